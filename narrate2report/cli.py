@@ -1,0 +1,185 @@
+"""Arguments in, exit status out. What a command does stands in commands/, imported only when it is asked for.
+
+Exit status: 0 done, 2 bad use or bad input (one line on stderr, nothing written), 130 interrupted.
+"""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from collections.abc import Sequence
+from pathlib import Path
+from typing import NoReturn, TypeAlias
+
+from narrate2report import __version__
+from narrate2report.errors import BadInput, NarrateError
+
+INTERRUPTED = 130
+
+
+class _Parser(argparse.ArgumentParser):
+    """A parser whose complaints are one line, as every other error of this program."""
+
+    def error(self, message: str) -> NoReturn:
+        raise BadInput(f"{message} (see: {self.prog} --help)")
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run one command and return its exit status."""
+    try:
+        chosen = parser().parse_args(arguments)
+        return int(chosen.run(chosen))
+    except NarrateError as error:
+        return _complain(" ".join(str(error).split()), error.exit_code)
+    except KeyboardInterrupt:
+        return _complain(
+            "stopped; what was heard is kept, and the same command goes on from there", INTERRUPTED
+        )
+    except BrokenPipeError:
+        # The reader of our output (head, less) has gone away: that is its right, and no error of ours.
+        sys.stdout = None
+        return 0
+
+
+def _complain(line: str, status: int) -> int:
+    print(f"narrate2report: {line}", file=sys.stderr)  # noqa: T201 - the one place that prints an error
+    return status
+
+
+def parser() -> argparse.ArgumentParser:
+    """The whole command line, one sub-parser a command."""
+    top = _Parser(prog="narrate2report", description="Turn a narrated walk through a rental into a record.")
+    top.add_argument("--version", action="version", version=f"narrate2report {__version__}")
+    commands = top.add_subparsers(title="commands", metavar="COMMAND", required=True)
+    _add_draft(commands)
+    _add_show(commands)
+    _add_demo(commands)
+    _add_guide(commands)
+    return top
+
+
+# The type that add_subparsers returns has no public name.
+_Commands: TypeAlias = "argparse._SubParsersAction[_Parser]"
+
+
+def _add_draft(commands: _Commands) -> None:
+    draft = commands.add_parser(
+        "draft",
+        help="turn a recording or a transcript into entries ready for review",
+        description="Listen to a recording (or read a transcript) and write a findings file.",
+    )
+    draft.add_argument(
+        "inputs",
+        metavar="INPUT",
+        nargs="+",
+        type=Path,
+        help="video, audio, .vtt, .srt, .transcript.json or '[m:ss] text' lines; several clips in order",
+    )
+    draft.add_argument(
+        "--out",
+        metavar="FILE",
+        type=Path,
+        required=True,
+        help="the findings file to write, best named NAME.findings.json",
+    )
+    draft.add_argument("--quiet", action="store_true", help="no progress and no summary")
+    draft.add_argument(
+        "--json", action="store_true", help="print a summary for machines instead of the table"
+    )
+    draft.add_argument(
+        "--explain", action="store_true", help="print every sentence, what became of it and why"
+    )
+    draft.add_argument(
+        "--model",
+        metavar="FOLDER",
+        help="listen with the Whisper model (CTranslate2 form) in this folder, not the built-in one",
+    )
+    draft.add_argument("--kind", choices=("move_in", "move_out", "periodic"), help="which walk this was")
+    draft.add_argument("--unit", metavar="TEXT", help="the unit that was walked")
+    draft.add_argument("--inspector", metavar="NAME", help="who walked and spoke")
+    draft.add_argument(
+        "--resident", metavar="NAME", action="append", help="who lives there; may be given again"
+    )
+    draft.add_argument("--date", metavar="YYYY-MM-DD", help="the day of the walk")
+    draft.add_argument(
+        "--vocab", metavar="FOLDER", type=Path, help="words of your own, added to the built-in ones"
+    )
+    draft.set_defaults(run=_run_draft)
+
+
+def _add_show(commands: _Commands) -> None:
+    show = commands.add_parser(
+        "show",
+        help="print the entries of a findings file, or one with its evidence",
+        description="Print the entries of a findings file in walk order, or one with where it was said.",
+    )
+    show.add_argument("file", metavar="FILE", type=Path, help="a findings file")
+    show.add_argument("id", metavar="ID", nargs="?", help="one entry")
+    show.set_defaults(run=_run_show)
+
+
+def _add_demo(commands: _Commands) -> None:
+    demo = commands.add_parser(
+        "demo",
+        help="run the sample walkthrough from video to entries",
+        description="Draft the invented sample walkthrough that comes with the program and show the result.",
+    )
+    demo.add_argument(
+        "--folder", metavar="F", type=Path, help="where to put the files (default: a new temporary folder)"
+    )
+    demo.set_defaults(run=_run_demo)
+
+
+def _add_guide(commands: _Commands) -> None:
+    guide = commands.add_parser(
+        "guide", help="read a guide", description="Print a guide, or the list of them when no topic is named."
+    )
+    guide.add_argument("topic", metavar="TOPIC", nargs="?", help="the guide to print")
+    guide.set_defaults(run=_run_guide)
+
+
+def _run_draft(chosen: argparse.Namespace) -> int:
+    from narrate2report.commands.draft import Wanted, draft
+    from narrate2report.records.header import GivenFacts
+
+    facts = GivenFacts(
+        kind=chosen.kind,
+        unit=chosen.unit,
+        inspector=chosen.inspector,
+        residents=tuple(chosen.resident or ()),
+        date=chosen.date,
+    )
+    draft(
+        Wanted(
+            inputs=tuple(chosen.inputs),
+            out=chosen.out,
+            facts=facts,
+            model=chosen.model,
+            vocabulary=chosen.vocab,
+            quiet=chosen.quiet,
+            as_json=chosen.json,
+            explain=chosen.explain,
+        )
+    )
+    return 0
+
+
+def _run_show(chosen: argparse.Namespace) -> int:
+    from narrate2report.commands.show import show
+
+    show(chosen.file, chosen.id)
+    return 0
+
+
+def _run_demo(chosen: argparse.Namespace) -> int:
+    from narrate2report.commands.demo import demo
+
+    demo(chosen.folder)
+    return 0
+
+
+def _run_guide(chosen: argparse.Namespace) -> int:
+    from narrate2report.commands.guide import guide
+
+    guide(chosen.topic)
+    return 0

@@ -1,0 +1,52 @@
+"""`demo [--folder F]`: the sample walkthrough, from video to entries, with every file named."""
+
+from __future__ import annotations
+
+import shutil
+import tempfile
+from pathlib import Path
+
+from rich.console import Console
+
+from narrate2report.commands.draft import Wanted, command, draft, transcript_beside
+from narrate2report.errors import BadInput
+from narrate2report.shipped import shipped
+
+SAMPLE = "move-in.mp4"
+
+
+def demo(folder: Path | None) -> None:
+    """Draft the sample in a folder of its own, show the result, and say what to try next."""
+    place = _prepared(folder)
+    video = place / SAMPLE
+    out = place / "move-in.findings.json"
+    console = Console(highlight=False)
+    shutil.copyfile(shipped("samples") / SAMPLE, video)
+    console.print(f"An invented flat, walked and narrated: {video}", soft_wrap=True)
+    console.print(f"$ {command('draft', video, '--out', out)}\n", soft_wrap=True)
+    findings = draft(Wanted(inputs=(video,), out=out))
+    console.print("\nFiles made:", style="bold")
+    for path, what in (
+        (video, "the recording, never changed"),
+        (transcript_beside(out), "every word heard, with its time"),
+        (out, "the entries, each linked to where it was said"),
+    ):
+        console.print(f"  {path}  {what}", soft_wrap=True)
+    console.print("Try next:", style="bold")
+    for line in (
+        command("show", out, *(entry.id for entry in findings.entries[:1])),
+        command("draft", video, "--out", out, "--explain"),
+        command("guide"),
+    ):
+        console.print(f"  {line}", soft_wrap=True)
+
+
+def _prepared(folder: Path | None) -> Path:
+    if folder is None:
+        return Path(tempfile.mkdtemp(prefix="narrate2report-demo-"))
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        reason = error.strerror or error
+        raise BadInput(f"{folder}: cannot be made a folder ({reason}); choose another place") from error
+    return folder

@@ -1,0 +1,129 @@
+"""`draft INPUT... --out FILE`: recording or transcript in, findings file out.
+
+The stages in order: gather, listen, read, write, show. Nothing is written before every input
+has proved usable.
+"""
+
+from __future__ import annotations
+
+import json
+import shlex
+import sys
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from rich.console import Console, RenderableType
+
+from narrate2report.commands.listening import listen_to
+from narrate2report.errors import BadInput, BrokenRecord
+from narrate2report.intake.gather import gather
+from narrate2report.publish.explain import explain
+from narrate2report.publish.summary import numbers, summary
+from narrate2report.read.lexicon import load_vocabulary
+from narrate2report.read.reading import Reading, read
+from narrate2report.records.files import read_record, write_record
+from narrate2report.records.findings import Findings
+from narrate2report.records.header import GivenFacts, with_given
+from narrate2report.records.transcript import Transcript
+
+FINDINGS_ENDING = ".findings.json"
+TRANSCRIPT_ENDING = ".transcript.json"
+
+
+@dataclass(frozen=True)
+class Wanted:
+    """What the person at the keyboard asked for."""
+
+    inputs: tuple[Path, ...]
+    out: Path
+    facts: GivenFacts = field(default_factory=GivenFacts)
+    model: str | None = None
+    vocabulary: Path | None = None
+    quiet: bool = False
+    as_json: bool = False
+    explain: bool = False
+
+
+def draft(wanted: Wanted) -> Findings:
+    """Write the findings file that was asked for, print what it holds, and return it.
+
+    Raises NarrateError when an input, the vocabulary or the model cannot be used; no file is written then.
+    """
+    _check_place(wanted)
+    given = gather(wanted.inputs)
+    vocabulary = load_vocabulary(wanted.vocabulary)
+    if isinstance(given, Transcript):
+        transcript = given
+    else:
+        transcript = listen_to(given, heard_beside(wanted.out), wanted.model, quiet=wanted.quiet)
+    reading = read(transcript, vocabulary)
+    findings = reading.findings.model_copy(
+        update={"walkthrough": with_given(reading.findings.walkthrough, wanted.facts)}
+    )
+    if transcript is not given:
+        write_record(transcript_beside(wanted.out), transcript)
+    write_record(wanted.out, findings)
+    _tell(wanted, findings, reading)
+    return findings
+
+
+def transcript_beside(out: Path) -> Path:
+    """`flat.findings.json` keeps its transcript in `flat.transcript.json`, and so does `flat.json`."""
+    return out.with_name(_walk_name(out) + TRANSCRIPT_ENDING)
+
+
+def heard_beside(out: Path) -> Path:
+    """Where the pieces heard so far are kept: `.flat.heard.jsonl`. It may be deleted at any time."""
+    return out.with_name(f".{_walk_name(out)}.heard.jsonl")
+
+
+def _walk_name(out: Path) -> str:
+    return out.name.removesuffix(FINDINGS_ENDING) if out.name.endswith(FINDINGS_ENDING) else out.stem
+
+
+def _check_place(wanted: Wanted) -> None:
+    """Find out before an hour of listening that the result could not be written."""
+    if wanted.out.is_dir():
+        raise BadInput(f"{wanted.out}: is a folder; name the findings file to write in it")
+    if not wanted.out.parent.is_dir():
+        raise BadInput(f"{wanted.out.parent}: no such folder; make it first")
+    if any(path.resolve() == wanted.out.resolve() for path in wanted.inputs):
+        raise BadInput(f"{wanted.out}: is the input itself; recordings and transcripts are never overwritten")
+    if wanted.out.exists() and wanted.out.stat().st_size:
+        _check_nothing_is_lost(wanted.out)
+
+
+def _check_nothing_is_lost(out: Path) -> None:
+    """A draft takes the place of an earlier draft, never of a person's decisions or of another file."""
+    try:
+        before = read_record(out, Findings)
+    except BrokenRecord as error:
+        raise BadInput(f"{out}: is there already and is no findings file; choose another name") from error
+    if before.seal is not None:
+        raise BadInput(f"{out}: is sealed; choose another name for a new draft")
+    if any(entry.state != "proposed" for entry in before.entries):
+        raise BadInput(f"{out}: holds decisions of a person; choose another name for a new draft")
+
+
+def _tell(wanted: Wanted, findings: Findings, reading: Reading) -> None:
+    if wanted.as_json:
+        told = {"findings": str(wanted.out), **numbers(findings)}
+        sys.stdout.write(json.dumps(told, ensure_ascii=False) + "\n")
+        return
+    pages: list[RenderableType] = []
+    if wanted.explain:
+        pages.append(explain(reading.sentences))
+    if not wanted.quiet:
+        pages.append(summary(findings))
+    console = Console(highlight=False)
+    for page in pages:
+        console.print(page)
+    if not wanted.quiet:
+        console.print(f"\nWritten: {wanted.out}", soft_wrap=True)
+        if findings.entries:
+            console.print(f"Next: {command('show', wanted.out, findings.entries[0].id)}", soft_wrap=True)
+
+
+def command(*words: str | Path) -> str:
+    """A command line of this program as it can be typed."""
+    return shlex.join(["narrate2report", *map(str, words)])

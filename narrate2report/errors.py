@@ -1,0 +1,34 @@
+"""What can go wrong that the person at the keyboard can act on.
+
+NarrateError                one clear line on stderr, nothing written
+├── BadInput            2   a recording or transcript that cannot be used
+├── BadVocabulary       2   a mistake in vocab/, with file and line
+├── ModelMissing        2   no model to listen with, or one that fails its check
+└── BrokenRecord        2   a findings or transcript file that is not what it should be
+
+Our own mistakes are plain Python exceptions and never one of these.
+"""
+
+from __future__ import annotations
+
+
+class NarrateError(Exception):
+    """Something the person at the keyboard can act on; its text says what and what to do next."""
+
+    exit_code = 2
+
+
+class BadInput(NarrateError):
+    """A recording or transcript cannot be used: it says which and why."""
+
+
+class BadVocabulary(NarrateError):
+    """A vocabulary file has a mistake: it says file, line and what was expected there."""
+
+
+class ModelMissing(NarrateError):
+    """No usable speech or language model: it says how to get one."""
+
+
+class BrokenRecord(NarrateError):
+    """A file that this program wrote, or should have written, does not hold what it must."""

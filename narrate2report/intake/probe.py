@@ -1,0 +1,90 @@
+"""Recording facts: identity, length, tracks and when it was made. Where and with what it was made is left out."""
+
+from __future__ import annotations
+
+from datetime import datetime
+from pathlib import Path
+
+import av
+import av.container
+from av.audio.stream import AudioStream
+from av.stream import Stream
+
+from narrate2report.errors import BadInput
+from narrate2report.intake.container import opened, sound_stream, time_zero
+from narrate2report.intake.digest import digest_file
+from narrate2report.records.transcript import Recording, Track
+
+CLOCK_TAGS = ("com.apple.quicktime.creationdate", "creation_time", "date")
+"""Where containers keep the moment of recording, the one that tells the zone first."""
+
+EARLIEST_YEAR = 1990
+"""Clocks that were never set say 1904 or 1970."""
+
+
+def probe(path: Path) -> Recording:
+    """The facts of a recording with sound. Raises BadInput when it cannot be listened to."""
+    with opened(path) as container:
+        chosen = sound_stream(container, path)
+        tracks = tuple(
+            _track(stream, chosen=stream.index == chosen.index)
+            for stream in container.streams
+            if stream.type in ("video", "audio")
+        )
+        duration = _duration(container)
+        recorded_at = recorded_moment(dict(container.metadata))
+        _require_decodable(container, chosen, path)
+    identity = digest_file(path)
+    return Recording(
+        file=path.name,
+        sha256=identity.sha256,
+        bytes=identity.bytes,
+        duration_s=duration,
+        recorded_at=recorded_at,
+        tracks=tracks,
+    )
+
+
+def recorded_moment(tags: dict[str, str]) -> str | None:
+    """The moment of recording as ISO 8601 from a container's tags, or None when it tells none worth keeping.
+
+    >>> recorded_moment({"com.apple.quicktime.creationdate": "2026-03-04T09:15:00-0500"})
+    '2026-03-04T09:15:00-05:00'
+    """
+    lowered = {name.lower(): value for name, value in tags.items()}
+    for tag in CLOCK_TAGS:
+        value = lowered.get(tag, "").strip()
+        if len(value) < len("2026-03-04T09:15"):
+            continue  # a bare year or day is the date of an album, not of a walk
+        try:
+            moment = datetime.fromisoformat(value)
+        except ValueError:
+            continue
+        if moment.year >= EARLIEST_YEAR:
+            return moment.replace(microsecond=0).isoformat()
+    return None
+
+
+def _track(stream: Stream, chosen: bool) -> Track:
+    language = stream.language if stream.language not in (None, "", "und") else None
+    codec = "unknown" if stream.codec_context is None else stream.codec_context.name
+    return Track(kind="video" if stream.type == "video" else "audio", codec=codec, language=language, chosen=chosen)
+
+
+def _duration(container: av.container.InputContainer) -> float | None:
+    """Seconds from where a player shows 0:00 to where it stops, as the container declares it."""
+    if container.duration is None:
+        return None
+    start = 0 if container.start_time is None else container.start_time
+    return max(0.0, (start + container.duration) / av.time_base - time_zero(container))
+
+
+def _require_decodable(container: av.container.InputContainer, chosen: AudioStream, path: Path) -> None:
+    """Decode the first sound of a recording, so that a hopeless file is refused before the others are begun."""
+    try:
+        for frame in container.decode(chosen):
+            if frame.samples:
+                return
+    except av.FFmpegError as error:
+        raise BadInput(f"{path}: its sound cannot be decoded (damaged or encrypted)") from error
+    raise BadInput(f"{path}: has a sound track without any sound in it")

@@ -1,0 +1,119 @@
+"""The sound of a recording as a stream: one channel at 16 kHz, sample n being what a player plays at n / 16000 s.
+
+Only one packet is held at a time, whatever the recording's length. Presentation times rule: a track that starts late
+or has holes is filled with silence, what lies before 0:00 is cut away.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+
+import av
+import numpy as np
+from av.audio.frame import AudioFrame
+from av.audio.resampler import AudioResampler
+
+from narrate2report.errors import BadInput
+from narrate2report.intake.container import opened, sound_stream, time_zero
+from narrate2report.records.clip import RATE, Sound
+from narrate2report.records.transcript import Recording
+
+JITTER_S = 0.04
+"""Frame times may wander this much around the running count of samples before they are believed instead."""
+
+LONGEST_HOLE_S = 6 * 3600.0
+"""A later time than this after the sound so far is a broken clock, not a pause."""
+
+BLOCK = RATE
+"""Samples in a block of silence."""
+
+
+@dataclass(frozen=True)
+class MediaClip:
+    """A recording on disk that can be listened to."""
+
+    path: Path
+    recording: Recording
+
+    def blocks(self) -> Iterator[Sound]:
+        """Its sound from 0:00 on, in pieces without holes. Raises BadInput when nothing of it can be decoded."""
+        return sound_blocks(self.path)
+
+
+def sound_blocks(path: Path) -> Iterator[Sound]:
+    """Decode the sound of a recording piece by piece; what breaks off half way ends early.
+
+    Raises BadInput when not even the beginning can be decoded.
+    """
+    with opened(path) as container:
+        stream = sound_stream(container, path)
+        line = _Line(time_zero(container))
+        try:
+            for packet in container.demux(stream):
+                try:
+                    frames = packet.decode()
+                except av.InvalidDataError:
+                    continue  # one bad packet is a crackle; its place is kept by the times of the next ones
+                for frame in frames:
+                    if isinstance(frame, AudioFrame):
+                        yield from line.take(frame)
+        except (av.FFmpegError, OSError) as error:
+            if not line.written:
+                raise BadInput(f"{path}: its sound cannot be decoded (damaged or encrypted)") from error
+        yield from line.finish()
+
+
+class _Line:
+    """Lays decoded frames end to end on the player's time line."""
+
+    def __init__(self, zero: float) -> None:
+        self.written = 0
+        self._zero = zero
+        self._resampler: AudioResampler | None = None
+        self._form: tuple[str, str, int] | None = None
+        self._expected: float | None = None
+        self._cut = 0
+
+    def take(self, frame: AudioFrame) -> Iterator[Sound]:
+        """Place one frame: filling a hole before it, or cutting what overlaps."""
+        form = (frame.format.name, frame.layout.name, frame.sample_rate)
+        at = self._expected if frame.time is None else frame.time - self._zero
+        at = 0.0 if at is None else at
+        if self._expected is None or form != self._form or abs(at - self._expected) > JITTER_S:
+            yield from self._restart(at)
+            self._form, self._expected = form, at
+        self._expected += frame.samples / frame.sample_rate
+        assert self._resampler is not None
+        frame.pts = None  # the resampler would fill holes of its own
+        yield from self._write(self._resampler.resample(frame))
+
+    def finish(self) -> Iterator[Sound]:
+        """Hand out what the resampler still holds."""
+        if self._resampler is not None:
+            yield from self._write(self._resampler.resample(None))
+
+    def _restart(self, at: float) -> Iterator[Sound]:
+        yield from self.finish()
+        self._resampler = AudioResampler(format="flt", layout="mono", rate=RATE)
+        hole = round(at * RATE) - self.written
+        if hole > LONGEST_HOLE_S * RATE:
+            hole = 0
+        self._cut = max(0, -hole)
+        while hole > 0:
+            silence = np.zeros(min(hole, BLOCK), np.float32)
+            self.written += len(silence)
+            hole -= len(silence)
+            yield silence
+
+    def _write(self, frames: list[AudioFrame]) -> Iterator[Sound]:
+        for frame in frames:
+            samples: Sound = np.nan_to_num(frame.to_ndarray().reshape(-1)).astype(np.float32, copy=False)
+            if self._cut:
+                dropped = min(self._cut, len(samples))
+                self._cut -= dropped
+                samples = samples[dropped:]
+            if len(samples):
+                self.written += len(samples)
+                yield samples

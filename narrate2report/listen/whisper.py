@@ -1,0 +1,142 @@
+"""The speech model: Whisper through faster-whisper and CTranslate2, on the processor with 8-bit weights.
+
+The only module that knows the library. Each window is heard by itself: nothing said before it steers it, and no prompt
+or hot word ever enters, since both were seen to put words into the record that nobody said. No sampling: the same
+sound gives the same words.
+"""
+
+from __future__ import annotations
+
+import os
+import zlib
+from collections.abc import Mapping, Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import numpy as np
+
+from narrate2report.errors import ModelMissing
+from narrate2report.listen.hearing import Heard
+from narrate2report.records.clip import RATE, Sound
+from narrate2report.records.transcript import Word
+
+if TYPE_CHECKING:
+    from faster_whisper.transcribe import Segment
+
+AT_ONCE = 4
+"""Windows decoded together: measured on two cores, four are twice as fast as one, and eight no faster than four."""
+
+BEAM = 5
+
+LOOPED = 2.4
+"""A text that compresses better than this repeats itself (the threshold that Whisper's authors use)."""
+
+NO_REPEAT = 6
+"""Second try at a loop: no run of this many tokens may come twice in a window."""
+
+
+class Whisper:
+    """A loaded model; loading takes about half a second and 300 MB for the base model."""
+
+    at_once = AT_ONCE
+
+    def __init__(self, folder: Path, language: str = "en") -> None:
+        """Load a checked model folder. Raises ModelMissing when the library cannot take it."""
+        from faster_whisper import BatchedInferencePipeline, WhisperModel
+
+        self._language = language
+        try:
+            model = WhisperModel(str(folder), device="cpu", compute_type="int8", cpu_threads=_cores())
+        except (RuntimeError, ValueError) as error:
+            raise ModelMissing(f"{folder}: is not a Whisper model for CTranslate2 ({error})") from error
+        self._pipeline = BatchedInferencePipeline(model)
+
+    @property
+    def settings(self) -> Mapping[str, str | int | float | bool]:
+        """All that the words depend on, apart from sound and model."""
+        return hearing_settings(self._language)
+
+    def hear(self, sounds: Sequence[Sound]) -> list[Heard]:
+        """The words of each window, by itself; a window that came out as a loop is heard once more."""
+        heard = self._decode(sounds)
+        for index, sound in enumerate(sounds):
+            if repeats(heard[index].words) > LOOPED:
+                again = self._decode([sound], no_repeat_ngram_size=NO_REPEAT)[0]
+                if repeats(again.words) <= LOOPED:
+                    heard[index] = again
+        return heard
+
+    def _decode(self, sounds: Sequence[Sound], **more: Any) -> list[Heard]:
+        joined, places = _lay_out(sounds)
+        segments, _ = self._pipeline.transcribe(
+            joined,
+            language=self._language,
+            beam_size=BEAM,
+            temperature=0.0,
+            word_timestamps=True,
+            without_timestamps=True,
+            condition_on_previous_text=False,
+            clip_timestamps=places,
+            batch_size=AT_ONCE,
+            **more,
+        )
+        found: list[list[Segment]] = [[] for _ in sounds]
+        starts = [place["start"] for place in places]
+        for segment in segments:
+            found[max(0, int(np.searchsorted(starts, segment.seek / 100, side="right")) - 1)].append(segment)
+        return [_heard(each, start, len(sound) / RATE) for each, start, sound in zip(found, starts, sounds, strict=True)]
+
+
+def hearing_settings(language: str) -> dict[str, str | int | float | bool]:
+    """The settings that a model is used with, without loading it."""
+    return {"beam": BEAM, "weights": "int8", "language": language, "prompt": False, "no_repeat": NO_REPEAT}
+
+
+def repeats(words: Sequence[Word]) -> float:
+    """How well a text compresses: 1 to 2 for speech, far more for a loop."""
+    text = " ".join(word.text for word in words).encode()
+    return len(text) / len(zlib.compress(text)) if text else 0.0
+
+
+def _lay_out(sounds: Sequence[Sound]) -> tuple[Sound, list[dict[str, float]]]:
+    """The windows one after the other, each from a whole second on: the library counts starts in 10 ms steps."""
+    pieces, places, at = [], [], 0
+    for sound in sounds:
+        seconds = -(-len(sound) // RATE)
+        pieces.append(np.pad(sound, (0, seconds * RATE - len(sound))))
+        places.append({"start": float(at), "end": at + len(sound) / RATE})
+        at += seconds
+    return np.concatenate(pieces), places
+
+
+def _heard(segments: Sequence[Segment], start: float, length: float) -> Heard:
+    """A window's segments as words with times from its own start."""
+    words: list[Word] = []
+    for segment in segments:
+        for word in segment.words or ():
+            begin = min(max(0.0, word.start - start), length)
+            end = min(max(begin, word.end - start), length)
+            if words and not word.word.startswith(" "):
+                # "re" + "-caulk": the library parts a word at a hyphen, its own space tells words apart.
+                before = words[-1]
+                words[-1] = Word(
+                    text=before.text + word.word.strip(),
+                    start=before.start,
+                    end=max(before.end, end),
+                    probability=min(before.probability, _chance(word.probability)),
+                )
+            elif word.word.strip():
+                words.append(Word(text=word.word.strip(), start=begin, end=end, probability=_chance(word.probability)))
+    likelihood = min((segment.avg_logprob for segment in segments), default=0.0)
+    silence = max((segment.no_speech_prob for segment in segments), default=1.0)
+    return Heard(words=tuple(words), likelihood=round(likelihood, 4), silence=round(silence, 4))
+
+
+def _chance(probability: float) -> float:
+    return round(min(1.0, max(0.0, float(probability))), 3)
+
+
+def _cores() -> int:
+    """Processor cores this program may use; more than eight bring nothing for windows of 30 s."""
+    usable = len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
+    return max(1, min(8, usable))

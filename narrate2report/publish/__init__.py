@@ -1,0 +1,1 @@
+"""From any record to something to look at."""

@@ -1,0 +1,128 @@
+"""A findings file as something to look at: rooms in walk order, what was said of what, state, time."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable
+
+from rich.console import Group, RenderableType
+from rich.padding import Padding
+from rich.table import Table
+from rich.text import Text
+
+from narrate2report.publish.wording import (
+    REASONS,
+    WALKS,
+    counted,
+    listed,
+    plain,
+    room_name,
+    said,
+    where_heard,
+)
+from narrate2report.records.findings import Entry, Findings
+from narrate2report.records.moments import clock
+
+_SOUND = {"good", "clean", "new", "present", "freshly_painted", "repaired"}
+
+
+def summary(findings: Findings) -> RenderableType:
+    """The whole record in walk order, then what was left out and why."""
+    return Group(_heading(findings), _entries(findings), Text(), *_remainder(findings))
+
+
+def by_room(findings: Findings) -> list[tuple[str, list[Entry]]]:
+    """Rooms in the order walked, each with its entries in the order said.
+
+    A room without entries is left out; one that nobody announced stands where it was first spoken of.
+    """
+    places = {recording.file: index for index, recording in enumerate(findings.recordings)}
+
+    def moment(entry: Entry) -> tuple[int, float]:
+        first = entry.evidence[0]
+        return places.get(first.recording, len(places)), first.start
+
+    grouped: dict[str, list[Entry]] = {}
+    for entry in sorted(findings.entries, key=moment):
+        grouped.setdefault(entry.room, []).append(entry)
+    walked = list(dict.fromkeys(visit.room for visit in findings.rooms if visit.room in grouped))
+    order = walked + [room for room in grouped if room not in walked]
+    return [(room, grouped[room]) for room in order]
+
+
+def is_adverse(entry: Entry) -> bool:
+    """Whether the entry speaks of something wrong: a flaw seen or suspected, or a check that failed."""
+    if entry.kind == "check":
+        return entry.outcome == "fails"
+    return entry.kind == "condition" and entry.assertion != "absent" and entry.condition not in _SOUND
+
+
+def numbers(findings: Findings) -> dict[str, object]:
+    """The same summary for machines: counts and names, all of them plain JSON."""
+    return {
+        "entries": len(findings.entries),
+        "adverse": sum(is_adverse(entry) for entry in findings.entries),
+        "kinds": _counts(entry.kind for entry in findings.entries),
+        "states": _counts(entry.state for entry in findings.entries),
+        "rooms": [room for room, _ in by_room(findings)],
+        "unused": _counts(sentence.reason for sentence in findings.unused),
+        "not_noted": sum(row.status == "not_noted" for row in findings.coverage),
+        "clashes": list(findings.walkthrough.clashes),
+        "warnings": list(findings.transcript.warnings),
+    }
+
+
+def _counts(names: Iterable[str]) -> dict[str, int]:
+    return dict(sorted(Counter(names).items()))
+
+
+def _heading(findings: Findings) -> RenderableType:
+    walk = findings.walkthrough
+    facts = [WALKS.get(source.value, source.value) for source in walk.kind[:1]]
+    facts += [source.value for sources in (walk.unit, walk.date, walk.inspector) for source in sources[:1]]
+    lines = [Text("Walkthrough: " + (" · ".join(facts) or "unit, date and inspector not said"), style="bold")]
+    for recording in findings.recordings:
+        length = f", {clock(recording.duration_s)}" if recording.duration_s is not None else ""
+        lines.append(Text(f"{recording.file}{length}, SHA-256 {recording.sha256[:12]}…", style="dim"))
+    return Padding(Group(*lines), (0, 0, 1, 0))
+
+
+def _entries(findings: Findings) -> RenderableType:
+    table = Table(box=None, pad_edge=False, padding=(0, 2, 0, 0), header_style="dim", expand=True)
+    table.add_column("time", justify="right", no_wrap=True)
+    table.add_column("component", ratio=2)
+    table.add_column("what was said of it", ratio=6)
+    table.add_column("state", no_wrap=True)
+    table.add_column("id", style="dim", no_wrap=True)
+    for index, (room, entries) in enumerate(by_room(findings)):
+        if index:
+            table.add_row()
+        table.add_row("", Text(room_name(room), style="bold underline"))
+        for entry in entries:
+            table.add_row(
+                where_heard(entry, len(findings.recordings)),
+                plain(entry.component),
+                Text(said(entry), style="bold" if is_adverse(entry) else ""),
+                entry.state,
+                entry.id,
+            )
+    if not findings.entries:
+        return Text("No entry: nothing of the talk was read as being about the unit.")
+    return table
+
+
+def _remainder(findings: Findings) -> list[Text]:
+    flaws = sum(is_adverse(entry) for entry in findings.entries)
+    entries = counted(len(findings.entries), "entry", "entries")
+    lines = [Text(f"{entries}, {flaws} of them about something wrong.")]
+    if findings.unused:
+        reasons = _counts(sentence.reason for sentence in findings.unused)
+        told = ", ".join(f"{reasons[name]} {words}" for name, words in REASONS.items() if name in reasons)
+        lines.append(Text(f"{counted(len(findings.unused), 'sentence')} gave no entry: {told}."))
+    for room in dict.fromkeys(row.room for row in findings.coverage):
+        silent = [row.component for row in findings.coverage if (row.room, row.status) == (room, "not_noted")]
+        if silent:
+            lines.append(Text(f"Not spoken of in {room_name(room)}: {listed(silent)}.", style="dim"))
+    lines += [Text(f"Sources disagree on {clash}.", style="bold") for clash in findings.walkthrough.clashes]
+    lines += [Text(f"Mind: {warning}", style="bold") for warning in findings.transcript.warnings]
+    return lines

@@ -1,0 +1,97 @@
+"""An entry in a person's words: `nail hole ×2, there before`, `works`, `advice: "keep this fan on"`.
+
+Every page that shows an entry words it here, so that the same fact reads the same everywhere.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from narrate2report.records.findings import Entry
+from narrate2report.records.moments import clock
+
+CHECKED = {"works": "works", "fails": "does not work", "not_tested": "not tested"}
+HANDED = {"given": "given to the resident", "returned": "returned by the resident"}
+REASONS = {
+    "talk": "talk",
+    "moving": "moving on",
+    "checking_for": "only being looked for",
+    "hypothetical": "only imagined or warned of",
+    "policy": "a rule, nothing seen",
+    "unclear": "unclear",
+}
+WALKS = {"move_in": "move-in", "move_out": "move-out", "periodic": "periodic visit"}
+
+
+def plain(identifier: str) -> str:
+    """`window_sill` as `window sill`."""
+    return identifier.replace("_", " ")
+
+
+def room_name(room: str) -> str:
+    """`bathroom.hall` as `Hall bathroom`, `bedroom.2` as `Bedroom 2`."""
+    base, _, suffix = room.partition(".")
+    if suffix and not suffix[0].isdigit():
+        name = f"{plain(suffix)} {plain(base)}"
+    else:
+        name = f"{plain(base)} {suffix}".strip()
+    return name[:1].upper() + name[1:]
+
+
+def said(entry: Entry) -> str:
+    """What the entry states of its component, with the speaker's details after it."""
+    return ", ".join([_statement(entry), *_details(entry)])
+
+
+def where_heard(entry: Entry, recordings: int) -> str:
+    """The moments of the entry's evidence: `1:15, 2:40`, with the file name where there are several."""
+    return ", ".join(
+        clock(piece.start) if recordings < 2 else f"{piece.recording} {clock(piece.start)}"
+        for piece in entry.evidence
+    )
+
+
+def counted(number: int, noun: str, plural: str | None = None) -> str:
+    """`1 entry`, `3 entries`."""
+    return f"{number} {noun if number == 1 else plural or noun + 's'}"
+
+
+def listed(names: Iterable[str]) -> str:
+    """`sink, oven, fan`: ids in plain words, in the order given."""
+    return ", ".join(plain(name) for name in names)
+
+
+def _statement(entry: Entry) -> str:
+    times = f" ×{entry.quantity}" if entry.quantity is not None else ""
+    match entry.kind:
+        case "condition":
+            return _condition(entry) + times
+        case "check":
+            return CHECKED[entry.outcome or "not_tested"] + times
+        case "handover":
+            count = f"{entry.quantity} " if entry.quantity is not None else ""
+            return count + HANDED[entry.direction or "given"]
+        case "follow_up":
+            by = f" (by the {entry.party})" if entry.party else ""
+            return f"to do: {plain(entry.action or 'inspect')}{by}{times}"
+        case "description":
+            return f"{entry.attribute.name}: {entry.attribute.value}" if entry.attribute else "described"
+        case "advice":
+            return f"advice: “{entry.evidence[0].quote}”"
+
+
+def _condition(entry: Entry) -> str:
+    name = plain(entry.condition or "")
+    if entry.assertion == "absent":
+        return f"no {name}"
+    if entry.assertion == "possible":
+        return f"{name}, not certain"
+    return name
+
+
+def _details(entry: Entry) -> list[str]:
+    size = entry.size.text if entry.size else None
+    details = [text for text in (entry.severity, size, entry.where) if text]
+    if entry.pre_existing:
+        details.append("there before")
+    return details

@@ -1,0 +1,1 @@
+"""Transcript and vocabulary in, entries with their reasons out. Nothing here touches a recording."""

@@ -1,0 +1,59 @@
+"""Care and responsibility said to the resident about a component. Advice about nothing in particular is talk."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from narrate2report.read.draft import Draft
+from narrate2report.read.place import Place
+from narrate2report.read.spoken import Spoken
+from narrate2report.read.stance import Mode, Stance
+from narrate2report.read.vocabulary import Vocabulary
+
+POINTING = frozenset("it that this them those these here there one".split())
+
+
+def find_advice(
+    spoken: Spoken, stances: Sequence[Stance], place: Place, room: str, vocabulary: Vocabulary
+) -> list[Draft]:
+    """At most one advice draft a sentence: the care that is asked, of the component it is about."""
+    told = [at for at, stance in enumerate(stances) if stance.mode is Mode.INSTRUCTION]
+    if not told:
+        told = _consequence(spoken, stances)
+    if not told:
+        return []
+    first, last = told[0], told[-1]
+    inside = [one for one in spoken.named if first <= one.start <= last]
+    others = [one for one in spoken.named if one not in inside]
+    group = {one.component: vocabulary.components[one.component].group for one in spoken.named}
+    for one in (*inside, *others):
+        if group[one.component] != "handed_over" or one in inside:
+            return [_draft(spoken, stances, first, room, one.component, f"'{spoken.words(one.start, one.end)}' is named")]
+    if place.subject and POINTING & set(spoken.norms()):
+        return [_draft(spoken, stances, first, room, place.subject, "the component last in focus")]
+    return []
+
+
+def _consequence(spoken: Spoken, stances: Sequence[Stance]) -> list[int]:
+    """`if you crack this tile, that's on you`: a warning to the resident with what follows from it."""
+    if not spoken.has_cue("addressee"):
+        return []
+    hypothetical = [at for at, stance in enumerate(stances) if stance.mode is Mode.HYPOTHETICAL]
+    if not hypothetical:
+        return []
+    ordered = any(cue for cue in spoken.cues("instruction", "imperative", "policy") if cue.start >= hypothetical[0])
+    verbs = any(
+        spoken.tokens[clause.start].tag == "VB" and clause.start > hypothetical[0] for clause in spoken.clauses
+    )
+    return hypothetical if ordered or verbs else []
+
+
+def _draft(spoken: Spoken, stances: Sequence[Stance], at: int, room: str, component: str, how: str) -> Draft:
+    return Draft(
+        kind="advice",
+        room=room,
+        component=component,
+        at=at,
+        because=(f"said to the resident: '{stances[at].cue}'", how),
+        confidence=0.7,
+    )

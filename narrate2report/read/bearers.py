@@ -1,0 +1,159 @@
+"""What a flaw is on, what a verb is said of: from a predicate in a sentence to the component that bears it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from narrate2report.read.clauses import Clause
+from narrate2report.read.phrasebook import Mention
+from narrate2report.read.place import Place
+from narrate2report.read.spoken import Named, Spoken
+
+PLURAL_WORDS = frozenset("are were both all they have everything do these those none nothing".split())
+PARTICIPLES = frozenset({"JJ", "JJR", "JJS", "NN", "NNS", "CD", "VBN", "NNP"})
+ROOM_GENERAL = "room_general"
+
+
+@dataclass(frozen=True)
+class Bearer:
+    """A component that a predicate is said of, and how it was found.
+
+    `direct` tells that the clause itself names it, so that the vocabulary's usual bearers need not be asked.
+    """
+
+    component: str
+    how: str
+    direct: bool
+    named: Named | None = None
+
+
+class Bearers:
+    """The subjects of each clause of one sentence, and from them the bearer of each predicate."""
+
+    def __init__(self, spoken: Spoken, place: Place, predicates: Sequence[Mention]) -> None:
+        self._spoken = spoken
+        self._place = place
+        self._predicates = sorted(predicates, key=lambda mention: mention.start)
+        self._subjects = self._find_subjects()
+
+    def _find_subjects(self) -> dict[int, tuple[Named, ...]]:
+        """For each clause the components it is about, own or carried on from the clauses before."""
+        subjects: dict[int, tuple[Named, ...]] = {}
+        pending: tuple[Named, ...] = ()
+        current: tuple[Named, ...] = ()
+        for clause in self._spoken.clauses:
+            own = self._own_subjects(clause)
+            predicated = self._is_predicated(clause)
+            if own and predicated:
+                joined = clause.link in {"and", ",", "or", "plus"} and self._is_plural(clause)
+                current = (*pending, *own) if joined else own
+                pending = ()
+            elif own:
+                pending = (*pending, *own) if clause.link in {"and", ",", "or", "plus"} else own
+                current = pending
+            elif predicated:
+                pending = ()
+            subjects[clause.index] = current
+        return subjects
+
+    def _own_subjects(self, clause: Clause) -> tuple[Named, ...]:
+        named = self._spoken.named_in(clause)
+        first = next((mention.start for mention in self._predicates if mention.start in clause), clause.end)
+        heads = [one for one in named if one.relation == "topic" and not self._modifies_next(one, named)]
+        before = tuple(one for one in heads if one.start < first or self._is_counted(one, first, clause))
+        if before or heads:
+            return before or (tuple(heads) if not self._is_predicated(clause) else ())
+        return tuple(one for one in named if one.relation == "of" and one.start < first and one.start - clause.start <= 4)[:1]
+
+    def _is_counted(self, one: Named, first: int, clause: Clause) -> bool:
+        """`two bent slats`, `a loose hinge`: the noun after its adjective is the subject too."""
+        between = self._spoken.tokens[first : one.start]
+        return not any(token.is_finite or token.tag in {"IN", "DT"} for token in between)
+
+    def _modifies_next(self, one: Named, named: Sequence[Named]) -> bool:
+        """`cabinet door`: the first of two nouns in a row only says which."""
+        return any(other.start == one.end and other.relation == one.relation for other in named)
+
+    def _is_predicated(self, clause: Clause) -> bool:
+        if any(mention.start in clause for mention in self._predicates):
+            return True
+        return any(token.is_finite for token in self._spoken.tokens[clause.start : clause.end])
+
+    def _is_plural(self, clause: Clause) -> bool:
+        norms = set(self._spoken.norms(clause.start, clause.end))
+        if norms & PLURAL_WORDS:
+            return True
+        return not any(token.is_finite for token in self._spoken.tokens[clause.start : clause.end])
+
+    def of(self, predicate: Mention, *, adjective: bool, noun: bool) -> tuple[Bearer, ...]:
+        """All bearers of a predicate, best reading first found: several only where a list shares it."""
+        spoken, clause = self._spoken, self._spoken.clause_of(predicate.start)
+        named = spoken.named_in(clause)
+        if adjective and (after := self._described_by(predicate, named, clause)):
+            return (Bearer(after.component, f"'{spoken.words(predicate.start, after.end)}'", True, after),)
+        topics = [one for one in named if one.relation == "topic" and one.end <= predicate.start and not self._modifies_next(one, named)]
+        on = self._lies_on(predicate, clause)
+        if on is not None and (noun or not topics):
+            return (Bearer(on.component, f"'{spoken.words(on.start, on.end)}' follows it", True, on),)
+        if topics:
+            shared = self._subjects[clause.index] if topics[-1] in self._subjects[clause.index] else (topics[-1],)
+            return tuple(Bearer(one.component, f"said of '{spoken.words(one.start, one.end)}'", True, one) for one in shared)
+        carried = self._subjects[clause.index]
+        if carried:
+            return tuple(
+                Bearer(one.component, f"still about '{spoken.words(one.start, one.end)}'", False, one) for one in carried
+            )
+        if noun and (listed := self._list_lies_on(clause)):
+            return (Bearer(listed.component, f"'{spoken.words(listed.start, listed.end)}' ends the list", True, listed),)
+        if self._is_about_all(clause):
+            return (Bearer(ROOM_GENERAL, "said of the room as a whole", True),)
+        if self._place.subject:
+            return (Bearer(self._place.subject, "the component last in focus", False),)
+        return ()
+
+    def _described_by(self, predicate: Mention, named: Sequence[Named], clause: Clause) -> Named | None:
+        """The noun right after an adjective: `cracked floor tile`."""
+        tokens = self._spoken.tokens
+        at = predicate.end
+        while at < clause.end and at - predicate.end <= 2:
+            for one in named:
+                if one.start == at:
+                    return one
+            if tokens[at].tag not in PARTICIPLES:
+                return None
+            at += 1
+        return None
+
+    def _lies_on(self, predicate: Mention, clause: Clause) -> Named | None:
+        """`a scratch on the counter`: the component after on, in, of, across ..."""
+        for one in self._spoken.named_in(clause):
+            if one.relation == "of" and one.start >= predicate.end:
+                between = self._spoken.tokens[predicate.end : one.start]
+                if not any(token.is_finite for token in between):
+                    return one
+        return None
+
+    def _list_lies_on(self, clause: Clause) -> Named | None:
+        """`scratches, scuffs and a burn on the counter`: the place at the end holds for the whole list."""
+        for later in self._spoken.clauses[clause.index + 1 :]:
+            if later.link not in {",", "and", "or"}:
+                return None
+            tokens = self._spoken.tokens[later.start : later.end]
+            if any(token.is_finite for token in tokens):
+                return None
+            for one in self._spoken.named_in(later):
+                if one.relation == "of":
+                    return one
+                if one.relation == "topic":
+                    return None
+        return None
+
+    def _is_about_all(self, clause: Clause) -> bool:
+        if self._spoken.has_cue("whole", within=clause):
+            return True
+        return any(mention.of("room") and mention.start in clause for mention in self._spoken.found.terms)
+
+    def subjects_of(self, clause: Clause) -> tuple[Named, ...]:
+        """The components that a clause is about."""
+        return self._subjects[clause.index]

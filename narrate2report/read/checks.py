@@ -1,0 +1,186 @@
+"""What was operated and how it did: works, fails, or was not tested."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from narrate2report.read.bearers import ROOM_GENERAL, Bearer, Bearers
+from narrate2report.read.clauses import Clause
+from narrate2report.read.denial import negation_before
+from narrate2report.read.draft import Draft
+from narrate2report.read.phrasebook import Mention, Sense
+from narrate2report.read.place import Place
+from narrate2report.read.spoken import Spoken
+from narrate2report.read.stance import Mode, Stance
+from narrate2report.read.vocabulary import Vocabulary
+from narrate2report.records.findings import Outcome
+
+LEFT_ALONE = frozenset({"surfaces", "handed_over", "general", "furnished"})
+"""Groups of components that nobody operates."""
+
+INFINITIVE = frozenset("to will can please you i we would should must let may might could".split())
+ADVERBS = frozenset("good fine well okay ok great perfectly perfect smoothly nicely properly normally quickly fast".split())
+
+
+def find_checks(
+    spoken: Spoken, bearers: Bearers, stances: Sequence[Stance], place: Place, room: str, vocabulary: Vocabulary
+) -> list[Draft]:
+    """Check drafts of a sentence. Marks in `spoken.used` the words of praise that belong to a result."""
+    untested = _not_tested(spoken, bearers, stances, place, room, vocabulary)
+    if untested:
+        return untested
+    drafts: list[Draft] = []
+    for draft in (
+        *_from_verbs(spoken, bearers, stances, place, room, vocabulary),
+        *_from_cues(spoken, bearers, stances, place, room, vocabulary),
+        *_from_trial(spoken, stances, place, room, vocabulary),
+    ):
+        if not any(draft.component == other.component and draft.outcome == other.outcome for other in drafts):
+            drafts.append(draft)
+    return drafts
+
+
+def _from_verbs(
+    spoken: Spoken, bearers: Bearers, stances: Sequence[Stance], place: Place, room: str, vocabulary: Vocabulary
+) -> list[Draft]:
+    """What only this component does: a toilet flushes, a fridge is cold."""
+    drafts = []
+    named_at = {at for one in spoken.named for at in range(one.start, one.end)}
+    for mention in spoken.found.terms:
+        senses = mention.of("works")
+        if not senses or mention.start in named_at or stances[mention.start].mode is not Mode.ASSERTED:
+            continue
+        if senses[0].form == "verb" and not _is_predicate(spoken, mention):
+            continue
+        for bearer in bearers.of(mention, adjective=False, noun=False):
+            component = _does_this(bearer, senses, place, vocabulary)
+            if component:
+                drafts.append(_result(spoken, mention, component, room, bearer.how))
+    return drafts
+
+
+def _does_this(bearer: Bearer, senses: Sequence[Sense], place: Place, vocabulary: Vocabulary) -> str | None:
+    doers = [sense.id for sense in senses]
+    if bearer.component in doers:
+        return bearer.component
+    for owner in vocabulary.components[bearer.component].part_of if bearer.component in vocabulary.components else ():
+        if owner in doers and not bearer.direct:
+            return owner
+    if not bearer.direct or bearer.component == ROOM_GENERAL:
+        return next((one for one, _ in reversed(place.lately) if one in doers), None)
+    return None
+
+
+def _from_cues(
+    spoken: Spoken, bearers: Bearers, stances: Sequence[Stance], place: Place, room: str, vocabulary: Vocabulary
+) -> list[Draft]:
+    """What is said of any working thing: works, comes on, is dead."""
+    drafts = []
+    taken = {at for mention in spoken.found.terms if mention.of("works", "condition") for at in range(mention.start, mention.end)}
+    for cue in spoken.cues("operates", "fails"):
+        kinds = {sense.id for sense in cue.senses}
+        fails = "fails" in kinds
+        if stances[cue.start].mode is not Mode.ASSERTED or (cue.start in taken and not fails):
+            continue
+        if any(other.start < cue.start < other.end for other in spoken.cues("operates", "fails")):
+            continue
+        if not fails and not _is_predicate(spoken, cue):
+            continue
+        for bearer in bearers.of(cue, adjective=False, noun=False):
+            if _is_operated(bearer.component, vocabulary):
+                drafts.append(_result(spoken, cue, bearer.component, room, bearer.how, fails=fails))
+    return drafts
+
+
+def _is_operated(component: str, vocabulary: Vocabulary) -> bool:
+    return component in vocabulary.components and vocabulary.components[component].group not in LEFT_ALONE
+
+
+def _is_predicate(spoken: Spoken, mention: Mention) -> bool:
+    """Whether a verb is said of something as a fact, and not wanted, allowed or done by somebody."""
+    before = spoken.norms(max(0, mention.start - 1), mention.start)
+    if before and before[0] == "not":
+        return True
+    return not (before and before[0] in INFINITIVE)
+
+
+def _result(
+    spoken: Spoken, mention: Mention, component: str, room: str, how: str, *, fails: bool = False
+) -> Draft:
+    clause = spoken.clause_of(mention.start)
+    denied = negation_before(spoken, clause, mention.start)
+    outcome: Outcome = "fails" if fails or denied else "works"
+    for at in range(mention.end, min(mention.end + 2, clause.end)):
+        if spoken.tokens[at].norm in ADVERBS:
+            spoken.used.add(at)
+    words = spoken.words(mention.start, mention.end)
+    because = [f"'{words}' tells of a trial", how]
+    if denied:
+        because.append(f"fails because of '{denied}'")
+    return Draft(kind="check", room=room, component=component, at=mention.start, outcome=outcome, because=tuple(because))
+
+
+def _not_tested(
+    spoken: Spoken, bearers: Bearers, stances: Sequence[Stance], place: Place, room: str, vocabulary: Vocabulary
+) -> list[Draft]:
+    for cue in spoken.cues("not_tested"):
+        clause = spoken.clause_of(cue.start)
+        if stances[cue.start].mode not in {Mode.ASSERTED, Mode.FUTURE, Mode.PAST}:
+            continue
+        inside = [one.component for one in spoken.named_in(clause)]
+        carried = [one.component for one in bearers.subjects_of(clause)]
+        following = [
+            one.component
+            for later in spoken.clauses[clause.index + 1 :]
+            if clause.link == ":" or later.link == ":"
+            for one in spoken.named_in(later)
+        ]
+        focus = [place.subject] if place.subject else []
+        candidates = [one for one in (inside or carried or following or focus) if _is_operated(one, vocabulary)]
+        return [
+            Draft(
+                kind="check", room=room, component=component, at=cue.start, outcome="not_tested",
+                because=(f"'{spoken.words(cue.start, cue.end)}': not operated",), confidence=0.8,
+            )
+            for component in dict.fromkeys(candidates)
+        ]  # fmt: skip
+    return []
+
+
+def _from_trial(
+    spoken: Spoken, stances: Sequence[Stance], place: Place, room: str, vocabulary: Vocabulary
+) -> list[Draft]:
+    """`pressing it ... nothing`, `let me try ... there it goes`: a trial and its answer."""
+    if not spoken.has_cue("trial"):
+        return []
+    drafts: list[Draft] = []
+    begun = next(spoken.cues("trial"))
+    for clause in spoken.clauses:
+        if clause.start <= begun.start or stances[clause.start].mode is not Mode.ASSERTED:
+            continue
+        answer = _answer(spoken, clause)
+        if answer is None:
+            continue
+        tried = [one.component for one in spoken.named if one.start < clause.start] or (
+            [place.subject] if place.subject else []
+        )
+        for component in tried[:1]:
+            if _is_operated(component, vocabulary):
+                drafts.append(
+                    Draft(
+                        kind="check", room=room, component=component, at=clause.start, outcome=answer,
+                        because=(f"tried ('{spoken.words(begun.start, begun.end)}'), answered"
+                                 f" '{spoken.words(clause.start, clause.end)}'",), confidence=0.7,
+                    )
+                )  # fmt: skip
+    return drafts[-1:]
+
+
+def _answer(spoken: Spoken, clause: Clause) -> Outcome | None:
+    """The result that a short clause gives, if it is one."""
+    length = clause.end - clause.start
+    for kind, outcome in (("no_response", "fails"), ("response", "works")):
+        for cue in spoken.cues(kind, within=clause):
+            if length - (cue.end - cue.start) <= 1:
+                return outcome  # type: ignore[return-value]
+    return None

@@ -1,0 +1,95 @@
+"""A sentence in clauses: the stretches within which a cue can reach a word.
+
+Boundaries are marks, joining words and, where the recogniser gave no marks, the places where a new subject
+starts. Clauses are short: a list of three flaws is three of them, joined by `,` and `and`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Sequence
+from dataclasses import dataclass
+
+from narrate2report.read.words import Token
+
+MARKS = frozenset({",", ";", ":", "—", "–", "...", "…", ".", "?", "!", "(", ")"})
+JOINERS = frozenset(
+    "and or but so because although though except unless while whereas plus then if when whenever until which".split()
+)
+PRONOUNS = frozenset("i you we they he she it there this that these those".split())
+TAKES_CLAUSE = frozenset(
+    "if when that because so and but or what where which who how like as than think see say said know sure until unless"
+    " guess bet says told whether though although while since before after hope wish believe means mean everything all"
+    " anything something than".split()
+)
+DETERMINERS = frozenset("the a an this that these those my our your his her its their both all one two three".split())
+
+
+@dataclass(frozen=True)
+class Clause:
+    """Tokens `start` to `end` (exclusive); `link` is the mark or word that joins it to the clause before."""
+
+    index: int
+    start: int
+    end: int
+    link: str
+
+    def __contains__(self, at: int) -> bool:
+        return self.start <= at < self.end
+
+
+def split_clauses(tokens: Sequence[Token], term_starts: Collection[int], fixed: Collection[int]) -> tuple[Clause, ...]:
+    """The clauses of a sentence.
+
+    `term_starts` are the tokens at which a component is named; at `fixed` tokens (inside a matched phrase)
+    nothing is split.
+    """
+    starts: list[tuple[int, str]] = []
+    link, begin = "", 0
+    for at, token in enumerate(tokens):
+        if token.text in MARKS or set(token.text) <= {"."}:
+            link = token.text[:1] if token.text != "..." else "..."
+            begin = -1
+        elif begin == -1:
+            starts.append((at, token.norm if token.norm in JOINERS else link))
+            begin = at
+        elif at == 0:
+            starts.append((0, token.norm if token.norm in JOINERS else ""))
+            begin = 0
+        elif at not in fixed and token.norm in JOINERS and at > begin and not _in_number(tokens, at):
+            starts.append((at, token.norm))
+            begin = at
+        elif at not in fixed and _starts_subject(tokens, at, begin, term_starts):
+            starts.append((at, ""))
+            begin = at
+    clauses = []
+    for index, (start, joined) in enumerate(starts):
+        end = starts[index + 1][0] if index + 1 < len(starts) else len(tokens)
+        while end > start and tokens[end - 1].text in MARKS:
+            end -= 1
+        clauses.append(Clause(index, start, end, joined))
+    return tuple(clauses)
+
+
+def _in_number(tokens: Sequence[Token], at: int) -> bool:
+    """`one and a half`, `a hundred and two`."""
+    before = tokens[at - 1]
+    after = [token.norm for token in tokens[at + 1 : at + 3]]
+    return before.tag == "CD" and bool(after) and (after == ["a", "half"] or tokens[at + 1].tag == "CD")
+
+
+def _starts_subject(tokens: Sequence[Token], at: int, begin: int, term_starts: Collection[int]) -> bool:
+    """Whether a new statement starts here although nothing marks it, as in unpunctuated speech."""
+    if at - begin < 2 or at + 1 >= len(tokens):
+        return False
+    before, token, after = tokens[at - 1], tokens[at], tokens[at + 1]
+    if before.norm in TAKES_CLAUSE or before.norm in JOINERS or before.norm in DETERMINERS or before.tag in {"IN", "TO"}:
+        return False
+    if token.norm in PRONOUNS and (after.is_finite or after.norm in {"just", "also", "still", "only", "really"}):
+        return before.norm not in {"do", "does", "did", "is", "are", "was", "were", "can", "could", "will", "would", "have"}
+    if before.is_verb or not any(t.is_finite for t in tokens[begin:at]):
+        return False
+    noun = at + 1 if token.norm in DETERMINERS else at
+    if noun not in term_starts:
+        return False
+    following = tokens[noun + 1 : noun + 4]
+    return any(t.is_finite for t in following) and before.tag not in {"JJ", "CD", "DT", "PRP$", "POS"}

@@ -1,0 +1,152 @@
+"""What was seen of a component: from the condition words of a sentence to condition drafts."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from narrate2report.read.bearers import ROOM_GENERAL, Bearer, Bearers
+from narrate2report.read.denial import deny, negation_before
+from narrate2report.read.details import is_pre_existing, quantity_before, severity_of, size_of, where_of
+from narrate2report.read.draft import Draft
+from narrate2report.read.phrasebook import Mention, Sense
+from narrate2report.read.spoken import Spoken
+from narrate2report.read.stance import Mode, Stance
+from narrate2report.read.vocabulary import Vocabulary
+
+DENIED_PRAISE = {"clean": "dirty", "present": "missing"}
+"""What denying a sound condition comes to; denying any other praise names no flaw."""
+
+LASTING = frozenset({"repaired", "new", "freshly_painted"})
+"""Conditions that tell of the past and are still so."""
+
+
+@dataclass(frozen=True)
+class Flaw:
+    """A condition word in a sentence with the component that bears it. Sound conditions are flaws of no weight."""
+
+    mention: Mention
+    condition: str
+    form: str
+    bearer: Bearer
+
+
+def find_flaws(spoken: Spoken, bearers: Bearers, vocabulary: Vocabulary) -> tuple[Flaw, ...]:
+    """Every condition word with its bearers, whatever the speaker means by it."""
+    found: list[Flaw] = []
+    named_at = {at for one in spoken.named for at in range(one.start, one.end)}
+    for mention in spoken.found.terms:
+        senses = mention.of("condition")
+        if not senses or mention.start in named_at or mention.start in spoken.used:
+            continue
+        adjective = any(sense.form in {"adjective", "verb"} for sense in senses)
+        noun = any(sense.form == "noun" for sense in senses)
+        candidates = bearers.of(mention, adjective=adjective, noun=noun)
+        for bearer in candidates or (Bearer("", "nothing in focus", False),):
+            found.extend(_as_flaws(mention, senses, bearer, vocabulary))
+    return tuple(found)
+
+
+def _as_flaws(mention: Mention, senses: Sequence[Sense], bearer: Bearer, vocabulary: Vocabulary) -> list[Flaw]:
+    """The meaning of a condition word for one bearer: what it means only of this component goes first."""
+    only = [sense for sense in senses if sense.beside and sense.beside == bearer.component]
+    plain = [sense for sense in senses if not sense.beside]
+    flaws = []
+    for sense in only[:1] or plain[:1]:
+        component, how = _fitting(sense.id, bearer, vocabulary)
+        flaws.append(Flaw(mention, sense.id, sense.form, Bearer(component, how, bearer.direct, bearer.named)))
+    return flaws
+
+
+def _fitting(condition: str, bearer: Bearer, vocabulary: Vocabulary) -> tuple[str, str]:
+    """The component a condition is put on: the usual one where the focus cannot bear it."""
+    default = vocabulary.conditions[condition].default
+    if not bearer.component:
+        return default or ROOM_GENERAL, "no component in focus"
+    if default and (not bearer.direct or bearer.component == ROOM_GENERAL):
+        if vocabulary.afflicts(condition, bearer.component) is False:
+            return default, f"usual of {default.replace('_', ' ')}, not of what was in focus"
+    return bearer.component, bearer.how
+
+
+def observe(
+    spoken: Spoken, flaws: Sequence[Flaw], stances: Sequence[Stance], room: str, vocabulary: Vocabulary
+) -> list[Draft]:
+    """Condition drafts of the flaws that the speaker says are there, are not there, or may be there."""
+    drafts: list[Draft] = []
+    for flaw in flaws:
+        stance = stances[flaw.mention.start]
+        sound = vocabulary.is_sound(flaw.condition)
+        if not _counts(flaw, stance):
+            continue
+        draft = _draft(spoken, flaw, room, sound, flaws)
+        if draft is not None and not any(draft.same_statement(other) for other in drafts):
+            drafts.append(draft)
+    return drafts
+
+
+def _counts(flaw: Flaw, stance: Stance) -> bool:
+    if stance.mode is Mode.ASSERTED:
+        return True
+    return stance.mode is Mode.PAST and flaw.condition in LASTING
+
+
+def _draft(spoken: Spoken, flaw: Flaw, room: str, sound: bool, flaws: Sequence[Flaw]) -> Draft | None:
+    mention = flaw.mention
+    clause = spoken.clause_of(mention.start)
+    denial = deny(spoken, mention, sound=sound)
+    condition, assertion = flaw.condition, denial.assertion
+    words = spoken.words(mention.start, mention.end)
+    because = [f"'{words}' means {condition.replace('_', ' ')}", flaw.bearer.how]
+    if denial.cue:
+        because.append(f"{assertion} because of '{denial.cue}'")
+    if sound and assertion == "absent":
+        if condition not in DENIED_PRAISE:
+            return None
+        condition, assertion = DENIED_PRAISE[condition], "present"
+    after = [other.mention.start for other in flaws if other.mention.start > mention.start]
+    until = min([*after, spoken.clauses[-1].end])
+    counted = mention.start if flaw.form == "noun" or flaw.bearer.named is None else flaw.bearer.named.start
+    quantity = quantity_before(spoken, counted, clause) if not sound or condition == "present" else None
+    if quantity is None and flaw.form != "noun":
+        quantity = quantity_before(spoken, mention.start, clause)
+    return Draft(
+        kind="condition",
+        room=flaw.bearer.named.room if flaw.bearer.named and flaw.bearer.named.room else room,
+        component=flaw.bearer.component,
+        at=mention.start,
+        because=tuple(because),
+        condition=condition,
+        assertion=assertion,
+        quantity=quantity if assertion != "absent" else None,
+        where=None if sound else where_of(spoken, mention, clause),
+        size=None if sound or assertion == "absent" else size_of(spoken, mention, until),
+        severity=None if sound or assertion == "absent" else severity_of(spoken, mention, clause),
+        pre_existing=not sound and assertion != "absent" and is_pre_existing(spoken, clause),
+        confidence=0.6 if assertion == "possible" or not flaw.bearer.direct else 0.85,
+    )
+
+
+def missing_parts(spoken: Spoken, stances: Sequence[Stance], room: str, vocabulary: Vocabulary) -> list[Draft]:
+    """`the microwave has no plate`, `no racks`: a denied component is missing, if no flaw of it is denied."""
+    drafts = []
+    flaw_starts = {mention.start for mention in spoken.found.terms if mention.of("condition", "works")}
+    for one in spoken.named:
+        clause = spoken.clause_of(one.start)
+        group = vocabulary.components[one.component].group
+        close = negation_before(spoken, clause, one.start)
+        if close not in {"no", "No", "without", "without a", "no sign of", "No sign of"} or one.component == ROOM_GENERAL:
+            continue
+        gap = spoken.norms(clause.start, one.start)
+        near = [norm for norm in gap[-3:] if norm in {"no", "without", "of"}]
+        if not near or any(at in flaw_starts for at in range(clause.start, clause.end)):
+            continue
+        if stances[one.start].mode is not Mode.ASSERTED or group in {"surfaces", "handed_over"} and one.component != "remote_control":
+            continue
+        drafts.append(
+            Draft(
+                kind="condition", room=room, component=one.component, at=one.start, condition="missing", assertion="present",
+                because=(f"'{spoken.words(one.start, one.end)}' after '{close}'",), confidence=0.7,
+            )
+        )  # fmt: skip
+    return drafts

@@ -1,0 +1,112 @@
+"""Whether a flaw is said to be there, not to be there, or perhaps to be there."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from narrate2report.read.clauses import Clause
+from narrate2report.read.phrasebook import Mention
+from narrate2report.read.spoken import COMPONENT_ROLES, Spoken
+from narrate2report.records.findings import Assertion
+
+OPENS_NEW = frozenset("a an the some one two three four five there it is 's i this that these my also only just".split())
+LIST_LINKS = frozenset({",", "and", "or", "nor", "plus"})
+
+
+@dataclass(frozen=True)
+class Denial:
+    """The assertion of one flaw, with the words that decided it."""
+
+    assertion: Assertion
+    cue: str = ""
+
+
+def deny(spoken: Spoken, mention: Mention, *, sound: bool = False) -> Denial:
+    """Read the assertion of a condition that is said of this place now.
+
+    Hedges do not make praise doubtful: `I think it's fine` is the speaker's finding.
+    """
+    clause = spoken.clause_of(mention.start)
+    denied = _denied_by(spoken, mention, clause)
+    if denied and not _excepted(spoken, clause):
+        return Denial("absent", denied)
+    if denied:
+        return Denial("present", f"{denied} ... except")
+    if sound:
+        return Denial("present")
+    doubt = _doubted_by(spoken, mention, clause)
+    return Denial("possible", doubt) if doubt else Denial("present")
+
+
+def negation_before(spoken: Spoken, clause: Clause, at: int) -> str | None:
+    """The nearest denial in the clause before token `at` that is one, and is not part of a longer phrase."""
+    spared = {
+        here for cue in spoken.cues("not_negation", within=clause) for here in range(cue.start, cue.end)
+    } | {
+        here
+        for term in spoken.found.terms
+        if term.start in clause and term.end - term.start > 1 and term.of("condition", "works") and not term.start <= at < term.end
+        for here in range(term.start, term.end)
+    }
+    best = None
+    for cue in spoken.cues("negation", within=clause):
+        if cue.start < at and cue.end <= at and cue.start not in spared:
+            best = spoken.words(cue.start, cue.end)
+    return best
+
+
+def _denied_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
+    own = negation_before(spoken, clause, mention.start)
+    if own:
+        return own
+    after = next((cue for cue in spoken.cues("negation_after", within=clause) if cue.start >= mention.end), None)
+    if after is not None:
+        return spoken.words(after.start, after.end)
+    following = spoken.clauses[clause.index + 1 : clause.index + 2]
+    if following and following[0].link == ":" and spoken.has_cue("negation_after", "negation", within=following[0]):
+        if not any(term.of("condition") and term.start in following[0] for term in spoken.found.terms):
+            return spoken.words(following[0].start, following[0].end)
+    return _denied_with_list(spoken, mention, clause)
+
+
+def _denied_with_list(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
+    """`no chips or cracks`: a bare item goes on with the denial of the item before it."""
+    if clause.index == 0 or clause.link not in LIST_LINKS:
+        return None
+    lead = [norm for norm in spoken.norms(clause.start, mention.start) if norm not in {"and", "or", "nor", "any"}]
+    if set(lead) & OPENS_NEW or any(spoken.tokens[at].is_finite for at in range(clause.start, mention.start)):
+        return None
+    if any(term.of(*COMPONENT_ROLES) and clause.start <= term.start < mention.start for term in spoken.found.terms):
+        return None
+    if clause.link != "or" and any(spoken.tokens[at].is_finite for at in range(mention.end, clause.end)):
+        return None
+    before = spoken.clauses[clause.index - 1]
+    flaws = [term for term in spoken.found.terms if term.of("condition") and term.start in before]
+    return _denied_by(spoken, flaws[-1], before) if flaws else None
+
+
+def _excepted(spoken: Spoken, clause: Clause) -> bool:
+    """`not a scratch except by the handle`: the exception names a place and no other flaw."""
+    if clause.index + 1 < len(spoken.clauses):
+        following = spoken.clauses[clause.index + 1]
+        if spoken.has_cue("exception", within=following) or spoken.has_cue("exception", within=clause):
+            return not any(term.of("condition") and term.start in following for term in spoken.found.terms)
+    return False
+
+
+def _doubted_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
+    for cue in spoken.cues("hedge", within=clause):
+        if cue.start < mention.start:
+            return spoken.words(cue.start, cue.end)
+    for later in spoken.clauses[clause.index :]:
+        for cue in spoken.cues("hedge_after", within=later):
+            own = any(term.of("condition") and later.start <= term.start < cue.start for term in spoken.found.terms)
+            if cue.start >= mention.end and (later.index == clause.index or not own):
+                return spoken.words(cue.start, cue.end)
+    if clause.link in {"or", "and"} and clause.index:
+        before = spoken.clauses[clause.index - 1]
+        bare = not any(spoken.tokens[at].is_finite for at in range(clause.start, clause.end))
+        cue = next(spoken.cues("hedge", within=before), None)
+        if bare and cue is not None:
+            return spoken.words(cue.start, cue.end)
+    return None

@@ -1,0 +1,114 @@
+"""What a component is: material, type, count, colour, age, where it is said of it and not in passing."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from narrate2report.read.bearers import ROOM_GENERAL, Bearers
+from narrate2report.read.details import quantity_before
+from narrate2report.read.draft import Draft
+from narrate2report.read.numbers import whole_number
+from narrate2report.read.phrasebook import Mention
+from narrate2report.read.spoken import Spoken
+from narrate2report.read.stance import Mode, Stance
+from narrate2report.read.vocabulary import Vocabulary
+from narrate2report.records.findings import Attribute
+
+YEARS = frozenset({"year", "years"})
+NEVER_DESCRIBED = frozenset({ROOM_GENERAL})
+
+
+def find_descriptions(
+    spoken: Spoken, bearers: Bearers, stances: Sequence[Stance], room: str, vocabulary: Vocabulary
+) -> list[Draft]:
+    """Description drafts of a sentence."""
+    drafts: list[Draft] = []
+    for draft in (
+        *_from_words(spoken, bearers, stances, room),
+        *_counts(spoken, stances, room, vocabulary),
+        *_ages(spoken, bearers, stances, room),
+    ):
+        if draft.component not in NEVER_DESCRIBED and not any(draft.same_statement(other) for other in drafts):
+            drafts.append(draft)
+    return drafts
+
+
+def _from_words(spoken: Spoken, bearers: Bearers, stances: Sequence[Stance], room: str) -> list[Draft]:
+    drafts = []
+    named_at = {at for one in spoken.named for at in range(one.start, one.end)}
+    for mention in spoken.found.terms:
+        senses = mention.of("material", "colour", "type")
+        if not senses or mention.start in named_at or stances[mention.start].mode is not Mode.ASSERTED:
+            continue
+        if mention.of("condition") or _in_passing(spoken, mention):
+            continue
+        for bearer in bearers.of(mention, adjective=False, noun=False)[:2]:
+            fitting = [sense for sense in senses if sense.beside in {"", bearer.component}]
+            if fitting and bearer.component and (bearer.direct or bearer.named is not None):
+                words = spoken.words(mention.start, mention.end)
+                drafts.append(_draft(room, bearer.component, mention.start, fitting[0].role, words, bearer.how))
+    return drafts
+
+
+def _in_passing(spoken: Spoken, mention: Mention) -> bool:
+    """`the laminate counter looks good`: right before the noun, it only says which."""
+    after = {one.start for one in spoken.named}
+    return mention.end in after or mention.end + 1 in after and spoken.tokens[mention.end].tag in {"JJ", "NN", "CC"}
+
+
+def _counts(spoken: Spoken, stances: Sequence[Stance], room: str, vocabulary: Vocabulary) -> list[Draft]:
+    drafts = []
+    predicates = {
+        spoken.clause_of(mention.start).index for mention in spoken.found.terms if mention.of("condition", "works")
+    }
+    for one in spoken.named:
+        clause = spoken.clause_of(one.start)
+        if one.component not in vocabulary.descriptions.count_of or stances[one.start].mode is not Mode.ASSERTED:
+            continue
+        number = quantity_before(spoken, one.start, clause)
+        if number is None:
+            number = _count_after(spoken, one.end)
+        if number is None or number < 2 or clause.index in predicates or one.relation == "place":
+            continue
+        if spoken.has_cue("negation", within=clause):
+            continue
+        drafts.append(_draft(room, one.component, one.start, "count", str(number), "counted"))
+    return drafts
+
+
+def _count_after(spoken: Spoken, end: int) -> int | None:
+    """`Outlets: six.`"""
+    if end + 1 < len(spoken.tokens) and spoken.tokens[end].text in {":", ","}:
+        found = whole_number(spoken.tokens, end + 1)
+        if found and (found[1] >= len(spoken.tokens) or not spoken.tokens[found[1]].is_word):
+            return found[0]
+    return None
+
+
+def _ages(spoken: Spoken, bearers: Bearers, stances: Sequence[Stance], room: str) -> list[Draft]:
+    drafts = []
+    for at, token in enumerate(spoken.tokens):
+        if token.norm not in YEARS or stances[at].mode is not Mode.ASSERTED:
+            continue
+        clause = spoken.clause_of(at)
+        number = next((n for here in range(clause.start, at) if (n := whole_number(spoken.tokens, here)) and n[1] == at), None)
+        old = {"old", "ago", "from"} & set(spoken.norms(clause.start, min(len(spoken.tokens), at + 3)))
+        if number is None or not old:
+            continue
+        for bearer in bearers.of(Mention(at, at + 1, ()), adjective=False, noun=False)[:1]:
+            if bearer.component:
+                drafts.append(_draft(room, bearer.component, at, "age", f"{number[0]} years", bearer.how))
+    return drafts
+
+
+def _draft(room: str, component: str, at: int, name: str, value: str, how: str) -> Draft:
+    attribute = Attribute.model_validate({"name": name, "value": value})
+    return Draft(
+        kind="description",
+        room=room,
+        component=component,
+        at=at,
+        because=(f"'{value}' tells its {name}", how),
+        attribute=attribute,
+        confidence=0.75,
+    )

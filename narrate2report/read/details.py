@@ -1,0 +1,71 @@
+"""How many, how large, how bad, where, and whether it was there before: the speaker's own words."""
+
+from __future__ import annotations
+
+from narrate2report.read.clauses import Clause
+from narrate2report.read.numbers import UNITS, find_size, whole_number
+from narrate2report.read.phrasebook import Mention
+from narrate2report.read.spoken import BEARING_PREPOSITIONS, PLACE_PREPOSITIONS, Spoken
+from narrate2report.records.findings import Severity, Size
+
+WHERE_WORDS = frozenset("left right upper lower top bottom front back rear middle center centre corner low high inside outside".split())
+MAX_WHERE_WORDS = 9
+
+
+def quantity_before(spoken: Spoken, at: int, clause: Clause) -> int | None:
+    """The number said of the noun at token `at`: `two bent slats`, `three of the slats`."""
+    tokens = spoken.tokens
+    found = None
+    for here in range(max(clause.start, at - 5), at):
+        number = whole_number(tokens, here)
+        if number is None or number[1] > at:
+            continue
+        after = tokens[number[1]] if number[1] < len(tokens) else None
+        if after is not None and (after.norm in UNITS or after.norm in {"o'clock", "of"} and number[1] + 1 > at):
+            continue
+        between = tokens[number[1] : at]
+        if any(token.is_finite or token.tag in {"IN", "CC", ","} and token.norm != "of" for token in between):
+            continue
+        found = number[0]
+    return found
+
+
+def severity_of(spoken: Spoken, mention: Mention, clause: Clause) -> Severity | None:
+    """The word that says how bad, close before the flaw or right after it."""
+    for cue in spoken.cues("slight", "moderate", "severe", within=clause):
+        if mention.start - 4 <= cue.start < mention.start or cue.start == mention.end:
+            for level in ("slight", "moderate", "severe"):
+                if any(sense.id == level for sense in cue.senses):
+                    return level  # type: ignore[return-value]
+    return None
+
+
+def size_of(spoken: Spoken, mention: Mention, until: int) -> Size | None:
+    """The first size said from shortly before the flaw up to the next one."""
+    clause = spoken.clause_of(mention.start)
+    return find_size(spoken.tokens[max(clause.start, mention.start - 5) : until], spoken.text)
+
+
+def where_of(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
+    """The speaker's words for the place of a flaw: `on the front edge`, `by the balcony door`."""
+    tokens = spoken.tokens
+    for at in range(mention.end, clause.end):
+        norm = tokens[at].norm
+        if norm in PLACE_PREPOSITIONS | BEARING_PREPOSITIONS and norm not in {"of", "with", "for", "to", "all"} or norm in WHERE_WORDS:
+            end = min(clause.end, at + MAX_WHERE_WORDS)
+            for stop in range(at + 1, end):
+                if tokens[stop].is_finite:
+                    end = stop
+                    break
+            return spoken.words(at, end)
+        if tokens[at].is_finite:
+            return None
+    return None
+
+
+def is_pre_existing(spoken: Spoken, clause: Clause) -> bool:
+    """Whether the speaker says that it was there before."""
+    return spoken.has_cue("pre_existing", within=clause) or any(
+        spoken.has_cue("pre_existing", within=later) and not any(m.of("condition") and m.start in later for m in spoken.found.terms)
+        for later in spoken.clauses[clause.index + 1 :]
+    )

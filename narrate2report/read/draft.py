@@ -1,0 +1,41 @@
+"""An entry in the making: what it says and why, before it has an id, evidence and a place in the record."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from narrate2report.records.findings import Action, Assertion, Attribute, Kind, Outcome, Party, Severity, Size
+
+
+@dataclass(frozen=True)
+class Draft:
+    """One statement found in a sentence. `at` is the token it hangs on, `because` the rules and words."""
+
+    kind: Kind
+    room: str
+    component: str
+    at: int
+    because: tuple[str, ...]
+    condition: str | None = None
+    assertion: Assertion | None = None
+    outcome: Outcome | None = None
+    action: Action | None = None
+    party: Party | None = None
+    quantity: int | None = None
+    direction: str | None = None
+    attribute: Attribute | None = None
+    where: str | None = None
+    size: Size | None = None
+    severity: Severity | None = None
+    pre_existing: bool = False
+    confidence: float = 0.8
+
+    def with_reason(self, reason: str) -> Draft:
+        """The same draft with one more reason."""
+        return replace(self, because=(*self.because, reason))
+
+    def same_statement(self, other: Draft) -> bool:
+        """Whether two drafts of one breath say the same."""
+        return (self.kind, self.room, self.component, self.condition, self.assertion, self.outcome, self.action) == (
+            other.kind, other.room, other.component, other.condition, other.assertion, other.outcome, other.action,
+        ) and self.attribute == other.attribute  # fmt: skip

@@ -1,0 +1,125 @@
+"""Drafts become entries: ids that last, evidence with links, repetitions merged, withdrawals taken out."""
+
+from __future__ import annotations
+
+import hashlib
+from dataclasses import dataclass, replace
+
+from narrate2report.read.draft import Draft
+from narrate2report.read.sentences import Sentence
+from narrate2report.read.spoken import Spoken
+from narrate2report.read.vocabulary import Vocabulary
+from narrate2report.records.findings import Entry, Evidence, Heard
+from narrate2report.records.moments import fragment
+
+
+@dataclass
+class _Line:
+    """A draft with the sentences that are its evidence."""
+
+    draft: Draft
+    sentences: list[Sentence]
+    heard: tuple[Heard, ...]
+    number: int
+
+
+class Ledger:
+    """The entries of a walk as they come."""
+
+    def __init__(self, vocabulary: Vocabulary) -> None:
+        self._vocabulary = vocabulary
+        self._lines: list[_Line] = []
+        self._withdrawn: dict[int, set[str]] = {}
+        self._extra: dict[str, list[str]] = {}
+
+    def add(self, draft: Draft, spoken: Spoken, number: int) -> None:
+        """Enter a draft with its sentence as evidence."""
+        self._lines.append(_Line(draft, [spoken.sentence], spoken.heard, number))
+
+    def withdraw_last(self, number: int, wanted: set[str], condition_like: bool = False) -> Draft | None:
+        """Take back the newest entry of one of the wanted kinds, said in sentence `number` or just before it.
+
+        Its sentence becomes evidence of nothing; returns what was taken back.
+        """
+        for index in range(len(self._lines) - 1, -1, -1):
+            line = self._lines[index]
+            if line.number < number - 1:
+                return None
+            if line.draft.kind in wanted:
+                return self._lines.pop(index).draft
+        return None
+
+    def entries_of(self, sentence_id: str) -> tuple[str, ...]:
+        """The ids of the entries whose evidence includes a sentence."""
+        return tuple(
+            entry_id for entry_id, line in zip(self._ids(), self._lines, strict=True)
+            if any(sentence.id == sentence_id for sentence in line.sentences)
+        )  # fmt: skip
+
+    def _ids(self) -> list[str]:
+        seen: dict[str, int] = {}
+        ids = []
+        for line in self._lines:
+            base = _entry_id(line)
+            seen[base] = seen.get(base, 0) + 1
+            ids.append(base if seen[base] == 1 else f"{base}-{seen[base]}")
+        return ids
+
+    def entries(self) -> tuple[Entry, ...]:
+        """All entries in the order they were said."""
+        return tuple(_entry(entry_id, line) for entry_id, line in zip(self._ids(), self._lines, strict=True))
+
+    def replace_quantity(self, number: int, quantity: int, wanted: set[str]) -> bool:
+        """`Scratch that. Two stains.`: put the right number on the newest entry of a wanted kind."""
+        for line in reversed(self._lines):
+            if line.number < number - 1:
+                return False
+            if line.draft.kind in wanted:
+                line.draft = replace(line.draft, quantity=quantity)
+                return True
+        return False
+
+
+def _entry_id(line: _Line) -> str:
+    """An id from what was said where, so that drafting again gives the same statement the same id."""
+    draft, first = line.draft, line.sentences[0]
+    parts = (first.recording, f"{first.start:.2f}", draft.kind, draft.component, draft.condition or draft.outcome or draft.action or
+             (draft.attribute.name if draft.attribute else ""))  # fmt: skip
+    return "e" + hashlib.sha256("|".join(parts).encode()).hexdigest()[:8]
+
+
+def _entry(entry_id: str, line: _Line) -> Entry:
+    draft = line.draft
+    return Entry(
+        id=entry_id,
+        kind=draft.kind,
+        room=draft.room,
+        component=draft.component,
+        condition=draft.condition,
+        assertion=draft.assertion,
+        outcome=draft.outcome,
+        action=draft.action,
+        party=draft.party,
+        quantity=draft.quantity,
+        direction=draft.direction,  # type: ignore[arg-type]
+        attribute=draft.attribute,
+        where=draft.where,
+        size=draft.size,
+        severity=draft.severity,
+        pre_existing=draft.pre_existing,
+        evidence=tuple(_evidence(sentence) for sentence in line.sentences),
+        heard=line.heard,
+        confidence=draft.confidence,
+        because=draft.because,
+    )
+
+
+def _evidence(sentence: Sentence) -> Evidence:
+    return Evidence(
+        recording=sentence.recording,
+        start=sentence.start,
+        end=sentence.end,
+        sentences=(sentence.id,),
+        quote=sentence.text,
+        link=fragment(sentence.recording, sentence.start, sentence.end),
+    )

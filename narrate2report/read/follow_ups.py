@@ -1,0 +1,130 @@
+"""Work to be done: who, what, on which component. Told apart from care that the resident is asked to take."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from narrate2report.read.bearers import ROOM_GENERAL, Bearers
+from narrate2report.read.clauses import Clause
+from narrate2report.read.denial import negation_before
+from narrate2report.read.draft import Draft
+from narrate2report.read.phrasebook import Mention
+from narrate2report.read.place import Place
+from narrate2report.read.spoken import Spoken
+from narrate2report.read.stance import Mode, Stance
+from narrate2report.records.findings import Action, Party
+
+STAFF = frozenset(
+    "maintenance technician plumber electrician handyman contractor exterminator locksmith facilities somebody someone"
+    " guys guy crew chap welder cleaner cleaners painter painters roofer office team they he she i we 'll landlord".split()
+)
+DONE = frozenset("i we they he she just already".split())
+REACHING_BACK = frozenset("it that this them those these one ones".split())
+NOT_WORK = frozenset({Mode.HYPOTHETICAL, Mode.QUESTION, Mode.ELSEWHERE, Mode.PAST, Mode.SEARCH, Mode.QUOTED, Mode.POLICY})
+
+
+def find_follow_ups(
+    spoken: Spoken, bearers: Bearers, stances: Sequence[Stance], place: Place, room: str, *, last_flaw: str | None, owner_speaks: bool
+) -> list[Draft]:
+    """Follow-up drafts: an action word that somebody will do, must do, or that the notes order."""
+    drafts: list[Draft] = []
+    named_at = {at for one in spoken.named for at in range(one.start, one.end)}
+    for mention in spoken.found.terms:
+        actions = mention.of("action")
+        if not actions or mention.start in named_at or stances[mention.start].mode in NOT_WORK:
+            continue
+        clause = spoken.clause_of(mention.start)
+        planned = _planned_by(spoken, mention, clause)
+        if planned is None or _is_care(spoken, clause, stances, mention):
+            continue
+        component, how = _worked_on(spoken, mention, clause, bearers, place, last_flaw)
+        draft = Draft(
+            kind="follow_up",
+            room=room,
+            component=component,
+            at=mention.start,
+            because=(f"'{spoken.words(mention.start, mention.end)}' is work, planned by '{planned}'", how),
+            action=_action(actions[0].id),
+            party=_party(spoken, clause, owner_speaks),
+            confidence=0.7,
+        )
+        if not any(draft.component == other.component for other in drafts):
+            drafts.append(draft)
+    return drafts
+
+
+def _action(name: str) -> Action:
+    return name  # type: ignore[return-value]
+
+
+def _planned_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
+    """The words that make an action word a plan; None where it is only spoken of or already done."""
+    tokens = spoken.tokens
+    if negation_before(spoken, clause, mention.start):
+        return None
+    token = tokens[mention.start]
+    before = spoken.norms(clause.start, mention.start)
+    if token.norm.endswith("ed") and before and before[-1] in {"i", "we", "they", "was", "were", "been", "just", "and"}:
+        return None
+    for cue in spoken.cues("future", within=clause):
+        if cue.start < mention.start or cue.start >= mention.end:
+            return spoken.words(cue.start, cue.end)
+    if "to" in before[-2:] and set(before) & STAFF:
+        return spoken.words(clause.start, mention.start)
+    if _is_order(spoken, mention, clause):
+        return "the note itself"
+    earlier = spoken.clauses[clause.index - 1] if clause.index else None
+    if earlier is not None and clause.link in {"and", ","} and spoken.has_cue("future", within=earlier) and token.tag in {"VB", "VBP", "NN"}:
+        return spoken.words(earlier.start, earlier.end)
+    return None
+
+
+def _is_order(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
+    """`Replace.`, `Re-caulk the tub, maintenance`: an action word that opens a note."""
+    lead = [token for token in spoken.tokens[clause.start : mention.start] if token.norm not in {"a", "the", "and", "then", "full", "good"}]
+    if lead or spoken.has_cue("addressee") or spoken.has_cue("often"):
+        return False
+    token = spoken.tokens[mention.start]
+    return token.tag in {"VB", "VBP", "NN", "NNP"} and len(spoken.tokens) <= 9
+
+
+def _is_care(spoken: Spoken, clause: Clause, stances: Sequence[Stance], mention: Mention) -> bool:
+    """Whether the resident is told to do it again and again: that is advice."""
+    if spoken.has_cue("often"):
+        return True
+    mode = stances[mention.start].mode
+    if mode is not Mode.INSTRUCTION:
+        return False
+    return not _is_order(spoken, mention, clause)
+
+
+def _worked_on(
+    spoken: Spoken, mention: Mention, clause: Clause, bearers: Bearers, place: Place, last_flaw: str | None
+) -> tuple[str, str]:
+    """The component of the work: named after the action, before it, or the one that was spoken of."""
+    named = spoken.named_in(clause)
+    after = [one for one in named if one.start >= mention.end and one.relation != "place"]
+    if after:
+        return after[0].component, f"'{spoken.words(after[0].start, after[0].end)}' follows it"
+    before = [one for one in named if one.end <= mention.start and one.relation != "place"]
+    if before:
+        return before[-1].component, f"said of '{spoken.words(before[-1].start, before[-1].end)}'"
+    later = [one for one in spoken.named if one.start >= mention.end and one.relation == "topic" and one.start - mention.end < 4]
+    if later:
+        return later[0].component, f"'{spoken.words(later[0].start, later[0].end)}' follows it"
+    subjects = bearers.subjects_of(clause)
+    if subjects:
+        return subjects[-1].component, "still about it"
+    focus = last_flaw or place.subject
+    return (focus, "the flaw spoken of before") if focus else (ROOM_GENERAL, "no component in focus")
+
+
+def _party(spoken: Spoken, clause: Clause, owner_speaks: bool) -> Party | None:
+    norms = set(spoken.norms(clause.start, clause.end))
+    if norms & {"owner", "landlord", "owners"}:
+        return "owner"
+    if norms & {"tenant", "tenants", "resident", "residents", "you"} and "send" not in norms and "bring" not in norms and "get" not in norms:
+        return "resident"
+    if norms & STAFF or norms & {"my", "our"}:
+        return "owner" if owner_speaks else "manager"
+    return None

@@ -1,0 +1,112 @@
+"""Keys, fobs and papers given to the resident or returned by them."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from narrate2report.read.clauses import Clause
+from narrate2report.read.denial import negation_before
+from narrate2report.read.details import quantity_before
+from narrate2report.read.draft import Draft
+from narrate2report.read.numbers import whole_number
+from narrate2report.read.spoken import Named, Spoken
+from narrate2report.read.stance import Mode, Stance
+from narrate2report.read.vocabulary import Vocabulary
+
+LENT = frozenset({"air_filter", "light_bulb", "curtain"})
+"""Components of other groups that are handed over when the speaker says so."""
+
+KEPT_OUT = frozenset({Mode.HYPOTHETICAL, Mode.QUESTION, Mode.QUOTED, Mode.ELSEWHERE, Mode.POLICY, Mode.SEARCH})
+
+
+def find_handovers(spoken: Spoken, stances: Sequence[Stance], room: str, vocabulary: Vocabulary) -> list[Draft]:
+    """Handover drafts, and `missing` for what was not returned."""
+    drafts: list[Draft] = []
+    flaw_clauses = {
+        spoken.clause_of(mention.start).index
+        for mention in spoken.found.terms
+        if mention.of("condition", "works") and mention.start not in spoken.used
+    }
+    for one in spoken.named:
+        if vocabulary.components[one.component].group != "handed_over" and one.component not in LENT:
+            continue
+        clause = spoken.clause_of(one.start)
+        if stances[one.start].mode in KEPT_OUT or one.relation == "place":
+            continue
+        quantity = _quantity(spoken, one, clause)
+        gives = spoken.has_cue("giving")
+        returns = spoken.has_cue("returning")
+        if negation_before(spoken, clause, one.start):
+            continue
+        if _not_back(spoken, one, clause):
+            drafts.append(_missing(spoken, one, room, quantity))
+        elif clause.index in flaw_clauses:
+            continue
+        elif one.component in LENT:
+            if quantity is not None and any("leaving you" in spoken.words(c.start, c.end).lower() or "giving you" in spoken.words(c.start, c.end).lower() or "leave you" in spoken.words(c.start, c.end).lower() for c in spoken.cues("giving")):
+                drafts.append(_handed(spoken, one, room, quantity, returned=False))
+        elif quantity is not None or gives or returns:
+            if stances[one.start].mode is Mode.INSTRUCTION and quantity is None:
+                continue
+            drafts.append(_handed(spoken, one, room, quantity, returned=returns and not _gives_only(spoken)))
+    return drafts
+
+
+def _gives_only(spoken: Spoken) -> bool:
+    return any(cue for cue in spoken.cues("giving") if spoken.words(cue.start, cue.end).lower() in {"here's", "here is", "you've got", "you get"})
+
+
+def _quantity(spoken: Spoken, one: Named, clause: Clause) -> int | None:
+    """`two front door keys`; also `keys: two` and `keys returned, two`."""
+    before = quantity_before(spoken, one.start, clause)
+    if before is not None:
+        return before
+    for at in range(one.end, clause.end):
+        number = whole_number(spoken.tokens, at)
+        if number is not None and number[1] == clause.end:
+            return number[0]
+    for later in spoken.clauses[clause.index + 1 : clause.index + 2]:
+        number = whole_number(spoken.tokens, later.start)
+        if later.link in {":", ","} and number is not None and number[1] == later.end:
+            return number[0]
+    determiner = spoken.norms(max(clause.start, one.start - 3), one.start)
+    return 1 if {"a", "an", "your"} & set(determiner) and spoken.tokens[one.end - 1].tag not in {"NNS"} else None
+
+
+def _not_back(spoken: Spoken, one: Named, clause: Clause) -> bool:
+    """`remote: not returned`, `the mailbox key is ... you lost it`."""
+    for later in spoken.clauses[clause.index : clause.index + 3]:
+        if later.index > clause.index and any(other.start in later for other in spoken.named):
+            return False
+        words = spoken.norms(max(one.end, later.start), later.end)
+        if "lost" in words or "not" in words and {"returned", "back", "here", "handed"} & set(words):
+            return True
+    return False
+
+
+def _handed(spoken: Spoken, one: Named, room: str, quantity: int | None, *, returned: bool) -> Draft:
+    words = spoken.words(one.start, one.end)
+    return Draft(
+        kind="handover",
+        room=room,
+        component=one.component,
+        at=one.start,
+        because=(f"'{words}' {'returned by' if returned else 'given to'} the resident",),
+        quantity=quantity,
+        direction="returned" if returned else "given",
+        confidence=0.8 if quantity is not None else 0.6,
+    )
+
+
+def _missing(spoken: Spoken, one: Named, room: str, quantity: int | None) -> Draft:
+    return Draft(
+        kind="condition",
+        room=room,
+        component=one.component,
+        at=one.start,
+        because=(f"'{spoken.words(one.start, one.end)}' was not returned",),
+        condition="missing",
+        assertion="present",
+        quantity=quantity,
+        confidence=0.75,
+    )

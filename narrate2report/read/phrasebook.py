@@ -1,0 +1,198 @@
+"""The vocabulary as a tree of words, and its longest matches in a sentence.
+
+Three trees: what is not what it looks like (idioms), terms, and cues. An idiom shields its words from the
+terms; a phrase in which a word is not one certain term (`crack the window`) shields them from that term only.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field
+
+from narrate2report.read.inflect import noun_forms, verb_forms
+from narrate2report.read.vocabulary import Vocabulary
+from narrate2report.read.words import Token, Tokenizer
+
+
+@dataclass(frozen=True)
+class Sense:
+    """One meaning of a phrase: `role` says which list of the vocabulary it stands in."""
+
+    role: str
+    id: str
+    form: str = ""
+    beside: str = ""
+    """Component or room whose neighbourhood this meaning needs; empty where it needs none."""
+
+
+@dataclass(frozen=True)
+class Mention:
+    """A vocabulary phrase found in a sentence, tokens `start` to `end` (exclusive), with all its meanings."""
+
+    start: int
+    end: int
+    senses: tuple[Sense, ...]
+
+    def of(self, *roles: str) -> tuple[Sense, ...]:
+        """The meanings in the given roles."""
+        return tuple(sense for sense in self.senses if sense.role in roles)
+
+
+@dataclass
+class _Node:
+    children: dict[str, _Node] = field(default_factory=dict)
+    senses: list[Sense] = field(default_factory=list)
+
+
+class PhraseTree:
+    """Phrases by their words; finds the longest at each place, left to right."""
+
+    def __init__(self) -> None:
+        self._root = _Node()
+
+    def add(self, words: Sequence[str], sense: Sense) -> None:
+        """Teach one phrase one meaning."""
+        node = self._root
+        for word in words:
+            node = node.children.setdefault(word, _Node())
+        if words and sense not in node.senses:
+            node.senses.append(sense)
+
+    def longest_at(self, norms: Sequence[str], start: int) -> Mention | None:
+        """The longest phrase that begins at `start`, if any."""
+        node, best = self._root, None
+        for end in range(start, len(norms)):
+            child = node.children.get(norms[end])
+            if child is None:
+                break
+            node = child
+            if node.senses:
+                best = Mention(start, end + 1, tuple(node.senses))
+        return best
+
+    def matches(self, norms: Sequence[str], *, overlapping: bool = False) -> Iterator[Mention]:
+        """The longest match at each place; unless overlapping, matching goes on after its end."""
+        at = 0
+        while at < len(norms):
+            found = self.longest_at(norms, at)
+            if found:
+                yield found
+            at = found.end if found and not overlapping else at + 1
+
+
+@dataclass(frozen=True)
+class Found:
+    """All vocabulary matches of one sentence."""
+
+    terms: tuple[Mention, ...]
+    cues: tuple[Mention, ...]
+    shielded: frozenset[int]
+
+
+class PhraseBook:
+    """The vocabulary, ready to be matched."""
+
+    def __init__(self, vocabulary: Vocabulary, tokenizer: Tokenizer) -> None:
+        self._tokenizer = tokenizer
+        self._terms, self._cues, self._idioms = PhraseTree(), PhraseTree(), PhraseTree()
+        self._add_rooms(vocabulary)
+        self._add_components(vocabulary)
+        self._add_conditions(vocabulary)
+        self._add_actions(vocabulary)
+        self._add_descriptions(vocabulary)
+        for idiom in vocabulary.idioms:
+            self._add(self._idioms, idiom, Sense("idiom", ""))
+        for cue, phrases in vocabulary.cues.items():
+            for phrase in phrases:
+                self._add(self._cues, phrase, Sense("cue", cue))
+
+    def find(self, tokens: Sequence[Token]) -> Found:
+        """All matches in a sentence: idioms first, then terms outside them, and cues everywhere."""
+        norms = [token.norm for token in tokens]
+        shielded: set[int] = set()
+        not_this: dict[int, set[str]] = {}
+        for idiom in self._idioms.matches(norms, overlapping=True):
+            for sense in idiom.senses:
+                for at in range(idiom.start, idiom.end):
+                    if sense.id:
+                        not_this.setdefault(at, set()).add(sense.id)
+                    else:
+                        shielded.add(at)
+        open_norms = ["" if at in shielded else norm for at, norm in enumerate(norms)]
+        terms = []
+        for mention in self._terms.matches(open_norms):
+            banned = set().union(*(not_this.get(at, set()) for at in range(mention.start, mention.end)))
+            senses = tuple(sense for sense in mention.senses if sense.id not in banned)
+            if senses:
+                terms.append(Mention(mention.start, mention.end, senses))
+        return Found(tuple(terms), tuple(self._cues.matches(norms, overlapping=True)), frozenset(shielded))
+
+    def _add(self, tree: PhraseTree, phrase: str, sense: Sense) -> None:
+        tree.add(self._tokenizer.phrase(phrase), sense)
+
+    def _add_nouns(self, phrases: Sequence[str], role: str, term_id: str, beside: str = "") -> None:
+        for phrase in phrases:
+            for form in noun_forms(phrase):
+                self._add(self._terms, form, Sense(role, term_id, "noun", beside))
+
+    def _add_verbs(self, phrases: Sequence[str], role: str, term_id: str) -> None:
+        for phrase in phrases:
+            for form in verb_forms(phrase):
+                self._add(self._terms, form, Sense(role, term_id, "verb"))
+
+    def _add_rooms(self, vocabulary: Vocabulary) -> None:
+        for room, term in vocabulary.rooms.items():
+            for phrase in term.say:
+                self._add(self._terms, phrase, Sense("room", room))
+                self._add(self._terms, noun_forms(phrase)[-1], Sense("rooms", room))
+                for suffix, before in term.qualifiers.items():
+                    for word in before:
+                        self._add(self._terms, f"{word} {phrase}", Sense("room", f"{room}.{suffix}"))
+            for named, phrases in term.named.items():
+                for phrase in phrases:
+                    self._add(self._terms, phrase, Sense("room", named))
+            for phrase in term.not_in:
+                self._add(self._idioms, phrase, Sense("idiom", room))
+
+    def _add_components(self, vocabulary: Vocabulary) -> None:
+        for component, term in vocabulary.components.items():
+            self._add_nouns(term.say, "component", component)
+            for owner, phrases in term.near.items():
+                self._add_nouns(phrases, "near", component, owner)
+            for room, phrases in term.in_.items():
+                self._add_nouns(phrases, "in", component, room)
+            self._add_nouns(term.else_, "else", component)
+            self._add_verbs(term.works, "works", component)
+            for phrase in term.works_adj:
+                self._add(self._terms, phrase, Sense("works", component, "adjective"))
+            for phrase in term.not_in:
+                self._add(self._idioms, phrase, Sense("idiom", component))
+
+    def _add_conditions(self, vocabulary: Vocabulary) -> None:
+        for condition, term in vocabulary.conditions.items():
+            self._add_nouns(term.nouns, "condition", condition)
+            self._add_verbs(term.verbs, "condition", condition)
+            for form, phrases in (("adjective", term.adjectives), ("phrase", term.phrases)):
+                for phrase in phrases:
+                    self._add(self._terms, phrase, Sense("condition", condition, form))
+            for component, phrases in term.only.items():
+                for phrase in phrases:
+                    self._add(self._terms, phrase, Sense("condition", condition, "adjective", component))
+            for phrase in term.not_in:
+                self._add(self._idioms, phrase, Sense("idiom", condition))
+
+    def _add_actions(self, vocabulary: Vocabulary) -> None:
+        for action, term in vocabulary.actions.items():
+            self._add_verbs(term.verbs, "action", action)
+            self._add_nouns(term.nouns, "action", action)
+            for phrase in term.phrases:
+                self._add(self._terms, phrase, Sense("action", action, "phrase"))
+
+    def _add_descriptions(self, vocabulary: Vocabulary) -> None:
+        terms = vocabulary.descriptions
+        for name, phrases in (("material", terms.material), ("colour", terms.colour)):
+            for phrase in phrases:
+                self._add(self._terms, phrase, Sense(name, phrase))
+        for component, phrases in terms.type.items():
+            for phrase in phrases:
+                self._add(self._terms, phrase, Sense("type", phrase, "", "" if component == "any" else component))

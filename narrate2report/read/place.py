@@ -1,0 +1,221 @@
+"""Where the walk is and what is in focus: rooms entered, and which component a word means there."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+
+from narrate2report.read.phrasebook import Mention, Sense
+from narrate2report.read.spoken import COMPONENT_ROLES, Named, Spoken, relation_of
+from narrate2report.read.vocabulary import Vocabulary
+
+NOT_ENTERED = frozenset(
+    "from than as like off by near toward towards behind beside between of same facing opposite above below outside"
+    " until before after with for off past upstairs".split()
+)
+ENTERING = frozenset("into in to onto next now here through inside is 's start starting out down up at on this reach".split())
+LEADING = frozenset(
+    "okay ok so now and then next right alright well the a an our my this here 's is we are i am be come coming go going"
+    " in into to on onto back over through out down up first last finally moving let us start starting with at it also"
+    " just good great move step stepping walk walking head heading done yes yep um uh for of that other then inside"
+    " second third that's".split()
+)
+ORDINALS = {"first": "1", "second": "2", "third": "3", "fourth": "4", "one": "1", "two": "2", "three": "3", "four": "4",
+            "five": "5", "1": "1", "2": "2", "3": "3", "4": "4", "5": "5", "too": "2", "to": "2"}  # fmt: skip
+NUMBERED = frozenset({"bedroom", "bathroom", "closet", "office", "half_bath", "balcony", "living_room", "storage"})
+FOCUS_SENTENCES = 3
+"""For how many sentences a component stays the owner of plain words such as `shelf` or `seal`."""
+
+
+@dataclass
+class Place:
+    """The room walked at the moment and the components lately spoken of, newest last."""
+
+    room: str | None = None
+    visits: list[tuple[str, int]] = field(default_factory=list)
+    lately: list[tuple[str, int]] = field(default_factory=list)
+    subject: str | None = None
+    """The component that `it`, `this` and a bare remark mean."""
+
+    @property
+    def base(self) -> str:
+        """The kind of the current room, without its number or name."""
+        return (self.room or "").split(".")[0]
+
+    def enter(self, room: str, number: int) -> None:
+        """Walk into a room: what was in focus stays behind."""
+        if room != self.room:
+            self.room = room
+            self.lately.clear()
+            self.subject = None
+            self.visits.append((room, number))
+
+    def speak_of(self, component: str, number: int) -> None:
+        """Note that a component was spoken of in sentence `number`."""
+        self.lately = [(one, when) for one, when in self.lately if one != component][-8:] + [(component, number)]
+
+
+def find_room(spoken: Spoken, place: Place) -> str | None:
+    """The room that the sentence walks into, if it does."""
+    entered = None
+    for mention in spoken.found.terms:
+        sense = next(iter(mention.of("room")), None)
+        if sense is None:
+            continue
+        room, end = _numbered(spoken, mention, sense.id)
+        if _is_entered(spoken, mention, end):
+            entered = _as_before(room, place)
+    return entered or _lettered_room(spoken)
+
+
+def _numbered(spoken: Spoken, mention: Mention, room: str) -> tuple[str, int]:
+    """`bedroom two`, `the second bedroom`, `bedroom B`: the number becomes the suffix."""
+    tokens = spoken.tokens
+    if room not in NUMBERED:
+        return room, mention.end
+    if mention.end < len(tokens):
+        after = tokens[mention.end].norm
+        skip = 1 if after == "number" and mention.end + 1 < len(tokens) else 0
+        after = tokens[mention.end + skip].norm
+        last = mention.end + skip + 1 >= len(tokens)
+        follows = "" if last else tokens[mention.end + skip + 1].text
+        if after in ORDINALS and (after not in {"to", "too"} or last or follows in {",", "."}) and (last or not follows.isalpha() or after.isdigit()):
+            return f"{room}.{ORDINALS[after]}", mention.end + skip + 1
+        if re.fullmatch(r"[b-h]", after) and (last or not follows.isalpha()):
+            return f"{room}.{after}", mention.end + 1
+    if mention.start and tokens[mention.start - 1].norm in ORDINALS and tokens[mention.start - 1].norm not in {"one", "to", "too"}:
+        return f"{room}.{ORDINALS[tokens[mention.start - 1].norm]}", mention.end
+    return room, mention.end
+
+
+def _lettered_room(spoken: Spoken) -> str | None:
+    """`Room B`: a let room of a shared unit, at the start of a sentence."""
+    norms = spoken.norms(0, 6)
+    for at in range(len(norms) - 1):
+        if norms[at] == "room" and re.fullmatch(r"[a-h]|[1-9]", norms[at + 1]) and all(n in LEADING or n == "," for n in norms[:at]):
+            return f"bedroom.{norms[at + 1]}"
+    return None
+
+
+def _as_before(room: str, place: Place) -> str:
+    """A room named without its number is the one of that kind that is being walked."""
+    if "." not in room and place.base == room and place.room:
+        return place.room
+    return room
+
+
+def _is_entered(spoken: Spoken, mention: Mention, end: int) -> bool:
+    tokens = spoken.tokens
+    clause = spoken.clause_of(mention.start)
+    before = [token.norm for token in tokens[clause.start : mention.start]]
+    if any(spoken.has_cue(kind, within=clause) for kind in ("condition", "quotation", "elsewhere", "past")):
+        return False
+    close = [word for word in before[-3:] if word not in {"the", "a", "this", "our", "your", "my"}]
+    if close and close[-1] in NOT_ENTERED:
+        return False
+    next_token = tokens[end] if end < len(tokens) else None
+    heads_noun = any(other.start == end and other.of(*COMPONENT_ROLES) for other in spoken.found.terms)
+    opening = all(token.norm in LEADING or not token.is_word for token in tokens[: mention.start])
+    if opening:
+        return next_token is None or not (next_token.tag in {"NN", "NNS"} and not heads_noun and next_token.norm not in ORDINALS and mention.end == end)
+    if heads_noun:
+        return False
+    leading = all(word in LEADING for word in before)
+    return bool(close and close[-1] in ENTERING and close[-1] not in {"is", "'s"}) or (leading and bool(before)) or (leading and next_token is None)
+
+
+def implied_room(spoken: Spoken, place: Place, vocabulary: Vocabulary) -> str | None:
+    """A room that was entered without a word: a toilet is not in a kitchen."""
+    base = place.base
+    for mention in spoken.found.terms:
+        for sense in mention.of("component"):
+            owners = [room for room, term in vocabulary.rooms.items() if sense.id in term.owns]
+            if not owners or base in owners or relation_of(spoken, mention.start) == "place":
+                continue
+            if spoken.has_cue("condition", "elsewhere", "quotation", "past", "instruction", "future"):
+                continue
+            if base in {"bedroom", "hallway", "living_room", "entry", "kitchen", "laundry", "whole_unit", ""}:
+                return owners[0]
+    return None
+
+
+def name_components(spoken: Spoken, place: Place, number: int, vocabulary: Vocabulary) -> tuple[Named, ...]:
+    """Which component each component word means: certain words first, then plain words beside them."""
+    chosen: dict[int, tuple[Mention, str]] = {}
+    for mention in spoken.found.terms:
+        certain = [sense.id for sense in mention.of("component")]
+        if certain and not _is_other_word(spoken, mention):
+            chosen[mention.start] = (mention, _of_room(certain, place, vocabulary))
+    for mention in spoken.found.terms:
+        plain = mention.of("near", "in", "else")
+        if mention.start in chosen or not plain or mention.of("component") or _is_other_word(spoken, mention):
+            continue
+        component = _plain_meaning(spoken, mention, plain, chosen, place, number, vocabulary)
+        if component:
+            chosen[mention.start] = (mention, component)
+    return tuple(
+        Named(component, mention.start, mention.end, relation_of(spoken, start))
+        for start, (mention, component) in sorted(chosen.items())
+    )
+
+
+def _of_room(candidates: list[str], place: Place, vocabulary: Vocabulary) -> str:
+    """Of several components called alike, the one that the room has."""
+    term = vocabulary.rooms.get(place.base)
+    usual = [one for one in candidates if term and (one in term.owns or one in term.expects)]
+    return (usual or candidates)[0]
+
+
+def _plain_meaning(
+    spoken: Spoken,
+    mention: Mention,
+    senses: tuple[Sense, ...],
+    chosen: dict[int, tuple[Mention, str]],
+    place: Place,
+    number: int,
+    vocabulary: Vocabulary,
+) -> str | None:
+    by_owner: dict[str, str] = {}
+    for sense in senses:
+        if sense.role == "near":
+            by_owner.setdefault(sense.beside, sense.id)
+    earlier = [component for start, (_, component) in sorted(chosen.items()) if start < mention.start]
+    later = [component for start, (_, component) in sorted(chosen.items()) if mention.start < start <= mention.end + 3]
+    for owner in [*later, *reversed(earlier)]:
+        if owner in by_owner:
+            return by_owner[owner]
+    standalone = any(sense.role == "else" for sense in senses)
+    reach = 1 if standalone else FOCUS_SENTENCES
+    for owner, when in reversed(place.lately):
+        if number - when <= reach and (family := _family_match(owner, by_owner, vocabulary)):
+            return family
+    for role in ("in", "else"):
+        for sense in senses:
+            if sense.role == role and (role == "else" or sense.beside == place.base):
+                return sense.id
+    return None
+
+
+def _family_match(owner: str, by_owner: dict[str, str], vocabulary: Vocabulary) -> str | None:
+    """The meaning beside a component, or beside what that component is a part of."""
+    for one in (owner, *vocabulary.components[owner].part_of):
+        if one in by_owner:
+            return by_owner[one]
+    return None
+
+
+def _is_other_word(spoken: Spoken, mention: Mention) -> bool:
+    """Whether a component word is used as a verb (`it drains`) or adjective (`a light scratch`)."""
+    if mention.end - mention.start > 1:
+        return False
+    tokens = spoken.tokens
+    token = tokens[mention.start]
+    before = tokens[mention.start - 1].norm if mention.start else ""
+    if before in {"to", "will", "not", "please", "you", "i", "we", "they", "it", "would", "can", "must", "should"} and token.tag.startswith("VB"):
+        return True
+    if mention.of("works", "action", "condition") and token.tag in {"VBZ", "VBP", "VBD", "VB"} and before not in {"the", "a", "this", "that", "no"}:
+        return True
+    after = tokens[mention.end] if mention.end < len(tokens) else None
+    if token.norm == "light" and after is not None:
+        return after.tag in {"JJ"} or any(other.start == mention.end and other.of("condition", "colour") for other in spoken.found.terms)
+    return False

@@ -1,0 +1,274 @@
+"""The ladder from transcript to record: sentences, mentions, place, stance, drafts, entries, each with reasons.
+
+Pure: the same transcript, vocabulary and facts give the same Reading.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
+
+from narrate2report.read.advice import find_advice
+from narrate2report.read.bearers import ROOM_GENERAL, Bearers
+from narrate2report.read.checks import find_checks
+from narrate2report.read.conditions import Flaw, find_flaws, missing_parts, observe
+from narrate2report.read.corrections import Corrections
+from narrate2report.read.coverage import cover
+from narrate2report.read.descriptions import find_descriptions
+from narrate2report.read.draft import Draft
+from narrate2report.read.entries import Ledger
+from narrate2report.read.follow_ups import find_follow_ups
+from narrate2report.read.handovers import find_handovers
+from narrate2report.read.header import read_header
+from narrate2report.read.phrasebook import Mention, PhraseBook
+from narrate2report.read.place import Place, find_room, implied_room, name_components
+from narrate2report.read.repair import Repairer
+from narrate2report.read.sentences import Sentence, split_sentences
+from narrate2report.read.spoken import Spoken, speak
+from narrate2report.read.stance import Mode, Stance, mode_reason, read_stances
+from narrate2report.read.vocabulary import Vocabulary
+from narrate2report.read.words import Tokenizer
+from narrate2report.records.findings import Findings, Reason, RoomVisit, TranscriptFacts, Unused
+from narrate2report.records.transcript import Transcript
+
+START_ROOM = "whole_unit"
+SEARCH_SENTENCES = 2
+"""For how many sentences a search waits for `I don't see any`."""
+
+REASONS: dict[Mode, Reason] = {
+    Mode.HYPOTHETICAL: "hypothetical",
+    Mode.SEARCH: "checking_for",
+    Mode.INSTRUCTION: "talk",
+    Mode.POLICY: "policy",
+    Mode.PAST: "talk",
+    Mode.ELSEWHERE: "talk",
+    Mode.QUOTED: "talk",
+    Mode.QUESTION: "talk",
+    Mode.FUTURE: "talk",
+}
+
+
+@dataclass(frozen=True)
+class ReadSentence:
+    """What became of one sentence: its entries, or the reason why it gave none."""
+
+    id: str
+    recording: str
+    start: float
+    end: float
+    text: str
+    room: str
+    fate: str
+    entries: tuple[str, ...]
+    because: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Reading:
+    """The record that was read, and what became of every sentence."""
+
+    findings: Findings
+    sentences: tuple[ReadSentence, ...]
+
+
+@dataclass
+class _Walk:
+    """What is remembered from one sentence to the next."""
+
+    place: Place = field(default_factory=Place)
+    searched: tuple[Draft, ...] = ()
+    searched_at: int = -9
+    asked: tuple[Draft, ...] = ()
+    last_flaw: str | None = None
+    owner_speaks: bool = False
+
+
+def read(transcript: Transcript, vocabulary: Vocabulary, tokenizer: Tokenizer | None = None) -> Reading:
+    """Read a transcript into a record whose every entry is `proposed`."""
+    tokenizer = tokenizer or Tokenizer()
+    book = PhraseBook(vocabulary, tokenizer)
+    sentences = split_sentences(transcript)
+    repaired = Repairer(vocabulary, tokenizer).repair([sentence.text for sentence in sentences])
+    ledger, walk = Ledger(vocabulary), _Walk()
+    read_sentences: list[tuple[Sentence, str, Reason | None, tuple[str, ...]]] = []
+    for number, (sentence, (text, tokens, heard)) in enumerate(zip(sentences, repaired, strict=True)):
+        spoken = speak(sentence, text, tokens, book, heard)
+        reason, because = _read_one(spoken, number, walk, ledger, vocabulary)
+        read_sentences.append((sentence, spoken.room, reason, because))
+    entries = ledger.entries()
+    findings = Findings(
+        walkthrough=read_header(sentences, transcript),
+        recordings=transcript.recordings,
+        transcript=_facts(transcript, vocabulary),
+        entries=entries,
+        rooms=_visits(walk.place, sentences),
+        coverage=cover(entries, [room for room, _ in walk.place.visits], vocabulary),
+        unused=tuple(
+            Unused(id=s.id, recording=s.recording, start=s.start, end=s.end, text=s.text, reason=reason or "talk", because="; ".join(because))
+            for s, _, reason, because in read_sentences
+            if not ledger.entries_of(s.id)
+        ),
+    )  # fmt: skip
+    told = tuple(
+        ReadSentence(
+            s.id, s.recording, s.start, s.end, s.text, room,
+            "entries" if ledger.entries_of(s.id) else (reason or "talk"), ledger.entries_of(s.id), because,
+        )
+        for s, room, reason, because in read_sentences
+    )  # fmt: skip
+    return Reading(findings, told)
+
+
+def _read_one(
+    spoken: Spoken, number: int, walk: _Walk, ledger: Ledger, vocabulary: Vocabulary
+) -> tuple[Reason | None, tuple[str, ...]]:
+    """Read one sentence into the ledger; gives the reason it would stand unused for, with the words."""
+    if spoken.sentence.doubt:
+        spoken.room = walk.place.room or START_ROOM
+        return "unclear", (spoken.sentence.doubt,)
+    place = walk.place
+    walk.owner_speaks = walk.owner_speaks or _is_owner(spoken)
+    room = find_room(spoken, place) or implied_room(spoken, place, vocabulary)
+    if room:
+        place.enter(room, number)
+        spoken.moved = True
+    spoken.room = place.room or START_ROOM
+    spoken.named = name_components(spoken, place, number, vocabulary)
+    stances = read_stances(spoken)
+    corrections = Corrections(spoken)
+    stances = corrections.apply(stances)
+    bearers = Bearers(spoken, place, _predicates(spoken))
+    checks = find_checks(spoken, bearers, stances, place, spoken.room, vocabulary)
+    handovers = find_handovers(spoken, stances, spoken.room, vocabulary)
+    flaws = find_flaws(spoken, bearers, vocabulary)
+    taken = {draft.at for draft in handovers}
+    drafts = [
+        *checks,
+        *handovers,
+        *observe(spoken, [flaw for flaw in flaws if flaw.mention.start not in taken], stances, spoken.room, vocabulary),
+        *(draft for draft in missing_parts(spoken, stances, spoken.room, vocabulary) if not checks),
+    ]
+    drafts += _resolved(spoken, flaws, stances, number, walk, vocabulary)
+    adverse = [d for d in drafts if d.kind == "condition" and d.condition and not vocabulary.is_sound(d.condition)]
+    follow_ups = find_follow_ups(
+        spoken, bearers, stances, place, spoken.room,
+        last_flaw=adverse[-1].component if adverse else walk.last_flaw, owner_speaks=walk.owner_speaks,
+    )  # fmt: skip
+    drafts += follow_ups
+    if not follow_ups:
+        drafts += find_advice(spoken, stances, place, spoken.room, vocabulary)
+    drafts += find_descriptions(spoken, bearers, stances, spoken.room, vocabulary)
+    corrections.withdraw(drafts, ledger, number)
+    for draft in drafts:
+        ledger.add(draft, spoken, number)
+    _remember(spoken, drafts, number, walk, vocabulary)
+    return _unused_reason(spoken, stances, drafts)
+
+
+def _predicates(spoken: Spoken) -> list[Mention]:
+    named_at = {at for one in spoken.named for at in range(one.start, one.end)}
+    terms = [m for m in spoken.found.terms if m.of("condition", "works", "material", "colour", "type") and m.start not in named_at]
+    cues = [cue for cue in spoken.cues("operates", "fails") if cue.start not in named_at]
+    return [*terms, *cues]
+
+
+def _is_owner(spoken: Spoken) -> bool:
+    text = f" {' '.join(spoken.norms())} "
+    return any(words in text for words in (" i own ", " i am the owner ", " my house ", " my property "))
+
+
+def _resolved(
+    spoken: Spoken, flaws: Sequence[Flaw], stances: Sequence[Stance], number: int, walk: _Walk, vocabulary: Vocabulary
+) -> list[Draft]:
+    """`I'm looking for dents. ... Don't see any.`: what was looked for and not found is absent."""
+    looked_for = [
+        Draft(
+            kind="condition", room=spoken.room, component=flaw.bearer.component or ROOM_GENERAL, at=flaw.mention.start,
+            because=(f"'{spoken.words(flaw.mention.start, flaw.mention.end)}' was looked for",),
+            condition=flaw.condition, assertion="absent", confidence=0.75,
+        )
+        for flaw in flaws
+        if stances[flaw.mention.start].mode in {Mode.SEARCH, Mode.QUESTION} and not vocabulary.is_sound(flaw.condition)
+    ]  # fmt: skip
+    searches = [draft for draft in looked_for if stances[draft.at].mode is Mode.SEARCH]
+    adverse = any(
+        stances[flaw.mention.start].mode is Mode.ASSERTED and not vocabulary.is_sound(flaw.condition) for flaw in flaws
+    )
+    answer = next(
+        (cue for cue in spoken.cues("found_none") if stances[cue.start].mode is Mode.ASSERTED
+         and (cue.end - cue.start > 1 or len(spoken.tokens) <= 6 or spoken.clause_of(cue.start).end - spoken.clause_of(cue.start).start <= 2)), None,
+    )  # fmt: skip
+    found: list[Draft] = []
+    if answer is not None and not adverse:
+        waiting = searches or (walk.searched if number - walk.searched_at <= SEARCH_SENTENCES else ())
+        words = spoken.words(answer.start, answer.end)
+        found = [
+            replace(draft, at=answer.start if draft in walk.searched else draft.at, room=spoken.room).with_reason(f"'{words}'")
+            for draft in waiting
+        ]
+        walk.searched = ()
+    if searches and not found:
+        walk.searched, walk.searched_at = tuple(searches), number
+    asked = tuple(draft for draft in looked_for if draft not in searches)
+    if walk.asked and spoken.tokens and spoken.has_cue("settled", within=spoken.clauses[0]) and not asked:
+        found += [replace(draft, assertion="present", at=0).with_reason("asked, and answered yes") for draft in walk.asked]
+    walk.asked = asked
+    return found
+
+
+def _remember(spoken: Spoken, drafts: Sequence[Draft], number: int, walk: _Walk, vocabulary: Vocabulary) -> None:
+    for one in spoken.named:
+        if one.relation != "place":
+            walk.place.speak_of(one.component, number)
+    topics = [one.component for one in spoken.named if one.relation == "topic"]
+    told = [draft.component for draft in drafts if draft.kind in {"condition", "check", "description"} and draft.component != ROOM_GENERAL]
+    if told or topics:
+        walk.place.subject = topics[-1] if topics and (not told or topics[-1] in told) else (told or topics)[-1]
+    for draft in drafts:
+        if draft.kind == "condition" and draft.condition and not vocabulary.is_sound(draft.condition) and draft.assertion != "absent":
+            walk.last_flaw = draft.component
+        if draft.kind == "check" and draft.outcome == "fails":
+            walk.last_flaw = draft.component
+    if spoken.moved and not told:
+        walk.last_flaw = None
+
+
+def _unused_reason(spoken: Spoken, stances: Sequence[Stance], drafts: Sequence[Draft]) -> tuple[Reason | None, tuple[str, ...]]:
+    if drafts:
+        return None, tuple(reason for draft in drafts for reason in draft.because)
+    stance = mode_reason(stances)
+    conditions = any(mention.of("condition") for mention in spoken.found.terms)
+    if spoken.moved:
+        return "moving", (f"walks into {spoken.room.replace('_', ' ')}",)
+    if stance is not None:
+        return REASONS[stance.mode], (f"{stance.mode.value}: '{stance.cue}'",)
+    if conditions and spoken.named:
+        return "unclear", ("names a component and a condition, but how they belong together is not plain",)
+    return "talk", ("no statement about a component",)
+
+
+def _facts(transcript: Transcript, vocabulary: Vocabulary) -> TranscriptFacts:
+    return TranscriptFacts(
+        engine=transcript.engine.name,
+        model=transcript.engine.model,
+        model_sha256=transcript.engine.model_sha256,
+        language=transcript.language,
+        vocabulary_version=vocabulary.version,
+        time_precision=transcript.time_precision,
+        gaps=transcript.gaps,
+        warnings=transcript.warnings,
+    )
+
+
+def _visits(place: Place, sentences: Sequence[Sentence]) -> tuple[RoomVisit, ...]:
+    """The rooms in the order walked; a visit ends where the next begins, or with its recording."""
+    visits = []
+    for index, (room, first) in enumerate(place.visits):
+        last = place.visits[index + 1][1] - 1 if index + 1 < len(place.visits) else len(sentences) - 1
+        inside = sentences[first : max(first, last) + 1]
+        by_recording: dict[str, tuple[float, float]] = {}
+        for sentence in inside:
+            start, _ = by_recording.get(sentence.recording, (sentence.start, sentence.end))
+            by_recording[sentence.recording] = start, sentence.end
+        visits += [RoomVisit(room=room, recording=name, start=start, end=end) for name, (start, end) in by_recording.items()]
+    return tuple(visits)

@@ -1,0 +1,74 @@
+"""Trade words that the recogniser misheard: read what was meant where the neighbourhood makes it plain.
+
+The transcript is never touched. A repaired sentence is read from its repaired text, and its entries show both.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from narrate2report.read.inflect import noun_forms, verb_forms
+from narrate2report.read.phrasebook import Mention, PhraseTree, Sense
+from narrate2report.read.vocabulary import Vocabulary
+from narrate2report.read.words import Token, Tokenizer
+from narrate2report.records.findings import Heard
+
+Repaired = tuple[str, tuple[Token, ...], tuple[Heard, ...]]
+
+SURE_ALONE, SURE_BY_NEIGHBOUR = 0.9, 0.75
+
+
+class Repairer:
+    """The table of sound-alikes, ready to be applied to sentences."""
+
+    def __init__(self, vocabulary: Vocabulary, tokenizer: Tokenizer) -> None:
+        self._tokenizer = tokenizer
+        self._tree = PhraseTree()
+        self._neighbours: dict[tuple[str, str], frozenset[str]] = {}
+        for wrong, rights in vocabulary.sound_alikes.items():
+            for right, neighbours in rights.items():
+                self._tree.add(tokenizer.phrase(wrong), Sense("sound_alike", right, wrong))
+                words = {form for word in neighbours for form in (*noun_forms(word), *verb_forms(word))}
+                self._neighbours[wrong, right] = frozenset(words)
+
+    def repair(self, texts: Sequence[str]) -> list[Repaired]:
+        """Each text with its tokens, repaired where that is plain, and the repairs that were made."""
+        plain = list(self._tokenizer.sentences(texts))
+        repaired = [self._one(text, tokens) for text, tokens in zip(texts, plain, strict=True)]
+        again = iter(self._tokenizer.sentences([text for text, heard in repaired if heard]))
+        return [
+            (text, next(again) if heard else tokens, heard)
+            for (text, heard), tokens in zip(repaired, plain, strict=True)
+        ]
+
+    def _one(self, text: str, tokens: Sequence[Token]) -> tuple[str, tuple[Heard, ...]]:
+        norms = [token.norm for token in tokens]
+        pieces: list[str] = []
+        heard: list[Heard] = []
+        done = 0
+        for mention in self._tree.matches(norms):
+            found = self._meant(mention, norms)
+            if found is None:
+                continue
+            right, neighbour = found
+            start, end = tokens[mention.start].start, tokens[mention.end - 1].end
+            pieces += [text[done:start], right]
+            done = end
+            why = f"makes no sense by itself and sounds like '{right}'"
+            if neighbour:
+                why = f"sounds like '{right}', which '{neighbour}' beside it calls for"
+            sureness = SURE_BY_NEIGHBOUR if neighbour else SURE_ALONE
+            heard.append(Heard(heard=text[start:end], read=right, why=why, sureness=sureness))
+        return "".join((*pieces, text[done:])), tuple(heard)
+
+    def _meant(self, mention: Mention, norms: Sequence[str]) -> tuple[str, str] | None:
+        """The right words and the neighbour that admits them; an empty neighbour where none is needed."""
+        around = [norm for at, norm in enumerate(norms) if not mention.start <= at < mention.end]
+        for sense in mention.senses:
+            wanted = self._neighbours[sense.form, sense.id]
+            if not wanted:
+                return sense.id, ""
+            neighbour = next((norm for norm in around if norm in wanted), None)
+            if neighbour:
+                return sense.id, neighbour
+        return None

@@ -1,0 +1,131 @@
+"""A sentence as the reading sees it: tokens, clauses, cues, and the terms that were found in it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field
+from functools import cached_property
+
+from narrate2report.read.clauses import MARKS, Clause, split_clauses
+from narrate2report.read.phrasebook import Found, Mention, PhraseBook
+from narrate2report.read.sentences import Sentence
+from narrate2report.read.words import Token
+from narrate2report.records.findings import Heard
+
+COMPONENT_ROLES = ("component", "near", "in", "else")
+
+PLACE_PREPOSITIONS = frozenset(
+    "by near behind beside under underneath beneath below above over between around round opposite against toward"
+    " towards off outside beyond past from at with for into onto next where to inside within".split()
+)
+BEARING_PREPOSITIONS = frozenset("on in of across along through throughout all upon".split())
+
+
+@dataclass(frozen=True)
+class Named:
+    """A component named in the sentence: `relation` tells how it stands there.
+
+    topic: the thing spoken of (`the tub has ...`); of: what something is on, in or of (`a chip on the tub`);
+    place: only where (`by the tub`).
+    """
+
+    component: str
+    start: int
+    end: int
+    relation: str
+    room: str | None = None
+
+
+@dataclass
+class Spoken:
+    """One sentence under reading. Filled stage by stage, in the order of the fields."""
+
+    sentence: Sentence
+    text: str
+    tokens: tuple[Token, ...]
+    found: Found
+    heard: tuple[Heard, ...] = ()
+    room: str = "whole_unit"
+    moved: bool = False
+    named: tuple[Named, ...] = ()
+    used: set[int] = field(default_factory=set)
+
+    @cached_property
+    def clauses(self) -> tuple[Clause, ...]:
+        """The clauses; not split inside a matched phrase."""
+        starts = {mention.start for mention in self.found.terms if mention.of(*COMPONENT_ROLES)}
+        fixed = {
+            at
+            for mention in (*self.found.terms, *self.found.cues)
+            for at in range(mention.start + 1, mention.end)
+            if self.tokens[at].text not in MARKS
+        }
+        return split_clauses(self.tokens, starts, fixed)
+
+    def clause_of(self, at: int) -> Clause:
+        """The clause that a token stands in."""
+        for clause in reversed(self.clauses):
+            if clause.start <= at:
+                return clause
+        return self.clauses[0]
+
+    def cues(self, *kinds: str, within: Clause | None = None) -> Iterator[Mention]:
+        """The cues of these kinds, in order, in one clause or in the whole sentence."""
+        for mention in self.found.cues:
+            if (within is None or mention.start in within) and any(sense.id in kinds for sense in mention.senses):
+                yield mention
+
+    def has_cue(self, *kinds: str, within: Clause | None = None) -> bool:
+        """Whether any such cue is there."""
+        return next(self.cues(*kinds, within=within), None) is not None
+
+    def words(self, start: int, end: int) -> str:
+        """The words of tokens `start` to `end` as they stand in the text."""
+        return self.text[self.tokens[start].start : self.tokens[end - 1].end] if end > start else ""
+
+    def named_in(self, clause: Clause) -> tuple[Named, ...]:
+        """The components named in a clause."""
+        return tuple(one for one in self.named if one.start in clause)
+
+    def norms(self, start: int = 0, end: int | None = None) -> list[str]:
+        """Normal forms of a range of tokens."""
+        return [token.norm for token in self.tokens[start:end]]
+
+    def ends_with_question(self) -> bool:
+        """Whether the sentence is marked as a question."""
+        return self.text.rstrip().endswith("?")
+
+
+def speak(sentence: Sentence, text: str, tokens: Sequence[Token], book: PhraseBook, heard: tuple[Heard, ...]) -> Spoken:
+    """A sentence with its vocabulary matches, before place is known."""
+    return Spoken(sentence=sentence, text=text, tokens=tuple(tokens), found=book.find(tokens), heard=heard)
+
+
+PARTS = frozenset("side front back top bottom edge corner end face inside left right middle underside rim lip base".split())
+
+
+def relation_of(spoken: Spoken, start: int) -> str:
+    """How a component that starts at token `start` stands in its clause: topic, of, or place.
+
+    `the bottom of the tub` and `one of the slats` are about the tub and the slats; `a chip on the edge of the
+    tub` says what bears the chip.
+    """
+    tokens, clause = spoken.tokens, spoken.clause_of(start)
+    flaws = {at for mention in spoken.found.terms if mention.of("condition") for at in range(mention.start, mention.end)}
+    for at in range(start - 1, max(clause.start, start - 6) - 1, -1):
+        token = tokens[at]
+        if token.norm == "of":
+            if at - 1 in flaws:
+                return "of"
+            if at - 1 >= clause.start and tokens[at - 1].norm in PARTS and relation_of(spoken, at - 1) != "topic":
+                return "of"
+            return "topic"
+        if token.norm in PLACE_PREPOSITIONS and token.tag != "RP":
+            return "place"
+        if token.norm in BEARING_PREPOSITIONS and token.tag != "RP":
+            return "of"
+        if token.is_finite or (token.is_verb and token.tag not in {"VBN", "VBG"}) or token.tag in {"CC", "PRP"}:
+            return "topic"
+        if token.text in MARKS:
+            return "topic"
+    return "topic"

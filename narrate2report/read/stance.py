@@ -1,0 +1,193 @@
+"""How a stretch of a sentence is meant: said of this place now, or only talked about.
+
+In the manner of NegEx and ConText (Chapman et al. 2001; Harkema et al. 2009): cue words with a reach.
+Each token gets exactly one mode, with the words that decided it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from enum import Enum
+
+from narrate2report.read.clauses import Clause
+from narrate2report.read.spoken import COMPONENT_ROLES, Spoken
+
+
+class Mode(Enum):
+    """What a stretch of speech is: only ASSERTED says that something is so."""
+
+    ASSERTED = "said of this place now"
+    HYPOTHETICAL = "what would be, not what is"
+    SEARCH = "looked for, not found"
+    INSTRUCTION = "said to the resident"
+    POLICY = "about charges or rules"
+    PAST = "about another time"
+    ELSEWHERE = "about another place"
+    QUOTED = "somebody's words"
+    QUESTION = "asked, not said"
+    FUTURE = "work to come"
+
+
+@dataclass(frozen=True)
+class Stance:
+    """The mode of a token and the words that decided it (empty for ASSERTED)."""
+
+    mode: Mode
+    cue: str = ""
+
+
+PLAIN = Stance(Mode.ASSERTED)
+
+LEADING = frozenset(
+    "and so just then also now okay ok well but or please kindly again yes oh right alright look um uh plus then".split()
+)
+SELF_TALK = frozenset(
+    "see look let listen say call guess hang hold wait give come thank thanks bear excuse sorry start move go make mark"
+    " flip press push try hit turn open check show get got pull note watch welcome stop following okay compare count add"
+    " test need have has be looks seems appears same hurry done run runs work works lock locks light lights flush drain"
+    " opens close latch missing worn loose stained".split()
+)
+AUXILIARIES = frozenset("is are was were does do did has have can could will would should am".split())
+SUBJECTS = frozenset("that this it these those there you i they we he she the a any anything anybody anyone your".split())
+OPENERS = (
+    ("there", "is"), ("there", "'s"), ("there", "are"), ("i", "see"), ("we", "have"), ("it", "is"), ("it", "'s"),
+    ("i", "have"), ("this", "is"), ("this", "one"), ("that", "is"), ("that", "'s"), ("they", "are"), ("it", "has"),
+    ("here", "is"), ("here", "'s"), ("you", "have"), ("has", "a"), ("i", "can"), ("and", "it"), ("looks", "like"),
+)  # fmt: skip
+BACK_TO_NOW = frozenset({"but", "though", "although", "now"})
+
+CUE_MODES = (
+    ("quotation", Mode.QUOTED),
+    ("condition", Mode.HYPOTHETICAL),
+    ("policy", Mode.POLICY),
+    ("search", Mode.SEARCH),
+    ("instruction", Mode.INSTRUCTION),
+    ("elsewhere", Mode.ELSEWHERE),
+    ("past", Mode.PAST),
+)
+
+
+def read_stances(spoken: Spoken) -> tuple[Stance, ...]:
+    """The stance of every token of a sentence."""
+    stances = [PLAIN] * len(spoken.tokens)
+    carried = PLAIN
+    for clause in spoken.clauses:
+        carried = _carried_into(spoken, clause, carried)
+        own_start, own = _own_stance(spoken, clause)
+        for at in range(clause.start, clause.end):
+            stances[at] = own if own.mode is not Mode.ASSERTED and at >= own_start else carried
+        if own.mode is Mode.POLICY:
+            _reach_back(spoken, clause, own, stances)
+        if own.mode is not Mode.ASSERTED:
+            carried = own if own.mode not in {Mode.QUESTION, Mode.FUTURE} else carried
+    return tuple(stances)
+
+
+def _carried_into(spoken: Spoken, clause: Clause, carried: Stance) -> Stance:
+    """What the clause before still means for this one."""
+    norms = [norm for norm in spoken.norms(clause.start, clause.end) if norm not in LEADING]
+    opens = any(tuple(norms[at : at + 2]) in OPENERS for at in range(2))
+    match carried.mode:
+        case Mode.PAST | Mode.ELSEWHERE:
+            return PLAIN if clause.link in BACK_TO_NOW or "now" in norms else carried
+        case Mode.INSTRUCTION:
+            return PLAIN if _states(spoken, clause) else carried
+        case Mode.SEARCH:
+            return PLAIN if opens or spoken.has_cue("found_none", within=clause) or _states(spoken, clause) else carried
+        case Mode.HYPOTHETICAL | Mode.POLICY | Mode.QUOTED:
+            return PLAIN if clause.link == "but" and opens else carried
+    return PLAIN
+
+
+def _states(spoken: Spoken, clause: Clause) -> bool:
+    """Whether the clause has its own subject and a plain present verb: `the rail is loose`, `there's a chip`."""
+    tokens = spoken.tokens
+    if clause.link in {"because", "so", "or"} or any(tokens[at].tag == "MD" for at in range(clause.start, clause.end)):
+        return False
+    starts = {mention.start for mention in spoken.found.terms if mention.of(*COMPONENT_ROLES)}
+    for at in range(clause.start + 1, clause.end):
+        if tokens[at].norm in {"is", "'s", "are", "has", "have"} or tokens[at].tag in {"VBZ"}:
+            return any(
+                here in starts or tokens[here].norm in {"it", "there", "this", "they", "these", "one"}
+                for here in range(clause.start, at)
+            )
+    return False
+
+
+def _own_stance(spoken: Spoken, clause: Clause) -> tuple[int, Stance]:
+    """The first cue of the clause that changes how it is meant, and where it starts."""
+    if _asks(spoken, clause):
+        return clause.start, Stance(Mode.QUESTION, "?" if spoken.ends_with_question() else spoken.words(clause.start, clause.start + 2))
+    best: tuple[int, Stance] | None = None
+    for kind, mode in CUE_MODES:
+        for cue in spoken.cues(kind, within=clause):
+            if mode is Mode.QUOTED and _speaker_means_it(spoken, cue.start):
+                continue
+            if best is None or cue.start < best[0]:
+                best = cue.start, Stance(mode, spoken.words(cue.start, cue.end))
+            break
+    ordered = _ordered_at(spoken, clause)
+    if ordered is not None and (best is None or ordered <= best[0]):
+        best = ordered, Stance(Mode.INSTRUCTION, spoken.words(ordered, ordered + 1))
+    future = _future_at(spoken, clause)
+    if future is not None and best is None:
+        best = future, Stance(Mode.FUTURE, spoken.words(future, future + 1))
+    return best or (clause.start, PLAIN)
+
+
+def _asks(spoken: Spoken, clause: Clause) -> bool:
+    """`is that a crack`, or the last clause before a question mark."""
+    norms = [norm for norm in spoken.norms(clause.start, clause.end) if norm not in LEADING | {"or"}]
+    if len(norms) > 2 and norms[0] in AUXILIARIES and norms[1] in SUBJECTS:
+        return norms[:2] not in (["is", "there"],) or spoken.ends_with_question()
+    if not spoken.ends_with_question():
+        return False
+    last = clause.index == len(spoken.clauses) - 1
+    return last or (clause.index == 0 and len(norms) > 1 and norms[0] in {"that", "what", "when", "did", "was", "does"})
+
+
+def _speaker_means_it(spoken: Spoken, at: int) -> bool:
+    """`I'd say it's cracked`: the speaker's own view, not a quotation."""
+    before = spoken.norms(max(0, at - 2), at)
+    return "'d" in before or "would" in before or "let" in before
+
+
+def _ordered_at(spoken: Spoken, clause: Clause) -> int | None:
+    """Where the clause gives an order: its first word is a bare verb, or `don't`, `never`, `keep`."""
+    tokens = spoken.tokens
+    at = clause.start
+    while at < clause.end and (tokens[at].norm in LEADING or not tokens[at].is_word):
+        at += 1
+    if at >= clause.end:
+        return None
+    if any(cue.start == at for cue in spoken.cues("imperative", within=clause)):
+        return at
+    names = any(mention.start <= at < mention.end and mention.of(*COMPONENT_ROLES) for mention in spoken.found.terms)
+    token = tokens[at]
+    if token.tag == "VB" and token.norm not in SELF_TALK and not names and at + 1 < clause.end:
+        return at
+    return None
+
+
+def _future_at(spoken: Spoken, clause: Clause) -> int | None:
+    norms = spoken.norms(clause.start, clause.end)
+    for at, norm in enumerate(norms):
+        if norm in {"will", "shall"} or (norm == "going" and norms[at + 1 : at + 2] == ["to"]):
+            return clause.start + at
+    return None
+
+
+def _reach_back(spoken: Spoken, clause: Clause, own: Stance, stances: list[Stance]) -> None:
+    """A rule takes its list with it: `a burn, a tear, a hole, this we charge`."""
+    for earlier in reversed(spoken.clauses[: clause.index]):
+        inside = range(earlier.start, earlier.end)
+        if any(spoken.tokens[at].is_finite for at in inside) or spoken.named_in(earlier):
+            return
+        for at in inside:
+            stances[at] = own
+
+
+def mode_reason(stances: Sequence[Stance]) -> Stance | None:
+    """The first stance that is not plain assertion, for a sentence that gave nothing."""
+    return next((stance for stance in stances if stance.mode is not Mode.ASSERTED), None)

@@ -1,0 +1,104 @@
+"""The words of the trade as values: what vocab/*.yaml holds once it has been read and checked.
+
+Each model below is one entry of the file that its docstring names; lists hold lower-case spoken words.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Literal
+
+from pydantic import Field
+
+from narrate2report.records.base import Value
+
+Words = tuple[str, ...]
+
+
+class RoomTerm(Value):
+    """rooms.yaml: how a room is called, and what is usually in it."""
+
+    label: str = ""
+    say: Words = ()
+    qualifiers: dict[str, Words] = {}
+    named: dict[str, Words] = {}
+    not_in: Words = ()
+    expects: Words = ()
+    owns: Words = ()
+
+
+class ComponentTerm(Value):
+    """components.yaml: how a component is called, alone or beside another, and how it shows that it works."""
+
+    label: str = ""
+    group: str = ""
+    say: Words = ()
+    near: dict[str, Words] = {}
+    in_: dict[str, Words] = Field(default={}, alias="in")
+    else_: Words = Field(default=(), alias="else")
+    not_in: Words = ()
+    works: Words = ()
+    works_adj: Words = ()
+    part_of: Words = ()
+    about: Words = ()
+
+
+class ConditionTerm(Value):
+    """conditions.yaml: the words for a condition, what it afflicts, and phrases that only look like it."""
+
+    label: str = ""
+    class_: Literal["damage", "soil", "fault", "hazard", "sound", ""] = Field(default="", alias="class")
+    nouns: Words = ()
+    adjectives: Words = ()
+    verbs: Words = ()
+    phrases: Words = ()
+    not_in: Words = ()
+    usual: Words = ()
+    default: str = ""
+    only: dict[str, Words] = {}
+
+
+class ActionTerm(Value):
+    """actions.yaml: words for a piece of work."""
+
+    label: str = ""
+    verbs: Words = ()
+    nouns: Words = ()
+    phrases: Words = ()
+
+
+class DescriptionTerms(Value):
+    """descriptions.yaml: words for what a component is."""
+
+    material: Words = ()
+    colour: Words = ()
+    type: dict[str, Words] = {}
+    count_of: Words = ()
+
+
+@dataclass(frozen=True)
+class Vocabulary:
+    """All words that the reading knows, and the SHA-256 that names this version of them."""
+
+    rooms: Mapping[str, RoomTerm]
+    components: Mapping[str, ComponentTerm]
+    conditions: Mapping[str, ConditionTerm]
+    actions: Mapping[str, ActionTerm]
+    descriptions: DescriptionTerms
+    cues: Mapping[str, Words]
+    idioms: Words
+    sound_alikes: Mapping[str, Mapping[str, Words]]
+    version: str
+
+    def is_sound(self, condition: str) -> bool:
+        """Whether a condition is nothing to complain of."""
+        return self.conditions[condition].class_ == "sound"
+
+    def afflicts(self, condition: str, component: str) -> bool | None:
+        """Whether the condition is usual of the component; None where the vocabulary does not say."""
+        term = self.conditions[condition]
+        if not term.usual and not term.only:
+            return None
+        group = f"group:{self.components[component].group}"
+        return component in term.usual or group in term.usual or component in term.only

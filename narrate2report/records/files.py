@@ -1,0 +1,79 @@
+"""Whole-file reading and writing: a crash leaves the old file or the new one, never a half."""
+
+from __future__ import annotations
+
+import contextlib
+import json
+import os
+import tempfile
+from pathlib import Path
+from typing import TypeVar
+
+from pydantic import BaseModel, ValidationError
+
+from narrate2report.errors import BadInput, BrokenRecord
+from narrate2report.records.canonical import readable_bytes
+
+Record = TypeVar("Record", bound=BaseModel)
+
+
+def write_whole(path: Path, content: bytes) -> None:
+    """Write a file so that it is either as before or complete: temporary file, fsync, rename.
+
+    Raises BadInput when the folder cannot be written to or the disk is full.
+    """
+    try:
+        handle, name = tempfile.mkstemp(prefix=f".{path.name}.", suffix=".part", dir=path.parent)
+        temporary = Path(name)
+        try:
+            with os.fdopen(handle, "wb") as file:
+                file.write(content)
+                file.flush()
+                os.fsync(file.fileno())
+            temporary.chmod(0o644)
+            temporary.replace(path)
+        finally:
+            temporary.unlink(missing_ok=True)
+    except OSError as error:
+        reason = error.strerror or error
+        raise BadInput(f"{path}: cannot be written ({reason}); choose another place") from error
+    _sync_folder(path.parent)
+
+
+def _sync_folder(folder: Path) -> None:
+    """Make the rename itself durable where the system can: not all can open or sync a folder."""
+    if not hasattr(os, "O_DIRECTORY"):
+        return
+    with contextlib.suppress(OSError):
+        handle = os.open(folder, os.O_RDONLY | os.O_DIRECTORY)
+        try:
+            os.fsync(handle)
+        finally:
+            os.close(handle)
+
+
+def write_record(path: Path, record: BaseModel) -> None:
+    """Write a record as JSON; equal records give byte-identical files."""
+    write_whole(path, readable_bytes(record_json(record)))
+
+
+def record_json(record: BaseModel) -> dict[str, object]:
+    """A record as the plain JSON object that stands in its file."""
+    return record.model_dump(mode="json", by_alias=True, exclude_none=False)
+
+
+def read_record(path: Path, kind: type[Record]) -> Record:
+    """Read a record back; raises BrokenRecord with the first thing that is wrong with it."""
+    try:
+        raw = path.read_bytes()
+    except OSError as error:
+        raise BadInput(f"{path}: cannot be read ({error.strerror or error})") from error
+    try:
+        return kind.model_validate(json.loads(raw.decode("utf-8")))
+    except ValidationError as error:
+        first = error.errors(include_url=False)[0]
+        where = ".".join(str(part) for part in first["loc"])
+        told = f"{where or 'top level'}: {first['msg']}"
+        raise BrokenRecord(f"{path}: not a {kind.__name__.lower()} file: {told}") from error
+    except ValueError as error:
+        raise BrokenRecord(f"{path}: not JSON ({error})") from error

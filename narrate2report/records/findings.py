@@ -1,0 +1,183 @@
+"""The record of a walkthrough: entries with evidence, what was not used and why, what was not spoken of."""
+
+from __future__ import annotations
+
+from typing import Final, Literal
+
+from pydantic import Field
+
+from narrate2report.records.base import Seconds, Sha256, Value
+from narrate2report.records.transcript import Gap, Recording
+
+FINDINGS_SCHEMA: Final = "narrate2report/findings/1"
+
+Kind = Literal["condition", "check", "handover", "advice", "follow_up", "description"]
+Assertion = Literal["present", "absent", "possible"]
+Outcome = Literal["works", "fails", "not_tested"]
+Action = Literal["repair", "replace", "clean", "secure", "inspect", "touch_up", "treat", "supply"]
+Party = Literal["resident", "owner", "manager"]
+Severity = Literal["slight", "moderate", "severe"]
+Reason = Literal["talk", "moving", "checking_for", "hypothetical", "policy", "unclear"]
+State = Literal["proposed", "accepted", "changed", "dropped"]
+WalkKind = Literal["move_in", "move_out", "periodic"]
+
+
+class Sourced(Value):
+    """A fact of the header with where it came from: given, spoken at m:ss, or a recording's own clock."""
+
+    value: str
+    source: str
+
+
+class Header(Value):
+    """Which walk this was. Each fact keeps every source that spoke of it; a clash is shown, never settled."""
+
+    kind: tuple[Sourced, ...] = ()
+    unit: tuple[Sourced, ...] = ()
+    residents: tuple[Sourced, ...] = ()
+    inspector: tuple[Sourced, ...] = ()
+    date: tuple[Sourced, ...] = ()
+    clashes: tuple[str, ...] = Field(default=(), description="facts whose sources disagree, in plain words")
+
+
+class TranscriptFacts(Value):
+    """How the words came to be read."""
+
+    engine: str
+    model: str | None
+    model_sha256: Sha256 | None
+    language: str
+    vocabulary_version: Sha256 = Field(description="SHA-256 over the vocabulary that was used")
+    time_precision: Literal["word", "line"]
+    gaps: tuple[Gap, ...] = ()
+    warnings: tuple[str, ...] = ()
+
+
+class Evidence(Value):
+    """Where an entry was said: a stretch of a recording and its exact, unrepaired words."""
+
+    recording: str
+    start: Seconds
+    end: Seconds
+    sentences: tuple[str, ...]
+    quote: str
+    link: str = Field(description="W3C media fragment, e.g. clip.mp4#t=12.20,18.14")
+
+
+class Heard(Value):
+    """A repair of a mishearing: the transcript keeps `heard`, the reading used `read`."""
+
+    heard: str
+    read: str
+    why: str
+    sureness: float = Field(ge=0, le=1)
+
+
+class Attribute(Value):
+    """What a component is."""
+
+    name: Literal["material", "type", "count", "colour", "age"]
+    value: str
+
+
+class Size(Value):
+    """A size in the speaker's words and, where it can be read safely, as value and unit."""
+
+    text: str
+    value: float | None = None
+    unit: str | None = None
+
+
+class Decision(Value):
+    """Who decided about an entry, and when (ISO 8601)."""
+
+    by: str
+    at: str
+
+
+class Still(Value):
+    """A picture taken from the recording."""
+
+    file: str
+    time: Seconds
+    sha256: Sha256
+
+
+class Entry(Value):
+    """One thing that the record says, with where it was said and why it was read that way."""
+
+    id: str
+    kind: Kind
+    room: str
+    component: str
+    condition: str | None = None
+    assertion: Assertion | None = None
+    outcome: Outcome | None = None
+    action: Action | None = None
+    party: Party | None = None
+    quantity: int | None = None
+    direction: Literal["given", "returned"] | None = None
+    attribute: Attribute | None = None
+    where: str | None = None
+    size: Size | None = None
+    severity: Severity | None = None
+    pre_existing: bool = False
+    evidence: tuple[Evidence, ...] = Field(min_length=1)
+    heard: tuple[Heard, ...] = ()
+    confidence: float = Field(ge=0, le=1)
+    because: tuple[str, ...] = Field(min_length=1)
+    state: State = "proposed"
+    decided: Decision | None = None
+    stills: tuple[Still, ...] = ()
+
+
+class RoomVisit(Value):
+    """A room as it was walked."""
+
+    room: str
+    recording: str
+    start: Seconds
+    end: Seconds
+
+
+class Coverage(Value):
+    """What was said of an expected component: silence is `not_noted`, never good."""
+
+    room: str
+    component: str
+    status: Literal["noted", "described_sound", "not_noted"]
+
+
+class Unused(Value):
+    """A sentence that gave no entry, and the reason."""
+
+    id: str
+    recording: str
+    start: Seconds
+    end: Seconds
+    text: str
+    reason: Reason
+    because: str
+
+
+class Seal(Value):
+    """What makes a later change visible. Absent until a person seals the record."""
+
+    sha256: Sha256
+    sealed_at: str
+    sealed_by: str
+    previous: Sha256 | None = None
+
+
+class Findings(Value):
+    """The whole record of one walkthrough."""
+
+    schema_: Literal["narrate2report/findings/1"] = Field(default=FINDINGS_SCHEMA, alias="schema")
+    walkthrough: Header
+    recordings: tuple[Recording, ...]
+    transcript: TranscriptFacts
+    entries: tuple[Entry, ...]
+    rooms: tuple[RoomVisit, ...]
+    coverage: tuple[Coverage, ...]
+    unused: tuple[Unused, ...]
+    seal: Seal | None = None

@@ -1,0 +1,29 @@
+"""Moments in a recording: seconds as float in memory, written to 0.01 s, shown as m:ss.
+
+Media fragments follow W3C Media Fragments URI 1.0, section 4.2.1 (temporal dimension, npt).
+"""
+
+from __future__ import annotations
+
+from urllib.parse import quote
+
+LEAD_S = 0.15
+"""How much before its first word a statement starts to play, in seconds (the contract allows 0.5)."""
+
+
+def rounded(seconds: float) -> float:
+    """Seconds to the 0.01 s that files carry."""
+    return round(seconds + 0.0, 2)
+
+
+def clock(seconds: float) -> str:
+    """`75.3` as `1:15`, `3675` as `1:01:15`: what a player shows at that moment."""
+    whole = int(seconds)
+    hours, rest = divmod(whole, 3600)
+    minutes, secs = divmod(rest, 60)
+    return f"{hours}:{minutes:02d}:{secs:02d}" if hours else f"{minutes}:{secs:02d}"
+
+
+def fragment(file_name: str, start: float, end: float) -> str:
+    """A media-fragment link that plays one stretch: `clip.mp4#t=12.20,18.14`."""
+    return f"{quote(file_name)}#t={start:.2f},{end:.2f}"

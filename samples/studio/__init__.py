@@ -1,0 +1,1 @@
+"""Draws, speaks and films the invented flat of the samples."""

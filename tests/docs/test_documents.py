@@ -1,0 +1,81 @@
+"""The documents keep up with the program."""
+
+from __future__ import annotations
+
+import argparse
+import re
+from pathlib import Path
+
+import pytest
+
+from narrate2report.cli import parser
+from narrate2report.commands.guide import topics
+from narrate2report.records.findings import Entry, Findings
+
+ROOT = Path(__file__).parents[2]
+README = (ROOT / "README.md").read_text(encoding="utf-8")
+
+
+def commands() -> dict[str, argparse.ArgumentParser]:
+    (choices,) = (action.choices for action in parser()._actions if isinstance(action.choices, dict))
+    return dict(choices)
+
+
+@pytest.mark.parametrize("command", commands())
+def test_every_command_stands_in_the_readme(command: str) -> None:
+    assert f"`narrate2report {command}" in README
+
+
+def test_the_readme_names_no_command_that_is_not_there() -> None:
+    named = set(re.findall(r"`narrate2report ([a-z]+)", README))
+    assert named <= set(commands())
+
+
+@pytest.mark.parametrize(
+    "option", [a.option_strings[-1] for a in commands()["draft"]._actions if a.option_strings]
+)
+def test_every_option_of_draft_stands_in_its_guide(option: str) -> None:
+    assert option == "--help" or f"`{option}" in topics()["draft"].read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize("name", ["draft", "findings", "speaking", "vocabulary"])
+def test_each_promised_guide_is_there_and_named_in_the_readme(name: str) -> None:
+    assert topics()[name].read_text(encoding="utf-8").startswith("# ")
+    assert f"`{name}`" in README
+
+
+def test_every_guide_is_named_in_the_readme() -> None:
+    assert [name for name in topics() if f"`{name}`" not in README] == []
+
+
+@pytest.mark.parametrize("kind", [Findings, Entry], ids=lambda kind: kind.__name__)
+def test_every_field_of_the_file_stands_in_its_guide(kind: type[Findings] | type[Entry]) -> None:
+    guide = topics()["findings"].read_text(encoding="utf-8")
+    names = [field.alias or name for name, field in kind.model_fields.items()]
+    assert [name for name in names if f"`{name}`" not in guide] == []
+
+
+def test_the_readme_holds_two_commands_that_do_all_set_up() -> None:
+    shells = re.findall(r"```sh\n(.+?)\n```", README, flags=re.DOTALL)
+    assert len(shells) == 2
+    for shell in shells:
+        assert "\n" not in shell
+        assert "-m venv .venv" in shell
+        assert "-r requirements.txt" in shell
+    assert shells[0].endswith("narrate2report demo")
+    assert shells[1].endswith("-m pytest")
+
+
+def test_files_that_the_readme_points_to_are_there() -> None:
+    for target in re.findall(r"\]\(([^)#:]+)\)", README):
+        assert (ROOT / target).is_file(), target
+
+
+def test_no_document_or_pin_names_where_packages_come_from_or_this_machine() -> None:
+    for path in [*ROOT.glob("*.md"), *ROOT.glob("*.txt"), *ROOT.glob("*.toml"), *topics().values()]:
+        text = path.read_text(encoding="utf-8")
+        assert not re.search(
+            r"https?://\S*(?:pypi|pythonhosted|/simple)|--index-url|--find-links|file://", text
+        )
+        assert str(Path.home()) + "/" not in text
+        assert str(ROOT) not in text

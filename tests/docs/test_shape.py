@@ -1,0 +1,66 @@
+"""The package is built as DEVELOPERS.md says: who imports whom, and which folder holds which library."""
+
+from __future__ import annotations
+
+import ast
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).parents[2]
+PACKAGE = ROOT / "narrate2report"
+STAGES = {"intake", "listen", "read", "publish"}
+MAY_IMPORT = {stage: {stage, "records", "errors", "shipped"} for stage in STAGES} | {
+    "records": {"records", "errors", "shipped"},
+    "errors": set[str](),
+    "shipped": set[str](),
+    "cli": {"commands", "records", "errors"},
+}
+HOME_OF = {
+    "av": {"intake"},
+    "faster_whisper": {"listen"},
+    "ctranslate2": {"listen"},
+    "spacy": {"read"},
+    "rapidfuzz": {"read"},
+    "rich": {"publish", "commands"},
+}
+MODULES = sorted(path.relative_to(PACKAGE) for path in PACKAGE.rglob("*.py"))
+
+
+@pytest.mark.parametrize("module", MODULES, ids=str)
+def test_a_module_imports_only_what_its_place_allows(module: Path) -> None:
+    home = _home(module)
+    for name in _imported(PACKAGE / module):
+        first, *rest = name.split(".")
+        if first == "narrate2report" and rest and home in MAY_IMPORT:
+            assert rest[0] in MAY_IMPORT[home], f"{home} may not import {rest[0]}"
+        if first in HOME_OF:
+            assert home in HOME_OF[first], f"{first} belongs to {HOME_OF[first]}"
+
+
+@pytest.mark.parametrize("module", MODULES, ids=str)
+def test_a_module_says_what_it_is_for(module: Path) -> None:
+    assert ast.get_docstring(ast.parse((PACKAGE / module).read_text(encoding="utf-8")))
+
+
+def test_the_map_for_developers_names_every_part() -> None:
+    developers = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
+    parts = [path for path in PACKAGE.iterdir() if not path.name.startswith(("_", "."))]
+    named = [f"`{path.name}/`" if path.is_dir() else f"`{path.name}`" for path in parts]
+    assert [name for name in named if name not in developers and name != "`py.typed`"] == []
+
+
+def _home(module: Path) -> str:
+    return module.parts[0].removesuffix(".py")
+
+
+def _imported(path: Path) -> Iterator[str]:
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.Import):
+            yield from (alias.name for alias in node.names)
+        elif isinstance(node, ast.ImportFrom) and node.module:
+            if node.module == "narrate2report":
+                yield from (f"narrate2report.{alias.name}" for alias in node.names if alias.name[0] != "_")
+            else:
+                yield node.module

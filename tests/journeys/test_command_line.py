@@ -1,0 +1,133 @@
+"""The command line itself: quick to start, one line for a mistake, and the exit status that was promised."""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from narrate2report import __version__
+from narrate2report.cli import main
+from narrate2report.records.files import write_record
+from tests.publish.walk import entry, findings
+
+HEAVY = {"av", "ctranslate2", "faster_whisper", "numpy", "pydantic", "rapidfuzz", "rich", "spacy", "yaml"}
+
+
+@pytest.mark.parametrize(
+    "arguments", [["--help"], ["draft", "--help"], ["--version"], ["draft"], ["nonsense"]]
+)
+def test_help_and_mistakes_load_no_heavy_library(arguments: list[str]) -> None:
+    program = (
+        "import sys\n"
+        "from narrate2report.cli import main\n"
+        "try:\n"
+        "    main(sys.argv[1:])\n"
+        "except SystemExit:\n"
+        "    pass\n"
+        "print(*sorted({name.partition('.')[0] for name in sys.modules}), file=sys.stderr)\n"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", program, *arguments], capture_output=True, text=True, check=True
+    )
+    assert set(done.stderr.splitlines()[-1].split()) & HEAVY == set()
+
+
+def test_the_version_is_told(capsys: pytest.CaptureFixture[str]) -> None:
+    with pytest.raises(SystemExit) as stopped:
+        main(["--version"])
+    assert stopped.value.code == 0
+    assert capsys.readouterr().out == f"narrate2report {__version__}\n"
+
+
+@pytest.mark.parametrize(
+    "arguments",
+    [
+        [],
+        ["nonsense"],
+        ["draft"],
+        ["draft", "walk.mp4"],
+        ["draft", "walk.mp4", "--out"],
+        ["draft", "walk.mp4", "--out", "x.json", "--kind", "holiday"],
+        ["draft", "walk.mp4", "--out", "x.json", "--date", "31.3.2026"],
+        ["draft", "walk.mp4", "--out", "x.json", "--unit", " "],
+        ["show"],
+        ["guide", "cooking"],
+        ["guide", "../README"],
+    ],
+    ids=" ".join,
+)
+def test_a_mistake_at_the_keyboard_is_one_line_and_status_2(
+    arguments: list[str], capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(arguments) == 2
+    told = capsys.readouterr()
+    assert told.out == ""
+    assert told.err.startswith("narrate2report: ")
+    assert told.err.count("\n") == 1
+
+
+def test_the_module_runs_as_the_command_does() -> None:
+    done = subprocess.run(
+        [sys.executable, "-m", "narrate2report", "nonsense"], capture_output=True, text=True, check=False
+    )
+    assert done.returncode == 2
+    assert "Traceback" not in done.stderr
+
+
+def test_stopping_it_gives_130_and_says_how_to_go_on(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    def stop(_: object) -> int:
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr("narrate2report.cli._run_guide", stop)
+    assert main(["guide"]) == 130
+    told = capsys.readouterr().err
+    assert told.count("\n") == 1
+    assert "goes on from there" in told
+
+
+def test_every_guide_is_listed_and_printed(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["guide"]) == 0
+    listed = capsys.readouterr().out.splitlines()
+    assert [line.split()[0] for line in listed] == ["draft", "findings", "speaking", "vocabulary"]
+    assert main(["guide", "speaking"]) == 0
+    assert "Five habits" in capsys.readouterr().out
+
+
+def test_show_prints_all_entries_or_one(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    file = tmp_path / "walk.findings.json"
+    write_record(file, findings(entry(id="e1"), entry(id="e2", component="sink")))
+    assert main(["show", str(file)]) == 0
+    whole = capsys.readouterr().out
+    assert "countertop" in whole
+    assert "sink" in whole
+    assert main(["show", str(file), "e2"]) == 0
+    one = capsys.readouterr().out
+    assert "countertop" not in one.splitlines()[0]
+    assert "walk.mp4#t=75.30,78.30" in one
+    assert "open walk.mp4 at 1:15" in one
+
+
+def test_show_names_the_entries_there_are_when_asked_for_another(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    file = tmp_path / "walk.findings.json"
+    write_record(file, findings(entry(id="e1"), entry(id="e2")))
+    assert main(["show", str(file), "e9"]) == 2
+    assert "no entry e9; it holds e1 to e2" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize("content", ["", "{", '{"schema": "narrate2report/transcript/1"}', "\x00\x01"])
+def test_show_refuses_what_is_no_findings_file(
+    tmp_path: Path, content: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    file = tmp_path / "other.json"
+    file.write_text(content, encoding="utf-8")
+    assert main(["show", str(file)]) == 2
+    told = capsys.readouterr().err
+    assert told.count("\n") == 1
+    assert "other.json" in told

@@ -1,0 +1,119 @@
+"""The sample recording from sound to entries, as a newcomer meets it."""
+
+from __future__ import annotations
+
+import json
+import shutil
+from pathlib import Path
+from urllib.parse import unquote
+
+import pytest
+from jsonschema import Draft202012Validator
+
+from narrate2report.cli import main
+from narrate2report.listen.whisper import Whisper
+from narrate2report.records.files import read_record
+from narrate2report.records.schema import published
+from narrate2report.records.transcript import Transcript
+from tests.journeys.conftest import SAMPLES, Drafted
+from tests.records.media_fragments import temporal
+from tests.scoring import load_gold, load_lines, score
+
+
+def test_its_entries_are_those_marked_by_hand(move_in: Drafted) -> None:
+    entries = json.loads(move_in.out.read_text(encoding="utf-8"))["entries"]
+    result = score(
+        load_gold(SAMPLES / "move-in.gold.json"), entries, load_lines(SAMPLES / "move-in.times.json")
+    )
+    assert result.missed_adverse == ()
+    assert result.f1 >= 0.95, (result.missed, result.extra)
+    assert result.early_s <= 0.5
+
+
+def test_every_link_opens_at_most_half_a_second_before_the_first_word(move_in: Drafted) -> None:
+    words = [word for stretch in _transcript(move_in).stretches for word in stretch.words]
+    for entry in move_in.findings.entries:
+        for piece in entry.evidence:
+            name, _, fragment = piece.link.partition("#")
+            opened = temporal(fragment)
+            assert unquote(name) == "move-in.mp4"
+            assert opened == (piece.start, piece.end)
+            first = next(word for word in words if word.end > piece.start)
+            assert first.text.strip(" ,.").lower() in piece.quote.lower()
+            assert 0 <= first.start - piece.start <= 0.5
+
+
+def test_quotes_are_the_transcripts_own_words(move_in: Drafted) -> None:
+    said = " ".join(stretch.text for stretch in _transcript(move_in).stretches)
+    for entry in move_in.findings.entries:
+        for piece in entry.evidence:
+            assert piece.quote in said
+
+
+def test_both_files_are_what_their_schemas_say(move_in: Drafted) -> None:
+    for path, schema in (
+        (move_in.out, "findings.schema.json"),
+        (move_in.transcript, "transcript.schema.json"),
+    ):
+        Draft202012Validator(published(schema)).validate(json.loads(path.read_text(encoding="utf-8")))
+
+
+def test_a_second_run_hears_nothing_again_and_gives_the_same_bytes(
+    move_in: Drafted, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    for path in (move_in.out, move_in.transcript, move_in.heard):
+        shutil.copy(path, tmp_path)
+    monkeypatch.setattr(Whisper, "hear", _never)
+    again = tmp_path / move_in.out.name
+    assert main(["draft", str(move_in.recording), "--out", str(again), "--quiet"]) == 0
+    assert again.read_bytes() == move_in.out.read_bytes()
+    assert (tmp_path / move_in.transcript.name).read_bytes() == move_in.transcript.read_bytes()
+
+
+def test_the_kept_transcript_gives_the_same_entries_without_the_recording(
+    move_in: Drafted, tmp_path: Path
+) -> None:
+    out = tmp_path / "again.findings.json"
+    assert main(["draft", str(move_in.transcript), "--out", str(out), "--quiet"]) == 0
+    assert out.read_bytes() == move_in.out.read_bytes()
+    assert list(tmp_path.iterdir()) == [out]
+
+
+def test_a_run_that_is_stopped_goes_on_where_it_was(
+    move_in: Drafted, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    kept = move_in.heard.read_bytes().splitlines(keepends=True)
+    half = kept[: len(kept) // 2]
+    (tmp_path / move_in.heard.name).write_bytes(b"".join(half))
+    out = tmp_path / move_in.out.name
+    with monkeypatch.context() as patched:
+        patched.setattr(Whisper, "hear", _stop)
+        assert main(["draft", str(move_in.recording), "--out", str(out), "--quiet"]) == 130
+    assert capsys.readouterr().err.count("\n") == 1
+    assert [path.name for path in tmp_path.iterdir()] == [move_in.heard.name]
+    assert (tmp_path / move_in.heard.name).read_bytes() == b"".join(half)
+
+
+def test_the_demo_names_every_file_and_the_next_commands(
+    move_in: Drafted, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    shutil.copy(move_in.heard, tmp_path / ".move-in.heard.jsonl")
+    assert main(["demo", "--folder", str(tmp_path)]) == 0
+    told = capsys.readouterr().out
+    made = [path for path in tmp_path.iterdir() if not path.name.startswith(".")]
+    assert {path.name for path in made} == {"move-in.mp4", "move-in.findings.json", "move-in.transcript.json"}
+    for path in made:
+        assert str(path) in told
+    assert f"narrate2report show {tmp_path / 'move-in.findings.json'}" in told
+
+
+def _transcript(drafted: Drafted) -> Transcript:
+    return read_record(drafted.transcript, Transcript)
+
+
+def _never(*_: object) -> None:
+    raise AssertionError("it was listened to again")
+
+
+def _stop(*_: object) -> None:
+    raise KeyboardInterrupt

@@ -1,0 +1,58 @@
+"""How an entry reads to a person."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from narrate2report.publish.wording import room_name, said, where_heard
+from tests.publish.walk import entry, evidence
+
+WORDED: list[tuple[dict[str, Any], str]] = [
+    ({}, "chip"),
+    ({"condition": "nail_hole", "quantity": 2, "pre_existing": True}, "nail hole ×2, there before"),
+    ({"condition": "rust", "assertion": "absent", "where": "around the drain"}, "no rust, around the drain"),
+    ({"condition": "leak", "assertion": "possible", "severity": "slight"}, "leak, not certain, slight"),
+    ({"size": {"text": "a quarter inch", "value": 0.25, "unit": "in"}}, "chip, a quarter inch"),
+    ({"kind": "check", "outcome": "works"}, "works"),
+    ({"kind": "check", "outcome": "fails", "quantity": 2}, "does not work ×2"),
+    ({"kind": "check", "outcome": "not_tested"}, "not tested"),
+    ({"kind": "handover", "quantity": 2, "direction": "given"}, "2 given to the resident"),
+    ({"kind": "handover", "direction": "returned"}, "returned by the resident"),
+    (
+        {"kind": "follow_up", "action": "touch_up", "party": "manager"},
+        "to do: touch up (by the manager)",
+    ),
+    ({"kind": "follow_up", "action": "repair"}, "to do: repair"),
+    ({"kind": "description", "attribute": {"name": "material", "value": "oak"}}, "material: oak"),
+    (
+        {"kind": "advice", "evidence": (evidence(1, "Wipe it dry."),)},
+        "advice: “Wipe it dry.”",
+    ),
+]
+
+
+@pytest.mark.parametrize(("fields", "words"), WORDED, ids=[words for _, words in WORDED])
+def test_an_entry_reads_as_a_person_would_say_it(fields: dict[str, Any], words: str) -> None:
+    assert said(entry(**fields)) == words
+
+
+@pytest.mark.parametrize(
+    ("room", "name"),
+    [
+        ("kitchen", "Kitchen"),
+        ("living_room", "Living room"),
+        ("bedroom.2", "Bedroom 2"),
+        ("bathroom.hall", "Hall bathroom"),
+        ("bedroom.primary", "Primary bedroom"),
+    ],
+)
+def test_a_room_is_named_as_it_is_spoken(room: str, name: str) -> None:
+    assert room_name(room) == name
+
+
+def test_the_clip_is_named_only_where_there_are_several() -> None:
+    twice = entry(evidence=(evidence(75.3, clip="a.mp4"), evidence(160, clip="b.mp4")))
+    assert where_heard(twice, recordings=1) == "1:15, 2:40"
+    assert where_heard(twice, recordings=2) == "a.mp4 1:15, b.mp4 2:40"

@@ -1,8 +1,8 @@
 """Entries against hand-marked gold: which were found, which were missed, which should not be there.
 
-A gold entry names the narration's line (or lines) it was said in, its kind and the fields that must be right; a field
-may list several values that are all accepted. `optional` ones are neither asked for nor punished, and of those that
-are `same_as` each other one is enough.
+A gold entry names the narration's line (or lines) it was said in, its kind and the fields that must be right;
+a field may list several values that are all accepted. `optional` ones are neither asked for nor punished, and
+of those that are `same_as` each other one is enough.
 """
 
 from __future__ import annotations
@@ -44,7 +44,8 @@ class Score:
     @property
     def f1(self) -> float:
         """Harmonic mean of precision and recall over observations."""
-        return 2 * self.hits / (2 * self.hits + len(self.missed) + len(self.extra))
+        over = len(self.missed) + len(self.extra)
+        return 2 * self.hits / (2 * self.hits + over) if self.hits else 0.0
 
     @property
     def missed_adverse(self) -> tuple[dict[str, Any], ...]:

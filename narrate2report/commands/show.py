@@ -30,7 +30,6 @@ def _entry(findings: Findings, entry_id: str, file: Path) -> Entry:
     for entry in findings.entries:
         if entry.id == entry_id:
             return entry
-    held = "it holds none"
-    if findings.entries:
-        held = f"it holds {findings.entries[0].id} to {findings.entries[-1].id}"
-    raise BadInput(f"{file}: no entry {entry_id}; {held} (see: narrate2report show {file})")
+    raise BadInput(
+        f"{file}: no entry {entry_id!r} among its {len(findings.entries)}; show the file to see them"
+    )

@@ -1,4 +1,4 @@
-"""Opening a media file, with its faults put into words. PyAV is known here, in probe.py and in sound.py only."""
+"""Opening a media file, its faults put into words. Only this, probe.py and sound.py know PyAV."""
 
 from __future__ import annotations
 
@@ -14,7 +14,9 @@ from narrate2report.errors import BadInput
 from narrate2report.intake.boxes import look_into
 
 TIMELINE_FROM_ZERO = ("mp4", "matroska", "webm")
-"""Containers whose players count from the container's own zero; the others are counted from their first packet."""
+"""Containers whose players count from the container's own zero; the others are counted from their first
+packet.
+"""
 
 
 @contextmanager
@@ -24,7 +26,9 @@ def opened(path: Path) -> Iterator[av.container.InputContainer]:
     try:
         container = av.open(str(path), metadata_errors="replace")
     except (av.FFmpegError, OSError, ValueError) as error:
-        raise BadInput(f"{path}: is not a recording that can be read (damaged or another kind of file)") from error
+        raise BadInput(
+            f"{path}: is not a recording that can be read (damaged or another kind of file)"
+        ) from error
     with container:
         yield container
 

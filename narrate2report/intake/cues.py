@@ -1,4 +1,4 @@
-"""A cue: words under one time. All transcript formats come down to these, and the same checks hold for all."""
+"""A cue: words under one time. All transcript formats come down to these, and one set of checks."""
 
 from __future__ import annotations
 
@@ -14,12 +14,16 @@ WORDS_PER_S = 2.5
 SHORTEST_S = 0.5
 
 LONGEST_SLACK = 4.0
-"""A line without an end lasts to the next one, but at most this many times its length at the usual pace, plus 5 s."""
+"""A line without an end lasts to the next one, but at most this many times its length at the usual pace,
+plus 5 s.
+"""
 
 
 @dataclass(frozen=True)
 class Cue:
-    """Words with the time at which they begin and, where it is written down, end (seconds); `line` is for messages."""
+    """Words with the time at which they begin and, where it is written down, end (seconds); `line` is for
+    messages.
+    """
 
     line: int
     start: float
@@ -40,7 +44,9 @@ def check_order(cues: Sequence[Cue]) -> None:
     latest = 0.0
     for cue in cues:
         if cue.start < latest:
-            raise CueFault(cue.line, f"starts at {clock(cue.start)}, before the line above it ({clock(latest)})")
+            raise CueFault(
+                cue.line, f"starts at {clock(cue.start)}, before the line above it ({clock(latest)})"
+            )
         if cue.end is not None and cue.end < cue.start:
             raise CueFault(cue.line, f"ends at {clock(cue.end)}, before it starts ({clock(cue.start)})")
         latest = cue.start

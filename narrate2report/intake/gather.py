@@ -19,7 +19,8 @@ from narrate2report.records.transcript import Transcript
 
 TEXT_SUFFIXES = frozenset({".vtt", ".srt", ".json", ".txt", ".md"})
 MEDIA_SUFFIXES = frozenset(
-    ".mp4 .mov .m4v .3gp .3g2 .mkv .webm .avi .mpg .mpeg .ts .mts .m4a .mp3 .wav .flac .ogg .oga .opus .aac .amr".split()
+    {".mp4", ".mov", ".m4v", ".3gp", ".3g2", ".mkv", ".webm", ".avi", ".mpg", ".mpeg", ".ts", ".mts"}
+    | {".m4a", ".mp3", ".wav", ".flac", ".ogg", ".oga", ".opus", ".aac", ".amr"}
 )
 HEAD = 8192
 
@@ -38,7 +39,8 @@ Given = Clips | Transcript
 def gather(inputs: Sequence[Path]) -> Given:
     """Check and open the inputs of one walk: recordings in order, or transcripts in order.
 
-    Raises BadInput, with one line naming the file, what is wrong and what to do, for the first that cannot be used.
+    Raises BadInput, with one line naming the file, what is wrong and what to do, for the first that cannot
+    be used.
     """
     if not inputs:
         raise BadInput("no recording or transcript was named")

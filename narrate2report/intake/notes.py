@@ -1,4 +1,4 @@
-"""Notes whose lines start with a time, `[0:12] The sink is clean.`, to cues. A line without one goes on from above."""
+"""Notes whose lines start with a time, `[0:12] The sink is clean.`, to cues."""
 
 from __future__ import annotations
 
@@ -17,7 +17,8 @@ def has_stamps(text: str) -> bool:
 
 
 def parse_notes(lines: Sequence[str]) -> tuple[list[Cue], list[int]]:
-    """All timed lines as cues without ends, and the numbers of the lines before the first time, which has none.
+    """All timed lines as cues without ends, and the numbers of the lines before the first time, which has
+    none.
 
     Raises CueFault at a bracket that looks like a time and is none.
     """

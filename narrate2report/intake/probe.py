@@ -1,4 +1,4 @@
-"""Recording facts: identity, length, tracks and when it was made. Where and with what it was made is left out."""
+"""Recording facts: identity, length, tracks and when it was made; not where, nor with what."""
 
 from __future__ import annotations
 
@@ -68,7 +68,9 @@ def recorded_moment(tags: dict[str, str]) -> str | None:
 def _track(stream: Stream, chosen: bool) -> Track:
     language = stream.language if stream.language not in (None, "", "und") else None
     codec = "unknown" if stream.codec_context is None else stream.codec_context.name
-    return Track(kind="video" if stream.type == "video" else "audio", codec=codec, language=language, chosen=chosen)
+    return Track(
+        kind="video" if stream.type == "video" else "audio", codec=codec, language=language, chosen=chosen
+    )
 
 
 def _duration(container: av.container.InputContainer) -> float | None:
@@ -80,7 +82,7 @@ def _duration(container: av.container.InputContainer) -> float | None:
 
 
 def _require_decodable(container: av.container.InputContainer, chosen: AudioStream, path: Path) -> None:
-    """Decode the first sound of a recording, so that a hopeless file is refused before the others are begun."""
+    """Decode the first sound, so that a hopeless file is refused before any other is begun."""
     try:
         for frame in container.decode(chosen):
             if frame.samples:

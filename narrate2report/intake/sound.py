@@ -1,7 +1,7 @@
-"""The sound of a recording as a stream: one channel at 16 kHz, sample n being what a player plays at n / 16000 s.
+"""The sound of a recording as a stream: one channel at 16 kHz, on the time line that a player shows.
 
-Only one packet is held at a time, whatever the recording's length. Presentation times rule: a track that starts late
-or has holes is filled with silence, what lies before 0:00 is cut away.
+Only one packet is held at a time, whatever the recording's length. Presentation times rule: a track that
+starts late or has holes is filled with silence, what lies before 0:00 is cut away.
 """
 
 from __future__ import annotations
@@ -38,7 +38,7 @@ class MediaClip:
     recording: Recording
 
     def blocks(self) -> Iterator[Sound]:
-        """Its sound from 0:00 on, in pieces without holes. Raises BadInput when nothing of it can be decoded."""
+        """Its sound from 0:00 on, without holes. Raises BadInput when nothing of it can be decoded."""
         return sound_blocks(self.path)
 
 

@@ -1,7 +1,7 @@
 """Times as transcripts write them, to seconds.
 
-WebVTT: W3C WebVTT, section 6.3 "collect a WebVTT timestamp". SubRip has no standard: comma or point, one to three
-decimals. Notes: `[m:ss]` or `[h:mm:ss]`, with decimals if wanted.
+WebVTT: W3C WebVTT, section 6.3 "collect a WebVTT timestamp". SubRip has no standard: comma or point, one to
+three decimals. Notes: `[m:ss]` or `[h:mm:ss]`, with decimals if wanted.
 """
 
 from __future__ import annotations
@@ -34,7 +34,8 @@ def subrip_seconds(text: str) -> float | None:
 
 
 def note_seconds(text: str) -> float | None:
-    """Seconds of what stands between the brackets of a note line, or None when it is no time of day or length.
+    """Seconds of what stands between the brackets of a note line, or None when it is no time of day or
+    length.
 
     >>> note_seconds("75:10.5")
     4510.5

@@ -1,4 +1,4 @@
-"""SubRip captions to cues. No standard exists; blocks of counter, time line and text are what programs write."""
+"""SubRip captions to cues. No standard exists; programs write blocks of counter, times and text."""
 
 from __future__ import annotations
 

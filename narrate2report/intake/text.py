@@ -69,6 +69,7 @@ def lines_of(text: str, path: Path) -> list[str]:
     for number, line in enumerate(lines, start=1):
         if len(line) > LONGEST_LINE:
             raise BadInput(
-                f"{path}: line {number}: {len(line):,} characters in one line; a transcript has a time for each sentence"
+                f"{path}: line {number}: {len(line):,} characters in one line; "
+                "a transcript has a time for each sentence"
             )
     return lines

@@ -1,4 +1,4 @@
-"""Transcripts that come from elsewhere, or from an earlier run, to a Transcript. The content tells which kind."""
+"""Captions, timed notes or a saved transcript to a Transcript; the content tells which it is."""
 
 from __future__ import annotations
 
@@ -18,7 +18,9 @@ from narrate2report.records.transcript import Engine, Recording, Transcript
 
 
 def read_transcript(path: Path) -> Transcript:
-    """Read captions, timed notes or a saved transcript. Raises BadInput naming the first line that cannot be read."""
+    """Read captions, timed notes or a saved transcript. Raises BadInput naming the first line that cannot
+    be read.
+    """
     text = read_text(path)
     if text.lstrip().startswith("{"):
         return _saved(path, text)
@@ -43,7 +45,7 @@ def read_transcript(path: Path) -> Transcript:
 
 
 def join_transcripts(transcripts: Sequence[Transcript]) -> Transcript:
-    """Several transcripts of one walk, in order, as one. Raises BadInput unless all were made the same way."""
+    """Several transcripts of one walk as one. Raises BadInput unless all were made the same way."""
     first = transcripts[0]
     if len(transcripts) == 1:
         return first
@@ -92,7 +94,9 @@ def _saved(path: Path, text: str) -> Transcript:
     latest: dict[str, float] = {}
     for number, stretch in enumerate(transcript.stretches, start=1):
         if stretch.recording not in known:
-            raise BadInput(f"{path}: stretch {number} belongs to {stretch.recording!r}, which it does not list")
+            raise BadInput(
+                f"{path}: stretch {number} belongs to {stretch.recording!r}, which it does not list"
+            )
         if stretch.end < stretch.start or stretch.start < latest.get(stretch.recording, 0.0):
             raise BadInput(f"{path}: stretch {number}: its times run backwards")
         latest[stretch.recording] = stretch.start

@@ -1,4 +1,4 @@
-"""WebVTT captions to cues, after the W3C WebVTT parser (section 6.1), but naming a bad line instead of skipping it."""
+"""WebVTT captions to cues, as the W3C parser (section 6.1) does, but a bad line is named, not skipped."""
 
 from __future__ import annotations
 
@@ -10,6 +10,7 @@ from narrate2report.intake.cues import Cue, CueFault
 from narrate2report.intake.stamps import webvtt_seconds
 
 _TAG = re.compile(r"<[^>]*(?:>|$)")
+_MARKS = str.maketrans({"\u200e": None, "\u200f": None, "\xa0": " "})
 _ASIDE = re.compile(r"(?:NOTE|STYLE|REGION)(?:[ \t]|$)")
 
 
@@ -43,7 +44,7 @@ def cue_text(payload: str) -> str:
     >>> cue_text("<v Inspector>Sink &amp; <b>tap</b>")
     'Sink & tap'
     """
-    return html.unescape(_TAG.sub("", payload)).replace("\u200e", "").replace("\u200f", "").replace("\xa0", " ")
+    return html.unescape(_TAG.sub("", payload)).translate(_MARKS)
 
 
 def _blocks(lines: Sequence[str]) -> list[tuple[int, list[str]]]:

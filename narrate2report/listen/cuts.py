@@ -1,7 +1,7 @@
 """Where to cut a stream of speech chances into windows: pure counting in frames of 32 ms.
 
-A window is cut at a long pause; when it grows too long, at the longest pause in its later part; in speech without any
-pause, where speech is least likely.
+A window is cut at a long pause; when it grows too long, at the longest pause in its later part; in speech
+without any pause, where speech is least likely.
 """
 
 from __future__ import annotations
@@ -24,7 +24,7 @@ SPEAKS, FALLS_SILENT = 0.5, 0.35
 PAUSE = frames(0.16)
 """A shorter silence is part of a word."""
 MARGIN = frames(0.4)
-"""Sound kept before and after speech: a model hears a word badly when its edge is cut off."""
+"""Sound kept around speech: a word with its edge cut off is heard badly."""
 LONGEST = frames(28.0)
 """The model takes 30 s."""
 ENOUGH, GOOD_PAUSE = frames(14.0), frames(1.0)
@@ -34,7 +34,7 @@ LONG_PAUSE = frames(4.0)
 EARLIEST_CUT = frames(10.0)
 """A window that must be cut is not cut before this, if there is a pause later on."""
 LATE_CUT, FAIR_PAUSE = frames(20.0), frames(0.35)
-"""From here on the first pause to come to mind is as good as the longest: fuller windows are fewer windows."""
+"""This late, any pause this long will do: fuller windows are fewer windows."""
 BLIP = frames(0.1)
 """Less speech than this in a whole window is a click."""
 

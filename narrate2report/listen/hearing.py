@@ -1,4 +1,4 @@
-"""The values that pass through listening: a window of sound, and what was heard in it. Times are in seconds."""
+"""What passes through listening: a window of sound, and what was heard in it. Times in seconds."""
 
 from __future__ import annotations
 

@@ -1,7 +1,8 @@
 """Signs that words were made up by the speech model rather than said.
 
-Whisper was trained on captions of films: in silence or noise it may write a line that often stands there, and it may
-fall into a loop. Such words stay in the transcript with the reason beside them; they are not read as speech.
+Whisper was trained on captions of films: in silence or noise it may write a line that often stands there,
+and it may fall into a loop. Such words stay in the transcript with the reason beside them; they are not
+read as speech.
 """
 
 from __future__ import annotations
@@ -21,7 +22,9 @@ UNLIKELY, SILENT = -1.0, 0.6
 EDGE_S = 0.4
 """Words may reach this far out of the speech that was found."""
 ROUNDS = {1: 6, 2: 5, 3: 4, 4: 4, 5: 3, 6: 3, 7: 3, 8: 3}
-"""How often that many words must follow on themselves to be a loop; people do say "no, no, no" and "good, good"."""
+"""How often that many words must follow on themselves to be a loop; people do say "no, no, no" and "good,
+good".
+"""
 
 STOCK = (
     r"thank(s| you)( so much| very much)?( all)? for (watching|listening|viewing)",

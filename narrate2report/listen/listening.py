@@ -1,4 +1,4 @@
-"""Listening to the clips of a walk: the line from sound to transcript, with progress, and with what is known reused."""
+"""Listening to the clips of a walk: from sound to transcript, with progress; what is known is reused."""
 
 from __future__ import annotations
 
@@ -31,19 +31,23 @@ class Progress:
     recording: str
 
 
+def _tell_nobody(_progress: Progress) -> None:
+    """What is told of progress when nobody asked."""
+
+
 def listen(
     clips: Sequence[Clip],
     *,
     keep: Path | None,
     model: str | None = None,
     language: str = "en",
-    on_progress: Callable[[Progress], None] = lambda progress: None,
+    on_progress: Callable[[Progress], None] = _tell_nobody,
 ) -> Transcript:
     """The words of a walk's clips, in order, each with its own time.
 
-    `keep` is the file in which results are kept as they come (None: not at all); a run that was interrupted goes on
-    from it. `model` is None for the bundled one, or a folder. Raises BadInput when no speech is heard in any clip,
-    ModelMissing when the model is not there or not whole.
+    `keep` is the file in which results are kept as they come (None: not at all); a run that was interrupted
+    goes on from it. `model` is None for the bundled one, or a folder. Raises BadInput when no speech is
+    heard in any clip, ModelMissing when the model is not there or not whole.
     """
     from narrate2report.listen.whisper import Whisper, hearing_settings
 
@@ -67,7 +71,7 @@ def listen_with(
     *,
     keep: Path | None = None,
     language: str = "en",
-    on_progress: Callable[[Progress], None] = lambda progress: None,
+    on_progress: Callable[[Progress], None] = _tell_nobody,
 ) -> Transcript:
     """As `listen`, with any hearer; it is loaded only when there is something not yet heard."""
     total = sum(clip.recording.duration_s or 0.0 for clip in clips)
@@ -187,7 +191,9 @@ class _Line:
 
     def _placed(self, samples: int, places: Sequence[tuple[int, str]]) -> _HeardClip:
         return _HeardClip(
-            tuple(Placed(start / RATE, Hearing.model_validate(self._store.get(key))) for start, key in places),
+            tuple(
+                Placed(start / RATE, Hearing.model_validate(self._store.get(key))) for start, key in places
+            ),
             samples / RATE,
         )
 

@@ -1,8 +1,8 @@
 """The speech model's files: where they are, whole and as published.
 
-Weights come as two packages, since one would be larger than an index takes. They are joined once, in the user's cache
-folder, and every file is checked against its SHA-256 before each use: 145 MB take a quarter of a second, and a note
-that says "was fine last time" would itself have to be trusted.
+Weights come as two packages, since one would be larger than an index takes. They are joined once, in the
+user's cache folder, and every file is checked against its SHA-256 before each use: 145 MB take a quarter of
+a second, and a note that says "was fine last time" would itself have to be trusted.
 """
 
 from __future__ import annotations
@@ -42,7 +42,9 @@ PIECE = 1 << 20
 
 @dataclass(frozen=True)
 class Model:
-    """A speech model that can be used: its name for the record, its weights' SHA-256 and, once checked, its folder."""
+    """A speech model that can be used: its name for the record, its weights' SHA-256 and, once checked, its
+    folder.
+    """
 
     name: str
     sha256: str
@@ -108,7 +110,9 @@ def _parts() -> tuple[Path, ...]:
     try:
         found = tuple(Path(str(files(part))) / "data" for part in PARTS)
     except ModuleNotFoundError as error:
-        raise ModelMissing(f"the speech model is not installed ({error.name} is missing); {ADVICE}") from error
+        raise ModelMissing(
+            f"the speech model is not installed ({error.name} is missing); {ADVICE}"
+        ) from error
     return found
 
 
@@ -125,7 +129,9 @@ def _join(parts: tuple[Path, ...], folder: Path) -> None:
 
 
 def _is_as_published(folder: Path) -> bool:
-    return all((folder / name).is_file() and _sha256(folder / name) == sum_ for name, sum_ in CHECKSUMS.items())
+    return all(
+        (folder / name).is_file() and _sha256(folder / name) == sum_ for name, sum_ in CHECKSUMS.items()
+    )
 
 
 def _sha256(path: Path) -> str:

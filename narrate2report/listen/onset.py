@@ -1,8 +1,8 @@
 """Word times settled against the sound itself.
 
-The model reads word times off its attention: starts come early by 65 to 250 ms as a rule, after a long pause by up to
-a second, and now and then a word is given no length, or a whole pause. What a person follows is a link to the first
-word after a pause, and there the sound tells: it was quiet, and then it was not.
+The model reads word times off its attention: starts come early by 65 to 250 ms as a rule, after a long
+pause by up to a second, and now and then a word is given no length, or a whole pause. What a person follows
+is a link to the first word after a pause, and there the sound tells: it was quiet, and then it was not.
 """
 
 from __future__ import annotations
@@ -24,7 +24,7 @@ LEAD_S = 0.02
 LATE_S = 0.35
 """A start up to this far behind the end of a pause, with no other word between, belongs to that end."""
 TAIL_S = 0.5
-"""A last word before a pause lasts up to the pause, if that is no more than this away: ends come early too."""
+"""A last word lasts up to the pause, if that is no more than this away: ends come early too."""
 FOOTHOLD_S = 0.12
 """Less sound than this before a pause is the tail of the word before, not a word of its own."""
 SHORTEST_S = 0.06
@@ -52,8 +52,8 @@ class _Pause:
 def settle(words: Sequence[Word], sound: Sound, chances: NDArray[np.float32]) -> tuple[Word, ...]:
     """Words with starts at the onset of their sound and ends at its end; order kept, none overlapping.
 
-    All times are from the start of `sound`; `chances` are of speech, one for each frame of it. Starts are moved only
-    beside a pause, and never into the word.
+    All times are from the start of `sound`; `chances` are of speech, one for each frame of it. Starts are
+    moved only beside a pause, and never into the word.
     """
     if not words:
         return ()
@@ -105,7 +105,10 @@ def _meet_ends(spans: Sequence[_Span], quiet: Sequence[_Pause]) -> None:
     for index, span in enumerate(spans):
         following = spans[index + 1].start if index + 1 < len(spans) else float("inf")
         for pause in quiet:
-            if span.end < pause.start <= min(following, span.end + TAIL_S) and pause.start - span.start <= LONGEST_S:
+            if (
+                span.end < pause.start <= min(following, span.end + TAIL_S)
+                and pause.start - span.start <= LONGEST_S
+            ):
                 span.end = pause.start
                 break
 

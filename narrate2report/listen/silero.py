@@ -1,7 +1,7 @@
 """How likely someone speaks, for each 32 ms of a stream: the Silero model that comes with faster-whisper.
 
-The library's own helper wants the whole sound at once; here the model's memory is carried from piece to piece, so the
-result does not depend on where the stream was cut.
+The library's own helper wants the whole sound at once; here the model's memory is carried from piece to
+piece, so the result does not depend on where the stream was cut.
 """
 
 from __future__ import annotations

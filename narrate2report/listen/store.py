@@ -1,7 +1,8 @@
-"""What was heard so far, kept beside the output: an interrupted run goes on where it stopped, an unchanged one is instant.
+"""What was heard so far, kept on disk: an interrupted run goes on, an unchanged one is instant.
 
-A file of one JSON line for each result, appended to and forced to disk as soon as there is one. A line that a crash
-left half written is cut off when the file is next opened. Keys say what a result depends on, so nothing stale is used.
+A file of one JSON line for each result, appended to and forced to disk as soon as there is one. A line that
+a crash left half written is cut off when the file is next opened. Keys say what a result depends on, so
+nothing stale is used.
 """
 
 from __future__ import annotations
@@ -33,7 +34,9 @@ class Store:
     """Results by key; use as a context."""
 
     def __init__(self, path: Path | None) -> None:
-        """Open or begin the file; None keeps results in memory only. Raises BadInput when it cannot be written."""
+        """Open or begin the file; None keeps results in memory only. Raises BadInput when it cannot be
+        written.
+        """
         self._path = path
         self._file: int | None = None
         self._results: dict[str, Mapping[str, Any]] = {}
@@ -86,7 +89,11 @@ class Store:
                     entry = json.loads(line) if line.endswith(b"\n") else None
                 except ValueError:
                     entry = None
-                if not isinstance(entry, dict) or not isinstance(entry.get("result"), dict) or "key" not in entry:
+                if (
+                    not isinstance(entry, dict)
+                    or not isinstance(entry.get("result"), dict)
+                    or "key" not in entry
+                ):
                     break
                 self._results[entry["key"]] = entry["result"]
                 good += len(line)
@@ -94,7 +101,9 @@ class Store:
                 file.seek(0)
                 head = file.read(len(FIRST_BYTES))
                 if not FIRST_BYTES.startswith(head):
-                    raise BadInput(f"{path}: is another kind of file and is left alone; move it or choose another output")
+                    raise BadInput(
+                        f"{path}: is another kind of file and is left alone; move it or choose another output"
+                    )
         return good
 
     def _fault(self, error: OSError) -> BadInput:

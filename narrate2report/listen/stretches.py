@@ -1,4 +1,4 @@
-"""Heard words to stretches of speech: one for each run between pauses or sentence ends. Nothing heard is left out."""
+"""Heard words to stretches: one for each run between pauses or sentence ends. Nothing is left out."""
 
 from __future__ import annotations
 
@@ -54,7 +54,9 @@ def find_gaps(placed: Sequence[Placed], recording: str) -> tuple[Gap, ...]:
         for start, end in window.hearing.speech:
             for begin, until in _without_words(start, end, window.hearing.words):
                 if until - begin >= GAP_S:
-                    gaps.append(Gap(recording=recording, start=window.start + begin, end=window.start + until))
+                    gaps.append(
+                        Gap(recording=recording, start=window.start + begin, end=window.start + until)
+                    )
     return tuple(gaps)
 
 

@@ -1,8 +1,8 @@
 """The speech model: Whisper through faster-whisper and CTranslate2, on the processor with 8-bit weights.
 
-The only module that knows the library. Each window is heard by itself: nothing said before it steers it, and no prompt
-or hot word ever enters, since both were seen to put words into the record that nobody said. No sampling: the same
-sound gives the same words.
+The only module that knows the library. Each window is heard by itself: nothing said before it steers it,
+and no prompt or hot word ever enters, since both were seen to put words into the record that nobody said.
+No sampling: the same sound gives the same words.
 """
 
 from __future__ import annotations
@@ -24,7 +24,9 @@ if TYPE_CHECKING:
     from faster_whisper.transcribe import Segment
 
 AT_ONCE = 4
-"""Windows decoded together: measured on two cores, four are twice as fast as one, and eight no faster than four."""
+"""Windows decoded together: measured on two cores, four are twice as fast as one, and eight no faster than
+four.
+"""
 
 BEAM = 5
 
@@ -84,7 +86,10 @@ class Whisper:
         starts = [place["start"] for place in places]
         for segment in segments:
             found[max(0, int(np.searchsorted(starts, segment.seek / 100, side="right")) - 1)].append(segment)
-        return [_heard(each, start, len(sound) / RATE) for each, start, sound in zip(found, starts, sounds, strict=True)]
+        return [
+            _heard(each, start, len(sound) / RATE)
+            for each, start, sound in zip(found, starts, sounds, strict=True)
+        ]
 
 
 def hearing_settings(language: str) -> dict[str, str | int | float | bool]:
@@ -99,7 +104,7 @@ def repeats(words: Sequence[Word]) -> float:
 
 
 def _lay_out(sounds: Sequence[Sound]) -> tuple[Sound, list[dict[str, float]]]:
-    """The windows one after the other, each from a whole second on: the library counts starts in 10 ms steps."""
+    """The windows in a row, each from a whole second on: the library counts starts in 10 ms."""
     pieces, places, at = [], [], 0
     for sound in sounds:
         seconds = -(-len(sound) // RATE)
@@ -126,7 +131,9 @@ def _heard(segments: Sequence[Segment], start: float, length: float) -> Heard:
                     probability=min(before.probability, _chance(word.probability)),
                 )
             elif word.word.strip():
-                words.append(Word(text=word.word.strip(), start=begin, end=end, probability=_chance(word.probability)))
+                words.append(
+                    Word(text=word.word.strip(), start=begin, end=end, probability=_chance(word.probability))
+                )
     likelihood = min((segment.avg_logprob for segment in segments), default=0.0)
     silence = max((segment.no_speech_prob for segment in segments), default=1.0)
     return Heard(words=tuple(words), likelihood=round(likelihood, 4), silence=round(silence, 4))

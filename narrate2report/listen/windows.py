@@ -1,4 +1,4 @@
-"""A clip's sound to windows of up to 28 s, cut where nobody speaks. Holds one window of sound, however long the clip."""
+"""A clip's sound to windows of up to 28 s, cut where nobody speaks; one is held, however long the clip."""
 
 from __future__ import annotations
 
@@ -54,7 +54,8 @@ class _Held:
         first, last = cut.start - self._base, cut.end - self._base
         sound = self._sound[first * FRAME : last * FRAME].copy()
         speech = tuple(
-            ((run.start - cut.start) * FRAME / RATE, (run.end - cut.start) * FRAME / RATE) for run in cut.speech
+            ((run.start - cut.start) * FRAME / RATE, (run.end - cut.start) * FRAME / RATE)
+            for run in cut.speech
         )
         return Window(cut.start * FRAME, sound, self._chances[first:last].copy(), speech)
 

@@ -45,7 +45,7 @@ def explain(sentences: Sequence[ReadSentence]) -> RenderableType:
     """Every sentence of the transcript, none left out."""
     table = Table(box=None, pad_edge=False, padding=(0, 2, 0, 0), header_style="dim", expand=True)
     table.add_column("time", justify="right", no_wrap=True)
-    table.add_column("room", ratio=1)
+    table.add_column("room", max_width=18)
     table.add_column("sentence", ratio=4)
     table.add_column("became", ratio=2)
     table.add_column("because", ratio=4)

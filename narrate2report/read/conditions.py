@@ -37,7 +37,7 @@ def find_flaws(spoken: Spoken, bearers: Bearers, vocabulary: Vocabulary) -> tupl
     named_at = {at for one in spoken.named for at in range(one.start, one.end)}
     for mention in spoken.found.terms:
         senses = mention.of("condition")
-        if not senses or mention.start in named_at or mention.start in spoken.used:
+        if not senses or mention.start in named_at or mention.start in spoken.used or _is_interjection(spoken, mention):
             continue
         adjective = any(sense.form in {"adjective", "verb"} for sense in senses)
         noun = any(sense.form == "noun" for sense in senses)
@@ -45,6 +45,20 @@ def find_flaws(spoken: Spoken, bearers: Bearers, vocabulary: Vocabulary) -> tupl
         for bearer in candidates or (Bearer("", "nothing in focus", False),):
             found.extend(_as_flaws(mention, senses, bearer, vocabulary))
     return tuple(found)
+
+
+INTERJECTIONS = frozenset("okay ok good great fine right alright perfect lovely nice excellent beautiful wonderful".split())
+
+
+def _is_interjection(spoken: Spoken, mention: Mention) -> bool:
+    """`Okay, ...`, `let it run ... good`: a word of praise alone in its clause that is said of nothing.
+
+    As a sentence of its own (`Counter: quartz. No chips. Good.`) it is a remark, unless it is `okay`.
+    """
+    clause = spoken.clause_of(mention.start)
+    if not set(spoken.norms(clause.start, clause.end)) <= INTERJECTIONS or clause.link == ":":
+        return False
+    return len(spoken.clauses) > 1 or bool({"okay", "ok", "right", "alright"} & set(spoken.norms()))
 
 
 def _as_flaws(mention: Mention, senses: Sequence[Sense], bearer: Bearer, vocabulary: Vocabulary) -> list[Flaw]:
@@ -94,7 +108,7 @@ def _counts(flaw: Flaw, stance: Stance) -> bool:
 def _draft(spoken: Spoken, flaw: Flaw, room: str, sound: bool, flaws: Sequence[Flaw]) -> Draft | None:
     mention = flaw.mention
     clause = spoken.clause_of(mention.start)
-    denial = deny(spoken, mention, sound=sound)
+    denial = deny(spoken, mention, sound=sound, denies=flaw.form == "denies")
     condition, assertion = flaw.condition, denial.assertion
     words = spoken.words(mention.start, mention.end)
     because = [f"'{words}' means {condition.replace('_', ' ')}", flaw.bearer.how]

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from narrate2report.read.clauses import Clause
+from narrate2report.read.numbers import UNITS
 from narrate2report.read.phrasebook import Mention
 from narrate2report.read.spoken import COMPONENT_ROLES, Spoken
 from narrate2report.records.findings import Assertion
@@ -21,13 +22,15 @@ class Denial:
     cue: str = ""
 
 
-def deny(spoken: Spoken, mention: Mention, *, sound: bool = False) -> Denial:
+def deny(spoken: Spoken, mention: Mention, *, sound: bool = False, denies: bool = False) -> Denial:
     """Read the assertion of a condition that is said of this place now.
 
     Hedges do not make praise doubtful: `I think it's fine` is the speaker's finding.
     """
     clause = spoken.clause_of(mention.start)
     denied = _denied_by(spoken, mention, clause)
+    if denies:
+        return Denial("present" if denied else "absent", spoken.words(mention.start, mention.end))
     if denied and not _excepted(spoken, clause):
         return Denial("absent", denied)
     if denied:
@@ -96,17 +99,26 @@ def _excepted(spoken: Spoken, clause: Clause) -> bool:
 
 def _doubted_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
     for cue in spoken.cues("hedge", within=clause):
-        if cue.start < mention.start:
+        if cue.start < mention.start and not _is_about_amount(spoken, cue.end):
             return spoken.words(cue.start, cue.end)
     for later in spoken.clauses[clause.index :]:
         for cue in spoken.cues("hedge_after", within=later):
             own = any(term.of("condition") and later.start <= term.start < cue.start for term in spoken.found.terms)
-            if cue.start >= mention.end and (later.index == clause.index or not own):
+            if cue.start >= mention.end and (later.index == clause.index or not own) and not _is_about_amount(spoken, cue.end):
                 return spoken.words(cue.start, cue.end)
     if clause.link in {"or", "and"} and clause.index:
         before = spoken.clauses[clause.index - 1]
         bare = not any(spoken.tokens[at].is_finite for at in range(clause.start, clause.end))
-        cue = next(spoken.cues("hedge", within=before), None)
-        if bare and cue is not None:
-            return spoken.words(cue.start, cue.end)
+        hedge = next(spoken.cues("hedge", within=before), None)
+        if bare and hedge is not None and not _is_about_amount(spoken, hedge.end):
+            return spoken.words(hedge.start, hedge.end)
     return None
+
+
+def _is_about_amount(spoken: Spoken, at: int) -> bool:
+    """`maybe half an inch`: the doubt is about the size and not about the flaw."""
+    following = spoken.tokens[at : at + 3]
+    return any(
+        token.tag == "CD" or token.norm in {"half", "quarter", "about", "inch", "foot", "couple", "size", "big", "long"} or token.norm in UNITS
+        for token in following
+    )

@@ -128,7 +128,11 @@ class PhraseBook:
         return Found(tuple(terms), tuple(self._cues.matches(norms, overlapping=True)), frozenset(shielded))
 
     def _add(self, tree: PhraseTree, phrase: str, sense: Sense) -> None:
-        tree.add(self._tokenizer.phrase(phrase), sense)
+        words = self._tokenizer.phrase(phrase)
+        tree.add(words, sense)
+        for written, spoken in (("is", "'s"), ("'s", "is")):
+            if written in words[:-1]:
+                tree.add(tuple(spoken if word == written else word for word in words), sense)
 
     def _add_nouns(self, phrases: Sequence[str], role: str, term_id: str, beside: str = "") -> None:
         for phrase in phrases:
@@ -172,7 +176,7 @@ class PhraseBook:
         for condition, term in vocabulary.conditions.items():
             self._add_nouns(term.nouns, "condition", condition)
             self._add_verbs(term.verbs, "condition", condition)
-            for form, phrases in (("adjective", term.adjectives), ("phrase", term.phrases)):
+            for form, phrases in (("adjective", term.adjectives), ("phrase", term.phrases), ("denies", term.denies)):
                 for phrase in phrases:
                     self._add(self._terms, phrase, Sense("condition", condition, form))
             for component, phrases in term.only.items():

@@ -55,6 +55,7 @@ class ConditionTerm(Value):
     phrases: Words = ()
     not_in: Words = ()
     usual: Words = ()
+    denies: Words = ()
     default: str = ""
     only: dict[str, Words] = {}
 

@@ -1,4 +1,4 @@
-"""What listening needs to know of a recording: its facts and its sound, and nothing of where they come from."""
+"""What listening needs of a recording: its facts and its sound, not where they come from."""
 
 from __future__ import annotations
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from datetime import date
+from itertools import combinations
 
 from narrate2report.errors import BadInput
 from narrate2report.records.findings import Header, Sourced
@@ -16,7 +17,15 @@ GIVEN = "given"
 """The source of a fact that the person at the keyboard typed."""
 
 _SINGLE_FACTS = ("kind", "unit", "inspector", "date")
-_ARTICLES = re.compile(r"\b(?:the|unit|apartment|apt|flat|number|no)\b|[^a-z0-9]+")
+_WORD = re.compile(r"[a-z]+|\d+")
+_FILLERS = frozenset("the unit apartment apt flat suite number no".split())
+_DIGITS = {
+    word: str(number)
+    for number, word in enumerate(
+        "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen"
+        " sixteen seventeen eighteen nineteen twenty".split()
+    )
+}
 
 
 @dataclass(frozen=True)
@@ -48,7 +57,7 @@ def clashes(facts: dict[str, tuple[Sourced, ...]]) -> tuple[str, ...]:
     """Each fact whose sources disagree, in plain words: `unit: 2B (given), 2D (spoken at 0:06)`."""
     found = []
     for name, sources in facts.items():
-        if len({_compared(source.value) for source in sources}) > 1:
+        if any(_disagree(one.value, other.value) for one, other in combinations(sources, 2)):
             told = ", ".join(f"{source.value} ({source.source})" for source in sources)
             found.append(f"{name.replace('_', ' ')}: {told}")
     return tuple(found)
@@ -58,9 +67,18 @@ def _first(given: str | None, others: tuple[Sourced, ...]) -> tuple[Sourced, ...
     return others if given is None else (Sourced(value=given, source=GIVEN), *others)
 
 
+def _disagree(one: str, other: str) -> bool:
+    """Whether two sources cannot both be right: `Unit 2-B` and `two b`, `--03-06` and `2026-03-06` can."""
+    for shorter, longer in ((one, other), (other, one)):
+        if shorter.startswith("--") and longer.endswith(shorter[1:]):
+            return False
+    return _compared(one) != _compared(other)
+
+
 def _compared(value: str) -> str:
-    """What two spellings of the same fact have in common: `Unit 2-B` and `2b` are one unit."""
-    return _ARTICLES.sub("", value.lower())
+    """What two spellings of the same fact have in common."""
+    words = (_DIGITS.get(word, word) for word in _WORD.findall(value.lower()))
+    return "".join(word for word in words if word not in _FILLERS)
 
 
 def _is_day(text: str) -> bool:

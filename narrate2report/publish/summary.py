@@ -34,7 +34,7 @@ def summary(findings: Findings) -> RenderableType:
 def by_room(findings: Findings) -> list[tuple[str, list[Entry]]]:
     """Rooms in the order walked, each with its entries in the order said.
 
-    A room without entries is left out; one that nobody announced stands where it was first spoken of.
+    A room without entries is left out; rooms that nobody walked into, and the unit as a whole, stand last.
     """
     places = {recording.file: index for index, recording in enumerate(findings.recordings)}
 
@@ -48,6 +48,12 @@ def by_room(findings: Findings) -> list[tuple[str, list[Entry]]]:
     walked = list(dict.fromkeys(visit.room for visit in findings.rooms if visit.room in grouped))
     order = walked + [room for room in grouped if room not in walked]
     return [(room, grouped[room]) for room in order]
+
+
+def first_to_look_at(findings: Findings) -> Entry | None:
+    """The first flaw of the walk, else the first entry, else none."""
+    entries = [entry for _, entries in by_room(findings) for entry in entries]
+    return next(filter(is_adverse, entries), entries[0] if entries else None)
 
 
 def is_adverse(entry: Entry) -> bool:

@@ -62,7 +62,7 @@ def listed(names: Iterable[str]) -> str:
 
 
 def _statement(entry: Entry) -> str:
-    times = f" ×{entry.quantity}" if entry.quantity is not None else ""
+    times = f" ×{entry.quantity}" if entry.quantity not in (None, 1) else ""
     match entry.kind:
         case "condition":
             return _condition(entry) + times

@@ -24,7 +24,10 @@ def find_advice(
         return []
     first, last = told[0], told[-1]
     inside = [one for one in spoken.named if first <= one.start <= last]
-    others = [one for one in spoken.named if one not in inside]
+    inside.sort(key=lambda one: (one.relation == "place" or vocabulary.components[one.component].group == "furnished", one.start))
+    if inside and inside[0].relation == "place" and place.subject:
+        inside = []
+    others = [one for one in spoken.named if one not in inside and one.relation != "place"]
     group = {one.component: vocabulary.components[one.component].group for one in spoken.named}
     for one in (*inside, *others):
         if group[one.component] != "handed_over" or one in inside:

@@ -99,6 +99,9 @@ class Bearers:
         if topics:
             shared = self._subjects[clause.index] if topics[-1] in self._subjects[clause.index] else (topics[-1],)
             return tuple(Bearer(one.component, f"said of '{spoken.words(one.start, one.end)}'", True, one) for one in shared)
+        spread = self._spread_over(clause) if noun else ()
+        if spread:
+            return tuple(Bearer(one.component, f"'{spoken.words(one.start, one.end)}' tells where", True, one) for one in spread)
         carried = self._subjects[clause.index]
         if carried:
             return tuple(
@@ -148,6 +151,19 @@ class Bearers:
                 if one.relation == "topic":
                     return None
         return None
+
+    def _spread_over(self, clause: Clause) -> tuple[Named, ...]:
+        """`that's mold, all over the shelves and down in the crispers`: where it is follows in clauses of its own."""
+        found: list[Named] = []
+        for later in self._spoken.clauses[clause.index + 1 :]:
+            inside = [one for one in self._spoken.named_in(later) if one.relation == "of"]
+            tokens = self._spoken.tokens[later.start : later.end]
+            if not inside or later.link not in {",", "and"} or any(token.is_finite for token in tokens):
+                break
+            if any(mention.start in later for mention in self._predicates):
+                break
+            found += inside
+        return tuple(found)
 
     def _is_about_all(self, clause: Clause) -> bool:
         if self._spoken.has_cue("whole", within=clause):

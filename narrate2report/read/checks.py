@@ -63,6 +63,9 @@ def _does_this(bearer: Bearer, senses: Sequence[Sense], place: Place, vocabulary
     doers = [sense.id for sense in senses]
     if bearer.component in doers:
         return bearer.component
+    part = next((one for one in doers if bearer.component in vocabulary.components[one].part_of), None)
+    if part:
+        return part
     for owner in vocabulary.components[bearer.component].part_of if bearer.component in vocabulary.components else ():
         if owner in doers and not bearer.direct:
             return owner
@@ -101,7 +104,22 @@ def _is_predicate(spoken: Spoken, mention: Mention) -> bool:
     before = spoken.norms(max(0, mention.start - 1), mention.start)
     if before and before[0] == "not":
         return True
-    return not (before and before[0] in INFINITIVE)
+    if before and before[0] in INFINITIVE:
+        return False
+    return not _done_by_somebody(spoken, mention)
+
+
+def _done_by_somebody(spoken: Spoken, mention: Mention) -> bool:
+    """`the plumber opens that wall`: the word before the verb is a noun that names no component."""
+    clause = spoken.clause_of(mention.start)
+    at = mention.start - 1
+    while at >= clause.start and spoken.tokens[at].tag in {"RB", "RBR"}:
+        at -= 1
+    if at < clause.start or spoken.tokens[at].tag not in {"NN", "NNS", "NNP", "NNPS"}:
+        return False
+    if any(one.start <= at < one.end for one in spoken.named):
+        return False
+    return not any(term.start <= at < term.end for term in spoken.found.terms)
 
 
 def _result(
@@ -127,6 +145,8 @@ def _not_tested(
         clause = spoken.clause_of(cue.start)
         if stances[cue.start].mode not in {Mode.ASSERTED, Mode.FUTURE, Mode.PAST}:
             continue
+        if cue.start and spoken.tokens[cue.start - 1].norm in {"does", "do", "did", "will", "would", "is", "are"}:
+            continue
         inside = [one.component for one in spoken.named_in(clause)]
         carried = [one.component for one in bearers.subjects_of(clause)]
         following = [
@@ -136,7 +156,11 @@ def _not_tested(
             for one in spoken.named_in(later)
         ]
         focus = [place.subject] if place.subject else []
-        candidates = [one for one in (inside or carried or following or focus) if _is_operated(one, vocabulary)]
+        earlier = [one.component for one in reversed(spoken.named) if one.start < cue.start]
+        candidates = next(
+            (found for group in (inside, carried, following, earlier, focus)
+             if (found := [one for one in group if _is_operated(one, vocabulary)])), [],
+        )
         return [
             Draft(
                 kind="check", room=room, component=component, at=cue.start, outcome="not_tested",

@@ -47,7 +47,7 @@ def find_flaws(spoken: Spoken, bearers: Bearers, vocabulary: Vocabulary) -> tupl
     return tuple(found)
 
 
-INTERJECTIONS = frozenset("okay ok good great fine right alright perfect lovely nice excellent beautiful wonderful".split())
+INTERJECTIONS = frozenset("okay ok good great fine right alright perfect lovely nice excellent beautiful wonderful gone".split())
 
 
 def _is_interjection(spoken: Spoken, mention: Mention) -> bool:

@@ -74,7 +74,7 @@ def _planned_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
     if _is_order(spoken, mention, clause):
         return "the note itself"
     earlier = spoken.clauses[clause.index - 1] if clause.index else None
-    if earlier is not None and clause.link in {"and", ","} and spoken.has_cue("future", within=earlier) and token.tag in {"VB", "VBP", "NN"}:
+    if earlier is not None and clause.link in {"and", ","} and spoken.has_cue("future", within=earlier) and not token.norm.endswith(("ed", "ing")):
         return spoken.words(earlier.start, earlier.end)
     return None
 
@@ -85,7 +85,7 @@ def _is_order(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     if lead or spoken.has_cue("addressee") or spoken.has_cue("often"):
         return False
     token = spoken.tokens[mention.start]
-    return token.tag in {"VB", "VBP", "NN", "NNP"} and len(spoken.tokens) <= 9
+    return not token.norm.endswith(("ed", "ing")) and clause.end - clause.start <= 9
 
 
 def _is_care(spoken: Spoken, clause: Clause, stances: Sequence[Stance], mention: Mention) -> bool:

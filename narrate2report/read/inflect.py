@@ -4,6 +4,21 @@ from __future__ import annotations
 
 VOWELS = frozenset("aeiou")
 
+IRREGULAR_VERBS = {
+    "go": ("goes", "went", "going"), "come": ("comes", "came", "coming"), "run": ("runs", "ran", "running"),
+    "get": ("gets", "got", "getting"), "do": ("does", "did", "doing"), "shut": ("shuts", "shutting"),
+    "hold": ("holds", "held", "holding"), "spin": ("spins", "spun", "spinning"), "ring": ("rings", "rang", "ringing"),
+    "break": ("breaks", "broke", "breaking"), "bend": ("bends", "bent", "bending"), "tear": ("tears", "tore", "tearing"),
+    "stick": ("sticks", "stuck", "sticking"), "swell": ("swells", "swelled", "swelling"), "shine": ("shines", "shone", "shining"),
+    "blow": ("blows", "blew", "blowing"), "light": ("lights", "lit", "lighting"), "stink": ("stinks", "stank", "stinking"),
+    "weep": ("weeps", "wept", "weeping"), "split": ("splits", "splitting"), "put": ("puts", "putting"),
+    "cut": ("cuts", "cutting"), "hang": ("hangs", "hung", "hanging"), "make": ("makes", "made", "making"),
+    "take": ("takes", "took", "taking"), "bring": ("brings", "brought", "bringing"), "buy": ("buys", "bought", "buying"),
+    "send": ("sends", "sent", "sending"), "find": ("finds", "found", "finding"), "grind": ("grinds", "ground", "grinding"),
+    "sweep": ("sweeps", "swept", "sweeping"), "keep": ("keeps", "kept", "keeping"), "see": ("sees", "saw", "seeing"),
+    "give": ("gives", "gave", "giving"), "deal": ("deals", "dealt", "dealing"), "wear": ("wears", "wore", "wearing"),
+}  # fmt: skip
+
 
 def noun_forms(phrase: str) -> tuple[str, ...]:
     """A noun phrase and its plural: `nail hole` gives `nail hole`, `nail holes`."""
@@ -14,6 +29,8 @@ def noun_forms(phrase: str) -> tuple[str, ...]:
 def verb_forms(phrase: str) -> tuple[str, ...]:
     """A verb phrase in its regular forms: `peel off` gives `peel off`, `peels off`, `peeled off`, `peeling off`."""
     first, _, rest = phrase.partition(" ")
+    if first in IRREGULAR_VERBS:
+        return tuple(f"{form} {rest}".strip() for form in (first, *IRREGULAR_VERBS[first]))
     stem = first[:-1] if first.endswith("e") and not first.endswith("ee") else first
     if _doubles(first):
         stem += first[-1]
@@ -25,7 +42,7 @@ def verb_forms(phrase: str) -> tuple[str, ...]:
 def _with_s(word: str) -> str:
     if _consonant_y(word):
         return f"{word[:-1]}ies"
-    return word + ("es" if word.endswith(("s", "x", "z", "ch", "sh")) else "s")
+    return word + ("es" if word.endswith(("s", "x", "z", "ch", "sh", "o")) else "s")
 
 
 def _consonant_y(word: str) -> bool:

@@ -130,7 +130,7 @@ def implied_room(spoken: Spoken, place: Place, vocabulary: Vocabulary) -> str | 
     for mention in spoken.found.terms:
         for sense in mention.of("component"):
             owners = [room for room, term in vocabulary.rooms.items() if sense.id in term.owns]
-            if not owners or base in owners or relation_of(spoken, mention.start) == "place":
+            if not owners or base in owners or relation_of(spoken, mention.start) != "topic":
                 continue
             if spoken.has_cue("condition", "elsewhere", "quotation", "past", "instruction", "future"):
                 continue
@@ -144,8 +144,11 @@ def name_components(spoken: Spoken, place: Place, number: int, vocabulary: Vocab
     chosen: dict[int, tuple[Mention, str]] = {}
     for mention in spoken.found.terms:
         certain = [sense.id for sense in mention.of("component")]
-        if certain and not _is_other_word(spoken, mention):
-            chosen[mention.start] = (mention, _of_room(certain, place, vocabulary))
+        if not certain or _is_other_word(spoken, mention) or _is_material_of(spoken, mention, chosen):
+            continue
+        owners = {sense.beside: sense.id for sense in mention.of("near")}
+        part = next((owners[one] for _, (_, one) in sorted(chosen.items(), reverse=True) if one in owners), None)
+        chosen[mention.start] = (mention, part or _of_room(certain, place, vocabulary))
     for mention in spoken.found.terms:
         plain = mention.of("near", "in", "else")
         if mention.start in chosen or not plain or mention.of("component") or _is_other_word(spoken, mention):
@@ -204,6 +207,18 @@ def _family_match(owner: str, by_owner: dict[str, str], vocabulary: Vocabulary) 
     return None
 
 
+def _is_material_of(spoken: Spoken, mention: Mention, chosen: dict[int, tuple[Mention, str]]) -> bool:
+    """`the floor is vinyl plank`: after a component, a word that is both is what it is made of."""
+    if not mention.of("material", "type"):
+        return False
+    clause = spoken.clause_of(mention.start)
+    before = [other for start, (other, _) in chosen.items() if start < mention.start and start >= clause.start]
+    if not before:
+        return clause.link == ":" and clause.index == 1 and bool(chosen)
+    between = spoken.norms(before[-1].end, mention.start)
+    return bool(set(between) & {"is", "'s", "are", "was", ":", "in"}) and "on" not in between
+
+
 def _is_other_word(spoken: Spoken, mention: Mention) -> bool:
     """Whether a component word is used as a verb (`it drains`) or adjective (`a light scratch`)."""
     if mention.end - mention.start > 1:
@@ -216,6 +231,8 @@ def _is_other_word(spoken: Spoken, mention: Mention) -> bool:
     if mention.of("works", "action", "condition") and token.tag in {"VBZ", "VBP", "VBD", "VB"} and before not in {"the", "a", "this", "that", "no"}:
         return True
     after = tokens[mention.end] if mention.end < len(tokens) else None
+    if [t.norm for t in tokens[mention.end : mention.end + 2]] in (["of", "it"], ["of", "that"], ["of", "this"]):
+        return True
     if token.norm == "light" and after is not None:
         return after.tag in {"JJ"} or any(other.start == mention.end and other.of("condition", "colour") for other in spoken.found.terms)
     return False

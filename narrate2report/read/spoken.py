@@ -111,6 +111,9 @@ def relation_of(spoken: Spoken, start: int) -> str:
     tub` says what bears the chip.
     """
     tokens, clause = spoken.tokens, spoken.clause_of(start)
+    if tokens[start].norm in PLACE_PREPOSITIONS:
+        own = [m for m in spoken.found.terms if m.of(*COMPONENT_ROLES) and clause.start <= m.start < start]
+        return "place" if own else "topic"
     flaws = {at for mention in spoken.found.terms if mention.of("condition") for at in range(mention.start, mention.end)}
     for at in range(start - 1, max(clause.start, start - 6) - 1, -1):
         token = tokens[at]

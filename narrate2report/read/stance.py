@@ -45,7 +45,7 @@ LEADING = frozenset(
 SELF_TALK = frozenset(
     "see look let listen say call guess hang hold wait give come thank thanks bear excuse sorry start move go make mark"
     " flip press push try hit turn open check show get got pull note watch welcome stop following okay compare count add"
-    " test need have has be looks seems appears same hurry done run runs work works lock locks light lights flush drain"
+    " test need have has be looks seems appears same hurry done run runs work ask tell call text ring email phone works lock locks light lights flush drain"
     " opens close latch missing worn loose stained".split()
 )
 AUXILIARIES = frozenset("is are was were does do did has have can could will would should am".split())
@@ -77,11 +77,20 @@ def read_stances(spoken: Spoken) -> tuple[Stance, ...]:
         own_start, own = _own_stance(spoken, clause)
         for at in range(clause.start, clause.end):
             stances[at] = own if own.mode is not Mode.ASSERTED and at >= own_start else carried
-        if own.mode is Mode.POLICY:
+        if own.mode is Mode.SEARCH and own.cue.lower() in LISTING or own.mode is Mode.POLICY and not _is_waived(spoken, clause):
             _reach_back(spoken, clause, own, stances)
         if own.mode is not Mode.ASSERTED:
             carried = own if own.mode not in {Mode.QUESTION, Mode.FUTURE} else carried
     return tuple(stances)
+
+
+LISTING = frozenset({"that sort of thing", "that kind of thing", "anything like that", "things like"})
+"""Words that end a list of examples."""
+
+
+def _is_waived(spoken: Spoken, clause: Clause) -> bool:
+    """`nothing I'd charge for`: a judgement on what was just seen, which stays seen."""
+    return spoken.has_cue("negation", "not_negation", within=clause)
 
 
 def _carried_into(spoken: Spoken, clause: Clause, carried: Stance) -> Stance:
@@ -89,8 +98,11 @@ def _carried_into(spoken: Spoken, clause: Clause, carried: Stance) -> Stance:
     norms = [norm for norm in spoken.norms(clause.start, clause.end) if norm not in LEADING]
     opens = any(tuple(norms[at : at + 2]) in OPENERS for at in range(2))
     match carried.mode:
-        case Mode.PAST | Mode.ELSEWHERE:
-            return PLAIN if clause.link in BACK_TO_NOW or "now" in norms else carried
+        case Mode.PAST:
+            now = clause.link in BACK_TO_NOW or "now" in norms or _states(spoken, clause)
+            return PLAIN if now else carried
+        case Mode.ELSEWHERE:
+            return PLAIN if clause.link in BACK_TO_NOW else carried
         case Mode.INSTRUCTION:
             return PLAIN if _states(spoken, clause) else carried
         case Mode.SEARCH:
@@ -159,7 +171,7 @@ def _ordered_at(spoken: Spoken, clause: Clause) -> int | None:
     at = clause.start
     while at < clause.end and (tokens[at].norm in LEADING or not tokens[at].is_word):
         at += 1
-    if at >= clause.end:
+    if at >= clause.end or any(cue.start == at for cue in spoken.cues("withdrawal", "slip", within=clause)):
         return None
     if any(cue.start == at for cue in spoken.cues("imperative", within=clause)):
         return at
@@ -183,6 +195,8 @@ def _reach_back(spoken: Spoken, clause: Clause, own: Stance, stances: list[Stanc
     for earlier in reversed(spoken.clauses[: clause.index]):
         inside = range(earlier.start, earlier.end)
         if any(spoken.tokens[at].is_finite for at in inside) or spoken.named_in(earlier):
+            return
+        if spoken.has_cue("negation", within=earlier):
             return
         for at in inside:
             stances[at] = own

@@ -60,8 +60,14 @@ def _draw_surround(canvas: Canvas) -> None:
 
 def _draw_tub(canvas: Canvas) -> None:
     canvas.poly([(_TUB_LEFT, 598), (_TUB_RIGHT, 598), (_TUB_RIGHT + 8, 630), (_TUB_LEFT - 8, 630)], "#f6f7f6")
-    canvas.poly([(_TUB_LEFT + 36, 604), (_TUB_RIGHT - 30, 604), (_TUB_RIGHT - 24, 622), (_TUB_LEFT + 30, 622)], "#c9d3d7")
-    canvas.poly([(_TUB_LEFT + 44, 608), (_TUB_RIGHT - 40, 608), (_TUB_RIGHT - 36, 620), (_TUB_LEFT + 40, 620)], "#b6c3c8")
+    canvas.poly(
+        [(_TUB_LEFT + 36, 604), (_TUB_RIGHT - 30, 604), (_TUB_RIGHT - 24, 622), (_TUB_LEFT + 30, 622)],
+        "#c9d3d7",
+    )
+    canvas.poly(
+        [(_TUB_LEFT + 44, 608), (_TUB_RIGHT - 40, 608), (_TUB_RIGHT - 36, 620), (_TUB_LEFT + 40, 620)],
+        "#b6c3c8",
+    )
     canvas.rect(_TUB_LEFT - 10, 626, _TUB_RIGHT - _TUB_LEFT + 20, 26, "#ffffff", 9)
     canvas.rect(_TUB_LEFT - 10, 646, _TUB_RIGHT - _TUB_LEFT + 20, 7, "#c5cdd0", 4)
     canvas.rect(_TUB_LEFT - 2, 652, _TUB_RIGHT - _TUB_LEFT + 4, 148, "#f1f4f4")

@@ -1,7 +1,7 @@
 """A walk and its sound track in, an MP4 out: camera moves, caption strip and the burnt-in clock.
 
-The clock shows the presentation time of the very frame it stands in (10 frames a second, so tenths are exact): a still
-taken through a link proves by itself that the link opens at the right second.
+The clock shows the presentation time of the very frame it stands in (10 frames a second, so tenths are
+exact): a still taken through a link proves by itself that the link opens at the right second.
 """
 
 from __future__ import annotations
@@ -58,10 +58,10 @@ def film_walk(walk: Walk, track: SoundTrack, target: Path) -> None:
         sound.bit_rate = 44_000
         blocks = _audio_frames(track)
         for index in range(math.ceil(track.duration_s * RATE)):
-            frame = av.VideoFrame.from_image(draw_frame(walk, track, index))
+            frame = av.VideoFrame.from_ndarray(np.asarray(draw_frame(walk, track, index)), format="rgb24")
             frame.pts, frame.time_base = index, Fraction(1, RATE)
             container.mux(picture.encode(frame))
-            # Sound goes in along with the picture: a player must not fetch the whole file to hear the first word.
+            # Sound goes in along with the picture: no player shall need the whole file for the first word.
             while blocks and (blocks[0].pts or 0) <= (index + 1) * track.rate / RATE:
                 container.mux(sound.encode(blocks.popleft()))
         container.mux(picture.encode(None))

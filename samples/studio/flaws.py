@@ -1,6 +1,7 @@
 """How each kind of flaw is drawn, wherever in the flat it turns up.
 
-Positions and sizes are in room units (see canvas). Every flaw is seeded by its place, so it looks the same each time.
+Positions and sizes are in room units (see canvas). Every flaw is seeded by its place, so it looks the same
+each time.
 """
 
 from __future__ import annotations
@@ -53,7 +54,9 @@ def chip(canvas: Canvas, cx: float, cy: float, radius: float, inside: str) -> No
     """A flake broken out of an edge, showing what lies beneath."""
     canvas.blob(cx, cy, radius * 1.15, radius * 0.8, "#00000090", round(cx), 0.35)
     canvas.blob(cx, cy + radius * 0.08, radius, radius * 0.66, inside, round(cx), 0.35)
-    canvas.blob(cx + radius * 0.15, cy + radius * 0.2, radius * 0.5, radius * 0.26, "#00000038", round(cy), 0.4)
+    canvas.blob(
+        cx + radius * 0.15, cy + radius * 0.2, radius * 0.5, radius * 0.26, "#00000038", round(cy), 0.4
+    )
 
 
 def crack(canvas: Canvas, start: Point, end: Point, colour: str = "#2d2a28", stray: float = 5) -> None:
@@ -80,7 +83,14 @@ def stain(canvas: Canvas, cx: float, cy: float, rx: float, ry: float, tint: str)
     canvas.blob(cx, cy, rx * 0.94, ry * 0.94, tint + "40", seed, 0.3)
     canvas.blob(cx + rx * 0.1, cy, rx * 0.6, ry * 0.6, tint + "50", seed + 1, 0.35)
     for turn in (0.6, 2.2, 4.4):
-        canvas.blob(cx + rx * 1.4 * math.cos(turn), cy + ry * 1.4 * math.sin(turn), rx * 0.1, ry * 0.12, tint + "90", seed)
+        canvas.blob(
+            cx + rx * 1.4 * math.cos(turn),
+            cy + ry * 1.4 * math.sin(turn),
+            rx * 0.1,
+            ry * 0.12,
+            tint + "90",
+            seed,
+        )
 
 
 def mold(canvas: Canvas, x: float, y: float, length: float) -> None:
@@ -89,7 +99,14 @@ def mold(canvas: Canvas, x: float, y: float, length: float) -> None:
     for _ in range(round(length / 2.6)):
         along = x + dice.random() * length
         size = dice.uniform(1.2, 4.2)
-        canvas.blob(along, y + dice.gauss(0, 3.4), size, size, dice.choice(["#26302bd8", "#3c4a3cd0", "#1b201fd0"]), dice.randrange(99))
+        canvas.blob(
+            along,
+            y + dice.gauss(0, 3.4),
+            size,
+            size,
+            dice.choice(["#26302bd8", "#3c4a3cd0", "#1b201fd0"]),
+            dice.randrange(99),
+        )
 
 
 def grease(canvas: Canvas, x: float, y: float, w: float, h: float) -> None:
@@ -102,7 +119,15 @@ def grease(canvas: Canvas, x: float, y: float, w: float, h: float) -> None:
         canvas.line([(left, top), (left, top + fall)], "#c98a35c0", 4)
         canvas.oval(left, top + fall, 4.5, 6, "#d99a40d8")
     for _ in range(12):
-        canvas.blob(x + dice.random() * w, y + dice.uniform(0.55, 0.97) * h, 12, 5, "#2a1606c0", dice.randrange(99), 0.4)
+        canvas.blob(
+            x + dice.random() * w,
+            y + dice.uniform(0.55, 0.97) * h,
+            12,
+            5,
+            "#2a1606c0",
+            dice.randrange(99),
+            0.4,
+        )
 
 
 def _wander(start: Point, end: Point, steps: int, stray: float) -> list[Point]:

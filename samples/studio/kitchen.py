@@ -12,9 +12,10 @@ _STEEL = "#c9ced1"
 
 
 def draw_kitchen(marks: frozenset[str]) -> Canvas:
-    """Marks of flaws: counter_chip, counter_chip_big, counter_burn, knob_missing, shelf_crack, oven_grease, hood_dirt.
+    """Draw the kitchen.
 
-    Marks of things opened or turned on: burners_lit, fridge_open, sink_open, oven_open, dishwasher_open.
+    Marks of flaws: counter_chip, counter_chip_big, counter_burn, knob_missing, shelf_crack, oven_grease,
+    hood_dirt. Marks of things opened or turned on: burners_lit, fridge_open, sink_open, oven_open, dishwasher_open.
     """
     canvas = Canvas("#eef0ea")
     draw_shell(canvas, "#eef0ea")
@@ -84,14 +85,19 @@ def _draw_base_cabinets(canvas: Canvas, open_sink: bool) -> None:
     canvas.rect(492, 744, 376, 30, "#c5b798")
     canvas.shade(492, 604, 376, 60, "#00000060", "#00000000")
     canvas.rect(640, 604, 76, 22, "#9aa2a6", 5)
-    canvas.line([(678, 620), (678, 690), (692, 712), (716, 712), (730, 690), (730, 664), (800, 664)], "#8b9398", 21)
+    canvas.line(
+        [(678, 620), (678, 690), (692, 712), (716, 712), (730, 690), (730, 664), (800, 664)], "#8b9398", 21
+    )
     canvas.line([(675, 620), (675, 690), (690, 708), (716, 708)], "#e3e8ea", 5)
     canvas.oval(678, 640, 16, 8, "#6f777b")
     canvas.oval(802, 664, 18, 18, "#6f777b")
     for x in (560, 600):
         canvas.line([(x, 660), (x, 606)], "#b1794d", 7)
         canvas.oval(x, 668, 13, 11, "#6f777b")
-    for corners in ([(492, 604), (430, 628), (430, 806), (492, 774)], [(868, 604), (930, 628), (930, 806), (868, 774)]):
+    for corners in (
+        [(492, 604), (430, 628), (430, 806), (492, 774)],
+        [(868, 604), (930, 628), (930, 806), (868, 774)],
+    ):
         canvas.poly(corners, _FRONT_EDGE)
         canvas.line([*corners, corners[0]], "#4c6459", 3)
 
@@ -149,7 +155,10 @@ def _draw_stove(canvas: Canvas, marks: frozenset[str]) -> None:
         if "burners_lit" in marks:
             canvas.oval(cx, cy - 2, 50, 11, "#3f8cff90")
             for step in range(-4, 5):
-                canvas.poly([(cx + step * 10 - 4, cy + 2), (cx + step * 10, cy - 17), (cx + step * 10 + 4, cy + 2)], "#63b0ffd8")
+                canvas.poly(
+                    [(cx + step * 10 - 4, cy + 2), (cx + step * 10, cy - 17), (cx + step * 10 + 4, cy + 2)],
+                    "#63b0ffd8",
+                )
         canvas.ring(cx, cy, 46, 9, "#0f1112", 4)
         canvas.oval(cx, cy, 15, 5, "#14171a")
         canvas.line([(cx - 50, cy), (cx + 50, cy)], "#0f1112", 4)

@@ -13,7 +13,10 @@ def draw_balcony(marks: frozenset[str]) -> Canvas:
     canvas = Canvas("#cfe7f2")
     canvas.shade(0, 0, WIDTH, 620, "#8fc8ea", "#eaf5f4")
     canvas.oval(1560, 150, 60, 60, "#fff2b8")
-    canvas.poly([(0, 600), (360, 470), (700, 560), (1080, 440), (1500, 560), (1920, 460), (1920, 800), (0, 800)], "#a7cba3")
+    canvas.poly(
+        [(0, 600), (360, 470), (700, 560), (1080, 440), (1500, 560), (1920, 460), (1920, 800), (0, 800)],
+        "#a7cba3",
+    )
     canvas.rect(0, 610, WIDTH, 200, "#83b27f")
     _draw_trees(canvas)
     canvas.poly([(0, 800), (WIDTH, 800), (WIDTH, HEIGHT), (0, HEIGHT)], "#c6a58d")
@@ -34,7 +37,14 @@ def _draw_trees(canvas: Canvas) -> None:
         canvas.rect(x - 9, y, 18, 170, "#7a5a3f")
         for _ in range(7):
             colour = dice.choice(["#4f8b57", "#5f9a62", "#457d50"])
-            canvas.blob(x + dice.uniform(-0.6, 0.6) * size, y - dice.uniform(0, 0.8) * size, size * 0.6, size * 0.52, colour, dice.randrange(99))
+            canvas.blob(
+                x + dice.uniform(-0.6, 0.6) * size,
+                y - dice.uniform(0, 0.8) * size,
+                size * 0.6,
+                size * 0.52,
+                colour,
+                dice.randrange(99),
+            )
 
 
 def _draw_railing(canvas: Canvas) -> None:

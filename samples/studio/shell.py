@@ -15,7 +15,7 @@ _SPREAD = (WIDTH / 2) / (RIGHT - CENTRE)
 
 
 def draw_shell(canvas: Canvas, wall: str, ceiling: str = "#faf8f4") -> None:
-    """Back wall, two side walls and the ceiling, lightly shaded; the floor is drawn by one of the floors below."""
+    """Back wall, two side walls and the ceiling, lightly shaded; the floor comes from a function below."""
     canvas.rect(0, 0, WIDTH, HEIGHT, wall)
     canvas.poly([(0, 0), (WIDTH, 0), (RIGHT, TOP), (LEFT, TOP)], ceiling)
     canvas.poly([(0, 0), (LEFT, TOP), (LEFT, BASE), (0, HEIGHT)], "#3b352e1c")
@@ -43,7 +43,9 @@ def draw_planks(canvas: Canvas, wood: str) -> None:
     for row in range(rows):
         back = (LEFT + (RIGHT - LEFT) * row / rows, LEFT + (RIGHT - LEFT) * (row + 1) / rows)
         tint = dice.choice(["#6b3f1a12", "#6b3f1a26", "#fff1d81c", "#6b3f1a08"])
-        canvas.poly([(back[0], BASE), (back[1], BASE), (_forward(back[1]), HEIGHT), (_forward(back[0]), HEIGHT)], tint)
+        canvas.poly(
+            [(back[0], BASE), (back[1], BASE), (_forward(back[1]), HEIGHT), (_forward(back[0]), HEIGHT)], tint
+        )
         canvas.line([(back[0], BASE), (_forward(back[0]), HEIGHT)], "#5b371866", 1.6)
         for part in (dice.uniform(0.1, 0.45), dice.uniform(0.55, 0.95)):
             y = BASE + (HEIGHT - BASE) * part
@@ -70,7 +72,11 @@ def draw_carpet(canvas: Canvas, pile: str) -> None:
     for _ in range(5200):
         part = dice.random()
         x, y = _at(LEFT + dice.random() * (RIGHT - LEFT), part), BASE + (HEIGHT - BASE) * part
-        canvas.line([(x, y), (x + dice.uniform(-3, 3), y - dice.uniform(3, 6))], dice.choice(["#ffffff40", "#5b514430"]), 1.3)
+        canvas.line(
+            [(x, y), (x + dice.uniform(-3, 3), y - dice.uniform(3, 6))],
+            dice.choice(["#ffffff40", "#5b514430"]),
+            1.3,
+        )
     canvas.shade(LEFT, BASE, RIGHT - LEFT, 34, "#00000030", "#00000000")
 
 
@@ -96,13 +102,30 @@ def draw_view(canvas: Canvas, x: float, y: float, w: float, h: float) -> None:
     """What a window looks out on: sky, hills and the roofs across the street. Lies wholly inside the box."""
     canvas.shade(x, y, w, h * 0.75, "#9fd0ec", "#e6f3f5")
     canvas.oval(x + w * 0.76, y + h * 0.2, h * 0.075, h * 0.075, "#fff2b8")
-    hills = [(0.0, 0.66), (0.15, 0.56), (0.32, 0.63), (0.5, 0.52), (0.7, 0.62), (0.86, 0.54), (1.0, 0.62), (1.0, 1.0), (0.0, 1.0)]
+    hills = [
+        (0.0, 0.66),
+        (0.15, 0.56),
+        (0.32, 0.63),
+        (0.5, 0.52),
+        (0.7, 0.62),
+        (0.86, 0.54),
+        (1.0, 0.62),
+        (1.0, 1.0),
+        (0.0, 1.0),
+    ]
     canvas.poly([(x + w * a, y + h * b) for a, b in hills], "#9cc39a")
     canvas.rect(x, y + h * 0.76, w, h * 0.24, "#7fae7c")
     for part, wide, colour in ((0.08, 0.2, "#c9836b"), (0.36, 0.17, "#d8c19b"), (0.66, 0.22, "#b7705c")):
         left, roof = x + w * part, y + h * 0.7
         canvas.rect(left, roof, w * wide, h * 0.3, colour)
-        canvas.poly([(left - w * 0.01, roof), (left + w * wide / 2, roof - h * 0.12), (left + w * (wide + 0.01), roof)], "#6d5148")
+        canvas.poly(
+            [
+                (left - w * 0.01, roof),
+                (left + w * wide / 2, roof - h * 0.12),
+                (left + w * (wide + 0.01), roof),
+            ],
+            "#6d5148",
+        )
         canvas.rect(left + w * wide * 0.2, roof + h * 0.07, w * wide * 0.2, h * 0.09, "#f3ecd2")
         canvas.rect(left + w * wide * 0.6, roof + h * 0.07, w * wide * 0.2, h * 0.09, "#f3ecd2")
 
@@ -112,7 +135,7 @@ def _floor() -> list[tuple[float, float]]:
 
 
 def _at(x: float, part: float) -> float:
-    """Where the floor line that starts at x on the back wall has come to after a part of its way to the front."""
+    """Where the floor line that starts at x on the back wall is after a part of its way to the front."""
     return x + (_forward(x) - x) * part
 
 

@@ -1,7 +1,8 @@
 """What the camera shows at each line of the two walks, and which flaws the flat has on each day.
 
 A shot is (room, centre x, centre y, width shown) in room units, plus what is open or switched on in it.
-The narrations themselves are samples/move-in.txt and samples/move-out.txt; the n-th shot belongs to the n-th line.
+The narrations themselves are samples/move-in.txt and samples/move-out.txt; the n-th shot belongs to the
+n-th line.
 """
 
 from __future__ import annotations
@@ -61,8 +62,8 @@ MOVE_IN = Walk(
     recorded_at="2025-03-06T15:20:00.000000Z",
     seed=2503,
     flaws=frozenset(
-        "baseboard_scuff floor_scratch screen_tear counter_chip knob_missing shelf_crack caulk_gap ceiling_stain "
-        "slats_two bed_nail_holes closet_off_track tile_crack".split()
+        "baseboard_scuff floor_scratch screen_tear counter_chip knob_missing shelf_crack caulk_gap "
+        "ceiling_stain slats_two bed_nail_holes closet_off_track tile_crack".split()
     ),
     shots=(
         Shot("street"),
@@ -129,9 +130,9 @@ MOVE_OUT = Walk(
     recorded_at="2026-05-07T14:05:00.000000Z",
     seed=2605,
     flaws=frozenset(
-        "baseboard_scuff door_dent wall_nail_holes floor_scratch floor_gouge counter_chip_big counter_burn oven_grease "
-        "hood_dirt shelf_crack tub_chip grout_mold seat_loose ceiling_stain slats_four carpet_stain bed_nail_holes "
-        "closet_off_track tile_crack fob_missing".split()
+        "baseboard_scuff door_dent wall_nail_holes floor_scratch floor_gouge counter_chip_big counter_burn "
+        "oven_grease hood_dirt shelf_crack tub_chip grout_mold seat_loose ceiling_stain slats_four "
+        "carpet_stain bed_nail_holes closet_off_track tile_crack fob_missing".split()
     ),
     shots=(
         Shot("street"),

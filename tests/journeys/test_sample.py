@@ -107,6 +107,16 @@ def test_the_demo_names_every_file_and_the_next_commands(
     assert f"narrate2report show {tmp_path / 'move-in.findings.json'}" in told
 
 
+def test_the_demo_overwrites_no_recording_of_yours(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    yours = tmp_path / "move-in.mp4"
+    yours.write_bytes(b"mine")
+    assert main(["demo", "--folder", str(tmp_path)]) == 2
+    assert "another recording" in capsys.readouterr().err
+    assert yours.read_bytes() == b"mine"
+
+
 def _transcript(drafted: Drafted) -> Transcript:
     return read_record(drafted.transcript, Transcript)
 

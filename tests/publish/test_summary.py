@@ -7,7 +7,7 @@ import io
 from rich.console import Console, RenderableType
 
 from narrate2report.publish.detail import detail
-from narrate2report.publish.summary import by_room, is_adverse, numbers, summary
+from narrate2report.publish.summary import by_room, first_to_look_at, is_adverse, numbers, summary
 from tests.publish.walk import entry, evidence, findings
 
 
@@ -63,6 +63,18 @@ def test_what_is_wrong_is_told_apart_from_what_is_not() -> None:
         entry(kind="advice"),
     ):
         assert not is_adverse(fine)
+
+
+def test_the_first_flaw_of_the_walk_is_the_one_to_look_at() -> None:
+    record = findings(
+        entry(id="e1", evidence=(evidence(50),)),
+        entry(id="e2", assertion="absent", evidence=(evidence(10),)),
+        entry(id="e3", evidence=(evidence(20),)),
+    )
+    first = first_to_look_at(record)
+    assert first is not None
+    assert first.id == "e3"
+    assert first_to_look_at(findings()) is None
 
 
 def test_silence_doubt_and_clashes_are_printed() -> None:

@@ -146,9 +146,10 @@ class Cutter:
         end = min(taken[-1].end + MARGIN, self.now)
         if following is not None:
             end = min(end, max(taken[-1].end, (taken[-1].end + following) // 2))
+        goes_on = taken[0].start == self._taken  # the rest of speech that was cut
         self._taken = end
         self._forget()
-        if sum(run.end - run.start for run in taken) >= BLIP:
+        if goes_on or sum(run.end - run.start for run in taken) >= BLIP:
             yield Cut(start, end, taken)
 
     def _forget(self) -> None:

@@ -49,7 +49,7 @@ class Whisper:
         self._language = language
         try:
             model = WhisperModel(str(folder), device="cpu", compute_type="int8", cpu_threads=_cores())
-        except (RuntimeError, ValueError) as error:
+        except Exception as error:  # the libraries below raise bare ones for files that they cannot take
             raise ModelMissing(f"{folder}: is not a Whisper model for CTranslate2 ({error})") from error
         self._pipeline = BatchedInferencePipeline(model)
 

@@ -18,6 +18,8 @@ def find_advice(
 ) -> list[Draft]:
     """At most one advice draft a sentence: the care that is asked, of the component it is about."""
     told = [at for at, stance in enumerate(stances) if stance.mode is Mode.INSTRUCTION]
+    if told and not _is_addressed(spoken, stances[told[0]].cue):
+        return []
     if not told:
         told = _consequence(spoken, stances)
     if not told:
@@ -35,6 +37,12 @@ def find_advice(
     if place.subject and POINTING & set(spoken.norms()):
         return [_draft(spoken, stances, first, room, place.subject, "the component last in focus")]
     return []
+
+
+def _is_addressed(spoken: Spoken, cue: str) -> bool:
+    """Whether somebody is spoken to; a bare imperative may be the speaker's own `pull that out`."""
+    listed = any(spoken.words(one.start, one.start + 1) == cue for one in spoken.cues("imperative"))
+    return listed or spoken.has_cue("instruction", "addressee", "often")
 
 
 def _consequence(spoken: Spoken, stances: Sequence[Stance]) -> list[int]:

@@ -90,9 +90,18 @@ def _from_cues(
         if not fails and not _is_predicate(spoken, cue):
             continue
         for bearer in bearers.of(cue, adjective=False, noun=False):
-            if _is_operated(bearer.component, vocabulary):
-                drafts.append(_result(spoken, cue, bearer.component, room, bearer.how, fails=fails))
+            component = _worked(bearer.component, vocabulary)
+            if _is_operated(component, vocabulary):
+                drafts.append(_result(spoken, cue, component, room, bearer.how, fails=fails))
     return drafts
+
+
+def _worked(component: str, vocabulary: Vocabulary) -> str:
+    """What works when a part that nobody operates is the last thing named: `plate's in it, runs`."""
+    term = vocabulary.components.get(component)
+    if term is not None and not term.works and len(term.part_of) == 1:
+        return term.part_of[0]
+    return component
 
 
 def _is_operated(component: str, vocabulary: Vocabulary) -> bool:
@@ -205,6 +214,6 @@ def _answer(spoken: Spoken, clause: Clause) -> Outcome | None:
     length = clause.end - clause.start
     for kind, outcome in (("no_response", "fails"), ("response", "works")):
         for cue in spoken.cues(kind, within=clause):
-            if length - (cue.end - cue.start) <= 1:
+            if length - (cue.end - cue.start) <= (1 if cue.end - cue.start > 1 else 0):
                 return outcome  # type: ignore[return-value]
     return None

@@ -58,6 +58,8 @@ def _is_interjection(spoken: Spoken, mention: Mention) -> bool:
     clause = spoken.clause_of(mention.start)
     if not set(spoken.norms(clause.start, clause.end)) <= INTERJECTIONS or clause.link == ":":
         return False
+    if clause.index and not any(t.is_finite for t in spoken.tokens[: clause.start]) and spoken.named_in(spoken.clauses[clause.index - 1]):
+        return False
     return len(spoken.clauses) > 1 or bool({"okay", "ok", "right", "alright"} & set(spoken.norms()))
 
 

@@ -42,7 +42,7 @@ def _from_words(spoken: Spoken, bearers: Bearers, stances: Sequence[Stance], roo
             continue
         if mention.of("condition") or _in_passing(spoken, mention):
             continue
-        for bearer in bearers.of(mention, adjective=False, noun=False)[:2]:
+        for bearer in bearers.of(mention, adjective=True, noun=False)[:2]:
             fitting = [sense for sense in senses if sense.beside in {"", bearer.component}]
             if fitting and bearer.component and (bearer.direct or bearer.named is not None):
                 words = spoken.words(mention.start, mention.end)
@@ -52,8 +52,16 @@ def _from_words(spoken: Spoken, bearers: Bearers, stances: Sequence[Stance], roo
 
 def _in_passing(spoken: Spoken, mention: Mention) -> bool:
     """`the laminate counter looks good`: right before the noun, it only says which."""
-    after = {one.start for one in spoken.named}
-    return mention.end in after or mention.end + 1 in after and spoken.tokens[mention.end].tag in {"JJ", "NN", "CC"}
+    clause = spoken.clause_of(mention.start)
+    after = next((one for one in spoken.named_in(clause) if one.start >= mention.end), None)
+    if after is None or any(spoken.tokens[at].tag not in {"JJ", "NN", "CC", "CD"} for at in range(mention.end, after.start)):
+        return False
+    before = spoken.norms(max(clause.start, mention.start - 3), mention.start)
+    if {"is", "'s", "are"} & set(before):
+        return False
+    same = any(one.component == after.component and one.end <= mention.start for one in spoken.named)
+    alone = after.end == clause.end and not any(t.is_finite for t in spoken.tokens[clause.start : clause.end])
+    return not same and not (alone and clause.index + 1 < len(spoken.clauses))
 
 
 def _counts(spoken: Spoken, stances: Sequence[Stance], room: str, vocabulary: Vocabulary) -> list[Draft]:
@@ -78,11 +86,15 @@ def _counts(spoken: Spoken, stances: Sequence[Stance], room: str, vocabulary: Vo
 
 def _count_after(spoken: Spoken, end: int) -> int | None:
     """`Outlets: six.`"""
-    if end + 1 < len(spoken.tokens) and spoken.tokens[end].text in {":", ","}:
-        found = whole_number(spoken.tokens, end + 1)
-        if found and (found[1] >= len(spoken.tokens) or not spoken.tokens[found[1]].is_word):
-            return found[0]
-    return None
+    tokens = spoken.tokens
+    if end + 1 >= len(tokens) or tokens[end].text not in {":", ","}:
+        return None
+    found = whole_number(tokens, end + 1)
+    if found is None:
+        return None
+    clause = spoken.clause_of(end + 1)
+    rest = tokens[found[1] : clause.end]
+    return found[0] if all(token.tag in {"JJ", "CD"} for token in rest) else None
 
 
 def _ages(spoken: Spoken, bearers: Bearers, stances: Sequence[Stance], room: str) -> list[Draft]:

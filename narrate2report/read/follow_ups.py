@@ -14,6 +14,7 @@ from narrate2report.read.spoken import Spoken
 from narrate2report.read.stance import Mode, Stance
 from narrate2report.records.findings import Action, Party
 
+NOTE_ITSELF = "the note itself"
 STAFF = frozenset(
     "maintenance technician plumber electrician handyman contractor exterminator locksmith facilities somebody someone"
     " guys guy crew chap welder cleaner cleaners painter painters roofer office team they he she i we 'll landlord".split()
@@ -35,6 +36,8 @@ def find_follow_ups(
             continue
         clause = spoken.clause_of(mention.start)
         planned = _planned_by(spoken, mention, clause)
+        if planned == NOTE_ITSELF and (mention.of("works") or spoken.tokens[mention.start].norm == "look"):
+            continue
         if planned is None or _is_care(spoken, clause, stances, mention):
             continue
         component, how = _worked_on(spoken, mention, clause, bearers, place, last_flaw)
@@ -48,7 +51,7 @@ def find_follow_ups(
             party=_party(spoken, clause, owner_speaks),
             confidence=0.7,
         )
-        if not any(draft.component == other.component for other in drafts):
+        if not any((draft.component, draft.action) == (other.component, other.action) for other in drafts):
             drafts.append(draft)
     return drafts
 
@@ -69,14 +72,27 @@ def _planned_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
     for cue in spoken.cues("future", within=clause):
         if cue.start < mention.start or cue.start >= mention.end:
             return spoken.words(cue.start, cue.end)
-    if "to" in before[-2:] and set(before) & STAFF:
+    if mention.of("action")[0].form == "phrase":
+        return spoken.words(mention.start, mention.end)
+    if _is_assigned(spoken, mention, clause):
         return spoken.words(clause.start, mention.start)
     if _is_order(spoken, mention, clause):
-        return "the note itself"
+        return NOTE_ITSELF
     earlier = spoken.clauses[clause.index - 1] if clause.index else None
     if earlier is not None and clause.link in {"and", ","} and spoken.has_cue("future", within=earlier) and not token.norm.endswith(("ed", "ing")):
         return spoken.words(earlier.start, earlier.end)
     return None
+
+
+def _is_assigned(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
+    """`electrician to check`, `landlord to renew that`: somebody, to, and the work."""
+    tokens = spoken.tokens
+    for at in range(mention.start - 1, max(clause.start, mention.start - 4), -1):
+        if tokens[at].norm == "to":
+            ahead = tokens[at - 1]
+            finite = any(token.is_finite for token in tokens[clause.start : at])
+            return ahead.tag in {"NN", "NNS", "NNP", "NNPS"} and not finite
+    return False
 
 
 def _is_order(spoken: Spoken, mention: Mention, clause: Clause) -> bool:

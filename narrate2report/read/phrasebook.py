@@ -87,6 +87,7 @@ class Found:
     terms: tuple[Mention, ...]
     cues: tuple[Mention, ...]
     shielded: frozenset[int]
+    implied_rooms: tuple[str, ...] = ()
 
 
 class PhraseBook:
@@ -111,8 +112,12 @@ class PhraseBook:
         norms = [token.norm for token in tokens]
         shielded: set[int] = set()
         not_this: dict[int, set[str]] = {}
+        implied: list[str] = []
         for idiom in self._idioms.matches(norms, overlapping=True):
             for sense in idiom.senses:
+                if sense.role == "implies":
+                    implied.append(sense.id)
+                    continue
                 for at in range(idiom.start, idiom.end):
                     if sense.id:
                         not_this.setdefault(at, set()).add(sense.id)
@@ -125,7 +130,7 @@ class PhraseBook:
             senses = tuple(sense for sense in mention.senses if sense.id not in banned)
             if senses:
                 terms.append(Mention(mention.start, mention.end, senses))
-        return Found(tuple(terms), tuple(self._cues.matches(norms, overlapping=True)), frozenset(shielded))
+        return Found(tuple(terms), tuple(self._cues.matches(norms, overlapping=True)), frozenset(shielded), tuple(implied))
 
     def _add(self, tree: PhraseTree, phrase: str, sense: Sense) -> None:
         words = self._tokenizer.phrase(phrase)
@@ -155,6 +160,8 @@ class PhraseBook:
             for named, phrases in term.named.items():
                 for phrase in phrases:
                     self._add(self._terms, phrase, Sense("room", named))
+            for phrase in term.implied_by:
+                self._add(self._idioms, phrase, Sense("implies", room))
             for phrase in term.not_in:
                 self._add(self._idioms, phrase, Sense("idiom", room))
 

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from narrate2report.read.phrasebook import Mention, Sense
 from narrate2report.read.spoken import COMPONENT_ROLES, Named, Spoken, relation_of
+from narrate2report.read.stance import Mode, Stance
 from narrate2report.read.vocabulary import Vocabulary
 
 NOT_ENTERED = frozenset(
@@ -23,6 +25,12 @@ LEADING = frozenset(
 ORDINALS = {"first": "1", "second": "2", "third": "3", "fourth": "4", "one": "1", "two": "2", "three": "3", "four": "4",
             "five": "5", "1": "1", "2": "2", "3": "3", "4": "4", "5": "5", "too": "2", "to": "2"}  # fmt: skip
 NUMBERED = frozenset({"bedroom", "bathroom", "closet", "office", "half_bath", "balcony", "living_room", "storage"})
+GIVEN_AWAY = ("bathroom", "kitchen")
+"""Rooms that their own fixtures give away."""
+
+LEFT_UNSAID = frozenset({"bedroom", "hallway", "living_room", "dining_room", "entry", "kitchen", "bathroom", "whole_unit", ""})
+"""Rooms from which people walk into the next without a word."""
+
 FOCUS_SENTENCES = 3
 """For how many sentences a component stays the owner of plain words such as `shelf` or `seal`."""
 
@@ -55,16 +63,17 @@ class Place:
         self.lately = [(one, when) for one, when in self.lately if one != component][-8:] + [(component, number)]
 
 
-def find_room(spoken: Spoken, place: Place) -> str | None:
+def find_room(spoken: Spoken, place: Place, stances: Sequence[Stance]) -> str | None:
     """The room that the sentence walks into, if it does."""
     entered = None
     for mention in spoken.found.terms:
         sense = next(iter(mention.of("room")), None)
-        if sense is None:
+        if sense is None or stances[mention.start].mode not in {Mode.ASSERTED, Mode.FUTURE}:
             continue
         room, end = _numbered(spoken, mention, sense.id)
         if _is_entered(spoken, mention, end):
-            entered = _as_before(room, place)
+            same = entered is not None and entered.split(".")[0] == room
+            entered = entered if same else _as_before(room, place)
     return entered or _lettered_room(spoken)
 
 
@@ -108,8 +117,6 @@ def _is_entered(spoken: Spoken, mention: Mention, end: int) -> bool:
     tokens = spoken.tokens
     clause = spoken.clause_of(mention.start)
     before = [token.norm for token in tokens[clause.start : mention.start]]
-    if any(spoken.has_cue(kind, within=clause) for kind in ("condition", "quotation", "elsewhere", "past")):
-        return False
     close = [word for word in before[-3:] if word not in {"the", "a", "this", "our", "your", "my"}]
     if close and close[-1] in NOT_ENTERED:
         return False
@@ -124,17 +131,18 @@ def _is_entered(spoken: Spoken, mention: Mention, end: int) -> bool:
     return bool(close and close[-1] in ENTERING and close[-1] not in {"is", "'s"}) or (leading and bool(before)) or (leading and next_token is None)
 
 
-def implied_room(spoken: Spoken, place: Place, vocabulary: Vocabulary) -> str | None:
-    """A room that was entered without a word: a toilet is not in a kitchen."""
+def implied_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabulary: Vocabulary) -> str | None:
+    """A room that was entered without a word: a toilet is not in a kitchen, and a walk starts at the front door."""
     base = place.base
+    if base in {"", "whole_unit"}:
+        for room in spoken.found.implied_rooms:
+            return room
     for mention in spoken.found.terms:
         for sense in mention.of("component"):
-            owners = [room for room, term in vocabulary.rooms.items() if sense.id in term.owns]
+            owners = [room for room in GIVEN_AWAY if sense.id in vocabulary.rooms[room].owns]
             if not owners or base in owners or relation_of(spoken, mention.start) != "topic":
                 continue
-            if spoken.has_cue("condition", "elsewhere", "quotation", "past", "instruction", "future"):
-                continue
-            if base in {"bedroom", "hallway", "living_room", "entry", "kitchen", "laundry", "whole_unit", ""}:
+            if stances[mention.start].mode is Mode.ASSERTED and base in LEFT_UNSAID:
                 return owners[0]
     return None
 
@@ -231,6 +239,8 @@ def _is_other_word(spoken: Spoken, mention: Mention) -> bool:
     if mention.of("works", "action", "condition") and token.tag in {"VBZ", "VBP", "VBD", "VB"} and before not in {"the", "a", "this", "that", "no"}:
         return True
     after = tokens[mention.end] if mention.end < len(tokens) else None
+    if mention.of("works") and before in {"is", "'s", "are", "was"} and token.tag in {"VBG", "NN", "JJ"}:
+        return True
     if [t.norm for t in tokens[mention.end : mention.end + 2]] in (["of", "it"], ["of", "that"], ["of", "this"]):
         return True
     if token.norm == "light" and after is not None:

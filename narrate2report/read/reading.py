@@ -48,6 +48,10 @@ REASONS: dict[Mode, Reason] = {
 }
 
 
+NOT_HERE = frozenset({Mode.ELSEWHERE, Mode.QUOTED, Mode.PAST, Mode.HYPOTHETICAL, Mode.POLICY})
+"""Modes in which a component that is named does not come into focus."""
+
+
 @dataclass(frozen=True)
 class ReadSentence:
     """What became of one sentence: its entries, or the reason why it gave none."""
@@ -128,13 +132,13 @@ def _read_one(
         return "unclear", (spoken.sentence.doubt,)
     place = walk.place
     walk.owner_speaks = walk.owner_speaks or _is_owner(spoken)
-    room = find_room(spoken, place) or implied_room(spoken, place, vocabulary)
+    stances = read_stances(spoken)
+    room = find_room(spoken, place, stances) or implied_room(spoken, place, stances, vocabulary)
     if room:
         place.enter(room, number)
         spoken.moved = True
     spoken.room = place.room or START_ROOM
     spoken.named = name_components(spoken, place, number, vocabulary)
-    stances = read_stances(spoken)
     corrections = Corrections(spoken)
     stances = corrections.apply(stances)
     bearers = Bearers(spoken, place, _predicates(spoken))
@@ -161,7 +165,7 @@ def _read_one(
     corrections.withdraw(drafts, ledger, number)
     for draft in drafts:
         ledger.add(draft, spoken, number)
-    _remember(spoken, drafts, number, walk, vocabulary)
+    _remember(spoken, drafts, stances, number, walk, vocabulary)
     return _unused_reason(spoken, stances, drafts)
 
 
@@ -216,11 +220,14 @@ def _resolved(
     return found
 
 
-def _remember(spoken: Spoken, drafts: Sequence[Draft], number: int, walk: _Walk, vocabulary: Vocabulary) -> None:
-    for one in spoken.named:
+def _remember(
+    spoken: Spoken, drafts: Sequence[Draft], stances: Sequence[Stance], number: int, walk: _Walk, vocabulary: Vocabulary
+) -> None:
+    here = [one for one in spoken.named if stances[one.start].mode not in NOT_HERE]
+    for one in here:
         if one.relation != "place":
             walk.place.speak_of(one.component, number)
-    topics = [one.component for one in spoken.named if one.relation == "topic"]
+    topics = [one.component for one in here if one.relation == "topic"]
     told = [draft.component for draft in drafts if draft.kind in {"condition", "check", "description"} and draft.component != ROOM_GENERAL]
     if told or topics:
         walk.place.subject = topics[-1] if topics and (not told or topics[-1] in told) else (told or topics)[-1]

@@ -18,7 +18,8 @@ PLACE_PREPOSITIONS = frozenset(
     "by near behind beside under underneath beneath below above over between around round opposite against toward"
     " towards off outside beyond past from at with for into onto next where to inside within".split()
 )
-BEARING_PREPOSITIONS = frozenset("on in of across along through throughout all upon".split())
+BEARING_PREPOSITIONS = frozenset("on in of across along through throughout all upon down up".split())
+CLOSE_TO = frozenset("next close near screwed fixed attached left right opposite nearest closest up back going stuck down".split())
 
 
 @dataclass(frozen=True)
@@ -112,7 +113,7 @@ def relation_of(spoken: Spoken, start: int) -> str:
     """
     tokens, clause = spoken.tokens, spoken.clause_of(start)
     if tokens[start].norm in PLACE_PREPOSITIONS:
-        own = [m for m in spoken.found.terms if m.of(*COMPONENT_ROLES) and clause.start <= m.start < start]
+        own = [m for m in spoken.found.terms if m.of("component") and clause.start <= m.start < start]
         return "place" if own else "topic"
     flaws = {at for mention in spoken.found.terms if mention.of("condition") for at in range(mention.start, mention.end)}
     for at in range(start - 1, max(clause.start, start - 6) - 1, -1):
@@ -120,9 +121,12 @@ def relation_of(spoken: Spoken, start: int) -> str:
         if token.norm == "of":
             if at - 1 in flaws:
                 return "of"
-            if at - 1 >= clause.start and tokens[at - 1].norm in PARTS and relation_of(spoken, at - 1) != "topic":
-                return "of"
+            if at - 1 >= clause.start and tokens[at - 1].norm in PARTS:
+                ahead = tokens[at - 2].norm if at - 2 >= clause.start else ""
+                return "place" if ahead in {"in", "to"} else relation_of(spoken, at - 1)
             return "topic"
+        if token.norm == "to" and (at == clause.start or tokens[at - 1].norm not in CLOSE_TO) and not tokens[at].tag == "RB":
+            return "of"
         if token.norm in PLACE_PREPOSITIONS and token.tag != "RP":
             return "place"
         if token.norm in BEARING_PREPOSITIONS and token.tag != "RP":

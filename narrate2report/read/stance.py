@@ -84,6 +84,8 @@ def read_stances(spoken: Spoken) -> tuple[Stance, ...]:
     return tuple(stances)
 
 
+SEARCHING = frozenset("check checking checks checked look looking looked search searching inspecting scanning examining".split())
+
 LISTING = frozenset({"that sort of thing", "that kind of thing", "anything like that", "things like"})
 """Words that end a list of examples."""
 
@@ -108,7 +110,8 @@ def _carried_into(spoken: Spoken, clause: Clause, carried: Stance) -> Stance:
         case Mode.SEARCH:
             return PLAIN if opens or spoken.has_cue("found_none", within=clause) or _states(spoken, clause) else carried
         case Mode.HYPOTHETICAL | Mode.POLICY | Mode.QUOTED:
-            return PLAIN if clause.link == "but" and opens else carried
+            now = clause.link in {"but", "because"} and (opens or "now" in norms)
+            return PLAIN if now else carried
     return PLAIN
 
 
@@ -132,6 +135,9 @@ def _own_stance(spoken: Spoken, clause: Clause) -> tuple[int, Stance]:
     if _asks(spoken, clause):
         return clause.start, Stance(Mode.QUESTION, "?" if spoken.ends_with_question() else spoken.words(clause.start, clause.start + 2))
     best: tuple[int, Stance] | None = None
+    looking = _looks_for(spoken, clause)
+    if looking is not None:
+        best = looking, Stance(Mode.SEARCH, spoken.words(looking, looking + 1))
     for kind, mode in CUE_MODES:
         for cue in spoken.cues(kind, within=clause):
             if mode is Mode.QUOTED and _speaker_means_it(spoken, cue.start):
@@ -146,6 +152,15 @@ def _own_stance(spoken: Spoken, clause: Clause) -> tuple[int, Stance]:
     if future is not None and best is None:
         best = future, Stance(Mode.FUTURE, spoken.words(future, future + 1))
     return best or (clause.start, PLAIN)
+
+
+def _looks_for(spoken: Spoken, clause: Clause) -> int | None:
+    """`checking the tub for chips`: a searching verb with its `for` a few words on."""
+    norms = spoken.norms(clause.start, clause.end)
+    for at, norm in enumerate(norms):
+        if norm in SEARCHING and "for" in norms[at + 1 : at + 6]:
+            return clause.start + at
+    return None
 
 
 def _asks(spoken: Spoken, clause: Clause) -> bool:

@@ -23,6 +23,7 @@ class RoomTerm(Value):
     say: Words = ()
     qualifiers: dict[str, Words] = {}
     named: dict[str, Words] = {}
+    implied_by: Words = ()
     not_in: Words = ()
     expects: Words = ()
     owns: Words = ()

@@ -1,6 +1,6 @@
 """Text as tokens: the one place that knows spaCy.
 
-Tokens carry spaCy's normal form (`n't` is `not`, `'ll` is `will`) and its tag. Hyphens inside words are
+Tokens carry one normal form (`n't` is `not`, `'ll` is `will`) and spaCy's tag. Hyphens inside words are
 dropped and remembered, so that `off-white` and `off white` read alike.
 """
 
@@ -18,7 +18,12 @@ if TYPE_CHECKING:
     from spacy.tokens import Doc
 
 HYPHENS = frozenset("-‐‑")
-SPELLINGS = {"plaster": "plaster", "grey": "gray", "greyish": "grayish", "mould": "mold", "mouldy": "moldy"}
+SPELLINGS = {
+    "n't": "not", "nt": "not", "'ll": "will", "'re": "are", "'ve": "have", "'m": "am", "wo": "will", "ca": "can",
+    "gon": "going", "na": "to", "ta": "to", "wan": "want", "'em": "them", "grey": "gray", "greyish": "grayish",
+    "mould": "mold", "mouldy": "moldy", "moulds": "molds", "colour": "color", "coloured": "colored",
+}  # fmt: skip
+"""Parts of contractions as spaCy splits them, and spellings that differ by country, in one form each."""
 
 
 @dataclass(frozen=True)
@@ -84,11 +89,11 @@ def _tokens(doc: Doc) -> tuple[Token, ...]:
         if token.text in HYPHENS and found and token.idx == found[-1].end:
             hyphen = True
             continue
-        norm = token.norm_.lower().replace("’", "'")
+        lower = token.lower_.replace("’", "'")
         found.append(
             Token(
                 text=token.text,
-                norm=SPELLINGS.get(norm, norm),
+                norm=SPELLINGS.get(lower, lower),
                 tag=token.tag_,
                 start=token.idx,
                 end=token.idx + len(token.text),

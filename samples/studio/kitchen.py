@@ -15,7 +15,8 @@ def draw_kitchen(marks: frozenset[str]) -> Canvas:
     """Draw the kitchen.
 
     Marks of flaws: counter_chip, counter_chip_big, counter_burn, knob_missing, shelf_crack, oven_grease,
-    hood_dirt. Marks of things opened or turned on: burners_lit, fridge_open, sink_open, oven_open, dishwasher_open.
+    hood_dirt. Marks of things opened or turned on: burners_lit, fridge_open, sink_open, oven_open,
+    dishwasher_open.
     """
     canvas = Canvas("#eef0ea")
     draw_shell(canvas, "#eef0ea")

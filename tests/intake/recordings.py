@@ -8,6 +8,8 @@ from pathlib import Path
 
 import av
 import numpy as np
+from av.audio.stream import AudioStream
+from av.video.stream import VideoStream
 from numpy.typing import NDArray
 
 Sound = NDArray[np.float32]
@@ -66,10 +68,12 @@ def write_recording(
         container.metadata.update(tags or {})
         video = container.add_stream(kind.video, rate=10) if kind.video else None
         if video is not None:
+            assert isinstance(video, VideoStream)
             video.width, video.height, video.pix_fmt = 64, 48, "yuv420p"
             if kind.video == "libx265":
                 video.options = {"x265-params": "log-level=none"}
         audio = container.add_stream(kind.audio, rate=kind.rate)
+        assert isinstance(audio, AudioStream)
         audio.layout = "mono" if channels == 1 else "stereo"
         if video is not None:
             for number in range(int((LENGTH_S + late_s) * 10)):

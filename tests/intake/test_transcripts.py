@@ -153,7 +153,11 @@ BAD = {
         "WEBVTT\n\n00:05.000 --> 00:04.000\nOne\n",
         "line 3: ends at 0:04",
     ),
-    "subrip: words before the first time": ("a.srt", "Hello\n\n1\n00:00:01,000 --> 00:00:02,000\nA\n", "line 1"),
+    "subrip: words before the first time": (
+        "a.srt",
+        "Hello\n\n1\n00:00:01,000 --> 00:00:02,000\nA\n",
+        "line 1",
+    ),
     "subrip: a torn time": ("a.srt", "1\n00:00:01,000 -->\nWords\n", "line 2"),
     "notes: backwards": ("a.txt", "[0:05] One\nstill one\n[0:04] Two\n", "line 3: starts at 0:04"),
     "notes: no such time": ("a.txt", "[0:05] One\n[0:61] Two\n", r"line 2: \[0:61\] is not a time"),

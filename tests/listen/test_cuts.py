@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from narrate2report.listen.cuts import BLIP, LONGEST, MARGIN, SPEAKS, Cut, Cutter, frames
@@ -48,7 +49,7 @@ def test_a_breath_does_not_part_windows() -> None:
 def test_long_talk_is_cut_at_a_pause_not_in_a_word() -> None:
     found = cuts(talk(*[4.0, 0.5] * 20))
     assert len(found) >= 3
-    for before, after in zip(found, found[1:], strict=False):
+    for before, after in pairwise(found):
         assert before.end <= after.start
         assert before.speech[-1].end < after.speech[0].start
 
@@ -70,12 +71,8 @@ def test_a_click_is_no_window() -> None:
     assert cuts([0.02] * 300 + [0.9] * (BLIP - 1) + [0.02] * 300) == []
 
 
-@given(
-    st.lists(
-        st.tuples(st.floats(0, 1), st.integers(1, 1200)),
-        max_size=14,
-    )
-)
+@settings(max_examples=60, deadline=None)
+@given(st.lists(st.tuples(st.floats(0, 1), st.integers(1, 1200)), max_size=8))
 def test_windows_follow_each_other_and_hold_all_speech(runs: list[tuple[float, int]]) -> None:
     chances = [chance for chance, length in runs for _ in range(length)]
     found = cuts(chances)
@@ -83,7 +80,7 @@ def test_windows_follow_each_other_and_hold_all_speech(runs: list[tuple[float, i
         assert 0 <= cut.start < cut.end <= len(chances)
         assert cut.end - cut.start <= LONGEST + 2 * MARGIN
         assert all(cut.start <= span.start < span.end <= cut.end for span in cut.speech)
-    for before, after in zip(found, found[1:], strict=False):
+    for before, after in pairwise(found):
         assert before.end <= after.start
     held = {frame for cut in found for frame in range(cut.start, cut.end)}
     lost = [frame for frame, chance in enumerate(chances) if chance >= SPEAKS and frame not in held]

@@ -36,9 +36,7 @@ def parts(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> tuple[Path, Path]:
     return first, second
 
 
-def test_the_bundled_model_is_there_and_as_published(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
+def test_the_bundled_model_is_there_and_as_published(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setenv("NARRATE2REPORT_CACHE", str(tmp_path))
     model = find_model()
     folder = model.ready_folder()

@@ -108,7 +108,8 @@ def _noise(seconds: int, loudness: float, tilt: float) -> Sound:
     spectrum = np.fft.rfft(rng.standard_normal(seconds * RATE))
     spectrum /= np.maximum(20, np.arange(len(spectrum)) / seconds) ** tilt
     noise = np.fft.irfft(spectrum)
-    return (noise / np.abs(noise).max() * loudness).astype(np.float32)
+    sound: Sound = (noise / np.abs(noise).max() * loudness).astype(np.float32)
+    return sound
 
 
 NOBODY = {
@@ -128,6 +129,6 @@ def test_where_nobody_speaks_nothing_is_heard(sound: Sound) -> None:
 def test_very_quiet_speech_is_heard() -> None:
     """The sample at a hundredth of its loudness, as from a phone in a coat pocket."""
     (clip,) = sample_clips().clips
-    sound = np.concatenate(list(clip.blocks()))[int(27 * RATE) : int(37 * RATE)] / 100
-    heard = listen([MadeClip("walk.mp4", sound)], keep=None)
+    sound = np.concatenate(list(clip.blocks()))[27 * RATE : 37 * RATE]
+    heard = listen([MadeClip("walk.mp4", (sound / 100).astype(np.float32))], keep=None)
     assert "front door" in " ".join(stretch.text for stretch in heard.stretches).lower()

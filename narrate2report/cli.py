@@ -62,6 +62,15 @@ def parser() -> argparse.ArgumentParser:
 _Commands: TypeAlias = "argparse._SubParsersAction[_Parser]"
 
 
+def _path(name: str) -> Path:
+    """A file name that can be written into a record: some systems allow names that are no text."""
+    try:
+        name.encode("utf-8")
+    except UnicodeEncodeError as error:
+        raise argparse.ArgumentTypeError(f"{name!a}: a file name that is no text; rename the file") from error
+    return Path(name)
+
+
 def _add_draft(commands: _Commands) -> None:
     draft = commands.add_parser(
         "draft",
@@ -72,13 +81,13 @@ def _add_draft(commands: _Commands) -> None:
         "inputs",
         metavar="INPUT",
         nargs="+",
-        type=Path,
+        type=_path,
         help="video, audio, .vtt, .srt, .transcript.json or '[m:ss] text' lines; several clips in order",
     )
     draft.add_argument(
         "--out",
         metavar="FILE",
-        type=Path,
+        type=_path,
         required=True,
         help="the findings file to write, best named NAME.findings.json",
     )
@@ -102,7 +111,7 @@ def _add_draft(commands: _Commands) -> None:
     )
     draft.add_argument("--date", metavar="YYYY-MM-DD", help="the day of the walk")
     draft.add_argument(
-        "--vocab", metavar="FOLDER", type=Path, help="words of your own, added to the built-in ones"
+        "--vocab", metavar="FOLDER", type=_path, help="words of your own, added to the built-in ones"
     )
     draft.set_defaults(run=_run_draft)
 
@@ -113,7 +122,7 @@ def _add_show(commands: _Commands) -> None:
         help="print the entries of a findings file, or one with its evidence",
         description="Print the entries of a findings file in walk order, or one with where it was said.",
     )
-    show.add_argument("file", metavar="FILE", type=Path, help="a findings file")
+    show.add_argument("file", metavar="FILE", type=_path, help="a findings file")
     show.add_argument("id", metavar="ID", nargs="?", help="one entry")
     show.set_defaults(run=_run_show)
 
@@ -125,7 +134,7 @@ def _add_demo(commands: _Commands) -> None:
         description="Draft the invented sample walkthrough that comes with the program and show the result.",
     )
     demo.add_argument(
-        "--folder", metavar="F", type=Path, help="where to put the files (default: a new temporary folder)"
+        "--folder", metavar="F", type=_path, help="where to put the files (default: a new temporary folder)"
     )
     demo.set_defaults(run=_run_demo)
 

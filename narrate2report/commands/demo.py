@@ -22,7 +22,7 @@ def demo(folder: Path | None) -> None:
     place = _prepared(folder)
     video = place / SAMPLE
     out = place / "move-in.findings.json"
-    console = Console(highlight=False)
+    console = Console(highlight=False, markup=False)
     console.print(f"An invented flat, walked and narrated: {video}", soft_wrap=True)
     console.print(f"$ {command('draft', video, '--out', out)}\n", soft_wrap=True)
     findings = draft(Wanted(inputs=(video,), out=out))

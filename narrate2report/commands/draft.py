@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import json
 import shlex
+import shutil
 import sys
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -115,7 +116,7 @@ def _tell(wanted: Wanted, findings: Findings, reading: Reading) -> None:
         pages.append(explain(reading.sentences))
     if not wanted.quiet:
         pages.append(summary(findings))
-    console = Console(highlight=False)
+    console = Console(highlight=False, markup=False)
     for page in pages:
         console.print(page)
     if not wanted.quiet:
@@ -125,5 +126,11 @@ def _tell(wanted: Wanted, findings: Findings, reading: Reading) -> None:
 
 
 def command(*words: str | Path) -> str:
-    """A command line of this program as it can be typed."""
-    return shlex.join(["narrate2report", *map(str, words)])
+    """A command line of this program as it can be typed here, also where it is not on the search path."""
+    if shutil.which("narrate2report"):
+        program = ["narrate2report"]
+    elif Path(sys.argv[0]).stem == "narrate2report":
+        program = [sys.argv[0]]
+    else:
+        program = [sys.executable, "-m", "narrate2report"]
+    return shlex.join([*program, *map(str, words)])

@@ -18,7 +18,7 @@ def topics() -> dict[str, Path]:
 
 def guide(topic: str | None) -> None:
     """Print a guide, or the list of topics with their titles. Raises BadInput for an unknown topic."""
-    console = Console(highlight=False)
+    console = Console(highlight=False, markup=False)
     if topic is None:
         for name, path in topics().items():
             console.print(f"{name:12} {_title(path)}")

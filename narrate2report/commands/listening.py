@@ -37,7 +37,7 @@ def listen_to(clips: Clips, keep: Path, model: str | None, *, quiet: bool) -> Tr
 def _progress(clips: Clips, *, quiet: bool) -> Iterator[Callable[[Heard], None]]:
     """A bar with the time left on stderr, or nothing when quiet."""
     bar = Progress(
-        TextColumn("listening to {task.fields[recording]}"),
+        TextColumn("listening to {task.fields[recording]}", markup=False),
         BarColumn(),
         TextColumn("{task.fields[at]}"),
         TextColumn("time left"),

@@ -19,7 +19,7 @@ def show(file: Path, entry_id: str | None) -> None:
     Raises BadInput for an id that the file does not hold, and what reading the file raises.
     """
     findings = read_record(file, Findings)
-    console = Console(highlight=False, soft_wrap=False)
+    console = Console(highlight=False, markup=False)
     if entry_id is None:
         console.print(summary(findings))
     else:

@@ -27,6 +27,10 @@ TAIL_S = 0.5
 """A last word lasts up to the pause, if that is no more than this away: ends come early too."""
 FOOTHOLD_S = 0.12
 """Less sound than this before a pause is the tail of the word before, not a word of its own."""
+SHARE_S = 0.15
+"""This much sound behind a pause is a word's own: starts come early, so the next word did not leave it over."""
+LARGE_SHARE_S = 0.45
+"""With this much sound before the pause, a word is taken to stand there after all, if that is the larger part."""
 SHORTEST_S = 0.06
 LONGEST_S = 1.5
 """A longer word than this holds more than itself; its end is not believed."""
@@ -82,7 +86,8 @@ def _leave(span: _Span, pause: _Pause, before: float | None) -> None:
     sound_before = max(0.0, pause.start - span.start)
     sound_after = max(0.0, span.end - pause.end)
     follows_directly = before is not None and span.start - before < 0.03
-    if sound_before >= FOOTHOLD_S and sound_before >= min(sound_after, 2 * FOOTHOLD_S):
+    stands_behind = sound_after >= SHARE_S and (sound_before < LARGE_SHARE_S or sound_after >= sound_before)
+    if sound_before >= FOOTHOLD_S and not stands_behind:
         span.end = pause.start
     elif sound_after > 0 or follows_directly or before is None:
         span.start, span.end = pause.resumes, max(span.end, pause.end + SHORTEST_S)

@@ -23,7 +23,7 @@ def detail(entry: Entry, findings: Findings) -> RenderableType:
     media = {recording.file for recording in findings.recordings if recording.media}
     for piece in entry.evidence:
         rows.add_row("said", Text(f"“{piece.quote}”"))
-        rows.add_row("", _open_at(piece, piece.recording in media))
+        rows.add_row("", Text(_open_at(piece, piece.recording in media)))
         rows.add_row("link", Text(piece.link))
     for repair in entry.heard:
         rows.add_row("heard", Text(f"“{repair.heard}” read as “{repair.read}” ({repair.why})"))

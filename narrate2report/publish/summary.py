@@ -106,7 +106,7 @@ def _entries(findings: Findings) -> RenderableType:
         table.add_row("", Text(room_name(room), style="bold underline"))
         for entry in entries:
             table.add_row(
-                where_heard(entry, len(findings.recordings)),
+                Text(where_heard(entry, len(findings.recordings))),
                 plain(entry.component),
                 Text(said(entry), style="bold" if is_adverse(entry) else ""),
                 entry.state,

@@ -22,10 +22,12 @@ REASONS = {
 }
 WALKS = {"move_in": "move-in", "move_out": "move-out", "periodic": "periodic visit"}
 
+_INITIALS = frozenset({"ac", "co", "gfci", "tv"})
+
 
 def plain(identifier: str) -> str:
-    """`window_sill` as `window sill`."""
-    return identifier.replace("_", " ")
+    """`window_sill` as `window sill`, `co_alarm` as `CO alarm`."""
+    return " ".join(word.upper() if word in _INITIALS else word for word in identifier.split("_"))
 
 
 def room_name(room: str) -> str:

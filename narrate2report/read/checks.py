@@ -27,14 +27,14 @@ def find_checks(
 ) -> list[Draft]:
     """Check drafts of a sentence. Marks in `spoken.used` the words of praise that belong to a result."""
     untested = _not_tested(spoken, bearers, stances, place, room, vocabulary)
-    if untested:
-        return untested
-    drafts: list[Draft] = []
+    drafts: list[Draft] = list(untested)
     for draft in (
         *_from_verbs(spoken, bearers, stances, place, room, vocabulary),
         *_from_cues(spoken, bearers, stances, place, room, vocabulary),
         *_from_trial(spoken, stances, place, room, vocabulary),
     ):
+        if any(draft.component == other.component for other in untested):
+            continue
         if not any(draft.component == other.component and draft.outcome == other.outcome for other in drafts):
             drafts.append(draft)
     return drafts
@@ -167,7 +167,8 @@ def _not_tested(
         focus = [place.subject] if place.subject else []
         earlier = [one.component for one in reversed(spoken.named) if one.start < cue.start]
         candidates = next(
-            (found for group in (inside, carried, following, earlier, focus)
+            (found for group in ((inside, earlier[:1], carried, following, focus) if clause.link == "" and clause.index else
+                           (inside, carried, following, earlier, focus))
              if (found := [one for one in group if _is_operated(one, vocabulary)])), [],
         )
         return [

@@ -11,10 +11,14 @@ from dataclasses import dataclass
 
 from narrate2report.read.words import Token
 
-MARKS = frozenset({",", ";", ":", "—", "–", "...", "…", ".", "?", "!", "(", ")"})
+MARKS = frozenset({",", ";", ":", "—", "–", "...", "…", ".", "?", "!", "(", ")", "/", "->", ">", "-", "•", "*", "|"})
 JOINERS = frozenset(
     "and or but so because although though except unless while whereas plus then if when whenever until which".split()
 )
+NOMINATIVE = frozenset("i we they he she".split())
+ADVERBS = frozenset("just also still only really always never".split())
+PARTICLES = frozenset("on off out up down in".split())
+OPENING = frozenset("the this that these those all both every each there".split())
 PRONOUNS = frozenset("i you we they he she it there this that these those".split())
 TAKES_CLAUSE = frozenset(
     "if when that because so and but or what where which who how like as than think see say said know sure until unless"
@@ -37,12 +41,18 @@ class Clause:
         return self.start <= at < self.end
 
 
-def split_clauses(tokens: Sequence[Token], term_starts: Collection[int], fixed: Collection[int]) -> tuple[Clause, ...]:
-    """The clauses of a sentence.
+@dataclass(frozen=True)
+class TermBounds:
+    """Where components and rooms are named: the tokens they start at and the tokens right after them."""
 
-    `term_starts` are the tokens at which a component is named; at `fixed` tokens (inside a matched phrase)
-    nothing is split.
-    """
+    starts: frozenset[int]
+    ends: frozenset[int]
+    predicates: frozenset[int]
+    """Tokens at which a condition or a working verb stands."""
+
+
+def split_clauses(tokens: Sequence[Token], terms: TermBounds, fixed: Collection[int]) -> tuple[Clause, ...]:
+    """The clauses of a sentence. At `fixed` tokens (inside a matched phrase) nothing is split."""
     starts: list[tuple[int, str]] = []
     link, begin = "", 0
     for at, token in enumerate(tokens):
@@ -58,7 +68,7 @@ def split_clauses(tokens: Sequence[Token], term_starts: Collection[int], fixed: 
         elif at not in fixed and token.norm in JOINERS and at > begin and not _in_number(tokens, at):
             starts.append((at, token.norm))
             begin = at
-        elif at not in fixed and _starts_subject(tokens, at, begin, term_starts):
+        elif at not in fixed and _starts_subject(tokens, at, begin, terms):
             starts.append((at, ""))
             begin = at
     clauses = []
@@ -77,19 +87,36 @@ def _in_number(tokens: Sequence[Token], at: int) -> bool:
     return before.tag == "CD" and bool(after) and (after == ["a", "half"] or tokens[at + 1].tag == "CD")
 
 
-def _starts_subject(tokens: Sequence[Token], at: int, begin: int, term_starts: Collection[int]) -> bool:
+def _starts_subject(tokens: Sequence[Token], at: int, begin: int, terms: TermBounds) -> bool:
     """Whether a new statement starts here although nothing marks it, as in unpunctuated speech."""
-    if at - begin < 2 or at + 1 >= len(tokens):
+    if at <= begin or at + 1 >= len(tokens):
         return False
     before, token, after = tokens[at - 1], tokens[at], tokens[at + 1]
-    if before.norm in TAKES_CLAUSE or before.norm in JOINERS or before.norm in DETERMINERS or before.tag in {"IN", "TO"}:
+    if before.norm in TAKES_CLAUSE or before.norm in JOINERS or before.norm in DETERMINERS:
         return False
-    if token.norm in PRONOUNS and (after.is_finite or after.norm in {"just", "also", "still", "only", "really"}):
-        return before.norm not in {"do", "does", "did", "is", "are", "was", "were", "can", "could", "will", "would", "have"}
-    if before.is_verb or not any(t.is_finite for t in tokens[begin:at]):
+    if token.norm in NOMINATIVE and (after.is_finite or after.norm in ADVERBS or after.is_verb):
+        return not _is_auxiliary(before)
+    if before.tag == "TO":
+        return False
+    if token.norm in PRONOUNS and (after.is_finite or after.norm in ADVERBS):
+        if before.tag == "IN" and not (before.norm in PARTICLES and after.norm in {"is", "'s", "has", "was"}):
+            return False
+        return not _is_auxiliary(before)
+    if at in terms.ends and (token.norm in OPENING or (token.tag == "CD" and after.tag in {"NN", "NNS"})):
+        return token.norm != "one" or after.tag in {"NN", "NNS"}
+    predicated = any(t.is_finite for t in tokens[begin:at]) or any(begin <= one < at for one in terms.predicates)
+    if token.norm == "no" and after.tag in {"NN", "NNS", "JJ"}:
+        return predicated and not before.is_verb and before.tag != "IN" and before.norm not in {"'s", "is", "there"}
+    if before.is_verb or (before.tag == "IN" and before.norm not in PARTICLES) or not predicated:
         return False
     noun = at + 1 if token.norm in DETERMINERS else at
-    if noun not in term_starts:
+    if noun not in terms.starts or (before.tag in {"JJ", "CD"} and not any(t.is_finite for t in tokens[max(begin, at - 3) : at - 1]) and at - 1 not in terms.predicates):
         return False
-    following = tokens[noun + 1 : noun + 4]
-    return any(t.is_finite for t in following) and before.tag not in {"JJ", "CD", "DT", "PRP$", "POS"}
+    if before.tag in {"DT", "PRP$", "POS"}:
+        return False
+    following = range(noun + 1, min(len(tokens), noun + 4))
+    return any(tokens[one].is_finite or one in terms.predicates for one in following)
+
+
+def _is_auxiliary(token: Token) -> bool:
+    return token.norm in {"do", "does", "did", "is", "are", "was", "were", "can", "could", "will", "would", "have"}

@@ -39,12 +39,25 @@ def find_flaws(spoken: Spoken, bearers: Bearers, vocabulary: Vocabulary) -> tupl
         senses = mention.of("condition")
         if not senses or mention.start in named_at or mention.start in spoken.used or _is_interjection(spoken, mention):
             continue
+        if _is_done(spoken, mention):
+            continue
         adjective = any(sense.form in {"adjective", "verb"} for sense in senses)
         noun = any(sense.form == "noun" for sense in senses)
         candidates = bearers.of(mention, adjective=adjective, noun=noun)
         for bearer in candidates or (Bearer("", "nothing in focus", False),):
             found.extend(_as_flaws(mention, senses, bearer, vocabulary))
     return tuple(found)
+
+
+DOERS = frozenset("i you we they to will please must should can could would not".split())
+
+
+def _is_done(spoken: Spoken, mention: Mention) -> bool:
+    """`you clean it`, `to seal`: a word that is a verb of somebody's doing here."""
+    if mention.end - mention.start > 1 or not mention.start:
+        return False
+    token, before = spoken.tokens[mention.start], spoken.tokens[mention.start - 1]
+    return token.tag in {"VB", "VBP"} and before.norm in DOERS and any(sense.form == "adjective" for sense in mention.senses)
 
 
 INTERJECTIONS = frozenset("okay ok good great fine right alright perfect lovely nice excellent beautiful wonderful gone".split())
@@ -56,6 +69,9 @@ def _is_interjection(spoken: Spoken, mention: Mention) -> bool:
     As a sentence of its own (`Counter: quartz. No chips. Good.`) it is a remark, unless it is `okay`.
     """
     clause = spoken.clause_of(mention.start)
+    named = any(one.end == mention.start for one in spoken.named)
+    if spoken.tokens[mention.start].tag == "UH" and mention.end - mention.start == 1 and not named:
+        return True
     if not set(spoken.norms(clause.start, clause.end)) <= INTERJECTIONS or clause.link == ":":
         return False
     if clause.index and not any(t.is_finite for t in spoken.tokens[: clause.start]) and spoken.named_in(spoken.clauses[clause.index - 1]):
@@ -82,6 +98,10 @@ def _fitting(condition: str, bearer: Bearer, vocabulary: Vocabulary) -> tuple[st
     if default and (not bearer.direct or bearer.component == ROOM_GENERAL):
         if vocabulary.afflicts(condition, bearer.component) is False:
             return default, f"usual of {default.replace('_', ' ')}, not of what was in focus"
+    if not bearer.direct and vocabulary.afflicts(condition, bearer.component) is False:
+        for owner in vocabulary.components[bearer.component].part_of:
+            if vocabulary.afflicts(condition, owner):
+                return owner, f"usual of {owner.replace('_', ' ')}, whose part was in focus"
     return bearer.component, bearer.how
 
 
@@ -143,9 +163,31 @@ def _draft(spoken: Spoken, flaw: Flaw, room: str, sound: bool, flaws: Sequence[F
     )
 
 
+ANSWERS: dict[str, str] = {"no": "missing", "none": "missing", "nil": "missing", "yes": "present"}
+"""What a note's one-word answer after a component means: `anti-tip: yes`, `stopper: none`."""
+
+
+def _answered(spoken: Spoken, room: str) -> list[Draft]:
+    drafts = []
+    for one in spoken.named:
+        clause = spoken.clause_of(one.start)
+        rest = spoken.norms(one.end, clause.end)
+        following = spoken.clauses[clause.index + 1 : clause.index + 2]
+        if not rest and following and following[0].link in {":", "-"}:
+            rest = spoken.norms(following[0].start, following[0].end)
+        if len(rest) == 1 and rest[0] in ANSWERS and one.relation == "topic":
+            drafts.append(
+                Draft(
+                    kind="condition", room=room, component=one.component, at=one.start, condition=ANSWERS[rest[0]],
+                    assertion="present", because=(f"'{rest[0]}' answers '{spoken.words(one.start, one.end)}'",),
+                )
+            )  # fmt: skip
+    return drafts
+
+
 def missing_parts(spoken: Spoken, stances: Sequence[Stance], room: str, vocabulary: Vocabulary) -> list[Draft]:
     """`the microwave has no plate`, `no racks`: a denied component is missing, if no flaw of it is denied."""
-    drafts = []
+    drafts = _answered(spoken, room)
     flaw_starts = {mention.start for mention in spoken.found.terms if mention.of("condition", "works")}
     for one in spoken.named:
         clause = spoken.clause_of(one.start)

@@ -103,6 +103,8 @@ def _doubted_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
             return spoken.words(cue.start, cue.end)
     for later in spoken.clauses[clause.index :]:
         for cue in spoken.cues("hedge_after", within=later):
+            if cue.end < later.end and spoken.norms(cue.start, cue.end)[0] in {"i", "maybe", "perhaps", "possibly", "could", "might"}:
+                continue
             own = any(term.of("condition") and later.start <= term.start < cue.start for term in spoken.found.terms)
             if cue.start >= mention.end and (later.index == clause.index or not own) and not _is_about_amount(spoken, cue.end):
                 return spoken.words(cue.start, cue.end)

@@ -53,7 +53,30 @@ def find_follow_ups(
         )
         if not any((draft.component, draft.action) == (other.component, other.action) for other in drafts):
             drafts.append(draft)
-    return drafts
+    return drafts or _tradesman_called(spoken, stances, bearers, place, room, last_flaw, owner_speaks)
+
+
+def _tradesman_called(
+    spoken: Spoken, stances: Sequence[Stance], bearers: Bearers, place: Place, room: str, last_flaw: str | None, owner_speaks: bool
+) -> list[Draft]:
+    """`get the electrician on that one`, `I'm calling the carpenter`: a trade is called, the work goes unsaid."""
+    for cue in spoken.cues("trade"):
+        clause = spoken.clause_of(cue.start)
+        before = spoken.norms(clause.start, cue.start)
+        if stances[cue.start].mode in NOT_WORK or not set(before) & CALLED or negation_before(spoken, clause, cue.start):
+            continue
+        component, how = _worked_on(spoken, Mention(cue.start, cue.end, ()), clause, bearers, place, last_flaw)
+        return [
+            Draft(
+                kind="follow_up", room=room, component=component, at=cue.start,
+                because=(f"'{spoken.words(clause.start, cue.end)}'", how), action="repair",
+                party="owner" if owner_speaks else "manager", confidence=0.6,
+            )
+        ]  # fmt: skip
+    return []
+
+
+CALLED = frozenset("get getting call calling send sending book booking have having need needs want phone ring".split())
 
 
 def _action(name: str) -> Action:

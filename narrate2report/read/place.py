@@ -24,6 +24,9 @@ LEADING = frozenset(
 )
 ORDINALS = {"first": "1", "second": "2", "third": "3", "fourth": "4", "one": "1", "two": "2", "three": "3", "four": "4",
             "five": "5", "1": "1", "2": "2", "3": "3", "4": "4", "5": "5", "too": "2", "to": "2"}  # fmt: skip
+LETTERED = {"room": "bedroom", "bed": "bedroom", "br": "bedroom", "bath": "bathroom"}
+"""Short forms that are rooms when a letter or number follows them at the start of a sentence."""
+
 NUMBERED = frozenset({"bedroom", "bathroom", "closet", "office", "half_bath", "balcony", "living_room", "storage"})
 GIVEN_AWAY = ("bathroom", "kitchen")
 """Rooms that their own fixtures give away."""
@@ -99,10 +102,12 @@ def _numbered(spoken: Spoken, mention: Mention, room: str) -> tuple[str, int]:
 
 def _lettered_room(spoken: Spoken) -> str | None:
     """`Room B`: a let room of a shared unit, at the start of a sentence."""
-    norms = spoken.norms(0, 6)
+    norms = spoken.norms(0, 7)
     for at in range(len(norms) - 1):
-        if norms[at] == "room" and re.fullmatch(r"[a-h]|[1-9]", norms[at + 1]) and all(n in LEADING or n == "," for n in norms[:at]):
-            return f"bedroom.{norms[at + 1]}"
+        kind, number = LETTERED.get(norms[at]), ORDINALS.get(norms[at + 1], norms[at + 1])
+        if kind and re.fullmatch(r"[a-h]|[1-9]", number) and norms[at + 1] not in {"to", "too", "a"[: norms[at] != "room"]}:
+            if all(n in LEADING or not n.isalnum() for n in norms[:at]):
+                return f"{kind}.{number}"
     return None
 
 
@@ -227,6 +232,14 @@ def _is_material_of(spoken: Spoken, mention: Mention, chosen: dict[int, tuple[Me
     return bool(set(between) & {"is", "'s", "are", "was", ":", "in"}) and "on" not in between
 
 
+def _follows_component(spoken: Spoken, mention: Mention) -> bool:
+    """`the tub drains fine`: right after another component and with no other verb to come, it is the verb."""
+    if not any(other.end == mention.start and other.of(*COMPONENT_ROLES) for other in spoken.found.terms):
+        return False
+    clause = spoken.clause_of(mention.start)
+    return not any(token.is_finite for token in spoken.tokens[mention.end : clause.end])
+
+
 def _is_other_word(spoken: Spoken, mention: Mention) -> bool:
     """Whether a component word is used as a verb (`it drains`) or adjective (`a light scratch`)."""
     if mention.end - mention.start > 1:
@@ -239,6 +252,8 @@ def _is_other_word(spoken: Spoken, mention: Mention) -> bool:
     if mention.of("works", "action", "condition") and token.tag in {"VBZ", "VBP", "VBD", "VB"} and before not in {"the", "a", "this", "that", "no"}:
         return True
     after = tokens[mention.end] if mention.end < len(tokens) else None
+    if mention.of("works") and token.norm.endswith("s") and _follows_component(spoken, mention):
+        return True
     if mention.of("works") and before in {"is", "'s", "are", "was"} and token.tag in {"VBG", "NN", "JJ"}:
         return True
     if [t.norm for t in tokens[mention.end : mention.end + 2]] in (["of", "it"], ["of", "that"], ["of", "this"]):

@@ -7,6 +7,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from rapidfuzz import fuzz, process
+
 from narrate2report.read.inflect import noun_forms, verb_forms
 from narrate2report.read.phrasebook import Mention, PhraseTree, Sense
 from narrate2report.read.vocabulary import Vocabulary
@@ -18,12 +20,28 @@ Repaired = tuple[str, tuple[Token, ...], tuple[Heard, ...]]
 SURE_ALONE, SURE_BY_NEIGHBOUR = 0.9, 0.75
 
 
+SHORTEST_NEAR, NEAREST = 8, 92
+"""Letters that two words need together, and RapidFuzz's ratio, to be taken for one misspelt word."""
+
+COMMON = frozenset("the a an and or of in on at is it its to for with by no not my your this that there some any all".split())
+
+
+def _single_words(vocabulary: Vocabulary) -> frozenset[str]:
+    """Long one-word names of components and conditions: what two heard words may be together."""
+    words = {word for component in vocabulary.components.values() for word in component.say}
+    for condition in vocabulary.conditions.values():
+        words.update((*condition.nouns, *condition.adjectives))
+    forms = {form for word in words if word.isalpha() and len(word) >= 6 for form in noun_forms(word)}
+    return frozenset(forms)
+
+
 class Repairer:
     """The table of sound-alikes, ready to be applied to sentences."""
 
     def __init__(self, vocabulary: Vocabulary, tokenizer: Tokenizer) -> None:
         self._tokenizer = tokenizer
         self._tree = PhraseTree()
+        self._single = _single_words(vocabulary)
         self._neighbours: dict[tuple[str, str], frozenset[str]] = {}
         for wrong, rights in vocabulary.sound_alikes.items():
             for right, neighbours in rights.items():
@@ -41,16 +59,31 @@ class Repairer:
             for (text, heard), tokens in zip(repaired, plain, strict=True)
         ]
 
+    def _joined(self, norms: Sequence[str]) -> list[Mention]:
+        """`car pet`, `thresh hold`: words that written together are one word of the trade and apart make no pair."""
+        found: list[Mention] = []
+        for at in range(len(norms) - 1):
+            first, second = norms[at], norms[at + 1]
+            if not (first.isalpha() and second.isalpha()) or found and at < found[-1].end:
+                continue
+            joined = first + second
+            if joined in self._single:
+                found.append(Mention(at, at + 2, (Sense("joined", joined),)))
+            elif len(joined) >= SHORTEST_NEAR and not {first, second} & COMMON:
+                near = process.extractOne(joined, self._single, scorer=fuzz.ratio, score_cutoff=NEAREST)
+                if near is not None:
+                    found.append(Mention(at, at + 2, (Sense("joined", near[0]),)))
+        return found
+
     def _one(self, text: str, tokens: Sequence[Token]) -> tuple[str, tuple[Heard, ...]]:
         norms = [token.norm for token in tokens]
         pieces: list[str] = []
         heard: list[Heard] = []
         done = 0
-        for mention in self._tree.matches(norms):
-            found = self._meant(mention, norms)
-            if found is None:
-                continue
-            right, neighbour = found
+        table = [(mention, found) for mention in self._tree.matches(norms) if (found := self._meant(mention, norms))]
+        taken = {at for mention, _ in table for at in range(mention.start, mention.end)}
+        joined = [(m, (m.senses[0].id, "")) for m in self._joined(norms) if not {m.start, m.start + 1} & taken]
+        for mention, (right, neighbour) in sorted((*table, *joined), key=lambda pair: pair[0].start):
             start, end = tokens[mention.start].start, tokens[mention.end - 1].end
             pieces += [text[done:start], right]
             done = end

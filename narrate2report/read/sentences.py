@@ -18,6 +18,14 @@ SENTENCE_END = re.compile(r"(?<!\.\.)(?<!\bMr)(?<!\bMrs)(?<!\bMs)(?<!\bDr)(?<!\b
 
 SMALLEST_STEP = 0.01
 
+LONGEST_BREAK_S = 3.0
+"""A statement is not taken up again after a longer silence, in seconds."""
+
+UNFINISHED = frozenset("the a an of from to off with and or but is are has have it's there's this my your in on at by for".split())
+UNFINISHED_PHRASES = ("don't see", "do not see", "it left", "can't see", "there is", "has a", "they left")
+CONTINUING = frozenset({"by", "from", "with", "of", "than", "any"})
+"""Words that end an unfinished statement, and words (in lower case) that take one up."""
+
 
 @dataclass(frozen=True)
 class Sentence:
@@ -33,14 +41,44 @@ class Sentence:
 
 def split_sentences(transcript: Transcript) -> tuple[Sentence, ...]:
     """All sentences of a transcript in order, numbered from s0001."""
-    pieces = [piece for stretch in transcript.stretches for piece in _pieces(stretch)]
+    pieces: list[_Piece] = []
+    for stretch in transcript.stretches:
+        for piece in _pieces(stretch):
+            if pieces and _goes_on(pieces[-1], piece):
+                pieces[-1] = _joined(pieces[-1], piece)
+            else:
+                pieces.append(piece)
     return tuple(
-        Sentence(f"s{number:04d}", stretch.recording, start, end, text, stretch.doubt)
-        for number, (stretch, start, end, text) in enumerate(pieces, 1)
+        Sentence(f"s{number:04d}", piece.recording, piece.start, piece.end, piece.text, piece.doubt)
+        for number, piece in enumerate(pieces, 1)
     )
 
 
-def _pieces(stretch: Stretch) -> Iterator[tuple[Stretch, float, float, str]]:
+@dataclass(frozen=True)
+class _Piece:
+    recording: str
+    start: float
+    end: float
+    text: str
+    doubt: str | None
+
+
+def _goes_on(piece: _Piece, following: _Piece) -> bool:
+    """Whether a statement was cut in two: `... pulling away` / `from the wall`, `... it's off the` / `track`."""
+    if piece.recording != following.recording or piece.doubt or following.doubt or piece.text[-1] in ".!?;:":
+        return False
+    if following.start - piece.end > LONGEST_BREAK_S:
+        return False
+    last = piece.text.lower().rsplit(None, 1)[-1]
+    first = following.text.split(None, 1)[0]
+    return last in UNFINISHED or piece.text.lower().endswith(UNFINISHED_PHRASES) or first in CONTINUING
+
+
+def _joined(piece: _Piece, following: _Piece) -> _Piece:
+    return _Piece(piece.recording, piece.start, following.end, f"{piece.text} {following.text}", None)
+
+
+def _pieces(stretch: Stretch) -> Iterator[_Piece]:
     word_starts = list(_word_offsets(stretch))
     for begin, finish in _spans(stretch.text):
         text = stretch.text[begin:finish]
@@ -51,7 +89,8 @@ def _pieces(stretch: Stretch) -> Iterator[tuple[Stretch, float, float, str]]:
             share = (stretch.end - stretch.start) / max(1, len(stretch.text))
             start, end = stretch.start + share * begin, stretch.start + share * finish
         start = rounded(start)
-        yield stretch, start, max(rounded(end), rounded(start + SMALLEST_STEP)), text
+        finish_time = max(rounded(end), rounded(start + SMALLEST_STEP))
+        yield _Piece(stretch.recording, start, finish_time, text, stretch.doubt)
 
 
 def _word_offsets(stretch: Stretch) -> Iterator[tuple[int, Word]]:

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 
-from narrate2report.read.clauses import MARKS, Clause, split_clauses
+from narrate2report.read.clauses import MARKS, Clause, TermBounds, split_clauses
 from narrate2report.read.phrasebook import Found, Mention, PhraseBook
 from narrate2report.read.sentences import Sentence
 from narrate2report.read.words import Token
@@ -54,14 +54,20 @@ class Spoken:
     @cached_property
     def clauses(self) -> tuple[Clause, ...]:
         """The clauses; not split inside a matched phrase."""
-        starts = {mention.start for mention in self.found.terms if mention.of(*COMPONENT_ROLES)}
+        named = [mention for mention in self.found.terms if mention.of(*COMPONENT_ROLES)]
+        rooms = [mention for mention in self.found.terms if mention.of("room")]
+        bounds = TermBounds(
+            frozenset(mention.start for mention in named),
+            frozenset(mention.end for mention in (*named, *rooms)),
+            frozenset(m.start for m in self.found.terms if m.of("condition", "works") and not m.of(*COMPONENT_ROLES)),
+        )
         fixed = {
             at
             for mention in (*self.found.terms, *self.found.cues)
             for at in range(mention.start + 1, mention.end)
             if self.tokens[at].text not in MARKS
         }
-        return split_clauses(self.tokens, starts, fixed)
+        return split_clauses(self.tokens, bounds, fixed)
 
     def clause_of(self, at: int) -> Clause:
         """The clause that a token stands in."""
@@ -87,6 +93,10 @@ class Spoken:
     def named_in(self, clause: Clause) -> tuple[Named, ...]:
         """The components named in a clause."""
         return tuple(one for one in self.named if one.start in clause)
+
+    def named_terms(self, clause: Clause) -> tuple[Mention, ...]:
+        """The component words of a clause, before it is known which component each means."""
+        return tuple(m for m in self.found.terms if m.start in clause and m.of(*COMPONENT_ROLES))
 
     def norms(self, start: int = 0, end: int | None = None) -> list[str]:
         """Normal forms of a range of tokens."""

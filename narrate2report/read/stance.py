@@ -55,6 +55,7 @@ OPENERS = (
     ("i", "have"), ("this", "is"), ("this", "one"), ("that", "is"), ("that", "'s"), ("they", "are"), ("it", "has"),
     ("here", "is"), ("here", "'s"), ("you", "have"), ("has", "a"), ("i", "can"), ("and", "it"), ("looks", "like"),
 )  # fmt: skip
+SEES = (("there", "is"), ("there", "'s"), ("there", "are"), ("i", "see"), ("i", "found"), ("we", "have"), ("i", "can"), ("here", "is"), ("here", "'s"), ("i", "do"))
 BACK_TO_NOW = frozenset({"but", "though", "although", "now"})
 
 CUE_MODES = (
@@ -108,7 +109,9 @@ def _carried_into(spoken: Spoken, clause: Clause, carried: Stance) -> Stance:
         case Mode.INSTRUCTION:
             return PLAIN if _states(spoken, clause) else carried
         case Mode.SEARCH:
-            return PLAIN if opens or spoken.has_cue("found_none", within=clause) or _states(spoken, clause) else carried
+            sees = any(tuple(norms[at : at + 2]) in SEES for at in range(2))
+            named = _states(spoken, clause) and bool(spoken.named_terms(clause))
+            return PLAIN if sees or named or spoken.has_cue("found_none", within=clause) else carried
         case Mode.HYPOTHETICAL | Mode.POLICY | Mode.QUOTED:
             now = clause.link in {"but", "because"} and (opens or "now" in norms)
             return PLAIN if now else carried
@@ -190,7 +193,7 @@ def _ordered_at(spoken: Spoken, clause: Clause) -> int | None:
         return None
     if any(cue.start == at for cue in spoken.cues("imperative", within=clause)):
         return at
-    names = any(mention.start <= at < mention.end and mention.of(*COMPONENT_ROLES) for mention in spoken.found.terms)
+    names = any(mention.start <= at < mention.end and mention.of("room", *COMPONENT_ROLES) for mention in spoken.found.terms)
     token = tokens[at]
     if token.tag == "VB" and token.norm not in SELF_TALK and not names and at + 1 < clause.end:
         return at

@@ -55,6 +55,15 @@ def test_every_field_of_the_file_stands_in_its_guide(kind: type[Findings] | type
     assert [name for name in names if f"`{name}`" not in guide] == []
 
 
+@pytest.mark.parametrize("name", sorted(path.stem for path in (ROOT / "vocab").glob("*.yaml")))
+def test_every_vocabulary_file_and_every_kind_of_cue_stands_in_its_guide(name: str) -> None:
+    guide = topics()["vocabulary"].read_text(encoding="utf-8")
+    assert f"`{name}.yaml`" in guide
+    if name == "cues":
+        cues = re.findall(r"^([a-z_]+):", (ROOT / "vocab" / "cues.yaml").read_text("utf-8"), re.MULTILINE)
+        assert [cue for cue in cues if f"`{cue}`" not in guide] == []
+
+
 def test_the_readme_holds_two_commands_that_do_all_set_up() -> None:
     shells = re.findall(r"```sh\n(.+?)\n```", README, flags=re.DOTALL)
     assert len(shells) == 2

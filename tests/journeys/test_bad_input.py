@@ -32,6 +32,11 @@ def test_a_file_that_is_not_there(tmp_path: Path, capsys: pytest.CaptureFixture[
     assert "gone.mp4" in refused(tmp_path / "gone.mp4", tmp_path, capsys)
 
 
+def test_a_name_that_is_no_text(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """Some systems allow any bytes as a name; a record could not hold it."""
+    assert "rename" in refused(tmp_path / "walk\udcff.txt", tmp_path, capsys)
+
+
 def test_a_folder(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     (tmp_path / "clips").mkdir()
     assert "folder" in refused(tmp_path / "clips", tmp_path, capsys)

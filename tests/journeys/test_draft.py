@@ -135,6 +135,21 @@ def test_the_summary_for_machines_is_one_json_object(notes: Path, capsys: pytest
     assert sum(told["unused"].values()) == len(record.unused)
 
 
+def test_a_file_name_is_printed_as_it_is(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    names = ["walk [1] – café.txt", "[red]two[/red].txt"]
+    for name in names:
+        (tmp_path / name.replace("/", "")).write_text(NOTES, encoding="utf-8")
+    sources = [str(path) for path in sorted(tmp_path.iterdir())]
+    out = tmp_path / "[bold]walk.findings.json"
+    assert main(["draft", *sources, "--out", str(out)]) == 0
+    told = "".join(capsys.readouterr().out.split())
+    assert "walk[1]–café.txt0:06" in told
+    assert "[red]two[red].txt0:06" in told
+    assert str(out).replace(" ", "") in told
+    assert main(["show", str(out), read_record(out, Findings).entries[0].id]) == 0
+    assert "at 0:0" in capsys.readouterr().out
+
+
 def test_quiet_prints_nothing(notes: Path, capsys: pytest.CaptureFixture[str]) -> None:
     drafted(notes)
     told = capsys.readouterr()

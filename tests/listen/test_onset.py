@@ -49,6 +49,14 @@ def test_a_word_that_starts_in_the_tail_before_the_pause_is_moved_behind_it() ->
     assert after[0] == pytest.approx(4.3, abs=0.01)
 
 
+def test_a_word_with_sound_on_both_sides_of_the_pause_stands_behind_it() -> None:
+    """Heard so: "prices [pause] water heaters" with "water" from before the pause into "heaters"."""
+    sound = bursts(7, SPEECH)
+    before, first, _ = settled([word(1.4, 1.75, "prices"), word(1.75, 4.2, "Water"), word(4.2, 4.9)], sound)
+    assert before == pytest.approx((1.4, 2.0), abs=0.04)
+    assert first == pytest.approx((4.0, 4.2), abs=0.04)
+
+
 def test_a_word_lost_in_the_pause_goes_to_the_speech_that_follows() -> None:
     sound = bursts(7, SPEECH)
     (_, lost, _) = settled([word(1.2, 2.0), word(2.0, 2.9), word(4.4, 4.9)], sound)

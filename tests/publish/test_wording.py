@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from narrate2report.publish.wording import room_name, said, where_heard
+from narrate2report.publish.wording import plain, room_name, said, where_heard
 from tests.publish.walk import entry, evidence
 
 WORDED: list[tuple[dict[str, Any], str]] = [
@@ -50,6 +50,12 @@ def test_an_entry_reads_as_a_person_would_say_it(fields: dict[str, Any], words: 
 )
 def test_a_room_is_named_as_it_is_spoken(room: str, name: str) -> None:
     assert room_name(room) == name
+
+
+def test_initials_stay_initials() -> None:
+    assert plain("co_alarm") == "CO alarm"
+    assert plain("gfci_outlet") == "GFCI outlet"
+    assert plain("window_sill") == "window sill"
 
 
 def test_the_clip_is_named_only_where_there_are_several() -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from narrate2report.read.clauses import Clause
 from narrate2report.read.draft import Draft
 from narrate2report.read.place import Place
 from narrate2report.read.spoken import Spoken
@@ -34,9 +35,23 @@ def find_advice(
     for one in (*inside, *others):
         if group[one.component] != "handed_over" or one in inside:
             return [_draft(spoken, stances, first, room, one.component, f"'{spoken.words(one.start, one.end)}' is named")]
+    for mention in spoken.found.terms:
+        for sense in mention.of("condition"):
+            default = vocabulary.conditions[sense.id].default
+            if default and first <= mention.start <= last and not place.subject:
+                return [_draft(spoken, stances, first, room, default, "what its flaw is usual of")]
     if place.subject and POINTING & set(spoken.norms()):
         return [_draft(spoken, stances, first, room, place.subject, "the component last in focus")]
     return []
+
+
+def _you_do(spoken: Spoken, clause: Clause) -> bool:
+    """`you get out`, `then you call me`: what the resident does when it happens."""
+    norms = [norm for norm in spoken.norms(clause.start, clause.end) if norm not in {"then", "and", "so"}]
+    if len(norms) < 2 or norms[0] != "you":
+        return False
+    verb = spoken.tokens[clause.start + spoken.norms(clause.start, clause.end).index("you") + 1]
+    return verb.tag in {"VBP", "VB"} and verb.norm not in {"are", "have", "can", "will", "see", "might"}
 
 
 def _is_addressed(spoken: Spoken, cue: str) -> bool:
@@ -54,7 +69,8 @@ def _consequence(spoken: Spoken, stances: Sequence[Stance]) -> list[int]:
         return []
     ordered = any(cue for cue in spoken.cues("instruction", "imperative", "policy") if cue.start >= hypothetical[0])
     verbs = any(
-        spoken.tokens[clause.start].tag == "VB" and clause.start > hypothetical[0] for clause in spoken.clauses
+        clause.start > hypothetical[0] and (spoken.tokens[clause.start].tag == "VB" or _you_do(spoken, clause))
+        for clause in spoken.clauses
     )
     return hypothetical if ordered or verbs else []
 

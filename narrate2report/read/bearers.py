@@ -123,7 +123,8 @@ class Bearers:
             for one in named:
                 if one.start == at:
                     return one
-            if tokens[at].tag not in PARTICIPLES:
+            lacks = tokens[predicate.end - 1].norm == "missing" and tokens[at].norm in {"a", "an", "its", "the", "one", "two"}
+            if tokens[at].tag not in PARTICIPLES and not lacks:
                 return None
             at += 1
         return None

@@ -18,6 +18,12 @@ from narrate2report.records.findings import Outcome
 LEFT_ALONE = frozenset({"surfaces", "handed_over", "general", "furnished"})
 """Groups of components that nobody operates."""
 
+WEEKDAYS = frozenset("monday tuesday wednesday thursday friday saturday sunday".split())
+"""`he comes on Wednesday` is no trial."""
+
+BARE = frozenset("come run turn work start operate function test".split())
+"""Bare verbs that open a clause as an order or invitation: `come on in`."""
+
 INFINITIVE = frozenset("to will can please you i we would should must let may might could".split())
 ADVERBS = frozenset("good fine well okay ok great perfectly perfect smoothly nicely properly normally quickly fast".split())
 
@@ -37,7 +43,14 @@ def find_checks(
             continue
         if not any(draft.component == other.component and draft.outcome == other.outcome for other in drafts):
             drafts.append(draft)
-    return drafts
+    return [draft for draft in drafts if not _overtaken(draft, drafts)]
+
+
+def _overtaken(draft: Draft, drafts: Sequence[Draft]) -> bool:
+    """`it spins, but it isn't pulling`: the last word of one breath on a component is its result."""
+    return draft.outcome == "works" and any(
+        other.component == draft.component and other.outcome == "fails" and other.at > draft.at for other in drafts
+    )
 
 
 def _from_verbs(
@@ -79,13 +92,16 @@ def _from_cues(
 ) -> list[Draft]:
     """What is said of any working thing: works, comes on, is dead."""
     drafts = []
-    taken = {at for mention in spoken.found.terms if mention.of("works", "condition") for at in range(mention.start, mention.end)}
+    taken = {at for mention in spoken.found.terms if mention.of("condition") for at in range(mention.start, mention.end)
+             if not any(sense.beside for sense in mention.of("condition"))}  # fmt: skip
     for cue in spoken.cues("operates", "fails"):
         kinds = {sense.id for sense in cue.senses}
         fails = "fails" in kinds
         if stances[cue.start].mode is not Mode.ASSERTED or (cue.start in taken and not fails):
             continue
         if any(other.start < cue.start < other.end for other in spoken.cues("operates", "fails")):
+            continue
+        if cue.end < len(spoken.tokens) and spoken.tokens[cue.end].norm in WEEKDAYS:
             continue
         if not fails and not _is_predicate(spoken, cue):
             continue
@@ -114,6 +130,9 @@ def _is_predicate(spoken: Spoken, mention: Mention) -> bool:
     if before and before[0] == "not":
         return True
     if before and before[0] in INFINITIVE:
+        return False
+    first = spoken.tokens[mention.start]
+    if mention.start == spoken.clause_of(mention.start).start and first.norm in BARE:
         return False
     return not _done_by_somebody(spoken, mention)
 
@@ -152,7 +171,7 @@ def _not_tested(
 ) -> list[Draft]:
     for cue in spoken.cues("not_tested"):
         clause = spoken.clause_of(cue.start)
-        if stances[cue.start].mode not in {Mode.ASSERTED, Mode.FUTURE, Mode.PAST}:
+        if stances[cue.start].mode in {Mode.HYPOTHETICAL, Mode.QUESTION, Mode.ELSEWHERE, Mode.POLICY}:
             continue
         if cue.start and spoken.tokens[cue.start - 1].norm in {"does", "do", "did", "will", "would", "is", "are"}:
             continue

@@ -39,7 +39,7 @@ def find_flaws(spoken: Spoken, bearers: Bearers, vocabulary: Vocabulary) -> tupl
         senses = mention.of("condition")
         if not senses or mention.start in named_at or mention.start in spoken.used or _is_interjection(spoken, mention):
             continue
-        if _is_done(spoken, mention):
+        if _is_done(spoken, mention) or _is_about_people(spoken, mention):
             continue
         adjective = any(sense.form in {"adjective", "verb"} for sense in senses)
         noun = any(sense.form == "noun" for sense in senses)
@@ -57,7 +57,27 @@ def _is_done(spoken: Spoken, mention: Mention) -> bool:
     if mention.end - mention.start > 1 or not mention.start:
         return False
     token, before = spoken.tokens[mention.start], spoken.tokens[mention.start - 1]
-    return token.tag in {"VB", "VBP"} and before.norm in DOERS and any(sense.form == "adjective" for sense in mention.senses)
+    forms = {sense.form for sense in mention.of("condition")}
+    if token.tag in {"VB", "VBP"} and before.norm in DOERS and "adjective" in forms:
+        return True
+    if forms == {"verb"} and token.tag in {"NN", "NNS"} and before.norm in {"a", "the", "an", "my"}:
+        return True
+    if token.text[0].isupper() and not token.text.isupper() and before.tag != "." and mention.start not in {c.start for c in spoken.clauses}:
+        return True
+    return before.norm in {",", "bye", "hi"} and token.tag == "NNP" and token.text[0].isupper()
+
+
+def _is_about_people(spoken: Spoken, mention: Mention) -> bool:
+    """`so we're good there`, `I'm fine`: said of persons and not of the place."""
+    clause = spoken.clause_of(mention.start)
+    norms = spoken.norms(max(clause.start, mention.start - 4), mention.start)
+    return any(
+        norm in PERSONS and following in {"am", "are", "is", "'s", "was", "were"} and norms[at + 2 :] in ([], ["all"], ["not"], ["just"], ["both"])
+        for at, (norm, following) in enumerate(zip(norms, norms[1:], strict=False))
+    )
+
+
+PERSONS = frozenset("i we you he she".split())
 
 
 INTERJECTIONS = frozenset("okay ok good great fine right alright perfect lovely nice excellent beautiful wonderful gone".split())

@@ -101,7 +101,7 @@ def _doubted_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
     for cue in spoken.cues("hedge", within=clause):
         if cue.start < mention.start and not _is_about_amount(spoken, cue.end):
             return spoken.words(cue.start, cue.end)
-    for later in spoken.clauses[clause.index :]:
+    for later in spoken.clauses[clause.index : clause.index + 2]:
         for cue in spoken.cues("hedge_after", within=later):
             if cue.end < later.end and spoken.norms(cue.start, cue.end)[0] in {"i", "maybe", "perhaps", "possibly", "could", "might"}:
                 continue

@@ -21,6 +21,7 @@ STAFF = frozenset(
 )
 DONE = frozenset("i we they he she just already".split())
 REACHING_BACK = frozenset("it that this them those these one ones".split())
+ORDER_LEAD = frozenset("a the and then full good so that one 's is it this those are just".split())
 NOT_WORK = frozenset({Mode.HYPOTHETICAL, Mode.QUESTION, Mode.ELSEWHERE, Mode.PAST, Mode.SEARCH, Mode.QUOTED, Mode.POLICY})
 
 
@@ -36,7 +37,8 @@ def find_follow_ups(
             continue
         clause = spoken.clause_of(mention.start)
         planned = _planned_by(spoken, mention, clause)
-        if planned == NOTE_ITSELF and (mention.of("works") or spoken.tokens[mention.start].norm == "look"):
+        alone = clause.end - clause.start == mention.end - mention.start
+        if planned == NOTE_ITSELF and (mention.of("works") or mention.of("condition") and alone or spoken.tokens[mention.start].norm == "look"):
             continue
         if planned is None or _is_care(spoken, clause, stances, mention):
             continue
@@ -120,7 +122,7 @@ def _is_assigned(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
 
 def _is_order(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     """`Replace.`, `Re-caulk the tub, maintenance`: an action word that opens a note."""
-    lead = [token for token in spoken.tokens[clause.start : mention.start] if token.norm not in {"a", "the", "and", "then", "full", "good"}]
+    lead = [token for token in spoken.tokens[clause.start : mention.start] if token.norm not in ORDER_LEAD]
     if lead or spoken.has_cue("addressee") or spoken.has_cue("often"):
         return False
     token = spoken.tokens[mention.start]

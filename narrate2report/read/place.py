@@ -34,6 +34,8 @@ GIVEN_AWAY = ("bathroom", "kitchen")
 LEFT_UNSAID = frozenset({"bedroom", "hallway", "living_room", "dining_room", "entry", "kitchen", "bathroom", "whole_unit", ""})
 """Rooms from which people walk into the next without a word."""
 
+WAY_IN = frozenset({"door", "lock", "doorbell", "peephole", "intercom", "threshold", "door_frame"})
+
 FOCUS_SENTENCES = 3
 """For how many sentences a component stays the owner of plain words such as `shelf` or `seal`."""
 
@@ -104,7 +106,8 @@ def _lettered_room(spoken: Spoken) -> str | None:
     """`Room B`: a let room of a shared unit, at the start of a sentence."""
     norms = spoken.norms(0, 7)
     for at in range(len(norms) - 1):
-        kind, number = LETTERED.get(norms[at]), ORDINALS.get(norms[at + 1], norms[at + 1])
+        label = norms[at + 1].rstrip(".")
+        kind, number = LETTERED.get(norms[at]), ORDINALS.get(label, label)
         if kind and re.fullmatch(r"[a-h]|[1-9]", number) and norms[at + 1] not in {"to", "too", "a"[: norms[at] != "room"]}:
             if all(n in LEADING or not n.isalnum() for n in norms[:at]):
                 return f"{kind}.{number}"
@@ -127,6 +130,8 @@ def _is_entered(spoken: Spoken, mention: Mention, end: int) -> bool:
         return False
     next_token = tokens[end] if end < len(tokens) else None
     heads_noun = any(other.start == end and other.of(*COMPONENT_ROLES) for other in spoken.found.terms)
+    if next_token is not None and next_token.norm in {"side", "key", "keys", "end", "wall", "half"} and not heads_noun:
+        return False
     opening = all(token.norm in LEADING or not token.is_word for token in tokens[: mention.start])
     if opening:
         return next_token is None or not (next_token.tag in {"NN", "NNS"} and not heads_noun and next_token.norm not in ORDINALS and mention.end == end)
@@ -142,6 +147,8 @@ def implied_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabu
     if base in {"", "whole_unit"}:
         for room in spoken.found.implied_rooms:
             return room
+        if place.room is None and _speaks_of_way_in(spoken, stances):
+            return "entry"
     for mention in spoken.found.terms:
         for sense in mention.of("component"):
             owners = [room for room in GIVEN_AWAY if sense.id in vocabulary.rooms[room].owns]
@@ -150,6 +157,15 @@ def implied_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabu
             if stances[mention.start].mode is Mode.ASSERTED and base in LEFT_UNSAID:
                 return owners[0]
     return None
+
+
+def _speaks_of_way_in(spoken: Spoken, stances: Sequence[Stance]) -> bool:
+    """A walk that starts with the door, the lock or the bell starts at the entry."""
+    return any(
+        sense.id in WAY_IN and stances[mention.start].mode is Mode.ASSERTED and relation_of(spoken, mention.start) == "topic"
+        for mention in spoken.found.terms
+        for sense in mention.of("component", "else")
+    )
 
 
 def name_components(spoken: Spoken, place: Place, number: int, vocabulary: Vocabulary) -> tuple[Named, ...]:
@@ -247,6 +263,8 @@ def _is_other_word(spoken: Spoken, mention: Mention) -> bool:
     tokens = spoken.tokens
     token = tokens[mention.start]
     before = tokens[mention.start - 1].norm if mention.start else ""
+    if before in {"them", "all", "both", "they"} and mention.of("works"):
+        return True
     if before in {"to", "will", "not", "please", "you", "i", "we", "they", "it", "would", "can", "must", "should"} and token.tag.startswith("VB"):
         return True
     if mention.of("works", "action", "condition") and token.tag in {"VBZ", "VBP", "VBD", "VB"} and before not in {"the", "a", "this", "that", "no"}:

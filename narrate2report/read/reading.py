@@ -16,6 +16,7 @@ from narrate2report.read.corrections import Corrections
 from narrate2report.read.coverage import cover
 from narrate2report.read.descriptions import find_descriptions
 from narrate2report.read.draft import Draft
+from narrate2report.read.echoes import find_echoes
 from narrate2report.read.entries import Ledger
 from narrate2report.read.follow_ups import find_follow_ups
 from narrate2report.read.handovers import find_handovers
@@ -84,6 +85,7 @@ class _Walk:
     searched_at: int = -9
     asked: tuple[Draft, ...] = ()
     last_flaw: str | None = None
+    last_conditions: tuple[Draft, ...] = ()
     owner_speaks: bool = False
 
 
@@ -145,6 +147,8 @@ def _read_one(
     checks = find_checks(spoken, bearers, stances, place, spoken.room, vocabulary)
     handovers = find_handovers(spoken, stances, spoken.room, vocabulary)
     flaws = find_flaws(spoken, bearers, vocabulary)
+    if _is_bare_praise(spoken) and not walk.last_conditions:
+        flaws = ()
     taken = {draft.at for draft in handovers}
     drafts = [
         *checks,
@@ -152,6 +156,7 @@ def _read_one(
         *observe(spoken, [flaw for flaw in flaws if flaw.mention.start not in taken], stances, spoken.room, vocabulary),
         *(draft for draft in missing_parts(spoken, stances, spoken.room, vocabulary) if not checks),
     ]
+    drafts += find_echoes(spoken, stances, drafts, walk.last_conditions)
     drafts += _resolved(spoken, flaws, stances, number, walk, vocabulary)
     adverse = [d for d in drafts if d.kind == "condition" and d.condition and not vocabulary.is_sound(d.condition)]
     follow_ups = find_follow_ups(
@@ -167,6 +172,12 @@ def _read_one(
         ledger.add(draft, spoken, number)
     _remember(spoken, drafts, stances, number, walk, vocabulary)
     return _unused_reason(spoken, stances, drafts)
+
+
+def _is_bare_praise(spoken: Spoken) -> bool:
+    """`Good.`: a remark on what was just described, and only talk after anything else."""
+    words = [token for token in spoken.tokens if token.is_word]
+    return len(words) == 1 and words[0].norm in {"good", "fine", "great", "perfect", "excellent", "lovely", "nice", "beautiful"}
 
 
 def _predicates(spoken: Spoken) -> list[Mention]:
@@ -230,7 +241,8 @@ def _remember(
     topics = [one.component for one in here if one.relation == "topic"]
     told = [draft.component for draft in drafts if draft.kind in {"condition", "check", "description"} and draft.component != ROOM_GENERAL]
     if told or topics:
-        walk.place.subject = topics[-1] if topics and (not told or topics[-1] in told) else (told or topics)[-1]
+        walk.place.subject = (topics or told)[-1]
+    walk.last_conditions = tuple(draft for draft in drafts if draft.kind == "condition")
     for draft in drafts:
         if draft.kind == "condition" and draft.condition and not vocabulary.is_sound(draft.condition) and draft.assertion != "absent":
             walk.last_flaw = draft.component

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from narrate2report.records.moments import LEAD_S, rounded
 from narrate2report.records.transcript import Stretch, Transcript, Word
 
-SENTENCE_END = re.compile(r"(?<!\.\.)(?<!\bMr)(?<!\bMrs)(?<!\bMs)(?<!\bDr)(?<!\bNo)(?<!\bSt)[.!?]+[\"')\]]*\s+(?=\S)")
+SENTENCE_END = re.compile(r"(?<!\bMr)(?<!\bMrs)(?<!\bMs)(?<!\bDr)(?<!\bNo)(?<!\bSt)(?:(?<!\.)\.(?!\.)|[!?]+)[\"')\]]*\s+(?=\S)")
 """A full stop, question or exclamation mark before more text; an ellipsis trails off and ends nothing."""
 
 SMALLEST_STEP = 0.01

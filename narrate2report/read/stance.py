@@ -107,7 +107,8 @@ def _carried_into(spoken: Spoken, clause: Clause, carried: Stance) -> Stance:
         case Mode.ELSEWHERE:
             return PLAIN if clause.link in BACK_TO_NOW else carried
         case Mode.INSTRUCTION:
-            return PLAIN if _states(spoken, clause) else carried
+            own_doing = bool(norms) and norms[0] in {"i", "we", "they"}
+            return PLAIN if own_doing or _states(spoken, clause) else carried
         case Mode.SEARCH:
             sees = any(tuple(norms[at : at + 2]) in SEES for at in range(2))
             named = _states(spoken, clause) and bool(spoken.named_terms(clause))
@@ -194,8 +195,13 @@ def _ordered_at(spoken: Spoken, clause: Clause) -> int | None:
     if any(cue.start == at for cue in spoken.cues("imperative", within=clause)):
         return at
     names = any(mention.start <= at < mention.end and mention.of("room", *COMPONENT_ROLES) for mention in spoken.found.terms)
-    token = tokens[at]
-    if token.tag == "VB" and token.norm not in SELF_TALK and not names and at + 1 < clause.end:
+    if names or at + 1 >= clause.end:
+        return None
+    token, after = tokens[at], tokens[at + 1]
+    if token.norm in SELF_TALK:
+        return at if spoken.has_cue("often") and token.tag == "VB" else None
+    does = any(mention.start == at and mention.of("action") for mention in spoken.found.terms)
+    if token.tag == "VB" or (does and after.norm in {"the", "your", "it", "them", "this", "that", "these", "those", "any"}):
         return at
     return None
 
@@ -203,6 +209,8 @@ def _ordered_at(spoken: Spoken, clause: Clause) -> int | None:
 def _future_at(spoken: Spoken, clause: Clause) -> int | None:
     norms = spoken.norms(clause.start, clause.end)
     for at, norm in enumerate(norms):
+        if norms[at + 1 : at + 2] == ["not"]:
+            continue
         if norm in {"will", "shall"} or (norm == "going" and norms[at + 1 : at + 2] == ["to"]):
             return clause.start + at
     return None

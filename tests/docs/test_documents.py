@@ -84,7 +84,7 @@ def test_no_document_or_pin_names_where_packages_come_from_or_this_machine() -> 
     for path in [*ROOT.glob("*.md"), *ROOT.glob("*.txt"), *ROOT.glob("*.toml"), *topics().values()]:
         text = path.read_text(encoding="utf-8")
         assert not re.search(
-            r"https?://\S*(?:pypi|pythonhosted|/simple)|--index-url|--find-links|file://", text
+            r"https?://\S*/(?:simple|packages)/|--(?:extra-)?index-url|--find-links|file://", text
         )
         assert str(Path.home()) + "/" not in text
         assert str(ROOT) not in text

@@ -24,7 +24,8 @@ def opened(path: Path) -> Iterator[av.container.InputContainer]:
     """Open a recording for reading. Raises BadInput saying what keeps it from being read."""
     _look_first(path)
     try:
-        container = av.open(str(path), metadata_errors="replace")
+        # As a file, whatever its name looks like, and following no reference to anywhere else.
+        container = av.open(f"file:{path}", options={"protocol_whitelist": "file"}, metadata_errors="replace")
     except (av.FFmpegError, OSError, ValueError) as error:
         raise BadInput(
             f"{path}: is not a recording that can be read (damaged or another kind of file)"

@@ -13,7 +13,7 @@ from pathlib import Path
 from narrate2report.errors import BadInput
 from narrate2report.intake.probe import probe
 from narrate2report.intake.sound import MediaClip
-from narrate2report.intake.text import looks_like_text
+from narrate2report.intake.text import UTF_16_MARKS, looks_like_text
 from narrate2report.intake.transcripts import join_transcripts, read_transcript
 from narrate2report.records.transcript import Transcript
 
@@ -62,7 +62,7 @@ def _is_transcript(path: Path) -> bool:
         return False
     if suffix in MEDIA_SUFFIXES:
         raise BadInput(f"{path}: is named like a recording but holds text")
-    if b"\0" in head and not head.startswith((b"\xff\xfe", b"\xfe\xff")):
+    if b"\0" in head and not head.startswith(UTF_16_MARKS):
         if suffix == ".txt":
             return False  # a recording that lost its name on the way
         raise BadInput(f"{path}: is named like a transcript but does not hold text")

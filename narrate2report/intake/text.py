@@ -9,6 +9,9 @@ from narrate2report.errors import BadInput
 LARGEST = 64 << 20
 """Bytes; the words of a week of talk are fewer."""
 
+UTF_16_MARKS = (b"\xff\xfe", b"\xfe\xff")
+"""Byte-order marks that no UTF-8 text can begin with."""
+
 LONGEST_LINE = 20_000
 """Characters; about half an hour of talk without a single time."""
 
@@ -18,7 +21,7 @@ def looks_like_text(head: bytes) -> bool:
 
     A text holds no zero bytes (UTF-16 aside, known by its byte-order mark) and few other control characters.
     """
-    if head.startswith((b"\xff\xfe", b"\xfe\xff")):
+    if head.startswith(UTF_16_MARKS):
         return True
     if b"\0" in head:
         return False
@@ -36,7 +39,7 @@ def _is_utf8(head: bytes) -> bool:
 
 
 def read_text(path: Path) -> str:
-    """A text file as UTF-8 with `\\n` line ends; a byte-order mark is taken off.
+    """A UTF-8 text with plain line feeds; a byte-order mark is taken off.
 
     Raises BadInput naming the line and byte of the first bad character.
     """
@@ -46,7 +49,7 @@ def read_text(path: Path) -> str:
         raw = path.read_bytes()
     except OSError as error:
         raise BadInput(f"{path}: cannot be read ({error.strerror or error})") from error
-    if raw.startswith((b"\xff\xfe", b"\xfe\xff")):
+    if raw.startswith(UTF_16_MARKS):
         raise BadInput(f"{path}: is UTF-16 text; save it as UTF-8")
     try:
         text = raw.decode("utf-8-sig")

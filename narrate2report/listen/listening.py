@@ -14,7 +14,7 @@ from narrate2report.listen.store import Store, result_key
 from narrate2report.listen.stretches import Placed, find_gaps, to_stretches
 from narrate2report.listen.windows import cut_windows
 from narrate2report.records.clip import RATE, Clip, Sound
-from narrate2report.records.moments import clock
+from narrate2report.records.moments import clock, rounded
 from narrate2report.records.transcript import Engine, Gap, Recording, Stretch, Transcript
 
 ENGINE = "whisper (faster-whisper)"
@@ -77,6 +77,7 @@ def listen_with(
     total = sum(clip.recording.duration_s or 0.0 for clip in clips)
     stretches: list[Stretch] = []
     gaps: list[Gap] = []
+    recordings: list[Recording] = []
     warnings: list[str] = []
     silent: list[str] = []
     with Store(keep) as store:
@@ -95,12 +96,13 @@ def listen_with(
                 silent.append(name)
             stretches += found
             gaps += find_gaps(heard.placed, name)
+            recordings.append(_with_length(clip.recording, heard.length, found))
             warnings += _losses(clip.recording, heard.length)
     if len(silent) == len(clips):
         raise BadInput(f"no speech was heard in {', '.join(silent)}; check that the walk was narrated aloud")
     warnings += [f"no speech was heard in {name}" for name in silent]
     return Transcript(
-        recordings=tuple(clip.recording for clip in clips),
+        recordings=tuple(recordings),
         engine=Engine(name=ENGINE, model=model.name, model_sha256=model.sha256, settings=dict(settings)),
         language=language,
         time_precision="word",
@@ -145,6 +147,7 @@ class _Line:
         if (known := self._known_clip(whole)) is not None:
             tell(known.length)
             return known
+        tell(0.0)
         blocks = _Counted(clip.blocks())
         places: list[tuple[int, str]] = []
         waiting: list[tuple[str, Window]] = []
@@ -196,6 +199,12 @@ class _Line:
             ),
             samples / RATE,
         )
+
+
+def _with_length(recording: Recording, length: float, stretches: Sequence[Stretch]) -> Recording:
+    """A recording with a length that holds all its words: some containers tell none, or round it down."""
+    declared = length if recording.duration_s is None else recording.duration_s
+    return recording.model_copy(update={"duration_s": rounded(max([declared, *(s.end for s in stretches)]))})
 
 
 def _losses(recording: Recording, length: float) -> list[str]:

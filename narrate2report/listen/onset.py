@@ -28,9 +28,9 @@ TAIL_S = 0.5
 FOOTHOLD_S = 0.12
 """Less sound than this before a pause is the tail of the word before, not a word of its own."""
 SHARE_S = 0.15
-"""This much sound behind a pause is a word's own: starts come early, so the next word did not leave it over."""
+"""This much sound behind a pause is a word's own: the next word, coming early, left none over."""
 LARGE_SHARE_S = 0.45
-"""With this much sound before the pause, a word is taken to stand there after all, if that is the larger part."""
+"""With this much sound before the pause a word stands there after all, if that is more."""
 SHORTEST_S = 0.06
 LONGEST_S = 1.5
 """A longer word than this holds more than itself; its end is not believed."""

@@ -11,7 +11,7 @@ from narrate2report.read.spoken import Spoken
 from narrate2report.read.stance import Mode, Stance
 from narrate2report.read.vocabulary import Vocabulary
 
-POINTING = frozenset("it that this them those these here there one".split())
+POINTING = frozenset("it that this them they those these here there one".split())
 
 
 def find_advice(

@@ -107,6 +107,8 @@ class Bearers:
             return tuple(
                 Bearer(one.component, f"still about '{spoken.words(one.start, one.end)}'", False, one) for one in carried
             )
+        if noun and (near := self._lies_at(predicate, clause)):
+            return (Bearer(near.component, f"'{spoken.words(near.start, near.end)}' tells where", True, near),)
         if noun and (listed := self._list_lies_on(clause)):
             return (Bearer(listed.component, f"'{spoken.words(listed.start, listed.end)}' ends the list", True, listed),)
         if self._is_about_all(clause):
@@ -135,6 +137,15 @@ class Bearers:
             if one.relation == "of" and one.start >= predicate.end:
                 between = self._spoken.tokens[predicate.end : one.start]
                 if not any(token.is_finite for token in between):
+                    return one
+        return None
+
+    def _lies_at(self, predicate: Mention, clause: Clause) -> Named | None:
+        """`there's rust at the drain`: with nothing else spoken of, the place bears it."""
+        for one in self._spoken.named_in(clause):
+            if one.relation == "place" and one.start >= predicate.end:
+                between = set(self._spoken.norms(predicate.end, one.start))
+                if between & {"at", "around", "round", "inside"}:
                     return one
         return None
 

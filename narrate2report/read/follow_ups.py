@@ -37,10 +37,11 @@ def find_follow_ups(
             continue
         clause = spoken.clause_of(mention.start)
         planned = _planned_by(spoken, mention, clause)
+        assigned = _is_assigned(spoken, mention, clause)
         alone = clause.end - clause.start == mention.end - mention.start
         if planned == NOTE_ITSELF and (mention.of("works") or mention.of("condition") and alone or spoken.tokens[mention.start].norm == "look"):
             continue
-        if planned is None or _is_care(spoken, clause, stances, mention):
+        if planned is None or not assigned and _is_care(spoken, clause, stances, mention):
             continue
         component, how = _worked_on(spoken, mention, clause, bearers, place, last_flaw)
         draft = Draft(
@@ -55,7 +56,27 @@ def find_follow_ups(
         )
         if not any((draft.component, draft.action) == (other.component, other.action) for other in drafts):
             drafts.append(draft)
+    drafts += _needed_parts(spoken, stances, room)
     return drafts or _tradesman_called(spoken, stances, bearers, place, room, last_flaw, owner_speaks)
+
+
+def _needed_parts(spoken: Spoken, stances: Sequence[Stance], room: str) -> list[Draft]:
+    """`it still needs a door`, `wants a new seal`: what is needed is to be replaced or supplied."""
+    drafts = []
+    for one in spoken.named:
+        clause = spoken.clause_of(one.start)
+        before = spoken.norms(max(clause.start, one.start - 5), one.start)
+        if stances[one.start].mode in NOT_WORK or not before or negation_before(spoken, clause, one.start):
+            continue
+        at = next((i for i, norm in enumerate(before) if norm in {"need", "needs", "wants"}), None)
+        if at is not None and before[at + 1 :] and set(before[at + 1 :]) <= {"a", "an", "new", "another", "one", "more", "two", "some"}:
+            drafts.append(
+                Draft(
+                    kind="follow_up", room=room, component=one.component, at=one.start, action="replace",
+                    because=(f"'{spoken.words(one.start, one.end)}' is needed",), confidence=0.65,
+                )
+            )  # fmt: skip
+    return drafts
 
 
 def _tradesman_called(
@@ -65,7 +86,10 @@ def _tradesman_called(
     for cue in spoken.cues("trade"):
         clause = spoken.clause_of(cue.start)
         before = spoken.norms(clause.start, cue.start)
-        if stances[cue.start].mode in NOT_WORK or not set(before) & CALLED or negation_before(spoken, clause, cue.start):
+        after = spoken.norms(cue.end, cue.end + 1)
+        called = set(before) & CALLED or "job" in before or before[-1:] == ["for"] or before[-2:] == ["for", "the"]
+        assigned = not set(before) - {"a", "the", "so", "and"} and after in (["for"], ["to"], ["on"])
+        if stances[cue.start].mode in NOT_WORK or not (called or assigned) or negation_before(spoken, clause, cue.start):
             continue
         component, how = _worked_on(spoken, Mention(cue.start, cue.end, ()), clause, bearers, place, last_flaw)
         return [

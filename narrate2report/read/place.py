@@ -15,7 +15,12 @@ NOT_ENTERED = frozenset(
     "from than as like off by near toward towards behind beside between of same facing opposite above below outside"
     " until before after with for off past upstairs".split()
 )
-ENTERING = frozenset("into in to onto next now here through inside is 's start starting out down up at on this reach".split())
+ENTERING = frozenset("into onto next now inside".split())
+TOWARDS = frozenset("in to through out down up at on".split())
+MOVING = frozenset(
+    "go going come coming move moving head heading walk walking step stepping back over on start starting next now we are"
+    " through down up out am done finally last let off we're here cross crossing".split()
+)
 LEADING = frozenset(
     "okay ok so now and then next right alright well the a an our my this here 's is we are i am be come coming go going"
     " in into to on onto back over through out down up first last finally moving let us start starting with at it also"
@@ -138,7 +143,9 @@ def _is_entered(spoken: Spoken, mention: Mention, end: int) -> bool:
     if heads_noun:
         return False
     leading = all(word in LEADING for word in before)
-    return bool(close and close[-1] in ENTERING and close[-1] not in {"is", "'s"}) or (leading and bool(before)) or (leading and next_token is None)
+    moving = bool(set(before) & MOVING) and "from" not in before
+    enters = bool(close) and (close[-1] in ENTERING or close[-1] in TOWARDS | MOVING and moving)
+    return enters or (leading and (bool(before) or next_token is None))
 
 
 def implied_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabulary: Vocabulary) -> str | None:
@@ -181,6 +188,8 @@ def name_components(spoken: Spoken, place: Place, number: int, vocabulary: Vocab
     for mention in spoken.found.terms:
         plain = mention.of("near", "in", "else")
         if mention.start in chosen or not plain or mention.of("component") or _is_other_word(spoken, mention):
+            continue
+        if _is_material_of(spoken, mention, chosen):
             continue
         component = _plain_meaning(spoken, mention, plain, chosen, place, number, vocabulary)
         if component:

@@ -37,6 +37,12 @@ def test_a_recording_is_known_by_its_content(tmp_path: Path, name: str) -> None:
     assert isinstance(gather([tmp_path / name]), Clips)
 
 
+def test_a_name_with_a_colon_is_a_file_all_the_same(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.chdir(tmp_path)
+    write_recording(tmp_path / "made.mp4", VIDEO).rename("kitchen:bath.mp4")
+    assert isinstance(gather([Path("kitchen:bath.mp4")]), Clips)
+
+
 def refusal(*paths: Path) -> str:
     with pytest.raises(BadInput) as error:
         gather(paths)

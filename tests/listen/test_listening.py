@@ -16,7 +16,7 @@ from narrate2report.listen.listening import Progress, listen_with
 from narrate2report.listen.models import Model
 from narrate2report.listen.windows import cut_windows
 from narrate2report.records.clip import Sound
-from narrate2report.records.transcript import Transcript
+from narrate2report.records.transcript import Recording, Transcript
 from tests.listen.sounds import CountingHearer, LoudnessMeter, MadeClip, bursts
 
 MODEL = Model("a model", "1" * 64, None)
@@ -137,6 +137,19 @@ def test_sound_that_ends_too_early_is_told() -> None:
 
     transcript = hear(CountingHearer(), Torn("a.mp4", bursts(80, [(1.0, 3.0)])))
     assert transcript.warnings == ("a.mp4: its sound ends at 0:40, though the file says 1:20",)
+
+
+def test_a_recording_that_does_not_tell_its_length_gets_it_from_its_sound() -> None:
+    class Untold(MadeClip):
+        @property
+        def recording(self) -> Recording:
+            return super().recording.model_copy(update={"duration_s": None})
+
+    told: list[Progress] = []
+    transcript = hear(CountingHearer(), Untold("a.webm", bursts(12, [(1.0, 3.0)])), told=told)
+    assert transcript.recordings[0].duration_s == 12.0
+    assert told[-1].done_s == pytest.approx(12.0)
+    assert told[-1].total_s == 0.0
 
 
 def test_importing_the_listener_loads_no_speech_library() -> None:

@@ -5,6 +5,5 @@
                    silero                                  store (kept on disk, window by window)
 
 `listening.listen` runs the line. Only windows.py holds sound, one window at a time, so memory does not grow
-with the recording. whisper.py alone knows the speech model's library, which is not loaded before it is
-needed.
+with the recording. whisper.py and silero.py alone know faster-whisper, which is loaded only when needed.
 """

@@ -28,8 +28,8 @@ def find_advice(
     first, last = told[0], told[-1]
     inside = [one for one in spoken.named if first <= one.start <= last]
     inside.sort(key=lambda one: (one.relation == "place" or vocabulary.components[one.component].group == "furnished", one.start))
-    if inside and inside[0].relation == "place" and place.subject:
-        inside = []
+    if inside and place.subject and (inside[0].relation == "place" or vocabulary.components[inside[0].component].group == "furnished"):
+        return [_draft(spoken, stances, first, room, place.subject, "the component last in focus")]
     others = [one for one in spoken.named if one not in inside and one.relation != "place"]
     group = {one.component: vocabulary.components[one.component].group for one in spoken.named}
     for one in (*inside, *others):

@@ -36,6 +36,7 @@ class Bearers:
         self._place = place
         self._predicates = sorted(predicates, key=lambda mention: mention.start)
         self._subjects = self._find_subjects()
+        self._last: dict[int, Named] = {}
 
     def _find_subjects(self) -> dict[int, tuple[Named, ...]]:
         """For each clause the components it is about, own or carried on from the clauses before."""
@@ -94,7 +95,9 @@ class Bearers:
             return (Bearer(after.component, f"'{spoken.words(predicate.start, after.end)}'", True, after),)
         topics = [one for one in named if one.relation == "topic" and one.end <= predicate.start and not self._modifies_next(one, named)]
         on = self._lies_on(predicate, clause)
-        if on is not None and (noun or not topics):
+        pronoun = {"it", "they", "that", "this"} & set(spoken.norms(clause.start, predicate.start))
+        if on is not None and (noun or not topics and not pronoun):
+            self._last[clause.index] = on
             return (Bearer(on.component, f"'{spoken.words(on.start, on.end)}' follows it", True, on),)
         if topics:
             shared = self._subjects[clause.index] if topics[-1] in self._subjects[clause.index] else (topics[-1],)
@@ -107,6 +110,9 @@ class Bearers:
             return tuple(
                 Bearer(one.component, f"still about '{spoken.words(one.start, one.end)}'", False, one) for one in carried
             )
+        if noun and clause.index and clause.link in {",", "and", "or"} and clause.index - 1 in self._last:
+            before = self._last[clause.index - 1]
+            return (Bearer(before.component, "listed with it", True, before),)
         if noun and (near := self._lies_at(predicate, clause)):
             return (Bearer(near.component, f"'{spoken.words(near.start, near.end)}' tells where", True, near),)
         if noun and (listed := self._list_lies_on(clause)):
@@ -179,6 +185,8 @@ class Bearers:
 
     def _is_about_all(self, clause: Clause) -> bool:
         if self._spoken.has_cue("whole", within=clause):
+            return True
+        if clause.link == ":" and self._spoken.has_cue("whole", within=self._spoken.clauses[clause.index - 1]):
             return True
         return any(mention.of("room") and mention.start in clause for mention in self._spoken.found.terms)
 

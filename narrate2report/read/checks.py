@@ -82,7 +82,7 @@ def _does_this(bearer: Bearer, senses: Sequence[Sense], place: Place, vocabulary
     for owner in vocabulary.components[bearer.component].part_of if bearer.component in vocabulary.components else ():
         if owner in doers and not bearer.direct:
             return owner
-    if not bearer.direct or bearer.component == ROOM_GENERAL:
+    if bearer.component in {"", ROOM_GENERAL}:
         return next((one for one, _ in reversed(place.lately) if one in doers), None)
     return None
 
@@ -107,7 +107,13 @@ def _from_cues(
             continue
         for bearer in bearers.of(cue, adjective=False, noun=False):
             component = _worked(bearer.component, vocabulary)
-            if _is_operated(component, vocabulary):
+            amiss = any(
+                sense.beside == bearer.component
+                for mention in spoken.found.terms
+                if mention.start == cue.start
+                for sense in mention.of("condition")
+            )
+            if _is_operated(component, vocabulary) and not amiss:
                 drafts.append(_result(spoken, cue, component, room, bearer.how, fails=fails))
     return drafts
 
@@ -184,7 +190,7 @@ def _not_tested(
             for one in spoken.named_in(later)
         ]
         focus = [place.subject] if place.subject else []
-        earlier = [one.component for one in reversed(spoken.named) if one.start < cue.start]
+        earlier = [one.component for one in reversed(spoken.named) if one.start < cue.start and one.relation == "topic"]
         candidates = next(
             (found for group in ((inside, earlier[:1], carried, following, focus) if clause.link == "" and clause.index else
                            (inside, carried, following, earlier, focus))

@@ -39,7 +39,7 @@ def find_flaws(spoken: Spoken, bearers: Bearers, vocabulary: Vocabulary) -> tupl
         senses = mention.of("condition")
         if not senses or mention.start in named_at or mention.start in spoken.used or _is_interjection(spoken, mention):
             continue
-        if _is_done(spoken, mention) or _is_about_people(spoken, mention):
+        if _is_done(spoken, mention) or _is_about_people(spoken, mention) or _is_outside(spoken, mention):
             continue
         adjective = any(sense.form in {"adjective", "verb"} for sense in senses)
         noun = any(sense.form == "noun" for sense in senses)
@@ -74,6 +74,16 @@ def _is_about_people(spoken: Spoken, mention: Mention) -> bool:
     return any(
         norm in PERSONS and following in {"am", "are", "is", "'s", "was", "were"} and norms[at + 2 :] in ([], ["all"], ["not"], ["just"], ["both"])
         for at, (norm, following) in enumerate(zip(norms, norms[1:], strict=False))
+    )
+
+
+def _is_outside(spoken: Spoken, mention: Mention) -> bool:
+    """`resident not present`, `that's the deposit gone`: the nearest noun before it is no part of a home."""
+    clause = spoken.clause_of(mention.start)
+    last_named = max((one.end for one in spoken.named if one.end <= mention.start), default=clause.start)
+    return any(
+        max(clause.start, last_named) <= cue.start and cue.end <= mention.start and mention.start - cue.end <= 2
+        for cue in spoken.cues("outsider", within=clause)
     )
 
 

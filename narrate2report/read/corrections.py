@@ -37,27 +37,36 @@ class Corrections:
     def _last_flaw(self, start: int, end: int) -> int | None:
         return max((m.start for m in self._spoken.found.terms if m.of("condition") and start <= m.start < end), default=None)
 
-    def withdraw(self, drafts: list[Draft], ledger: Ledger, number: int) -> None:
-        """Take back what the sentence withdraws: of its own drafts before the words, else of the one before."""
+    def withdraw(self, drafts: list[Draft], ledger: Ledger, number: int, *, pending: bool) -> bool:
+        """Take back what the sentence withdraws: of its own drafts before the words, else of the sentences before.
+
+        `Scratch that.` alone waits for the next sentence (`Two stains.`) to tell what it replaces: then True is
+        returned, and `pending` is to be given with the next sentence.
+        """
+        if pending:
+            if drafts:
+                ledger.withdraw(number, {draft.kind for draft in drafts}, drafts)
+            else:
+                ledger.withdraw(number, {"condition", "check", "handover"}, ())
         if self._withdrawal is None:
-            return
+            return False
         cue = self._withdrawal
+        if cue.start <= 2 and not any(token.is_word for token in self._spoken.tokens[cue.end :]):
+            return True
         after = [draft for draft in drafts if draft.at >= cue.end]
-        rest = set(self._spoken.norms(cue.end))
-        wanted = self._replaced_kinds(after, rest)
-        if not wanted:
-            return
+        wanted = self._replaced_kinds(after, set(self._spoken.norms(cue.end)))
         own = [draft for draft in drafts if draft.at < cue.start and draft.kind in wanted]
         if own:
             drafts.remove(own[-1])
-        elif cue.start <= 3:
-            ledger.withdraw_last(number, wanted)
+        elif wanted and cue.start <= 3:
+            ledger.withdraw(number, wanted, after)
+        return False
 
     def _replaced_kinds(self, after: Sequence[Draft], rest: set[str]) -> set[str]:
         """What the words after the withdrawal put in place of what was said."""
-        kinds = {draft.kind for draft in after}
-        if "condition" in kinds or "check" in kinds:
+        kinds: set[str] = {draft.kind for draft in after}
+        if kinds & {"condition", "check"}:
             return {"condition", "check"}
         if kinds:
-            return set(kinds)
-        return {"condition", "check", "handover"} if rest & HARMLESS or not rest - {".", ","} else set()
+            return kinds
+        return {"condition", "check", "handover"} if rest & HARMLESS else set()

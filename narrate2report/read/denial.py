@@ -108,6 +108,12 @@ def _doubted_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
             own = any(term.of("condition") and later.start <= term.start < cue.start for term in spoken.found.terms)
             if cue.start >= mention.end and (later.index == clause.index or not own) and not _is_about_amount(spoken, cue.end):
                 return spoken.words(cue.start, cue.end)
+    if clause.link == "" and clause.index:
+        before = spoken.clauses[clause.index - 1]
+        flawed = any(term.of("condition") and term.start in before for term in spoken.found.terms)
+        leading = next(spoken.cues("hedge", within=before), None)
+        if leading is not None and not flawed and not _is_about_amount(spoken, leading.end):
+            return spoken.words(leading.start, leading.end)
     if clause.link in {"or", "and"} and clause.index:
         before = spoken.clauses[clause.index - 1]
         bare = not any(spoken.tokens[at].is_finite for at in range(clause.start, clause.end))

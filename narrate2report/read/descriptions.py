@@ -67,7 +67,9 @@ def _in_passing(spoken: Spoken, mention: Mention) -> bool:
 def _counts(spoken: Spoken, stances: Sequence[Stance], room: str, vocabulary: Vocabulary) -> list[Draft]:
     drafts = []
     predicates = {
-        spoken.clause_of(mention.start).index for mention in spoken.found.terms if mention.of("condition", "works")
+        spoken.clause_of(mention.start).index
+        for mention in spoken.found.terms
+        if mention.of("condition", "works") and not any(one.start == mention.start for one in spoken.named)
     }
     for one in spoken.named:
         clause = spoken.clause_of(one.start)

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import hashlib
-from dataclasses import dataclass, replace
+from collections.abc import Sequence
+from dataclasses import dataclass
 
 from narrate2report.read.draft import Draft
 from narrate2report.read.sentences import Sentence
@@ -11,6 +12,10 @@ from narrate2report.read.spoken import Spoken
 from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.records.findings import Entry, Evidence, Heard
 from narrate2report.records.moments import fragment
+
+
+BREATH = 4
+"""How many sentences back a correction can reach."""
 
 
 @dataclass
@@ -29,25 +34,33 @@ class Ledger:
     def __init__(self, vocabulary: Vocabulary) -> None:
         self._vocabulary = vocabulary
         self._lines: list[_Line] = []
-        self._withdrawn: dict[int, set[str]] = {}
-        self._extra: dict[str, list[str]] = {}
 
     def add(self, draft: Draft, spoken: Spoken, number: int) -> None:
-        """Enter a draft with its sentence as evidence."""
+        """Enter a draft with its sentence as evidence; a denial said twice in a row is one entry."""
+        for line in reversed(self._lines):
+            if line.number < number - 1:
+                break
+            repeats = draft.assertion == "absent" or draft.outcome == "not_tested"
+            if repeats and line.number < number and line.draft.same_statement(draft):
+                line.sentences.append(spoken.sentence)
+                return
         self._lines.append(_Line(draft, [spoken.sentence], spoken.heard, number))
 
-    def withdraw_last(self, number: int, wanted: set[str], condition_like: bool = False) -> Draft | None:
-        """Take back the newest entry of one of the wanted kinds, said in sentence `number` or just before it.
+    def withdraw(self, number: int, wanted: set[str], instead: Sequence[Draft]) -> None:
+        """Take back what was said just before sentence `number`: what `instead` corrects, else the newest.
 
-        Its sentence becomes evidence of nothing; returns what was taken back.
+        Looks back over the sentences of one breath; entries of other kinds than `wanted` stay.
         """
-        for index in range(len(self._lines) - 1, -1, -1):
-            line = self._lines[index]
-            if line.number < number - 1:
-                return None
-            if line.draft.kind in wanted:
-                return self._lines.pop(index).draft
-        return None
+        recent = [index for index, line in enumerate(self._lines) if number - BREATH <= line.number <= number
+                  and line.draft.kind in wanted and line.draft not in instead]  # fmt: skip
+        same = [
+            index for index in recent
+            if any((one.kind, one.condition) == (self._lines[index].draft.kind, self._lines[index].draft.condition)
+                   or one.kind == "handover" == self._lines[index].draft.kind for one in instead)
+        ]  # fmt: skip
+        newest = [index for index in recent if self._lines[index].number >= number - 1]
+        if same or newest:
+            self._lines.pop((same or newest)[-1])
 
     def entries_of(self, sentence_id: str) -> tuple[str, ...]:
         """The ids of the entries whose evidence includes a sentence."""
@@ -68,16 +81,6 @@ class Ledger:
     def entries(self) -> tuple[Entry, ...]:
         """All entries in the order they were said."""
         return tuple(_entry(entry_id, line) for entry_id, line in zip(self._ids(), self._lines, strict=True))
-
-    def replace_quantity(self, number: int, quantity: int, wanted: set[str]) -> bool:
-        """`Scratch that. Two stains.`: put the right number on the newest entry of a wanted kind."""
-        for line in reversed(self._lines):
-            if line.number < number - 1:
-                return False
-            if line.draft.kind in wanted:
-                line.draft = replace(line.draft, quantity=quantity)
-                return True
-        return False
 
 
 def _entry_id(line: _Line) -> str:

@@ -54,7 +54,7 @@ def find_follow_ups(
             party=_party(spoken, clause, owner_speaks),
             confidence=0.7,
         )
-        if not any((draft.component, draft.action) == (other.component, other.action) for other in drafts):
+        if not any(draft.component == other.component and (draft.action == other.action or other.at in clause) for other in drafts):
             drafts.append(draft)
     drafts += _needed_parts(spoken, stances, room)
     return drafts or _tradesman_called(spoken, stances, bearers, place, room, last_flaw, owner_speaks)
@@ -116,6 +116,8 @@ def _planned_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
         return None
     token = tokens[mention.start]
     before = spoken.norms(clause.start, mention.start)
+    if token.norm.endswith("ed") and before and before[-1] in {"get", "gets", "getting"}:
+        return spoken.words(mention.start - 1, mention.end)
     if token.norm.endswith("ed") and before and before[-1] in {"i", "we", "they", "was", "were", "been", "just", "and"}:
         return None
     for cue in spoken.cues("future", within=clause):
@@ -147,7 +149,13 @@ def _is_assigned(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
 def _is_order(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     """`Replace.`, `Re-caulk the tub, maintenance`: an action word that opens a note."""
     lead = [token for token in spoken.tokens[clause.start : mention.start] if token.norm not in ORDER_LEAD]
-    if lead or spoken.has_cue("addressee") or spoken.has_cue("often"):
+    words = set(spoken.norms(clause.start, mention.start))
+    if lead or words & {"it", "this", "that", "those"} and "a" not in words:
+        return False
+    if spoken.has_cue("addressee") or spoken.has_cue("often"):
+        return False
+    following = spoken.norms(mention.end, mention.end + 1)
+    if mention.of("condition") and not set(following) & {"the", "your", "it", "this", "that", "these", "and"}:
         return False
     token = spoken.tokens[mention.start]
     return not token.norm.endswith(("ed", "ing")) and clause.end - clause.start <= 9

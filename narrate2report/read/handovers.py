@@ -45,10 +45,30 @@ def find_handovers(spoken: Spoken, stances: Sequence[Stance], room: str, vocabul
         elif one.component in LENT:
             if quantity is not None and any("leaving you" in spoken.words(c.start, c.end).lower() or "giving you" in spoken.words(c.start, c.end).lower() or "leave you" in spoken.words(c.start, c.end).lower() for c in spoken.cues("giving")):
                 drafts.append(_handed(spoken, one, room, quantity, returned=False))
-        elif quantity is not None or gives or returns:
+        elif quantity is not None or gives or returns or one.component == "manual":
             if stances[one.start].mode is Mode.INSTRUCTION and quantity is None:
                 continue
             drafts.append(_handed(spoken, one, room, quantity, returned=returns and not _gives_only(spoken)))
+    return [*drafts, *_one_for(spoken, stances, room)]
+
+
+ELLIPSIS = {"mailbox": "mailbox_key", "garage_door": "key", "gate": "key", "door": "key", "sliding_door": "key", "closet": "key"}
+"""What `one for the ...` is after keys have been named."""
+
+
+def _one_for(spoken: Spoken, stances: Sequence[Stance], room: str) -> list[Draft]:
+    """`two front door keys, one for the post box`."""
+    drafts = []
+    first_key = next((one.start for one in spoken.named if one.component == "key"), None)
+    for one in spoken.named:
+        before = spoken.norms(max(0, one.start - 3), one.start)
+        if first_key is None or one.start < first_key or one.component not in ELLIPSIS or "for" not in before:
+            continue
+        at = one.start - len(before) + before.index("for") - 1
+        number = whole_number(spoken.tokens, at) if at >= 0 else None
+        if number is not None and stances[one.start].mode not in KEPT_OUT:
+            meant = Named(ELLIPSIS[one.component], one.start, one.end, "topic")
+            drafts.append(_handed(spoken, meant, room, number[0], returned=spoken.has_cue("returning")))
     return drafts
 
 

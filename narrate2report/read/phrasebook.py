@@ -14,6 +14,10 @@ from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.read.words import Token, Tokenizer
 
 
+READ_AS_VERB = (" drains", " locks")
+"""Plurals that are hardly ever said: `sink drains` says what the sink does."""
+
+
 @dataclass(frozen=True)
 class Sense:
     """One meaning of a phrase: `role` says which list of the vocabulary it stands in."""
@@ -142,7 +146,8 @@ class PhraseBook:
     def _add_nouns(self, phrases: Sequence[str], role: str, term_id: str, beside: str = "") -> None:
         for phrase in phrases:
             for form in noun_forms(phrase):
-                self._add(self._terms, form, Sense(role, term_id, "noun", beside))
+                if not form.endswith(READ_AS_VERB):
+                    self._add(self._terms, form, Sense(role, term_id, "noun", beside))
 
     def _add_verbs(self, phrases: Sequence[str], role: str, term_id: str) -> None:
         for phrase in phrases:

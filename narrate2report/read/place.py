@@ -182,9 +182,7 @@ def name_components(spoken: Spoken, place: Place, number: int, vocabulary: Vocab
         certain = [sense.id for sense in mention.of("component")]
         if not certain or _is_other_word(spoken, mention) or _is_material_of(spoken, mention, chosen):
             continue
-        owners = {sense.beside: sense.id for sense in mention.of("near")}
-        part = next((owners[one] for _, (_, one) in sorted(chosen.items(), reverse=True) if one in owners), None)
-        chosen[mention.start] = (mention, part or _of_room(certain, place, vocabulary))
+        chosen[mention.start] = (mention, _in_context(mention, chosen, place, number) or _of_room(certain, place, vocabulary))
     for mention in spoken.found.terms:
         plain = mention.of("near", "in", "else")
         if mention.start in chosen or not plain or mention.of("component") or _is_other_word(spoken, mention):
@@ -198,6 +196,18 @@ def name_components(spoken: Spoken, place: Place, number: int, vocabulary: Vocab
         Named(component, mention.start, mention.end, relation_of(spoken, start))
         for start, (mention, component) in sorted(chosen.items())
     )
+
+
+def _in_context(mention: Mention, chosen: dict[int, tuple[Mention, str]], place: Place, number: int) -> str | None:
+    """What a certain word means beside its owner or in this room, where the vocabulary says so: `sliding door` of a
+    wardrobe, `lock` of a window, `curtain` in a bathroom."""
+    owners = {sense.beside: sense.id for sense in mention.of("near")}
+    for _, (_, one) in sorted(chosen.items(), reverse=True):
+        if one in owners:
+            return owners[one]
+    if place.lately and number - place.lately[-1][1] <= 1 and place.lately[-1][0] in owners and not chosen:
+        return owners[place.lately[-1][0]]
+    return next((sense.id for sense in mention.of("in") if sense.beside == place.base), None)
 
 
 def _of_room(candidates: list[str], place: Place, vocabulary: Vocabulary) -> str:
@@ -252,7 +262,8 @@ def _is_material_of(spoken: Spoken, mention: Mention, chosen: dict[int, tuple[Me
     clause = spoken.clause_of(mention.start)
     before = [other for start, (other, _) in chosen.items() if start < mention.start and start >= clause.start]
     if not before:
-        return clause.link == ":" and clause.index == 1 and bool(chosen)
+        flawed = any(other.of("condition") and other.start in clause for other in spoken.found.terms)
+        return clause.link == ":" and clause.index == 1 and bool(chosen) and not flawed
     between = spoken.norms(before[-1].end, mention.start)
     return bool(set(between) & {"is", "'s", "are", "was", ":", "in"}) and "on" not in between
 
@@ -279,6 +290,10 @@ def _is_other_word(spoken: Spoken, mention: Mention) -> bool:
     if mention.of("works", "action", "condition") and token.tag in {"VBZ", "VBP", "VBD", "VB"} and before not in {"the", "a", "this", "that", "no"}:
         return True
     after = tokens[mention.end] if mention.end < len(tokens) else None
+    clause = spoken.clause_of(mention.start)
+    sole = clause.end - clause.start == 1 and clause.index > 0 and bool(spoken.named_terms(spoken.clauses[clause.index - 1]))
+    if mention.of("works") and token.norm.endswith("s") and sole:
+        return True
     if mention.of("works") and token.norm.endswith("s") and _follows_component(spoken, mention):
         return True
     if mention.of("works") and before in {"is", "'s", "are", "was"} and token.tag in {"VBG", "NN", "JJ"}:

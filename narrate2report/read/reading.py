@@ -87,6 +87,7 @@ class _Walk:
     last_flaw: str | None = None
     last_conditions: tuple[Draft, ...] = ()
     owner_speaks: bool = False
+    withdrawing: bool = False
 
 
 def read(transcript: Transcript, vocabulary: Vocabulary, tokenizer: Tokenizer | None = None) -> Reading:
@@ -167,7 +168,7 @@ def _read_one(
     if not follow_ups:
         drafts += find_advice(spoken, stances, place, spoken.room, vocabulary)
     drafts += find_descriptions(spoken, bearers, stances, spoken.room, vocabulary)
-    corrections.withdraw(drafts, ledger, number)
+    walk.withdrawing = corrections.withdraw(drafts, ledger, number, pending=walk.withdrawing)
     for draft in drafts:
         ledger.add(draft, spoken, number)
     _remember(spoken, drafts, stances, number, walk, vocabulary)
@@ -240,6 +241,8 @@ def _remember(
             walk.place.speak_of(one.component, number)
     topics = [one.component for one in here if one.relation == "topic"]
     told = [draft.component for draft in drafts if draft.kind in {"condition", "check", "description"} and draft.component != ROOM_GENERAL]
+    for component in told:
+        walk.place.speak_of(component, number)
     if told or topics:
         walk.place.subject = (topics or told)[-1]
     walk.last_conditions = tuple(draft for draft in drafts if draft.kind == "condition")

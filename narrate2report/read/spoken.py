@@ -137,6 +137,8 @@ def relation_of(spoken: Spoken, start: int) -> str:
             return "topic"
         if token.norm == "to" and (at == clause.start or tokens[at - 1].norm not in CLOSE_TO) and not tokens[at].tag == "RB":
             return "of"
+        if token.norm == "over" and at and tokens[at - 1].norm == "all":
+            return "of"
         if token.norm in PLACE_PREPOSITIONS and token.tag != "RP":
             return "place"
         if token.norm in BEARING_PREPOSITIONS and token.tag != "RP":

@@ -46,7 +46,7 @@ SELF_TALK = frozenset(
     "see look let listen say call guess hang hold wait give come thank thanks bear excuse sorry start move go make mark"
     " flip press push try hit turn open check show get got pull note watch welcome stop following okay compare count add"
     " test need have has be looks seems appears same hurry done run runs work ask tell call text ring email phone works lock locks light lights flush drain"
-    " opens close latch missing worn loose stained".split()
+    " opens close latch missing worn loose stained draw feel smell hear bump bill throw slide watch imagine picture".split()
 )
 AUXILIARIES = frozenset("is are was were does do did has have can could will would should am".split())
 SUBJECTS = frozenset("that this it these those there you i they we he she the a any anything anybody anyone your".split())
@@ -78,10 +78,12 @@ def read_stances(spoken: Spoken) -> tuple[Stance, ...]:
         own_start, own = _own_stance(spoken, clause)
         for at in range(clause.start, clause.end):
             stances[at] = own if own.mode is not Mode.ASSERTED and at >= own_start else carried
-        if own.mode is Mode.SEARCH and own.cue.lower() in LISTING or own.mode is Mode.POLICY and not _is_waived(spoken, clause):
-            _reach_back(spoken, clause, own, stances)
+        listing = own.mode is Mode.SEARCH and own.cue.lower() in LISTING
+        if listing or own.mode is Mode.POLICY and not _is_waived(spoken, clause):
+            _reach_back(spoken, clause, own, stances, listing=listing)
         if own.mode is not Mode.ASSERTED:
-            carried = own if own.mode not in {Mode.QUESTION, Mode.FUTURE} else carried
+            passing = own.mode in {Mode.QUESTION, Mode.FUTURE} or _tries_whether(spoken, own_start)
+            carried = carried if passing else own
     return tuple(stances)
 
 
@@ -105,7 +107,8 @@ def _carried_into(spoken: Spoken, clause: Clause, carried: Stance) -> Stance:
             now = clause.link in BACK_TO_NOW or "now" in norms or _states(spoken, clause)
             return PLAIN if now else carried
         case Mode.ELSEWHERE:
-            return PLAIN if clause.link in BACK_TO_NOW else carried
+            here = {"here", "now", "this"} & set(norms)
+            return PLAIN if clause.link in BACK_TO_NOW and here else carried
         case Mode.INSTRUCTION:
             own_doing = bool(norms) and norms[0] in {"i", "we", "they"}
             return PLAIN if own_doing or _states(spoken, clause) else carried
@@ -117,6 +120,11 @@ def _carried_into(spoken: Spoken, clause: Clause, carried: Stance) -> Stance:
             now = clause.link in {"but", "because"} and (opens or "now" in norms)
             return PLAIN if now else carried
     return PLAIN
+
+
+def _tries_whether(spoken: Spoken, at: int) -> bool:
+    """`let me see if I can snap it back`: the `if` of a trial, which ends with its clause."""
+    return spoken.tokens[at].norm == "if" and at > 0 and spoken.tokens[at - 1].norm in {"see", "check", "tell", "know", "ask"}
 
 
 def _states(spoken: Spoken, clause: Clause) -> bool:
@@ -216,11 +224,12 @@ def _future_at(spoken: Spoken, clause: Clause) -> int | None:
     return None
 
 
-def _reach_back(spoken: Spoken, clause: Clause, own: Stance, stances: list[Stance]) -> None:
+def _reach_back(spoken: Spoken, clause: Clause, own: Stance, stances: list[Stance], *, listing: bool) -> None:
     """A rule takes its list with it: `a burn, a tear, a hole, this we charge`."""
     for earlier in reversed(spoken.clauses[: clause.index]):
         inside = range(earlier.start, earlier.end)
-        if any(spoken.tokens[at].is_finite for at in inside) or spoken.named_in(earlier):
+        finite = any(spoken.tokens[at].is_finite for at in inside)
+        if finite and not listing or spoken.named_terms(earlier):
             return
         if spoken.has_cue("negation", within=earlier):
             return

@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from narrate2report.errors import BadInput
-from narrate2report.listen import listening
+from narrate2report.listen import line
 from narrate2report.listen.hearing import Hearer
 from narrate2report.listen.listening import Progress, listen_with
 from narrate2report.listen.models import Model
@@ -29,7 +29,7 @@ def _loud_is_speech(monkeypatch: pytest.MonkeyPatch) -> None:
     def cut(blocks: Iterator[Sound]) -> object:
         return cut_windows(blocks, LoudnessMeter())
 
-    monkeypatch.setattr(listening, "cut_windows", cut)
+    monkeypatch.setattr(line, "cut_windows", cut)
 
 
 def hear(

@@ -1,0 +1,104 @@
+"""One clip at a time through the line: its windows, heard or known from before, each result kept at once."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from narrate2report.listen.hearing import Hearer, Hearing, Window
+from narrate2report.listen.onset import settle
+from narrate2report.listen.store import Store, result_key
+from narrate2report.listen.stretches import Placed
+from narrate2report.listen.windows import cut_windows
+from narrate2report.records.clip import RATE, Clip, Sound
+
+
+@dataclass(frozen=True)
+class HeardClip:
+    """The windows of a clip in order, with what was heard in each."""
+
+    placed: tuple[Placed, ...]
+    length: float
+    """Seconds of sound that there really were."""
+
+
+class _Counted:
+    """Blocks of sound as they pass, with the number of samples so far."""
+
+    def __init__(self, blocks: Iterator[Sound]) -> None:
+        self.samples = 0
+        self._blocks = blocks
+
+    def __iter__(self) -> Iterator[Sound]:
+        for block in self._blocks:
+            self.samples += len(block)
+            yield block
+
+
+class Line:
+    """Windows through the hearer, as many at a time as it likes, past those whose result is known."""
+
+    def __init__(self, load: Callable[[], Hearer], store: Store, depends_on: Mapping[str, object]) -> None:
+        self._load = load
+        self._hearer: Hearer | None = None
+        self._store = store
+        self._depends_on = depends_on
+
+    def hear_clip(self, clip: Clip, tell: Callable[[float], None]) -> HeardClip:
+        """All of a clip; when its file was heard to the end before, without decoding any of it."""
+        whole = result_key(recording=clip.recording.sha256, **self._depends_on)
+        if (known := self._known_clip(whole)) is not None:
+            tell(known.length)
+            return known
+        tell(0.0)
+        blocks = _Counted(clip.blocks())
+        places: list[tuple[int, str]] = []
+        waiting: list[tuple[str, Window]] = []
+        for window in cut_windows(blocks):
+            key = result_key(sound=window.digest(), **self._depends_on)
+            places.append((window.start, key))
+            if self._store.get(key) is None and key not in (other for other, _ in waiting):
+                waiting.append((key, window))
+            if not waiting:
+                tell(window.end_s)
+            elif len(waiting) >= self._ready().at_once:
+                self._hear(waiting)
+                tell(window.end_s)
+                waiting = []
+        self._hear(waiting)
+        tell(blocks.samples / RATE)
+        self._store.put(whole, {"length": blocks.samples, "windows": places})
+        return self._placed(blocks.samples, places)
+
+    def _ready(self) -> Hearer:
+        if self._hearer is None:
+            self._hearer = self._load()
+        return self._hearer
+
+    def _hear(self, waiting: Sequence[tuple[str, Window]]) -> None:
+        if not waiting:
+            return
+        heard = self._ready().hear([window.sound for _, window in waiting])
+        for (key, window), result in zip(waiting, heard, strict=True):
+            hearing = Hearing(
+                words=settle(result.words, window.sound, window.chances),
+                likelihood=result.likelihood,
+                silence=result.silence,
+                speech=window.speech,
+            )
+            self._store.put(key, hearing.model_dump(mode="json"))
+
+    def _known_clip(self, whole: str) -> HeardClip | None:
+        """A clip from the store alone, if all of it is there."""
+        known = self._store.get(whole)
+        if known is None or any(self._store.get(key) is None for _, key in known["windows"]):
+            return None
+        return self._placed(known["length"], known["windows"])
+
+    def _placed(self, samples: int, places: Sequence[tuple[int, str]]) -> HeardClip:
+        return HeardClip(
+            tuple(
+                Placed(start / RATE, Hearing.model_validate(self._store.get(key))) for start, key in places
+            ),
+            samples / RATE,
+        )

@@ -9,6 +9,7 @@ from narrate2report.read.clauses import Clause
 from narrate2report.read.phrasebook import Mention
 from narrate2report.read.place import Place
 from narrate2report.read.spoken import Named, Spoken
+from narrate2report.read.vocabulary import Vocabulary
 
 PLURAL_WORDS = frozenset("are were both all they have everything do these those none nothing".split())
 PARTICIPLES = frozenset({"JJ", "JJR", "JJS", "NN", "NNS", "CD", "VBN", "NNP"})
@@ -31,8 +32,9 @@ class Bearer:
 class Bearers:
     """The subjects of each clause of one sentence, and from them the bearer of each predicate."""
 
-    def __init__(self, spoken: Spoken, place: Place, predicates: Sequence[Mention]) -> None:
+    def __init__(self, spoken: Spoken, place: Place, predicates: Sequence[Mention], vocabulary: Vocabulary) -> None:
         self._spoken = spoken
+        self._vocabulary = vocabulary
         self._place = place
         self._predicates = sorted(predicates, key=lambda mention: mention.start)
         self._subjects = self._find_subjects()
@@ -101,6 +103,7 @@ class Bearers:
             return (Bearer(on.component, f"'{spoken.words(on.start, on.end)}' follows it", True, on),)
         if topics:
             shared = self._subjects[clause.index] if topics[-1] in self._subjects[clause.index] else (topics[-1],)
+            shared = self._without_owners(shared)
             return tuple(Bearer(one.component, f"said of '{spoken.words(one.start, one.end)}'", True, one) for one in shared)
         spread = self._spread_over(clause) if noun else ()
         if spread:
@@ -122,6 +125,11 @@ class Bearers:
         if self._place.subject:
             return (Bearer(self._place.subject, "the component last in focus", False),)
         return ()
+
+    def _without_owners(self, shared: Sequence[Named]) -> tuple[Named, ...]:
+        """`the bottom shelf and the refrigerator has a crack`: of a part and its owner it is said of the part."""
+        owners = {owner for one in shared for owner in self._vocabulary.components[one.component].part_of}
+        return tuple(one for one in shared if one.component not in owners) or tuple(shared)
 
     def _described_by(self, predicate: Mention, named: Sequence[Named], clause: Clause) -> Named | None:
         """The noun right after an adjective: `cracked floor tile`."""

@@ -43,7 +43,7 @@ def find_flaws(spoken: Spoken, bearers: Bearers, vocabulary: Vocabulary) -> tupl
             continue
         adjective = any(sense.form in {"adjective", "verb"} for sense in senses)
         noun = any(sense.form == "noun" for sense in senses)
-        candidates = bearers.of(mention, adjective=adjective, noun=noun)
+        candidates = _told_within(spoken, mention, senses, vocabulary) or bearers.of(mention, adjective=adjective, noun=noun)
         for bearer in candidates or (Bearer("", "nothing in focus", False),):
             found.extend(_as_flaws(mention, senses, bearer, vocabulary))
     return tuple(found)
@@ -107,6 +107,15 @@ def _is_interjection(spoken: Spoken, mention: Mention) -> bool:
     if clause.index and not any(t.is_finite for t in spoken.tokens[: clause.start]) and spoken.named_in(spoken.clauses[clause.index - 1]):
         return False
     return len(spoken.clauses) > 1 or bool({"okay", "ok", "right", "alright"} & set(spoken.norms()))
+
+
+def _told_within(spoken: Spoken, mention: Mention, senses: Sequence[Sense], vocabulary: Vocabulary) -> tuple[Bearer, ...]:
+    """`caulk is pulling away`: a phrase that names its own component."""
+    for sense in senses:
+        default = vocabulary.conditions[sense.id].default
+        if default and mention.end - mention.start > 2 and default.replace("_", " ") in " ".join(spoken.norms(mention.start, mention.end)):
+            return (Bearer(default, f"'{spoken.words(mention.start, mention.end)}' names it", True),)
+    return ()
 
 
 def _as_flaws(mention: Mention, senses: Sequence[Sense], bearer: Bearer, vocabulary: Vocabulary) -> list[Flaw]:

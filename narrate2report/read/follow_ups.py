@@ -95,7 +95,8 @@ def _tradesman_called(
         return [
             Draft(
                 kind="follow_up", room=room, component=component, at=cue.start,
-                because=(f"'{spoken.words(clause.start, cue.end)}'", how), action="repair",
+                because=(f"'{spoken.words(clause.start, cue.end)}'", how),
+                action="clean" if "cleaners" in spoken.norms(cue.start, cue.end) else "repair",
                 party="owner" if owner_speaks else "manager", confidence=0.6,
             )
         ]  # fmt: skip

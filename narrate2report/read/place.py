@@ -294,6 +294,8 @@ def _is_other_word(spoken: Spoken, mention: Mention) -> bool:
     sole = clause.end - clause.start == 1 and clause.index > 0 and bool(spoken.named_terms(spoken.clauses[clause.index - 1]))
     if mention.of("works") and token.norm.endswith("s") and sole:
         return True
+    if mention.of("works") and mention.start and tokens[mention.start - 1].tag == "NNS" and _follows_component(spoken, mention):
+        return True
     if mention.of("works") and token.norm.endswith("s") and _follows_component(spoken, mention):
         return True
     if mention.of("works") and before in {"is", "'s", "are", "was"} and token.tag in {"VBG", "NN", "JJ"}:

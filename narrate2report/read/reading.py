@@ -144,7 +144,7 @@ def _read_one(
     spoken.named = name_components(spoken, place, number, vocabulary)
     corrections = Corrections(spoken)
     stances = corrections.apply(stances)
-    bearers = Bearers(spoken, place, _predicates(spoken))
+    bearers = Bearers(spoken, place, _predicates(spoken), vocabulary)
     checks = find_checks(spoken, bearers, stances, place, spoken.room, vocabulary)
     handovers = find_handovers(spoken, stances, spoken.room, vocabulary)
     flaws = find_flaws(spoken, bearers, vocabulary)

@@ -64,12 +64,12 @@ class Repairer:
         found: list[Mention] = []
         for at in range(len(norms) - 1):
             first, second = norms[at], norms[at + 1]
-            if not (first.isalpha() and second.isalpha()) or found and at < found[-1].end:
+            if not (first.isalpha() and second.isalpha()) or found and at < found[-1].end or min(len(first), len(second)) < 2:
                 continue
             joined = first + second
             if joined in self._single:
                 found.append(Mention(at, at + 2, (Sense("joined", joined),)))
-            elif len(joined) >= SHORTEST_NEAR and not {first, second} & COMMON:
+            elif len(joined) >= SHORTEST_NEAR and min(len(first), len(second)) > 2 and not {first, second} & COMMON:
                 near = process.extractOne(joined, self._single, scorer=fuzz.ratio, score_cutoff=NEAREST)
                 if near is not None:
                     found.append(Mention(at, at + 2, (Sense("joined", near[0]),)))

@@ -154,6 +154,8 @@ def _own_stance(spoken: Spoken, clause: Clause) -> tuple[int, Stance]:
         for cue in spoken.cues(kind, within=clause):
             if mode is Mode.QUOTED and _speaker_means_it(spoken, cue.start):
                 continue
+            if mode is Mode.HYPOTHETICAL and _is_plan(spoken, cue.start, cue.end):
+                continue
             if best is None or cue.start < best[0]:
                 best = cue.start, Stance(mode, spoken.words(cue.start, cue.end))
             break
@@ -175,9 +177,19 @@ def _looks_for(spoken: Spoken, clause: Clause) -> int | None:
     return None
 
 
+def _is_plan(spoken: Spoken, start: int, end: int) -> bool:
+    """`I'll get that replaced`, `it won't drain`: a `will` that is a plan, or a denial of what is now."""
+    norms = spoken.norms(start, end)
+    if "will" not in norms:
+        return False
+    return spoken.norms(end, end + 1) == ["not"] or set(spoken.norms(max(0, start - 1), start)) <= {"i", "we", "they", "somebody", "someone"} and start > 0
+
+
 def _asks(spoken: Spoken, clause: Clause) -> bool:
     """`is that a crack`, or the last clause before a question mark."""
     norms = [norm for norm in spoken.norms(clause.start, clause.end) if norm not in LEADING | {"or"}]
+    if len(norms) > 2 and norms[0] in {"have", "has", "had"} and norms[1] in {"a", "the", "any", "your"}:
+        return spoken.ends_with_question()
     if len(norms) > 2 and norms[0] in AUXILIARIES and norms[1] in SUBJECTS:
         return norms[:2] not in (["is", "there"],) or spoken.ends_with_question()
     if not spoken.ends_with_question():

@@ -26,7 +26,7 @@ class LinedYaml:
         except yaml.MarkedYAMLError as error:
             line = error.problem_mark.line + 1 if error.problem_mark else 1
             raise BadVocabulary(f"{path}:{line}: not YAML ({error.problem})") from error
-        except (OSError, UnicodeDecodeError) as error:
+        except (OSError, UnicodeDecodeError, yaml.YAMLError) as error:
             raise BadVocabulary(f"{path}: cannot be read ({error})") from error
         self.data: Any = self._plain(node, ()) if node is not None else {}
 

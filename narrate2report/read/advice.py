@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from narrate2report.read.bearers import ROOM_GENERAL
 from narrate2report.read.clauses import Clause
 from narrate2report.read.draft import Draft
 from narrate2report.read.place import Place
@@ -14,8 +15,12 @@ from narrate2report.read.vocabulary import Vocabulary
 POINTING = frozenset("it that this them they those these here there one".split())
 
 
+RECENT = 2
+"""For how many sentences an order that names nothing is about the component in focus."""
+
+
 def find_advice(
-    spoken: Spoken, stances: Sequence[Stance], place: Place, room: str, vocabulary: Vocabulary
+    spoken: Spoken, stances: Sequence[Stance], place: Place, number: int, room: str, vocabulary: Vocabulary
 ) -> list[Draft]:
     """At most one advice draft a sentence: the care that is asked, of the component it is about."""
     told = [at for at, stance in enumerate(stances) if stance.mode is Mode.INSTRUCTION]
@@ -26,7 +31,7 @@ def find_advice(
     if not told:
         return []
     first, last = told[0], told[-1]
-    inside = [one for one in spoken.named if first <= one.start <= last]
+    inside = [one for one in spoken.named if first <= one.start <= last and one.component != ROOM_GENERAL]
     inside.sort(key=lambda one: (one.relation == "place" or vocabulary.components[one.component].group == "furnished", one.start))
     if inside and place.subject and (inside[0].relation == "place" or vocabulary.components[inside[0].component].group == "furnished"):
         return [_draft(spoken, stances, first, room, place.subject, "the component last in focus")]
@@ -40,7 +45,9 @@ def find_advice(
             default = vocabulary.conditions[sense.id].default
             if default and first <= mention.start <= last and not place.subject:
                 return [_draft(spoken, stances, first, room, default, "what its flaw is usual of")]
-    if place.subject and POINTING & set(spoken.norms()):
+    recent = bool(place.lately) and number - place.lately[-1][1] <= RECENT
+    pointed = POINTING & set(spoken.norms()) or recent and not spoken.has_cue("contact")
+    if place.subject and pointed:
         return [_draft(spoken, stances, first, room, place.subject, "the component last in focus")]
     return []
 
@@ -57,7 +64,8 @@ def _you_do(spoken: Spoken, clause: Clause) -> bool:
 def _is_addressed(spoken: Spoken, cue: str) -> bool:
     """Whether somebody is spoken to; a bare imperative may be the speaker's own `pull that out`."""
     listed = any(spoken.words(one.start, one.start + 1) == cue for one in spoken.cues("imperative"))
-    return listed or spoken.has_cue("instruction", "addressee", "often")
+    handles = bool({"it", "them"} & set(spoken.norms()[1:4]))
+    return listed or handles or spoken.has_cue("instruction", "addressee", "often")
 
 
 def _consequence(spoken: Spoken, stances: Sequence[Stance]) -> list[int]:

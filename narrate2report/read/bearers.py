@@ -97,7 +97,7 @@ class Bearers:
             return (Bearer(after.component, f"'{spoken.words(predicate.start, after.end)}'", True, after),)
         topics = [one for one in named if one.relation == "topic" and one.end <= predicate.start and not self._modifies_next(one, named)]
         on = self._lies_on(predicate, clause)
-        pronoun = {"it", "they", "that", "this"} & set(spoken.norms(clause.start, predicate.start))
+        pronoun = {"it", "they", "that", "this", "one"} & set(spoken.norms(clause.start, predicate.start))
         if on is not None and (noun or not topics and not pronoun):
             self._last[clause.index] = on
             return (Bearer(on.component, f"'{spoken.words(on.start, on.end)}' follows it", True, on),)
@@ -194,8 +194,10 @@ class Bearers:
     def _is_about_all(self, clause: Clause) -> bool:
         if self._spoken.has_cue("whole", within=clause):
             return True
-        if clause.link == ":" and self._spoken.has_cue("whole", within=self._spoken.clauses[clause.index - 1]):
-            return True
+        if clause.index and clause.link in {":", ""}:
+            before = self._spoken.clauses[clause.index - 1]
+            if self._spoken.has_cue("whole", within=before) and before.end - before.start <= 3:
+                return True
         return any(mention.of("room") and mention.start in clause for mention in self._spoken.found.terms)
 
     def subjects_of(self, clause: Clause) -> tuple[Named, ...]:

@@ -43,7 +43,7 @@ def find_follow_ups(
             continue
         if planned is None or not assigned and _is_care(spoken, clause, stances, mention):
             continue
-        component, how = _worked_on(spoken, mention, clause, bearers, place, last_flaw)
+        component, how = _worked_on(spoken, mention, clause, bearers, stances, place, last_flaw)
         draft = Draft(
             kind="follow_up",
             room=room,
@@ -91,7 +91,7 @@ def _tradesman_called(
         assigned = not set(before) - {"a", "the", "so", "and"} and after in (["for"], ["to"], ["on"])
         if stances[cue.start].mode in NOT_WORK or not (called or assigned) or negation_before(spoken, clause, cue.start):
             continue
-        component, how = _worked_on(spoken, Mention(cue.start, cue.end, ()), clause, bearers, place, last_flaw)
+        component, how = _worked_on(spoken, Mention(cue.start, cue.end, ()), clause, bearers, stances, place, last_flaw)
         return [
             Draft(
                 kind="follow_up", room=room, component=component, at=cue.start,
@@ -153,7 +153,7 @@ def _is_order(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     words = set(spoken.norms(clause.start, mention.start))
     if lead or words & {"it", "this", "that", "those"} and "a" not in words:
         return False
-    if spoken.has_cue("addressee") or spoken.has_cue("often"):
+    if spoken.has_cue("addressee", "often", "imperative"):
         return False
     following = spoken.norms(mention.end, mention.end + 1)
     if mention.of("condition") and not set(following) & {"the", "your", "it", "this", "that", "these", "and"}:
@@ -173,10 +173,12 @@ def _is_care(spoken: Spoken, clause: Clause, stances: Sequence[Stance], mention:
 
 
 def _worked_on(
-    spoken: Spoken, mention: Mention, clause: Clause, bearers: Bearers, place: Place, last_flaw: str | None
+    spoken: Spoken, mention: Mention, clause: Clause, bearers: Bearers, stances: Sequence[Stance], place: Place,
+    last_flaw: str | None,
 ) -> tuple[str, str]:
     """The component of the work: named after the action, before it, or the one that was spoken of."""
     named = spoken.named_in(clause)
+    named = tuple(one for one in named if stances[one.start].mode is not Mode.HYPOTHETICAL)
     after = [one for one in named if one.start >= mention.end and one.relation != "place"]
     if after:
         return after[0].component, f"'{spoken.words(after[0].start, after[0].end)}' follows it"

@@ -166,7 +166,7 @@ def _read_one(
     )  # fmt: skip
     drafts += follow_ups
     if not follow_ups:
-        drafts += find_advice(spoken, stances, place, spoken.room, vocabulary)
+        drafts += find_advice(spoken, stances, place, number, spoken.room, vocabulary)
     drafts += find_descriptions(spoken, bearers, stances, spoken.room, vocabulary)
     walk.withdrawing = corrections.withdraw(drafts, ledger, number, pending=walk.withdrawing)
     for draft in drafts:

@@ -32,9 +32,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     except NarrateError as error:
         return _complain(" ".join(str(error).split()), error.exit_code)
     except KeyboardInterrupt:
-        return _complain(
-            "stopped; what was heard is kept, and the same command goes on from there", INTERRUPTED
-        )
+        return _complain("stopped; what was heard is kept, and the same command goes on from there", INTERRUPTED)
     except BrokenPipeError:
         # The reader of our output (head, less) has gone away: that is its right, and no error of ours.
         sys.stdout = None
@@ -92,12 +90,8 @@ def _add_draft(commands: _Commands) -> None:
         help="the findings file to write, best named NAME.findings.json",
     )
     draft.add_argument("--quiet", action="store_true", help="no progress and no summary")
-    draft.add_argument(
-        "--json", action="store_true", help="print a summary for machines instead of the table"
-    )
-    draft.add_argument(
-        "--explain", action="store_true", help="print every sentence, what became of it and why"
-    )
+    draft.add_argument("--json", action="store_true", help="print a summary for machines instead of the table")
+    draft.add_argument("--explain", action="store_true", help="print every sentence, what became of it and why")
     draft.add_argument(
         "--model",
         metavar="FOLDER",
@@ -106,13 +100,9 @@ def _add_draft(commands: _Commands) -> None:
     draft.add_argument("--kind", choices=("move_in", "move_out", "periodic"), help="which walk this was")
     draft.add_argument("--unit", metavar="TEXT", help="the unit that was walked")
     draft.add_argument("--inspector", metavar="NAME", help="who walked and spoke")
-    draft.add_argument(
-        "--resident", metavar="NAME", action="append", help="who lives there; may be given again"
-    )
+    draft.add_argument("--resident", metavar="NAME", action="append", help="who lives there; may be given again")
     draft.add_argument("--date", metavar="YYYY-MM-DD", help="the day of the walk")
-    draft.add_argument(
-        "--vocab", metavar="FOLDER", type=_path, help="words of your own, added to the built-in ones"
-    )
+    draft.add_argument("--vocab", metavar="FOLDER", type=_path, help="words of your own, added to the built-in ones")
     draft.set_defaults(run=_run_draft)
 
 

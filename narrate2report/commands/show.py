@@ -30,6 +30,4 @@ def _entry(findings: Findings, entry_id: str, file: Path) -> Entry:
     for entry in findings.entries:
         if entry.id == entry_id:
             return entry
-    raise BadInput(
-        f"{file}: no entry {entry_id!r} among its {len(findings.entries)}; show the file to see them"
-    )
+    raise BadInput(f"{file}: no entry {entry_id!r} among its {len(findings.entries)}; show the file to see them")

@@ -27,9 +27,7 @@ def opened(path: Path) -> Iterator[av.container.InputContainer]:
         # As a file, whatever its name looks like, and following no reference to anywhere else.
         container = av.open(f"file:{path}", options={"protocol_whitelist": "file"}, metadata_errors="replace")
     except (av.FFmpegError, OSError, ValueError) as error:
-        raise BadInput(
-            f"{path}: is not a recording that can be read (damaged or another kind of file)"
-        ) from error
+        raise BadInput(f"{path}: is not a recording that can be read (damaged or another kind of file)") from error
     with container:
         yield container
 
@@ -62,8 +60,6 @@ def _look_first(path: Path) -> None:
     if boxes is None:
         return
     if not boxes.has_index:
-        raise BadInput(
-            f"{path}: the recording was cut off before its index was written; copy it from the phone again"
-        )
+        raise BadInput(f"{path}: the recording was cut off before its index was written; copy it from the phone again")
     if boxes.encrypted:
         raise BadInput(f"{path}: is encrypted; export an unprotected copy from the app that made it")

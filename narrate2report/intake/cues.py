@@ -44,9 +44,7 @@ def check_order(cues: Sequence[Cue]) -> None:
     latest = 0.0
     for cue in cues:
         if cue.start < latest:
-            raise CueFault(
-                cue.line, f"starts at {clock(cue.start)}, before the line above it ({clock(latest)})"
-            )
+            raise CueFault(cue.line, f"starts at {clock(cue.start)}, before the line above it ({clock(latest)})")
         if cue.end is not None and cue.end < cue.start:
             raise CueFault(cue.line, f"ends at {clock(cue.end)}, before it starts ({clock(cue.start)})")
         latest = cue.start

@@ -68,9 +68,7 @@ def recorded_moment(tags: dict[str, str]) -> str | None:
 def _track(stream: Stream, chosen: bool) -> Track:
     language = stream.language if stream.language not in (None, "", "und") else None
     codec = "unknown" if stream.codec_context is None else stream.codec_context.name
-    return Track(
-        kind="video" if stream.type == "video" else "audio", codec=codec, language=language, chosen=chosen
-    )
+    return Track(kind="video" if stream.type == "video" else "audio", codec=codec, language=language, chosen=chosen)
 
 
 def _duration(container: av.container.InputContainer) -> float | None:

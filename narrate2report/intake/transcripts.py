@@ -94,9 +94,7 @@ def _saved(path: Path, text: str) -> Transcript:
     latest: dict[str, float] = {}
     for number, stretch in enumerate(transcript.stretches, start=1):
         if stretch.recording not in known:
-            raise BadInput(
-                f"{path}: stretch {number} belongs to {stretch.recording!r}, which it does not list"
-            )
+            raise BadInput(f"{path}: stretch {number} belongs to {stretch.recording!r}, which it does not list")
         if stretch.end < stretch.start or stretch.start < latest.get(stretch.recording, 0.0):
             raise BadInput(f"{path}: stretch {number}: its times run backwards")
         latest[stretch.recording] = stretch.start

@@ -97,8 +97,6 @@ class Line:
 
     def _placed(self, samples: int, places: Sequence[tuple[int, str]]) -> HeardClip:
         return HeardClip(
-            tuple(
-                Placed(start / RATE, Hearing.model_validate(self._store.get(key))) for start, key in places
-            ),
+            tuple(Placed(start / RATE, Hearing.model_validate(self._store.get(key))) for start, key in places),
             samples / RATE,
         )

@@ -110,9 +110,7 @@ def _parts() -> tuple[Path, ...]:
     try:
         found = tuple(Path(str(files(part))) / "data" for part in PARTS)
     except ModuleNotFoundError as error:
-        raise ModelMissing(
-            f"the speech model is not installed ({error.name} is missing); {ADVICE}"
-        ) from error
+        raise ModelMissing(f"the speech model is not installed ({error.name} is missing); {ADVICE}") from error
     return found
 
 
@@ -129,9 +127,7 @@ def _join(parts: tuple[Path, ...], folder: Path) -> None:
 
 
 def _is_as_published(folder: Path) -> bool:
-    return all(
-        (folder / name).is_file() and _sha256(folder / name) == sum_ for name, sum_ in CHECKSUMS.items()
-    )
+    return all((folder / name).is_file() and _sha256(folder / name) == sum_ for name, sum_ in CHECKSUMS.items())
 
 
 def _sha256(path: Path) -> str:

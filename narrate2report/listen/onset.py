@@ -110,10 +110,7 @@ def _meet_ends(spans: Sequence[_Span], quiet: Sequence[_Pause]) -> None:
     for index, span in enumerate(spans):
         following = spans[index + 1].start if index + 1 < len(spans) else float("inf")
         for pause in quiet:
-            if (
-                span.end < pause.start <= min(following, span.end + TAIL_S)
-                and pause.start - span.start <= LONGEST_S
-            ):
+            if span.end < pause.start <= min(following, span.end + TAIL_S) and pause.start - span.start <= LONGEST_S:
                 span.end = pause.start
                 break
 

@@ -89,11 +89,7 @@ class Store:
                     entry = json.loads(line) if line.endswith(b"\n") else None
                 except ValueError:
                     entry = None
-                if (
-                    not isinstance(entry, dict)
-                    or not isinstance(entry.get("result"), dict)
-                    or "key" not in entry
-                ):
+                if not isinstance(entry, dict) or not isinstance(entry.get("result"), dict) or "key" not in entry:
                     break
                 self._results[entry["key"]] = entry["result"]
                 good += len(line)

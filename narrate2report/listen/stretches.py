@@ -54,9 +54,7 @@ def find_gaps(placed: Sequence[Placed], recording: str) -> tuple[Gap, ...]:
         for start, end in window.hearing.speech:
             for begin, until in _without_words(start, end, window.hearing.words):
                 if until - begin >= GAP_S:
-                    gaps.append(
-                        Gap(recording=recording, start=window.start + begin, end=window.start + until)
-                    )
+                    gaps.append(Gap(recording=recording, start=window.start + begin, end=window.start + until))
     return tuple(gaps)
 
 

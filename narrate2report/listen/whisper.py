@@ -87,8 +87,7 @@ class Whisper:
         for segment in segments:
             found[max(0, int(np.searchsorted(starts, segment.seek / 100, side="right")) - 1)].append(segment)
         return [
-            _heard(each, start, len(sound) / RATE)
-            for each, start, sound in zip(found, starts, sounds, strict=True)
+            _heard(each, start, len(sound) / RATE) for each, start, sound in zip(found, starts, sounds, strict=True)
         ]
 
 
@@ -131,9 +130,7 @@ def _heard(segments: Sequence[Segment], start: float, length: float) -> Heard:
                     probability=min(before.probability, _chance(word.probability)),
                 )
             elif word.word.strip():
-                words.append(
-                    Word(text=word.word.strip(), start=begin, end=end, probability=_chance(word.probability))
-                )
+                words.append(Word(text=word.word.strip(), start=begin, end=end, probability=_chance(word.probability)))
     likelihood = min((segment.avg_logprob for segment in segments), default=0.0)
     silence = max((segment.no_speech_prob for segment in segments), default=1.0)
     return Heard(words=tuple(words), likelihood=round(likelihood, 4), silence=round(silence, 4))

@@ -54,8 +54,7 @@ class _Held:
         first, last = cut.start - self._base, cut.end - self._base
         sound = self._sound[first * FRAME : last * FRAME].copy()
         speech = tuple(
-            ((run.start - cut.start) * FRAME / RATE, (run.end - cut.start) * FRAME / RATE)
-            for run in cut.speech
+            ((run.start - cut.start) * FRAME / RATE, (run.end - cut.start) * FRAME / RATE) for run in cut.speech
         )
         return Window(cut.start * FRAME, sound, self._chances[first:last].copy(), speech)
 

@@ -48,8 +48,7 @@ def said(entry: Entry) -> str:
 def where_heard(entry: Entry, recordings: int) -> str:
     """The moments of the entry's evidence: `1:15, 2:40`, with the file name where there are several."""
     return ", ".join(
-        clock(piece.start) if recordings < 2 else f"{piece.recording} {clock(piece.start)}"
-        for piece in entry.evidence
+        clock(piece.start) if recordings < 2 else f"{piece.recording} {clock(piece.start)}" for piece in entry.evidence
     )
 
 

@@ -32,21 +32,43 @@ def find_advice(
         return []
     first, last = told[0], told[-1]
     inside = [one for one in spoken.named if first <= one.start <= last and one.component != ROOM_GENERAL]
-    inside.sort(key=lambda one: (one.relation == "place" or vocabulary.components[one.component].group == "furnished", one.start))
-    if inside and place.subject and (inside[0].relation == "place" or vocabulary.components[inside[0].component].group == "furnished"):
+    opening = spoken.clause_of(first)
+    pointing = {"it", "that", "this", "them", "those"} & set(spoken.norms(first, opening.end))
+    if pointing and place.subject and not any(one.start in opening for one in inside):
+        inside = []
+    inside.sort(
+        key=lambda one: (
+            one.relation == "place" or vocabulary.components[one.component].group == "furnished",
+            one.start,
+        )
+    )
+    if (
+        inside
+        and place.subject
+        and (inside[0].relation == "place" or vocabulary.components[inside[0].component].group == "furnished")
+    ):
         return [_draft(spoken, stances, first, room, place.subject, "the component last in focus")]
     others = [one for one in spoken.named if one not in inside and one.relation != "place"]
     group = {one.component: vocabulary.components[one.component].group for one in spoken.named}
     for one in (*inside, *others):
         if group[one.component] != "handed_over" or one in inside:
-            return [_draft(spoken, stances, first, room, one.component, f"'{spoken.words(one.start, one.end)}' is named")]
+            return [
+                _draft(
+                    spoken,
+                    stances,
+                    first,
+                    room,
+                    one.component,
+                    f"'{spoken.words(one.start, one.end)}' is named",
+                )
+            ]
     for mention in spoken.found.terms:
         for sense in mention.of("condition"):
             default = vocabulary.conditions[sense.id].default
             if default and first <= mention.start <= last and not place.subject:
                 return [_draft(spoken, stances, first, room, default, "what its flaw is usual of")]
     recent = bool(place.lately) and number - place.lately[-1][1] <= RECENT
-    pointed = POINTING & set(spoken.norms()) or recent and not spoken.has_cue("contact")
+    pointed = POINTING & set(spoken.norms()) or (recent and not spoken.has_cue("contact"))
     if place.subject and pointed:
         return [_draft(spoken, stances, first, room, place.subject, "the component last in focus")]
     return []

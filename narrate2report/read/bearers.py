@@ -67,7 +67,9 @@ class Bearers:
         before = tuple(one for one in heads if one.start < first or self._is_counted(one, first, clause))
         if before or heads:
             return before or (tuple(heads) if not self._is_predicated(clause) else ())
-        return tuple(one for one in named if one.relation == "of" and one.start < first and one.start - clause.start <= 4)[:1]
+        return tuple(
+            one for one in named if one.relation == "of" and one.start < first and one.start - clause.start <= 4
+        )[:1]
 
     def _is_counted(self, one: Named, first: int, clause: Clause) -> bool:
         """`two bent slats`, `a loose hinge`: the noun after its adjective is the subject too."""
@@ -95,23 +97,37 @@ class Bearers:
         named = spoken.named_in(clause)
         if adjective and (after := self._described_by(predicate, named, clause)):
             return (Bearer(after.component, f"'{spoken.words(predicate.start, after.end)}'", True, after),)
-        topics = [one for one in named if one.relation == "topic" and one.end <= predicate.start and not self._modifies_next(one, named)]
+        topics = [
+            one
+            for one in named
+            if one.relation == "topic" and one.end <= predicate.start and not self._modifies_next(one, named)
+        ]
         on = self._lies_on(predicate, clause)
         pronoun = {"it", "they", "that", "this", "one"} & set(spoken.norms(clause.start, predicate.start))
-        if on is not None and (noun or not topics and not pronoun):
+        if on is not None and (noun or (not topics and not pronoun)):
             self._last[clause.index] = on
             return (Bearer(on.component, f"'{spoken.words(on.start, on.end)}' follows it", True, on),)
         if topics:
             shared = self._subjects[clause.index] if topics[-1] in self._subjects[clause.index] else (topics[-1],)
             shared = self._without_owners(shared)
-            return tuple(Bearer(one.component, f"said of '{spoken.words(one.start, one.end)}'", True, one) for one in shared)
+            return tuple(
+                Bearer(one.component, f"said of '{spoken.words(one.start, one.end)}'", True, one) for one in shared
+            )
         spread = self._spread_over(clause) if noun else ()
         if spread:
-            return tuple(Bearer(one.component, f"'{spoken.words(one.start, one.end)}' tells where", True, one) for one in spread)
+            return tuple(
+                Bearer(one.component, f"'{spoken.words(one.start, one.end)}' tells where", True, one) for one in spread
+            )
+        if noun and self._is_on_it(predicate, clause) and self._subjects[clause.index]:
+            return tuple(
+                Bearer(one.component, f"on '{spoken.words(one.start, one.end)}'", True, one)
+                for one in self._subjects[clause.index]
+            )
         carried = self._subjects[clause.index]
         if carried:
             return tuple(
-                Bearer(one.component, f"still about '{spoken.words(one.start, one.end)}'", False, one) for one in carried
+                Bearer(one.component, f"still about '{spoken.words(one.start, one.end)}'", False, one)
+                for one in carried
             )
         if noun and clause.index and clause.link in {",", "and", "or"} and clause.index - 1 in self._last:
             before = self._last[clause.index - 1]
@@ -119,7 +135,14 @@ class Bearers:
         if noun and (near := self._lies_at(predicate, clause)):
             return (Bearer(near.component, f"'{spoken.words(near.start, near.end)}' tells where", True, near),)
         if noun and (listed := self._list_lies_on(clause)):
-            return (Bearer(listed.component, f"'{spoken.words(listed.start, listed.end)}' ends the list", True, listed),)
+            return (
+                Bearer(
+                    listed.component,
+                    f"'{spoken.words(listed.start, listed.end)}' ends the list",
+                    True,
+                    listed,
+                ),
+            )
         if self._is_about_all(clause):
             return (Bearer(ROOM_GENERAL, "said of the room as a whole", True),)
         if self._place.subject:
@@ -139,7 +162,14 @@ class Bearers:
             for one in named:
                 if one.start == at:
                     return one
-            lacks = tokens[predicate.end - 1].norm == "missing" and tokens[at].norm in {"a", "an", "its", "the", "one", "two"}
+            lacks = tokens[predicate.end - 1].norm == "missing" and tokens[at].norm in {
+                "a",
+                "an",
+                "its",
+                "the",
+                "one",
+                "two",
+            }
             if tokens[at].tag not in PARTICIPLES and not lacks:
                 return None
             at += 1
@@ -153,6 +183,15 @@ class Bearers:
                 if not any(token.is_finite for token in between):
                     return one
         return None
+
+    def _is_on_it(self, predicate: Mention, clause: Clause) -> bool:
+        """`dead flies on them`, `a stain around it`."""
+        norms = self._spoken.norms(predicate.end, min(clause.end, predicate.end + 3))
+        return any(
+            norms[at : at + 2][0] in {"on", "in", "around", "under"}
+            and norms[at + 1 : at + 2] in (["it"], ["them"], ["that"])
+            for at in range(len(norms))
+        )
 
     def _lies_at(self, predicate: Mention, clause: Clause) -> Named | None:
         """`there's rust at the drain`: with nothing else spoken of, the place bears it."""

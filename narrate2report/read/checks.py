@@ -25,11 +25,18 @@ BARE = frozenset("come run turn work start operate function test".split())
 """Bare verbs that open a clause as an order or invitation: `come on in`."""
 
 INFINITIVE = frozenset("to will can please you i we would should must let may might could".split())
-ADVERBS = frozenset("good fine well okay ok great perfectly perfect smoothly nicely properly normally quickly fast".split())
+ADVERBS = frozenset(
+    "good fine well okay ok great perfectly perfect smoothly nicely properly normally quickly fast".split()
+)
 
 
 def find_checks(
-    spoken: Spoken, bearers: Bearers, stances: Sequence[Stance], place: Place, room: str, vocabulary: Vocabulary
+    spoken: Spoken,
+    bearers: Bearers,
+    stances: Sequence[Stance],
+    place: Place,
+    room: str,
+    vocabulary: Vocabulary,
 ) -> list[Draft]:
     """Check drafts of a sentence. Marks in `spoken.used` the words of praise that belong to a result."""
     untested = _not_tested(spoken, bearers, stances, place, room, vocabulary)
@@ -37,6 +44,7 @@ def find_checks(
     for draft in (
         *_from_verbs(spoken, bearers, stances, place, room, vocabulary),
         *_from_cues(spoken, bearers, stances, place, room, vocabulary),
+        *_from_plurals(spoken, stances, room),
         *_from_trial(spoken, stances, place, room, vocabulary),
     ):
         if any(draft.component == other.component for other in untested):
@@ -54,7 +62,12 @@ def _overtaken(draft: Draft, drafts: Sequence[Draft]) -> bool:
 
 
 def _from_verbs(
-    spoken: Spoken, bearers: Bearers, stances: Sequence[Stance], place: Place, room: str, vocabulary: Vocabulary
+    spoken: Spoken,
+    bearers: Bearers,
+    stances: Sequence[Stance],
+    place: Place,
+    room: str,
+    vocabulary: Vocabulary,
 ) -> list[Draft]:
     """What only this component does: a toilet flushes, a fridge is cold."""
     drafts = []
@@ -77,7 +90,7 @@ def _does_this(bearer: Bearer, senses: Sequence[Sense], place: Place, vocabulary
     if bearer.component in doers:
         return bearer.component
     part = next((one for one in doers if bearer.component in vocabulary.components[one].part_of), None)
-    if part:
+    if part and not bearer.direct:
         return part
     for owner in vocabulary.components[bearer.component].part_of if bearer.component in vocabulary.components else ():
         if owner in doers and not bearer.direct:
@@ -88,7 +101,12 @@ def _does_this(bearer: Bearer, senses: Sequence[Sense], place: Place, vocabulary
 
 
 def _from_cues(
-    spoken: Spoken, bearers: Bearers, stances: Sequence[Stance], place: Place, room: str, vocabulary: Vocabulary
+    spoken: Spoken,
+    bearers: Bearers,
+    stances: Sequence[Stance],
+    place: Place,
+    room: str,
+    vocabulary: Vocabulary,
 ) -> list[Draft]:
     """What is said of any working thing: works, comes on, is dead."""
     drafts = []
@@ -156,9 +174,7 @@ def _done_by_somebody(spoken: Spoken, mention: Mention) -> bool:
     return not any(term.start <= at < term.end for term in spoken.found.terms)
 
 
-def _result(
-    spoken: Spoken, mention: Mention, component: str, room: str, how: str, *, fails: bool = False
-) -> Draft:
+def _result(spoken: Spoken, mention: Mention, component: str, room: str, how: str, *, fails: bool = False) -> Draft:
     clause = spoken.clause_of(mention.start)
     denied = negation_before(spoken, clause, mention.start)
     outcome: Outcome = "fails" if fails or denied else "works"
@@ -169,17 +185,37 @@ def _result(
     because = [f"'{words}' tells of a trial", how]
     if denied:
         because.append(f"fails because of '{denied}'")
-    return Draft(kind="check", room=room, component=component, at=mention.start, outcome=outcome, because=tuple(because))
+    return Draft(
+        kind="check",
+        room=room,
+        component=component,
+        at=mention.start,
+        outcome=outcome,
+        because=tuple(because),
+    )
 
 
 def _not_tested(
-    spoken: Spoken, bearers: Bearers, stances: Sequence[Stance], place: Place, room: str, vocabulary: Vocabulary
+    spoken: Spoken,
+    bearers: Bearers,
+    stances: Sequence[Stance],
+    place: Place,
+    room: str,
+    vocabulary: Vocabulary,
 ) -> list[Draft]:
     for cue in spoken.cues("not_tested"):
         clause = spoken.clause_of(cue.start)
         if stances[cue.start].mode in {Mode.HYPOTHETICAL, Mode.QUESTION, Mode.ELSEWHERE, Mode.POLICY}:
             continue
-        if cue.start and spoken.tokens[cue.start - 1].norm in {"does", "do", "did", "will", "would", "is", "are"}:
+        if cue.start and spoken.tokens[cue.start - 1].norm in {
+            "does",
+            "do",
+            "did",
+            "will",
+            "would",
+            "is",
+            "are",
+        }:
             continue
         inside = [one.component for one in spoken.named_in(clause)]
         carried = [one.component for one in bearers.subjects_of(clause)]
@@ -192,9 +228,16 @@ def _not_tested(
         focus = [place.subject] if place.subject else []
         earlier = [one.component for one in reversed(spoken.named) if one.start < cue.start and one.relation == "topic"]
         candidates = next(
-            (found for group in ((inside, earlier[:1], carried, following, focus) if clause.link == "" and clause.index else
-                           (inside, carried, following, earlier, focus))
-             if (found := [one for one in group if _is_operated(one, vocabulary)])), [],
+            (
+                found
+                for group in (
+                    (inside, earlier[:1], carried, following, focus)
+                    if clause.link == "" and clause.index
+                    else (inside, carried, following, earlier, focus)
+                )
+                if (found := [one for one in group if _is_operated(one, vocabulary)])
+            ),
+            [],
         )
         return [
             Draft(
@@ -204,6 +247,37 @@ def _not_tested(
             for component in dict.fromkeys(candidates)
         ]  # fmt: skip
     return []
+
+
+def _from_plurals(spoken: Spoken, stances: Sequence[Stance], room: str) -> list[Draft]:
+    """`window locks.`: two words that may be a plural, and with nothing more said of it are a noun and its verb."""
+    drafts = []
+    for one in spoken.named:
+        clause = spoken.clause_of(one.start)
+        last = spoken.tokens[one.end - 1].norm
+        if (
+            last != "locks"
+            or one.end != clause.end
+            or one.end - one.start < 2
+            or stances[one.start].mode is not Mode.ASSERTED
+        ):
+            continue
+        if not any(mention.start in clause for mention in spoken.found.terms if mention.of("condition")):
+            because = (
+                f"'{spoken.words(one.start, one.end)}' tells of a trial",
+                f"said of '{spoken.words(one.start, one.end)}'",
+            )
+            drafts.append(
+                Draft(
+                    kind="check",
+                    room=room,
+                    component=one.component,
+                    at=one.start,
+                    outcome="works",
+                    because=because,
+                )
+            )
+    return drafts
 
 
 def _from_trial(

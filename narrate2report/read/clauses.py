@@ -111,13 +111,36 @@ def _starts_subject(tokens: Sequence[Token], at: int, begin: int, terms: TermBou
     if before.is_verb or (before.tag == "IN" and not particle) or not predicated:
         return False
     noun = at + 1 if token.norm in DETERMINERS else at
-    if noun not in terms.starts or (before.tag in {"JJ", "CD"} and not any(t.is_finite for t in tokens[max(begin, at - 3) : at - 1]) and at - 1 not in terms.predicates):
+    if noun not in terms.starts or (
+        before.tag in {"JJ", "CD"}
+        and not any(t.is_finite for t in tokens[max(begin, at - 3) : at - 1])
+        and at - 1 not in terms.predicates
+    ):
         return False
     if before.tag in {"DT", "PRP$", "POS"}:
         return False
-    following = range(noun + 1, min(len(tokens), noun + 4))
-    return any(tokens[one].is_finite or one in terms.predicates for one in following)
+    if before.tag == "JJ" and at - 1 == begin:
+        return False
+    for one in range(noun + 1, min(len(tokens), noun + 4)):
+        if tokens[one].is_finite or one in terms.predicates:
+            return True
+        if tokens[one].text in MARKS or tokens[one].tag in {"IN", "CC"}:
+            return False
+    return False
 
 
 def _is_auxiliary(token: Token) -> bool:
-    return token.norm in {"do", "does", "did", "is", "are", "was", "were", "can", "could", "will", "would", "have"}
+    return token.norm in {
+        "do",
+        "does",
+        "did",
+        "is",
+        "are",
+        "was",
+        "were",
+        "can",
+        "could",
+        "will",
+        "would",
+        "have",
+    }

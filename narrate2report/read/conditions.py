@@ -17,7 +17,7 @@ from narrate2report.read.vocabulary import Vocabulary
 DENIED_PRAISE = {"clean": "dirty", "present": "missing"}
 """What denying a sound condition comes to; denying any other praise names no flaw."""
 
-LASTING = frozenset({"repaired", "new", "freshly_painted"})
+LASTING = frozenset({"repaired", "freshly_painted"})
 """Conditions that tell of the past and are still so."""
 
 
@@ -39,14 +39,30 @@ def find_flaws(spoken: Spoken, bearers: Bearers, vocabulary: Vocabulary) -> tupl
         senses = mention.of("condition")
         if not senses or mention.start in named_at or mention.start in spoken.used or _is_interjection(spoken, mention):
             continue
-        if _is_done(spoken, mention) or _is_about_people(spoken, mention) or _is_outside(spoken, mention):
+        if (
+            _is_particle(spoken, mention)
+            or _is_done(spoken, mention)
+            or _is_about_people(spoken, mention)
+            or _is_outside(spoken, mention)
+        ):
             continue
         adjective = any(sense.form in {"adjective", "verb"} for sense in senses)
         noun = any(sense.form == "noun" for sense in senses)
-        candidates = _told_within(spoken, mention, senses, vocabulary) or bearers.of(mention, adjective=adjective, noun=noun)
+        candidates = _told_within(spoken, mention, senses, vocabulary) or bearers.of(
+            mention, adjective=adjective, noun=noun
+        )
         for bearer in candidates or (Bearer("", "nothing in focus", False),):
             found.extend(_as_flaws(mention, senses, bearer, vocabulary))
     return tuple(found)
+
+
+PARTICLES = frozenset("in up out off on down".split())
+
+
+def _is_particle(spoken: Spoken, mention: Mention) -> bool:
+    """`down in the corner`: of the small words only the last of a clause says something (`lamp out`, `rod in`)."""
+    small = mention.end - mention.start == 1 and spoken.tokens[mention.start].norm in PARTICLES
+    return small and mention.end != spoken.clause_of(mention.start).end
 
 
 DOERS = frozenset("i you we they to will please must should can could would not".split())
@@ -62,7 +78,12 @@ def _is_done(spoken: Spoken, mention: Mention) -> bool:
         return True
     if forms == {"verb"} and token.tag in {"NN", "NNS"} and before.norm in {"a", "the", "an", "my"}:
         return True
-    if token.text[0].isupper() and not token.text.isupper() and before.tag != "." and mention.start not in {c.start for c in spoken.clauses}:
+    if (
+        token.text[0].isupper()
+        and not token.text.isupper()
+        and before.tag != "."
+        and mention.start not in {c.start for c in spoken.clauses}
+    ):
         return True
     return before.norm in {",", "bye", "hi"} and token.tag == "NNP" and token.text[0].isupper()
 
@@ -72,7 +93,9 @@ def _is_about_people(spoken: Spoken, mention: Mention) -> bool:
     clause = spoken.clause_of(mention.start)
     norms = spoken.norms(max(clause.start, mention.start - 4), mention.start)
     return any(
-        norm in PERSONS and following in {"am", "are", "is", "'s", "was", "were"} and norms[at + 2 :] in ([], ["all"], ["not"], ["just"], ["both"])
+        norm in PERSONS
+        and following in {"am", "are", "is", "'s", "was", "were"}
+        and norms[at + 2 :] in ([], ["all"], ["not"], ["just"], ["both"])
         for at, (norm, following) in enumerate(zip(norms, norms[1:], strict=False))
     )
 
@@ -90,7 +113,9 @@ def _is_outside(spoken: Spoken, mention: Mention) -> bool:
 PERSONS = frozenset("i we you he she".split())
 
 
-INTERJECTIONS = frozenset("okay ok good great fine right alright perfect lovely nice excellent beautiful wonderful gone".split())
+INTERJECTIONS = frozenset(
+    "okay ok good great fine right alright perfect lovely nice excellent beautiful wonderful gone".split()
+)
 
 
 def _is_interjection(spoken: Spoken, mention: Mention) -> bool:
@@ -104,16 +129,23 @@ def _is_interjection(spoken: Spoken, mention: Mention) -> bool:
         return True
     if not set(spoken.norms(clause.start, clause.end)) <= INTERJECTIONS or clause.link == ":":
         return False
-    if clause.index and not any(t.is_finite for t in spoken.tokens[: clause.start]) and spoken.named_in(spoken.clauses[clause.index - 1]):
+    if (
+        clause.index
+        and not any(t.is_finite for t in spoken.tokens[: clause.start])
+        and spoken.named_in(spoken.clauses[clause.index - 1])
+    ):
         return False
     return len(spoken.clauses) > 1 or bool({"okay", "ok", "right", "alright"} & set(spoken.norms()))
 
 
-def _told_within(spoken: Spoken, mention: Mention, senses: Sequence[Sense], vocabulary: Vocabulary) -> tuple[Bearer, ...]:
+def _told_within(
+    spoken: Spoken, mention: Mention, senses: Sequence[Sense], vocabulary: Vocabulary
+) -> tuple[Bearer, ...]:
     """`caulk is pulling away`: a phrase that names its own component."""
     for sense in senses:
         default = vocabulary.conditions[sense.id].default
-        if default and mention.end - mention.start > 2 and default.replace("_", " ") in " ".join(spoken.norms(mention.start, mention.end)):
+        words = " ".join(spoken.norms(mention.start, mention.end)).removeprefix("the ")
+        if default and mention.end - mention.start > 2 and words.startswith(default.replace("_", " ")):
             return (Bearer(default, f"'{spoken.words(mention.start, mention.end)}' names it", True),)
     return ()
 
@@ -142,6 +174,26 @@ def _fitting(condition: str, bearer: Bearer, vocabulary: Vocabulary) -> tuple[st
             if vocabulary.afflicts(condition, owner):
                 return owner, f"usual of {owner.replace('_', ' ')}, whose part was in focus"
     return bearer.component, bearer.how
+
+
+DEFINITE = frozenset("the that this those these same".split())
+STILL_TOLD = frozenset("still bigger worse smaller longer larger same grown grew better wider deeper there old".split())
+
+
+def is_reference(spoken: Spoken, flaw: Flaw) -> bool:
+    """`that gouge wasn't on the move-in`, `the dent I'm sending to our painter`: a flaw spoken of before.
+
+    `the scuff is still there` is a finding of its own.
+    """
+    if flaw.form != "noun":
+        return False
+    clause = spoken.clause_of(flaw.mention.start)
+    before = spoken.norms(max(clause.start, flaw.mention.start - 2), flaw.mention.start)
+    return (
+        bool(before)
+        and before[0 if len(before) == 1 else -1] in DEFINITE
+        and not STILL_TOLD & set(spoken.norms(clause.start, clause.end))
+    )
 
 
 def observe(
@@ -232,13 +284,18 @@ def missing_parts(spoken: Spoken, stances: Sequence[Stance], room: str, vocabula
         clause = spoken.clause_of(one.start)
         group = vocabulary.components[one.component].group
         close = negation_before(spoken, clause, one.start)
-        if close not in {"no", "No", "without", "without a", "no sign of", "No sign of"} or one.component == ROOM_GENERAL:
+        if (
+            close not in {"no", "No", "without", "without a", "no sign of", "No sign of"}
+            or one.component == ROOM_GENERAL
+        ):
             continue
         gap = spoken.norms(clause.start, one.start)
         near = [norm for norm in gap[-3:] if norm in {"no", "without", "of"}]
         if not near or any(at in flaw_starts for at in range(clause.start, clause.end)):
             continue
-        if stances[one.start].mode is not Mode.ASSERTED or group in {"surfaces", "handed_over"} and one.component != "remote_control":
+        if stances[one.start].mode is not Mode.ASSERTED or (
+            group in {"surfaces", "handed_over"} and one.component != "remote_control"
+        ):
             continue
         drafts.append(
             Draft(

@@ -35,7 +35,10 @@ class Corrections:
         return tuple(found)
 
     def _last_flaw(self, start: int, end: int) -> int | None:
-        return max((m.start for m in self._spoken.found.terms if m.of("condition") and start <= m.start < end), default=None)
+        return max(
+            (m.start for m in self._spoken.found.terms if m.of("condition") and start <= m.start < end),
+            default=None,
+        )
 
     def withdraw(self, drafts: list[Draft], ledger: Ledger, number: int, *, pending: bool) -> bool:
         """Take back what the sentence withdraws: of its own drafts before the words, else of the sentences before.

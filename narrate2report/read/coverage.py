@@ -15,7 +15,11 @@ def cover(entries: Sequence[Entry], rooms: Iterable[str], vocabulary: Vocabulary
     lines = []
     for room in dict.fromkeys(rooms):
         for component in dict.fromkeys(vocabulary.rooms[room.split(".")[0]].expects):
-            said = [entry for entry in entries if entry.room == room and entry.component == component and entry.kind in SPEAKS]
+            said = [
+                entry
+                for entry in entries
+                if entry.room == room and entry.component == component and entry.kind in SPEAKS
+            ]
             sound = [entry for entry in said if _is_sound(entry, vocabulary)]
             status = "not_noted" if not said else "described_sound" if len(sound) == len(said) else "noted"
             lines.append(Coverage.model_validate({"room": room, "component": component, "status": status}))

@@ -10,7 +10,9 @@ from narrate2report.read.phrasebook import Mention
 from narrate2report.read.spoken import COMPONENT_ROLES, Spoken
 from narrate2report.records.findings import Assertion
 
-OPENS_NEW = frozenset("a an the some one two three four five there it is 's i this that these my also only just".split())
+OPENS_NEW = frozenset(
+    "a an the some one two three four five there it is 's i this that these my also only just".split()
+)
 LIST_LINKS = frozenset({",", "and", "or", "nor", "plus"})
 
 
@@ -43,12 +45,13 @@ def deny(spoken: Spoken, mention: Mention, *, sound: bool = False, denies: bool 
 
 def negation_before(spoken: Spoken, clause: Clause, at: int) -> str | None:
     """The nearest denial in the clause before token `at` that is one, and is not part of a longer phrase."""
-    spared = {
-        here for cue in spoken.cues("not_negation", within=clause) for here in range(cue.start, cue.end)
-    } | {
+    spared = {here for cue in spoken.cues("not_negation", within=clause) for here in range(cue.start, cue.end)} | {
         here
         for term in spoken.found.terms
-        if term.start in clause and term.end - term.start > 1 and term.of("condition", "works") and not term.start <= at < term.end
+        if term.start in clause
+        and term.end - term.start > 1
+        and term.of("condition", "works")
+        and not term.start <= at < term.end
         for here in range(term.start, term.end)
     }
     best = None
@@ -83,6 +86,8 @@ def _denied_with_list(spoken: Spoken, mention: Mention, clause: Clause) -> str |
         return None
     if clause.link != "or" and any(spoken.tokens[at].is_finite for at in range(mention.end, clause.end)):
         return None
+    if any(cue.start == mention.end for cue in spoken.cues("severe", "moderate", "slight", within=clause)):
+        return None
     before = spoken.clauses[clause.index - 1]
     flaws = [term for term in spoken.found.terms if term.of("condition") and term.start in before]
     return _denied_by(spoken, flaws[-1], before) if flaws else None
@@ -103,10 +108,21 @@ def _doubted_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
             return spoken.words(cue.start, cue.end)
     for later in spoken.clauses[clause.index : clause.index + 2]:
         for cue in spoken.cues("hedge_after", within=later):
-            if cue.end < later.end and spoken.norms(cue.start, cue.end)[0] in {"i", "maybe", "perhaps", "possibly", "could", "might"}:
+            if cue.end < later.end and spoken.norms(cue.start, cue.end)[0] in {
+                "i",
+                "maybe",
+                "perhaps",
+                "possibly",
+                "could",
+                "might",
+            }:
                 continue
             own = any(term.of("condition") and later.start <= term.start < cue.start for term in spoken.found.terms)
-            if cue.start >= mention.end and (later.index == clause.index or not own) and not _is_about_amount(spoken, cue.end):
+            if (
+                cue.start >= mention.end
+                and (later.index == clause.index or not own)
+                and not _is_about_amount(spoken, cue.end)
+            ):
                 return spoken.words(cue.start, cue.end)
     if clause.link == "" and clause.index:
         before = spoken.clauses[clause.index - 1]
@@ -127,6 +143,8 @@ def _is_about_amount(spoken: Spoken, at: int) -> bool:
     """`maybe half an inch`: the doubt is about the size and not about the flaw."""
     following = spoken.tokens[at : at + 3]
     return any(
-        token.tag == "CD" or token.norm in {"half", "quarter", "about", "inch", "foot", "couple", "size", "big", "long"} or token.norm in UNITS
+        token.tag == "CD"
+        or token.norm in {"half", "quarter", "about", "inch", "foot", "couple", "size", "big", "long"}
+        or token.norm in UNITS
         for token in following
     )

@@ -54,7 +54,9 @@ def _in_passing(spoken: Spoken, mention: Mention) -> bool:
     """`the laminate counter looks good`: right before the noun, it only says which."""
     clause = spoken.clause_of(mention.start)
     after = next((one for one in spoken.named_in(clause) if one.start >= mention.end), None)
-    if after is None or any(spoken.tokens[at].tag not in {"JJ", "NN", "CC", "CD"} for at in range(mention.end, after.start)):
+    if after is None or any(
+        spoken.tokens[at].tag not in {"JJ", "NN", "CC", "CD"} for at in range(mention.end, after.start)
+    ):
         return False
     before = spoken.norms(max(clause.start, mention.start - 3), mention.start)
     if {"is", "'s", "are"} & set(before):
@@ -105,7 +107,10 @@ def _ages(spoken: Spoken, bearers: Bearers, stances: Sequence[Stance], room: str
         if token.norm not in YEARS or stances[at].mode is not Mode.ASSERTED:
             continue
         clause = spoken.clause_of(at)
-        number = next((n for here in range(clause.start, at) if (n := whole_number(spoken.tokens, here)) and n[1] == at), None)
+        number = next(
+            (n for here in range(clause.start, at) if (n := whole_number(spoken.tokens, here)) and n[1] == at),
+            None,
+        )
         old = {"old", "ago", "from"} & set(spoken.norms(clause.start, min(len(spoken.tokens), at + 3)))
         if number is None or not old:
             continue

@@ -8,7 +8,9 @@ from narrate2report.read.phrasebook import Mention
 from narrate2report.read.spoken import BEARING_PREPOSITIONS, PLACE_PREPOSITIONS, Spoken
 from narrate2report.records.findings import Severity, Size
 
-WHERE_WORDS = frozenset("left right upper lower top bottom front back rear middle center centre corner low high inside outside".split())
+WHERE_WORDS = frozenset(
+    "left right upper lower top bottom front back rear middle center centre corner low high inside outside".split()
+)
 MAX_WHERE_WORDS = 9
 
 
@@ -21,10 +23,10 @@ def quantity_before(spoken: Spoken, at: int, clause: Clause) -> int | None:
         if number is None or number[1] > at:
             continue
         after = tokens[number[1]] if number[1] < len(tokens) else None
-        if after is not None and (after.norm in UNITS or after.norm in {"o'clock", "of"} and number[1] + 1 > at):
+        if after is not None and (after.norm in UNITS or (after.norm in {"o'clock", "of"} and number[1] + 1 > at)):
             continue
         between = tokens[number[1] : at]
-        if any(token.is_finite or token.tag in {"IN", "CC", ","} and token.norm != "of" for token in between):
+        if any(token.is_finite or (token.tag in {"IN", "CC", ","} and token.norm != "of") for token in between):
             continue
         found = number[0]
     return found
@@ -51,7 +53,9 @@ def where_of(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
     tokens = spoken.tokens
     for at in range(mention.end, clause.end):
         norm = tokens[at].norm
-        if norm in PLACE_PREPOSITIONS | BEARING_PREPOSITIONS and norm not in {"of", "with", "for", "to", "all"} or norm in WHERE_WORDS:
+        if (
+            norm in PLACE_PREPOSITIONS | BEARING_PREPOSITIONS and norm not in {"of", "with", "for", "to", "all"}
+        ) or norm in WHERE_WORDS:
             end = min(clause.end, at + MAX_WHERE_WORDS)
             for stop in range(at + 1, end):
                 if tokens[stop].is_finite:
@@ -66,6 +70,7 @@ def where_of(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
 def is_pre_existing(spoken: Spoken, clause: Clause) -> bool:
     """Whether the speaker says that it was there before."""
     return spoken.has_cue("pre_existing", within=clause) or any(
-        spoken.has_cue("pre_existing", within=later) and not any(m.of("condition") and m.start in later for m in spoken.found.terms)
+        spoken.has_cue("pre_existing", within=later)
+        and not any(m.of("condition") and m.start in later for m in spoken.found.terms)
         for later in spoken.clauses[clause.index + 1 :]
     )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
+from narrate2report.read.bearers import ROOM_GENERAL
 from narrate2report.read.draft import Draft
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.stance import Mode, Stance
@@ -14,7 +15,9 @@ LONGEST_ECHO = 7
 """Words that a clause may have and still only echo the one before."""
 
 
-def find_echoes(spoken: Spoken, stances: Sequence[Stance], drafts: Sequence[Draft], before: Sequence[Draft]) -> list[Draft]:
+def find_echoes(
+    spoken: Spoken, stances: Sequence[Stance], drafts: Sequence[Draft], before: Sequence[Draft]
+) -> list[Draft]:
     """Conditions of the latest statement, copied to a component of which a clause says only `same` or `too`.
 
     `drafts` are those of this sentence, `before` the conditions of the last sentence that had any.
@@ -22,7 +25,7 @@ def find_echoes(spoken: Spoken, stances: Sequence[Stance], drafts: Sequence[Draf
     found = []
     for clause in spoken.clauses:
         norms = set(spoken.norms(clause.start, clause.end))
-        topics = [one for one in spoken.named_in(clause) if one.relation == "topic"]
+        topics = [one for one in spoken.named_in(clause) if one.relation == "topic" and one.component != ROOM_GENERAL]
         following = spoken.clauses[clause.index + 1 : clause.index + 2]
         if topics and following and following[0].link == ":":
             norms |= set(spoken.norms(following[0].start, following[0].end))

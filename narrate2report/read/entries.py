@@ -13,6 +13,8 @@ from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.records.findings import Entry, Evidence, Heard
 from narrate2report.records.moments import fragment
 
+REMEMBERED = 6
+"""For how many sentences a flaw can be referred to as `the dent`."""
 
 BREATH = 4
 """How many sentences back a correction can reach."""
@@ -45,6 +47,15 @@ class Ledger:
                 line.sentences.append(spoken.sentence)
                 return
         self._lines.append(_Line(draft, [spoken.sentence], spoken.heard, number))
+
+    def knows(self, condition: str, room: str, number: int) -> bool:
+        """Whether a flaw was entered for this room within the last sentences."""
+        return any(
+            line.draft.condition == condition
+            and line.draft.room == room
+            and number - REMEMBERED <= line.number < number
+            for line in self._lines
+        )
 
     def withdraw(self, number: int, wanted: set[str], instead: Sequence[Draft]) -> None:
         """Take back what was said just before sentence `number`: what `instead` corrects, else the newest.

@@ -22,26 +22,42 @@ STAFF = frozenset(
 DONE = frozenset("i we they he she just already".split())
 REACHING_BACK = frozenset("it that this them those these one ones".split())
 ORDER_LEAD = frozenset("a the and then full good so that one 's is it this those are just".split())
-NOT_WORK = frozenset({Mode.HYPOTHETICAL, Mode.QUESTION, Mode.ELSEWHERE, Mode.PAST, Mode.SEARCH, Mode.QUOTED, Mode.POLICY})
+NOT_WORK = frozenset(
+    {Mode.HYPOTHETICAL, Mode.QUESTION, Mode.ELSEWHERE, Mode.PAST, Mode.SEARCH, Mode.QUOTED, Mode.POLICY}
+)
 
 
 def find_follow_ups(
-    spoken: Spoken, bearers: Bearers, stances: Sequence[Stance], place: Place, room: str, *, last_flaw: str | None, owner_speaks: bool
+    spoken: Spoken,
+    bearers: Bearers,
+    stances: Sequence[Stance],
+    place: Place,
+    room: str,
+    *,
+    last_flaw: str | None,
+    owner_speaks: bool,
 ) -> list[Draft]:
     """Follow-up drafts: an action word that somebody will do, must do, or that the notes order."""
     drafts: list[Draft] = []
     named_at = {at for one in spoken.named for at in range(one.start, one.end)}
     for mention in spoken.found.terms:
         actions = mention.of("action")
-        if not actions or mention.start in named_at or stances[mention.start].mode in NOT_WORK:
+        if (
+            not actions
+            or mention.start in named_at
+            or _is_counted_noun(spoken, mention)
+            or stances[mention.start].mode in NOT_WORK
+        ):
             continue
         clause = spoken.clause_of(mention.start)
         planned = _planned_by(spoken, mention, clause)
         assigned = _is_assigned(spoken, mention, clause)
         alone = clause.end - clause.start == mention.end - mention.start
-        if planned == NOTE_ITSELF and (mention.of("works") or mention.of("condition") and alone or spoken.tokens[mention.start].norm == "look"):
+        if planned == NOTE_ITSELF and (
+            mention.of("works") or (mention.of("condition") and alone) or spoken.tokens[mention.start].norm == "look"
+        ):
             continue
-        if planned is None or not assigned and _is_care(spoken, clause, stances, mention):
+        if planned is None or (not assigned and _is_care(spoken, clause, stances, mention)):
             continue
         component, how = _worked_on(spoken, mention, clause, bearers, stances, place, last_flaw)
         draft = Draft(
@@ -54,10 +70,21 @@ def find_follow_ups(
             party=_party(spoken, clause, owner_speaks),
             confidence=0.7,
         )
-        if not any(draft.component == other.component and (draft.action == other.action or other.at in clause) for other in drafts):
+        if not any(
+            draft.component == other.component and (draft.action == other.action or other.at in clause)
+            for other in drafts
+        ):
             drafts.append(draft)
     drafts += _needed_parts(spoken, stances, room)
     return drafts or _tradesman_called(spoken, stances, bearers, place, room, last_flaw, owner_speaks)
+
+
+def _is_counted_noun(spoken: Spoken, mention: Mention) -> bool:
+    """`one anchor left in`: a thing and no work."""
+    if not mention.start or mention.of("action")[0].form != "verb":
+        return False
+    before = spoken.tokens[mention.start - 1]
+    return before.tag == "CD" and spoken.tokens[mention.start].tag in {"NN", "NNS"}
 
 
 def _needed_parts(spoken: Spoken, stances: Sequence[Stance], room: str) -> list[Draft]:
@@ -69,7 +96,11 @@ def _needed_parts(spoken: Spoken, stances: Sequence[Stance], room: str) -> list[
         if stances[one.start].mode in NOT_WORK or not before or negation_before(spoken, clause, one.start):
             continue
         at = next((i for i, norm in enumerate(before) if norm in {"need", "needs", "wants"}), None)
-        if at is not None and before[at + 1 :] and set(before[at + 1 :]) <= {"a", "an", "new", "another", "one", "more", "two", "some"}:
+        if (
+            at is not None
+            and before[at + 1 :]
+            and set(before[at + 1 :]) <= {"a", "an", "new", "another", "one", "more", "two", "some"}
+        ):
             drafts.append(
                 Draft(
                     kind="follow_up", room=room, component=one.component, at=one.start, action="replace",
@@ -80,7 +111,13 @@ def _needed_parts(spoken: Spoken, stances: Sequence[Stance], room: str) -> list[
 
 
 def _tradesman_called(
-    spoken: Spoken, stances: Sequence[Stance], bearers: Bearers, place: Place, room: str, last_flaw: str | None, owner_speaks: bool
+    spoken: Spoken,
+    stances: Sequence[Stance],
+    bearers: Bearers,
+    place: Place,
+    room: str,
+    last_flaw: str | None,
+    owner_speaks: bool,
 ) -> list[Draft]:
     """`get the electrician on that one`, `I'm calling the carpenter`: a trade is called, the work goes unsaid."""
     for cue in spoken.cues("trade"):
@@ -89,18 +126,39 @@ def _tradesman_called(
         after = spoken.norms(cue.end, cue.end + 1)
         called = set(before) & CALLED or "job" in before or before[-1:] == ["for"] or before[-2:] == ["for", "the"]
         assigned = not set(before) - {"a", "the", "so", "and"} and after in (["for"], ["to"], ["on"])
-        if stances[cue.start].mode in NOT_WORK or not (called or assigned) or negation_before(spoken, clause, cue.start):
+        if (
+            stances[cue.start].mode in NOT_WORK
+            or not (called or assigned)
+            or negation_before(spoken, clause, cue.start)
+        ):
             continue
         component, how = _worked_on(spoken, Mention(cue.start, cue.end, ()), clause, bearers, stances, place, last_flaw)
+        listed = [component, *(one for one in _listed_after(spoken, clause) if one != component)]
         return [
             Draft(
-                kind="follow_up", room=room, component=component, at=cue.start,
+                kind="follow_up", room=room, component=one, at=cue.start,
                 because=(f"'{spoken.words(clause.start, cue.end)}'", how),
                 action="clean" if "cleaners" in spoken.norms(cue.start, cue.end) else "repair",
                 party="owner" if owner_speaks else "manager", confidence=0.6,
             )
+            for one in listed
         ]  # fmt: skip
     return []
+
+
+def _listed_after(spoken: Spoken, clause: Clause) -> list[str]:
+    """`handyman for the towel bar, the seat and the drain`: the rest of the list."""
+    found = []
+    for later in spoken.clauses[clause.index + 1 :]:
+        inside = spoken.named_in(later)
+        if (
+            later.link not in {",", "and"}
+            or not inside
+            or any(t.is_finite for t in spoken.tokens[later.start : later.end])
+        ):
+            break
+        found += [one.component for one in inside if one.relation == "topic"]
+    return found
 
 
 CALLED = frozenset("get getting call calling send sending book booking have having need needs want phone ring".split())
@@ -131,7 +189,12 @@ def _planned_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
     if _is_order(spoken, mention, clause):
         return NOTE_ITSELF
     earlier = spoken.clauses[clause.index - 1] if clause.index else None
-    if earlier is not None and clause.link in {"and", ","} and spoken.has_cue("future", within=earlier) and not token.norm.endswith(("ed", "ing")):
+    if (
+        earlier is not None
+        and clause.link in {"and", ","}
+        and spoken.has_cue("future", within=earlier)
+        and not token.norm.endswith(("ed", "ing"))
+    ):
         return spoken.words(earlier.start, earlier.end)
     return None
 
@@ -151,7 +214,7 @@ def _is_order(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     """`Replace.`, `Re-caulk the tub, maintenance`: an action word that opens a note."""
     lead = [token for token in spoken.tokens[clause.start : mention.start] if token.norm not in ORDER_LEAD]
     words = set(spoken.norms(clause.start, mention.start))
-    if lead or words & {"it", "this", "that", "those"} and "a" not in words:
+    if lead or (words & {"it", "this", "that", "those"} and "a" not in words):
         return False
     if spoken.has_cue("addressee", "often", "imperative"):
         return False
@@ -173,7 +236,12 @@ def _is_care(spoken: Spoken, clause: Clause, stances: Sequence[Stance], mention:
 
 
 def _worked_on(
-    spoken: Spoken, mention: Mention, clause: Clause, bearers: Bearers, stances: Sequence[Stance], place: Place,
+    spoken: Spoken,
+    mention: Mention,
+    clause: Clause,
+    bearers: Bearers,
+    stances: Sequence[Stance],
+    place: Place,
     last_flaw: str | None,
 ) -> tuple[str, str]:
     """The component of the work: named after the action, before it, or the one that was spoken of."""
@@ -185,7 +253,11 @@ def _worked_on(
     before = [one for one in named if one.end <= mention.start and one.relation != "place"]
     if before:
         return before[-1].component, f"said of '{spoken.words(before[-1].start, before[-1].end)}'"
-    later = [one for one in spoken.named if one.start >= mention.end and one.relation == "topic" and one.start - mention.end < 4]
+    later = [
+        one
+        for one in spoken.named
+        if one.start >= mention.end and one.relation == "topic" and one.start - mention.end < 4
+    ]
     if later:
         return later[0].component, f"'{spoken.words(later[0].start, later[0].end)}' follows it"
     subjects = bearers.subjects_of(clause)
@@ -199,7 +271,12 @@ def _party(spoken: Spoken, clause: Clause, owner_speaks: bool) -> Party | None:
     norms = set(spoken.norms(clause.start, clause.end))
     if norms & {"owner", "landlord", "owners"}:
         return "owner"
-    if norms & {"tenant", "tenants", "resident", "residents", "you"} and "send" not in norms and "bring" not in norms and "get" not in norms:
+    if (
+        norms & {"tenant", "tenants", "resident", "residents", "you"}
+        and "send" not in norms
+        and "bring" not in norms
+        and "get" not in norms
+    ):
         return "resident"
     if norms & STAFF or norms & {"my", "our"}:
         return "owner" if owner_speaks else "manager"

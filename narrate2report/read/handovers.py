@@ -43,7 +43,12 @@ def find_handovers(spoken: Spoken, stances: Sequence[Stance], room: str, vocabul
         elif clause.index in flaw_clauses:
             continue
         elif one.component in LENT:
-            if quantity is not None and any("leaving you" in spoken.words(c.start, c.end).lower() or "giving you" in spoken.words(c.start, c.end).lower() or "leave you" in spoken.words(c.start, c.end).lower() for c in spoken.cues("giving")):
+            if quantity is not None and any(
+                "leaving you" in spoken.words(c.start, c.end).lower()
+                or "giving you" in spoken.words(c.start, c.end).lower()
+                or "leave you" in spoken.words(c.start, c.end).lower()
+                for c in spoken.cues("giving")
+            ):
                 drafts.append(_handed(spoken, one, room, quantity, returned=False))
         elif quantity is not None or gives or returns or one.component == "manual":
             if stances[one.start].mode is Mode.INSTRUCTION and quantity is None:
@@ -52,7 +57,14 @@ def find_handovers(spoken: Spoken, stances: Sequence[Stance], room: str, vocabul
     return [*drafts, *_one_for(spoken, stances, room)]
 
 
-ELLIPSIS = {"mailbox": "mailbox_key", "garage_door": "key", "gate": "key", "door": "key", "sliding_door": "key", "closet": "key"}
+ELLIPSIS = {
+    "mailbox": "mailbox_key",
+    "garage_door": "key",
+    "gate": "key",
+    "door": "key",
+    "sliding_door": "key",
+    "closet": "key",
+}
 """What `one for the ...` is after keys have been named."""
 
 
@@ -73,7 +85,11 @@ def _one_for(spoken: Spoken, stances: Sequence[Stance], room: str) -> list[Draft
 
 
 def _gives_only(spoken: Spoken) -> bool:
-    return any(cue for cue in spoken.cues("giving") if spoken.words(cue.start, cue.end).lower() in {"here's", "here is", "you've got", "you get"})
+    return any(
+        cue
+        for cue in spoken.cues("giving")
+        if spoken.words(cue.start, cue.end).lower() in {"here's", "here is", "you've got", "you get"}
+    )
 
 
 def _quantity(spoken: Spoken, one: Named, clause: Clause) -> int | None:
@@ -99,7 +115,7 @@ def _not_back(spoken: Spoken, one: Named, clause: Clause) -> bool:
         if later.index > clause.index and any(other.start in later for other in spoken.named):
             return False
         words = spoken.norms(max(one.end, later.start), later.end)
-        if "lost" in words or "not" in words and {"returned", "back", "here", "handed"} & set(words):
+        if "lost" in words or ("not" in words and {"returned", "back", "here", "handed"} & set(words)):
             return True
     return False
 

@@ -31,14 +31,22 @@ DATES = (
 KINDS = (
     ("move_out", re.compile(r"\b(?:move|moving|check)[ -]?out\b|\bvacate\b|\boutgoing\b", re.I)),
     ("move_in", re.compile(r"\b(?:move|moving|check)[ -]?in\b|\bingoing\b", re.I)),
-    ("periodic", re.compile(r"\b(?:periodic|routine|annual|quarterly|mid-?term)\b (?:\w+ )?(?:visit|inspection|check|walk)?", re.I)),
+    (
+        "periodic",
+        re.compile(
+            r"\b(?:periodic|routine|annual|quarterly|mid-?term)\b (?:\w+ )?(?:visit|inspection|check|walk)?",
+            re.I,
+        ),
+    ),
 )
 NUMBER_WORD = "|".join((*ONES, *TENS))
 UNIT = re.compile(
     rf"\b(?:unit|flat|apartment|suite|apt)\b (?:number )?((?:\d+|{NUMBER_WORD})(?:[ -](?:\d+|{NUMBER_WORD}))*(?: ?[a-h]\b)?|[a-h]\b)",
     re.I,
 )
-INSPECTOR = re.compile(r"\b(?:[Tt]his is|[Mm]y name is|[Mm]y name's|I'm|I am|[Ii]t's) (?:me, )?([A-Z][a-z]+(?: [A-Z][a-z]+)?)(?=,| from| with| for| and|\.|$)")
+INSPECTOR = re.compile(
+    r"\b(?:[Tt]his is|[Mm]y name is|[Mm]y name's|I'm|I am|[Ii]t's) (?:me, )?([A-Z][a-z]+(?: [A-Z][a-z]+)?)(?=,| from| with| for| and|\.|$)"
+)
 NOT_NAMES = frozenset({"Okay", "Right", "Just", "Looking", "Going", "In", "Here", "Not", "Monday", "Tuesday", "Wednesday",
                        "Thursday", "Friday", "Saturday", "Sunday", "The"} | {month.title() for month in MONTHS})  # fmt: skip
 

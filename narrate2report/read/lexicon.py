@@ -56,9 +56,7 @@ def load_vocabulary(extra: Path | None = None) -> Vocabulary:
     for layer in layers:
         merged = _laid_over(merged, {name: file.data for name, file in layer.items()})
     parsed = {name: shape.validate_python(merged[name]) for name, shape in SHAPES.items()}
-    vocabulary = Vocabulary(
-        **parsed, version=canonical_sha256(json.loads(json.dumps(merged)))
-    )
+    vocabulary = Vocabulary(**parsed, version=canonical_sha256(json.loads(json.dumps(merged))))
     for layer in layers:
         _check_references(layer, vocabulary)
     return vocabulary

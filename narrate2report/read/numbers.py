@@ -19,7 +19,7 @@ ONES = {
     )
 }
 TENS = {word: 10 * (i + 2) for i, word in enumerate("twenty thirty forty fifty sixty seventy eighty ninety".split())}
-GROUPS = {"couple": 2, "pair": 2, "dozen": 12, "single": 1}
+GROUPS = {"couple": 2, "pair": 2, "dozen": 12, "single": 1, "score": 20}
 FRACTIONS = {
     "half": Fraction(1, 2),
     "quarter": Fraction(1, 4),

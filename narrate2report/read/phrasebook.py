@@ -13,8 +13,10 @@ from narrate2report.read.inflect import noun_forms, verb_forms
 from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.read.words import Token, Tokenizer
 
+KIND_OF = {"near": "component", "in": "component", "else": "component", "works": "component", "rooms": "room"}
+"""Roles of which a phrase that is not the term forbids all."""
 
-READ_AS_VERB = (" drains", " locks")
+READ_AS_VERB = (" drains",)
 """Plurals that are hardly ever said: `sink drains` says what the sink does."""
 
 
@@ -115,7 +117,7 @@ class PhraseBook:
         """All matches in a sentence: idioms first, then terms outside them, and cues everywhere."""
         norms = [token.norm for token in tokens]
         shielded: set[int] = set()
-        not_this: dict[int, set[str]] = {}
+        not_this: dict[int, set[tuple[str, str]]] = {}
         implied: list[str] = []
         for idiom in self._idioms.matches(norms, overlapping=True):
             for sense in idiom.senses:
@@ -124,17 +126,24 @@ class PhraseBook:
                     continue
                 for at in range(idiom.start, idiom.end):
                     if sense.id:
-                        not_this.setdefault(at, set()).add(sense.id)
+                        not_this.setdefault(at, set()).add((sense.form, sense.id))
                     else:
                         shielded.add(at)
         open_norms = ["" if at in shielded else norm for at, norm in enumerate(norms)]
         terms = []
         for mention in self._terms.matches(open_norms):
             banned = set().union(*(not_this.get(at, set()) for at in range(mention.start, mention.end)))
-            senses = tuple(sense for sense in mention.senses if sense.id not in banned)
+            senses = tuple(
+                sense for sense in mention.senses if (KIND_OF.get(sense.role, sense.role), sense.id) not in banned
+            )
             if senses:
                 terms.append(Mention(mention.start, mention.end, senses))
-        return Found(tuple(terms), tuple(self._cues.matches(norms, overlapping=True)), frozenset(shielded), tuple(implied))
+        return Found(
+            tuple(terms),
+            tuple(self._cues.matches(norms, overlapping=True)),
+            frozenset(shielded),
+            tuple(implied),
+        )
 
     def _add(self, tree: PhraseTree, phrase: str, sense: Sense) -> None:
         words = self._tokenizer.phrase(phrase)
@@ -168,7 +177,7 @@ class PhraseBook:
             for phrase in term.implied_by:
                 self._add(self._idioms, phrase, Sense("implies", room))
             for phrase in term.not_in:
-                self._add(self._idioms, phrase, Sense("idiom", room))
+                self._add(self._idioms, phrase, Sense("idiom", room, "room"))
 
     def _add_components(self, vocabulary: Vocabulary) -> None:
         for component, term in vocabulary.components.items():
@@ -182,20 +191,24 @@ class PhraseBook:
             for phrase in term.works_adj:
                 self._add(self._terms, phrase, Sense("works", component, "adjective"))
             for phrase in term.not_in:
-                self._add(self._idioms, phrase, Sense("idiom", component))
+                self._add(self._idioms, phrase, Sense("idiom", component, "component"))
 
     def _add_conditions(self, vocabulary: Vocabulary) -> None:
         for condition, term in vocabulary.conditions.items():
             self._add_nouns(term.nouns, "condition", condition)
             self._add_verbs(term.verbs, "condition", condition)
-            for form, phrases in (("adjective", term.adjectives), ("phrase", term.phrases), ("denies", term.denies)):
+            for form, phrases in (
+                ("adjective", term.adjectives),
+                ("phrase", term.phrases),
+                ("denies", term.denies),
+            ):
                 for phrase in phrases:
                     self._add(self._terms, phrase, Sense("condition", condition, form))
             for component, phrases in term.only.items():
                 for phrase in phrases:
                     self._add(self._terms, phrase, Sense("condition", condition, "adjective", component))
             for phrase in term.not_in:
-                self._add(self._idioms, phrase, Sense("idiom", condition))
+                self._add(self._idioms, phrase, Sense("idiom", condition, "condition"))
 
     def _add_actions(self, vocabulary: Vocabulary) -> None:
         for action, term in vocabulary.actions.items():

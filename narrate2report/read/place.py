@@ -18,7 +18,7 @@ NOT_ENTERED = frozenset(
 ENTERING = frozenset("into onto next now inside".split())
 TOWARDS = frozenset("in to through out down up at on".split())
 MOVING = frozenset(
-    "go going come coming move moving head heading walk walking step stepping back over on start starting next now we are"
+    "do doing go going come coming move moving head heading walk walking step stepping back over on start starting next now we are"
     " through down up out am done finally last let off we're here cross crossing".split()
 )
 LEADING = frozenset(
@@ -36,7 +36,9 @@ NUMBERED = frozenset({"bedroom", "bathroom", "closet", "office", "half_bath", "b
 GIVEN_AWAY = ("bathroom", "kitchen")
 """Rooms that their own fixtures give away."""
 
-LEFT_UNSAID = frozenset({"bedroom", "hallway", "living_room", "dining_room", "entry", "kitchen", "bathroom", "whole_unit", ""})
+LEFT_UNSAID = frozenset(
+    {"bedroom", "hallway", "living_room", "dining_room", "entry", "kitchen", "bathroom", "whole_unit", ""}
+)
 """Rooms from which people walk into the next without a word."""
 
 WAY_IN = frozenset({"door", "lock", "doorbell", "peephole", "intercom", "threshold", "door_frame"})
@@ -98,11 +100,19 @@ def _numbered(spoken: Spoken, mention: Mention, room: str) -> tuple[str, int]:
         after = tokens[mention.end + skip].norm
         last = mention.end + skip + 1 >= len(tokens)
         follows = "" if last else tokens[mention.end + skip + 1].text
-        if after in ORDINALS and (after not in {"to", "too"} or last or follows in {",", "."}) and (last or not follows.isalpha() or after.isdigit()):
+        if (
+            after in ORDINALS
+            and (after not in {"to", "too"} or last or follows in {",", "."})
+            and (last or not follows.isalpha() or after.isdigit())
+        ):
             return f"{room}.{ORDINALS[after]}", mention.end + skip + 1
         if re.fullmatch(r"[b-h]", after) and (last or not follows.isalpha()):
             return f"{room}.{after}", mention.end + 1
-    if mention.start and tokens[mention.start - 1].norm in ORDINALS and tokens[mention.start - 1].norm not in {"one", "to", "too"}:
+    if (
+        mention.start
+        and tokens[mention.start - 1].norm in ORDINALS
+        and tokens[mention.start - 1].norm not in {"one", "to", "too"}
+    ):
         return f"{room}.{ORDINALS[tokens[mention.start - 1].norm]}", mention.end
     return room, mention.end
 
@@ -113,7 +123,11 @@ def _lettered_room(spoken: Spoken) -> str | None:
     for at in range(len(norms) - 1):
         label = norms[at + 1].rstrip(".")
         kind, number = LETTERED.get(norms[at]), ORDINALS.get(label, label)
-        if kind and re.fullmatch(r"[a-h]|[1-9]", number) and norms[at + 1] not in {"to", "too", "a"[: norms[at] != "room"]}:
+        if (
+            kind
+            and re.fullmatch(r"[a-h]|[1-9]", number)
+            and norms[at + 1] not in {"to", "too", "a"[: norms[at] != "room"]}
+        ):
             if all(n in LEADING or not n.isalnum() for n in norms[:at]):
                 return f"{kind}.{number}"
     return None
@@ -139,12 +153,17 @@ def _is_entered(spoken: Spoken, mention: Mention, end: int) -> bool:
         return False
     opening = all(token.norm in LEADING or not token.is_word for token in tokens[: mention.start])
     if opening:
-        return next_token is None or not (next_token.tag in {"NN", "NNS"} and not heads_noun and next_token.norm not in ORDINALS and mention.end == end)
+        return next_token is None or not (
+            next_token.tag in {"NN", "NNS"}
+            and not heads_noun
+            and next_token.norm not in ORDINALS
+            and mention.end == end
+        )
     if heads_noun:
         return False
     leading = all(word in LEADING for word in before)
     moving = bool(set(before) & MOVING) and "from" not in before
-    enters = bool(close) and (close[-1] in ENTERING or close[-1] in TOWARDS | MOVING and moving)
+    enters = bool(close) and (close[-1] in ENTERING or (close[-1] in TOWARDS | MOVING and moving))
     return enters or (leading and (bool(before) or next_token is None))
 
 
@@ -169,7 +188,9 @@ def implied_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabu
 def _speaks_of_way_in(spoken: Spoken, stances: Sequence[Stance]) -> bool:
     """A walk that starts with the door, the lock or the bell starts at the entry."""
     return any(
-        sense.id in WAY_IN and stances[mention.start].mode is Mode.ASSERTED and relation_of(spoken, mention.start) == "topic"
+        sense.id in WAY_IN
+        and stances[mention.start].mode is Mode.ASSERTED
+        and relation_of(spoken, mention.start) == "topic"
         for mention in spoken.found.terms
         for sense in mention.of("component", "else")
     )
@@ -182,7 +203,10 @@ def name_components(spoken: Spoken, place: Place, number: int, vocabulary: Vocab
         certain = [sense.id for sense in mention.of("component")]
         if not certain or _is_other_word(spoken, mention) or _is_material_of(spoken, mention, chosen):
             continue
-        chosen[mention.start] = (mention, _in_context(mention, chosen, place, number) or _of_room(certain, place, vocabulary))
+        chosen[mention.start] = (
+            mention,
+            _in_context(mention, chosen, place, number) or _of_room(certain, place, vocabulary),
+        )
     for mention in spoken.found.terms:
         plain = mention.of("near", "in", "else")
         if mention.start in chosen or not plain or mention.of("component") or _is_other_word(spoken, mention):
@@ -235,8 +259,11 @@ def _plain_meaning(
     for owner in [*later, *reversed(earlier)]:
         if owner in by_owner:
             return by_owner[owner]
-    standalone = any(sense.role == "else" for sense in senses)
+    standalone = any(sense.role in {"else", "in"} for sense in senses)
     reach = 1 if standalone else FOCUS_SENTENCES
+    for sense in senses:
+        if sense.role == "in" and sense.beside == place.base:
+            return sense.id
     for owner, when in reversed(place.lately):
         if number - when <= reach and (family := _family_match(owner, by_owner, vocabulary)):
             return family
@@ -283,25 +310,63 @@ def _is_other_word(spoken: Spoken, mention: Mention) -> bool:
     tokens = spoken.tokens
     token = tokens[mention.start]
     before = tokens[mention.start - 1].norm if mention.start else ""
-    if before in {"them", "all", "both", "they"} and mention.of("works"):
+    counted = (
+        bool(mention.start)
+        and tokens[mention.start - 1].tag == "CD"
+        and mention.end == spoken.clause_of(mention.start).end
+    )
+    if (before in {"them", "all", "both", "they", "each"} or counted) and mention.of("works"):
         return True
-    if before in {"to", "will", "not", "please", "you", "i", "we", "they", "it", "would", "can", "must", "should"} and token.tag.startswith("VB"):
+    if before in {
+        "to",
+        "will",
+        "not",
+        "please",
+        "you",
+        "i",
+        "we",
+        "they",
+        "it",
+        "would",
+        "can",
+        "must",
+        "should",
+    } and token.tag.startswith("VB"):
         return True
-    if mention.of("works", "action", "condition") and token.tag in {"VBZ", "VBP", "VBD", "VB"} and before not in {"the", "a", "this", "that", "no"}:
+    if (
+        mention.of("works", "action", "condition")
+        and token.tag in {"VBZ", "VBP", "VBD", "VB"}
+        and before not in {"the", "a", "this", "that", "no"}
+    ):
         return True
     after = tokens[mention.end] if mention.end < len(tokens) else None
     clause = spoken.clause_of(mention.start)
-    sole = clause.end - clause.start == 1 and clause.index > 0 and bool(spoken.named_terms(spoken.clauses[clause.index - 1]))
+    sole = (
+        clause.end - clause.start == 1
+        and clause.index > 0
+        and bool(spoken.named_terms(spoken.clauses[clause.index - 1]))
+    )
     if mention.of("works") and token.norm.endswith("s") and sole:
         return True
-    if mention.of("works") and mention.start and tokens[mention.start - 1].tag == "NNS" and _follows_component(spoken, mention):
+    if (
+        mention.of("works")
+        and mention.start
+        and tokens[mention.start - 1].tag == "NNS"
+        and _follows_component(spoken, mention)
+    ):
         return True
     if mention.of("works") and token.norm.endswith("s") and _follows_component(spoken, mention):
         return True
     if mention.of("works") and before in {"is", "'s", "are", "was"} and token.tag in {"VBG", "NN", "JJ"}:
         return True
-    if [t.norm for t in tokens[mention.end : mention.end + 2]] in (["of", "it"], ["of", "that"], ["of", "this"]):
+    if [t.norm for t in tokens[mention.end : mention.end + 2]] in (
+        ["of", "it"],
+        ["of", "that"],
+        ["of", "this"],
+    ):
         return True
     if token.norm == "light" and after is not None:
-        return after.tag in {"JJ"} or any(other.start == mention.end and other.of("condition", "colour") for other in spoken.found.terms)
+        return after.tag in {"JJ"} or any(
+            other.start == mention.end and other.of("condition", "colour") for other in spoken.found.terms
+        )
     return False

@@ -11,7 +11,7 @@ from dataclasses import dataclass, field, replace
 from narrate2report.read.advice import find_advice
 from narrate2report.read.bearers import ROOM_GENERAL, Bearers
 from narrate2report.read.checks import find_checks
-from narrate2report.read.conditions import Flaw, find_flaws, missing_parts, observe
+from narrate2report.read.conditions import Flaw, find_flaws, is_reference, missing_parts, observe
 from narrate2report.read.corrections import Corrections
 from narrate2report.read.coverage import cover
 from narrate2report.read.descriptions import find_descriptions
@@ -150,11 +150,18 @@ def _read_one(
     flaws = find_flaws(spoken, bearers, vocabulary)
     if _is_bare_praise(spoken) and not walk.last_conditions:
         flaws = ()
+    flaws = tuple(f for f in flaws if not (is_reference(spoken, f) and ledger.knows(f.condition, spoken.room, number)))
     taken = {draft.at for draft in handovers}
     drafts = [
         *checks,
         *handovers,
-        *observe(spoken, [flaw for flaw in flaws if flaw.mention.start not in taken], stances, spoken.room, vocabulary),
+        *observe(
+            spoken,
+            [flaw for flaw in flaws if flaw.mention.start not in taken],
+            stances,
+            spoken.room,
+            vocabulary,
+        ),
         *(draft for draft in missing_parts(spoken, stances, spoken.room, vocabulary) if not checks),
     ]
     drafts += find_echoes(spoken, stances, drafts, walk.last_conditions)
@@ -178,12 +185,25 @@ def _read_one(
 def _is_bare_praise(spoken: Spoken) -> bool:
     """`Good.`: a remark on what was just described, and only talk after anything else."""
     words = [token for token in spoken.tokens if token.is_word]
-    return len(words) == 1 and words[0].norm in {"good", "fine", "great", "perfect", "excellent", "lovely", "nice", "beautiful"}
+    return len(words) == 1 and words[0].norm in {
+        "good",
+        "fine",
+        "great",
+        "perfect",
+        "excellent",
+        "lovely",
+        "nice",
+        "beautiful",
+    }
 
 
 def _predicates(spoken: Spoken) -> list[Mention]:
     named_at = {at for one in spoken.named for at in range(one.start, one.end)}
-    terms = [m for m in spoken.found.terms if m.of("condition", "works", "material", "colour", "type") and m.start not in named_at]
+    terms = [
+        m
+        for m in spoken.found.terms
+        if m.of("condition", "works", "material", "colour", "type") and m.start not in named_at
+    ]
     cues = [cue for cue in spoken.cues("operates", "fails") if cue.start not in named_at]
     return [*terms, *cues]
 
@@ -194,7 +214,12 @@ def _is_owner(spoken: Spoken) -> bool:
 
 
 def _resolved(
-    spoken: Spoken, flaws: Sequence[Flaw], stances: Sequence[Stance], number: int, walk: _Walk, vocabulary: Vocabulary
+    spoken: Spoken,
+    flaws: Sequence[Flaw],
+    stances: Sequence[Stance],
+    number: int,
+    walk: _Walk,
+    vocabulary: Vocabulary,
 ) -> list[Draft]:
     """`I'm looking for dents. ... Don't see any.`: what was looked for and not found is absent."""
     looked_for = [
@@ -219,7 +244,9 @@ def _resolved(
         waiting = searches or (walk.searched if number - walk.searched_at <= SEARCH_SENTENCES else ())
         words = spoken.words(answer.start, answer.end)
         found = [
-            replace(draft, at=answer.start if draft in walk.searched else draft.at, room=spoken.room).with_reason(f"'{words}'")
+            replace(draft, at=answer.start if draft in walk.searched else draft.at, room=spoken.room).with_reason(
+                f"'{words}'"
+            )
             for draft in waiting
         ]
         walk.searched = ()
@@ -227,27 +254,43 @@ def _resolved(
         walk.searched, walk.searched_at = tuple(searches), number
     asked = tuple(draft for draft in looked_for if draft not in searches)
     if walk.asked and spoken.tokens and spoken.has_cue("settled", within=spoken.clauses[0]) and not asked:
-        found += [replace(draft, assertion="present", at=0).with_reason("asked, and answered yes") for draft in walk.asked]
+        found += [
+            replace(draft, assertion="present", at=0).with_reason("asked, and answered yes") for draft in walk.asked
+        ]
     walk.asked = asked
     return found
 
 
 def _remember(
-    spoken: Spoken, drafts: Sequence[Draft], stances: Sequence[Stance], number: int, walk: _Walk, vocabulary: Vocabulary
+    spoken: Spoken,
+    drafts: Sequence[Draft],
+    stances: Sequence[Stance],
+    number: int,
+    walk: _Walk,
+    vocabulary: Vocabulary,
 ) -> None:
     here = [one for one in spoken.named if stances[one.start].mode not in NOT_HERE]
     for one in here:
         if one.relation != "place":
             walk.place.speak_of(one.component, number)
     topics = [one.component for one in here if one.relation == "topic"]
-    told = [draft.component for draft in drafts if draft.kind in {"condition", "check", "description"} and draft.component != ROOM_GENERAL]
+    told = [
+        draft.component
+        for draft in drafts
+        if draft.kind in {"condition", "check", "description"} and draft.component != ROOM_GENERAL
+    ]
     for component in told:
         walk.place.speak_of(component, number)
     if told or topics:
         walk.place.subject = (topics or told)[-1]
     walk.last_conditions = tuple(draft for draft in drafts if draft.kind == "condition")
     for draft in drafts:
-        if draft.kind == "condition" and draft.condition and not vocabulary.is_sound(draft.condition) and draft.assertion != "absent":
+        if (
+            draft.kind == "condition"
+            and draft.condition
+            and not vocabulary.is_sound(draft.condition)
+            and draft.assertion != "absent"
+        ):
             walk.last_flaw = draft.component
         if draft.kind == "check" and draft.outcome == "fails":
             walk.last_flaw = draft.component
@@ -255,7 +298,9 @@ def _remember(
         walk.last_flaw = None
 
 
-def _unused_reason(spoken: Spoken, stances: Sequence[Stance], drafts: Sequence[Draft]) -> tuple[Reason | None, tuple[str, ...]]:
+def _unused_reason(
+    spoken: Spoken, stances: Sequence[Stance], drafts: Sequence[Draft]
+) -> tuple[Reason | None, tuple[str, ...]]:
     if drafts:
         return None, tuple(reason for draft in drafts for reason in draft.because)
     stance = mode_reason(stances)
@@ -292,5 +337,7 @@ def _visits(place: Place, sentences: Sequence[Sentence]) -> tuple[RoomVisit, ...
         for sentence in inside:
             start, _ = by_recording.get(sentence.recording, (sentence.start, sentence.end))
             by_recording[sentence.recording] = start, sentence.end
-        visits += [RoomVisit(room=room, recording=name, start=start, end=end) for name, (start, end) in by_recording.items()]
+        visits += [
+            RoomVisit(room=room, recording=name, start=start, end=end) for name, (start, end) in by_recording.items()
+        ]
     return tuple(visits)

@@ -23,7 +23,9 @@ SURE_ALONE, SURE_BY_NEIGHBOUR = 0.9, 0.75
 SHORTEST_NEAR, NEAREST = 8, 92
 """Letters that two words need together, and RapidFuzz's ratio, to be taken for one misspelt word."""
 
-COMMON = frozenset("the a an and or of in on at is it its to for with by no not my your this that there some any all".split())
+COMMON = frozenset(
+    "the a an and or of in on at is it its to for with by no not my your this that there some any all".split()
+)
 
 
 def _single_words(vocabulary: Vocabulary) -> frozenset[str]:
@@ -35,6 +37,18 @@ def _single_words(vocabulary: Vocabulary) -> frozenset[str]:
     return frozenset(forms)
 
 
+def _own_words(vocabulary: Vocabulary) -> frozenset[str]:
+    """Words of the trade that make sense by themselves: two of them in a row are two words."""
+    words = {word for component in vocabulary.components.values() for word in (*component.say, *component.else_)}
+    words.update(
+        word for component in vocabulary.components.values() for near in component.near.values() for word in near
+    )
+    words.update(vocabulary.descriptions.material)
+    for condition in vocabulary.conditions.values():
+        words.update((*condition.nouns, *condition.adjectives, *condition.verbs))
+    return frozenset(word for word in words if " " not in word)
+
+
 class Repairer:
     """The table of sound-alikes, ready to be applied to sentences."""
 
@@ -42,6 +56,7 @@ class Repairer:
         self._tokenizer = tokenizer
         self._tree = PhraseTree()
         self._single = _single_words(vocabulary)
+        self._words = _own_words(vocabulary)
         self._neighbours: dict[tuple[str, str], frozenset[str]] = {}
         for wrong, rights in vocabulary.sound_alikes.items():
             for right, neighbours in rights.items():
@@ -64,9 +79,15 @@ class Repairer:
         found: list[Mention] = []
         for at in range(len(norms) - 1):
             first, second = norms[at], norms[at + 1]
-            if not (first.isalpha() and second.isalpha()) or found and at < found[-1].end or min(len(first), len(second)) < 2:
+            if (
+                not (first.isalpha() and second.isalpha())
+                or (found and at < found[-1].end)
+                or min(len(first), len(second)) < 2
+            ):
                 continue
             joined = first + second
+            if {first, second} & self._words:
+                continue
             if joined in self._single:
                 found.append(Mention(at, at + 2, (Sense("joined", joined),)))
             elif len(joined) >= SHORTEST_NEAR and min(len(first), len(second)) > 2 and not {first, second} & COMMON:

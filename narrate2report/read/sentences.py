@@ -7,21 +7,29 @@ stretch by length.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from narrate2report.records.moments import LEAD_S, rounded
 from narrate2report.records.transcript import Stretch, Transcript, Word
 
-SENTENCE_END = re.compile(r"(?<!\bMr)(?<!\bMrs)(?<!\bMs)(?<!\bDr)(?<!\bNo)(?<!\bSt)(?:(?<!\.)\.(?!\.)|[!?]+)[\"')\]]*\s+(?=\S)")
+SENTENCE_END = re.compile(
+    r"(?<!\bMr)(?<!\bMrs)(?<!\bMs)(?<!\bDr)(?<!\bNo)(?<!\bSt)(?:(?<!\.)\.(?!\.)|[!?]+)[\"')\]]*\s+(?=\S)"
+)
 """A full stop, question or exclamation mark before more text; an ellipsis trails off and ends nothing."""
 
 SMALLEST_STEP = 0.01
 
+BREATH_S = 0.4
+"""A pause after a comma that starts a new statement, in seconds."""
+
 LONGEST_BREAK_S = 3.0
 """A statement is not taken up again after a longer silence, in seconds."""
 
-UNFINISHED = frozenset("the a an of from to off with and or but is are has have it's there's this my your in on at by for".split())
+UNFINISHED = frozenset(
+    "the a an of from to off with and or but is are has have it's there's this my your in on at by for".split()
+)
 UNFINISHED_PHRASES = ("don't see", "do not see", "it left", "can't see", "there is", "has a", "they left")
 CONTINUING = frozenset({"by", "from", "with", "of", "than", "any"})
 """Words that end an unfinished statement, and words (in lower case) that take one up."""
@@ -80,7 +88,7 @@ def _joined(piece: _Piece, following: _Piece) -> _Piece:
 
 def _pieces(stretch: Stretch) -> Iterator[_Piece]:
     word_starts = list(_word_offsets(stretch))
-    for begin, finish in _spans(stretch.text):
+    for begin, finish in _spans(stretch.text, _pauses(stretch.text, word_starts)):
         text = stretch.text[begin:finish]
         inside = [word for offset, word in word_starts if begin <= offset < finish]
         if inside:
@@ -103,10 +111,19 @@ def _word_offsets(stretch: Stretch) -> Iterator[tuple[int, Word]]:
             at = found + len(word.text.strip())
 
 
-def _spans(text: str) -> Iterator[tuple[int, int]]:
+def _pauses(text: str, words: Sequence[tuple[int, Word]]) -> list[int]:
+    """Offsets of words that follow a mark and a pause: people breathe between statements that a comma joins."""
+    return [
+        offset
+        for (_, before), (offset, word) in pairwise(words)
+        if word.start - before.end >= BREATH_S and text[:offset].rstrip()[-1:] in {",", ";", ":", "-"}
+    ]
+
+
+def _spans(text: str, pauses: Sequence[int]) -> Iterator[tuple[int, int]]:
     """Offsets of the sentences of a text, without the white space around them."""
     begin = 0
-    for end in [match.end() for match in SENTENCE_END.finditer(text)] + [len(text)]:
+    for end in sorted({match.end() for match in SENTENCE_END.finditer(text)} | set(pauses) | {len(text)}):
         piece = text[begin:end]
         if any(letter.isalnum() for letter in piece):
             yield begin + len(piece) - len(piece.lstrip()), begin + len(piece.rstrip())

@@ -19,7 +19,9 @@ PLACE_PREPOSITIONS = frozenset(
     " towards off outside beyond past from at with for into onto next where to inside within".split()
 )
 BEARING_PREPOSITIONS = frozenset("on in of across along through throughout all upon down up".split())
-CLOSE_TO = frozenset("next close near screwed fixed attached left right opposite nearest closest up back going stuck down".split())
+CLOSE_TO = frozenset(
+    "next close near screwed fixed attached left right opposite nearest closest up back going stuck down".split()
+)
 
 
 @dataclass(frozen=True)
@@ -112,7 +114,9 @@ def speak(sentence: Sentence, text: str, tokens: Sequence[Token], book: PhraseBo
     return Spoken(sentence=sentence, text=text, tokens=tuple(tokens), found=book.find(tokens), heard=heard)
 
 
-PARTS = frozenset("side front back top bottom edge corner end face inside left right middle underside rim lip base".split())
+PARTS = frozenset(
+    "side front back top bottom edge corner end face inside left right middle underside rim lip base".split()
+)
 
 
 def relation_of(spoken: Spoken, start: int) -> str:
@@ -125,7 +129,9 @@ def relation_of(spoken: Spoken, start: int) -> str:
     if tokens[start].norm in PLACE_PREPOSITIONS:
         own = [m for m in spoken.found.terms if m.of("component") and clause.start <= m.start < start]
         return "place" if own else "topic"
-    flaws = {at for mention in spoken.found.terms if mention.of("condition") for at in range(mention.start, mention.end)}
+    flaws = {
+        at for mention in spoken.found.terms if mention.of("condition") for at in range(mention.start, mention.end)
+    }
     for at in range(start - 1, max(clause.start, start - 6) - 1, -1):
         token = tokens[at]
         if token.norm == "of":
@@ -135,7 +141,11 @@ def relation_of(spoken: Spoken, start: int) -> str:
                 ahead = tokens[at - 2].norm if at - 2 >= clause.start else ""
                 return "place" if ahead in {"in", "to"} else relation_of(spoken, at - 1)
             return "topic"
-        if token.norm == "to" and (at == clause.start or tokens[at - 1].norm not in CLOSE_TO) and not tokens[at].tag == "RB":
+        if (
+            token.norm == "to"
+            and (at == clause.start or tokens[at - 1].norm not in CLOSE_TO)
+            and not tokens[at].tag == "RB"
+        ):
             return "of"
         if token.norm == "over" and at and tokens[at - 1].norm == "all":
             return "of"

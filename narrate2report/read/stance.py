@@ -49,13 +49,26 @@ SELF_TALK = frozenset(
     " opens close latch missing worn loose stained draw feel smell hear bump bill throw slide watch imagine picture".split()
 )
 AUXILIARIES = frozenset("is are was were does do did has have can could will would should am".split())
-SUBJECTS = frozenset("that this it these those there you i they we he she the a any anything anybody anyone your".split())
+SUBJECTS = frozenset(
+    "that this it these those there you i they we he she the a any anything anybody anyone your".split()
+)
 OPENERS = (
     ("there", "is"), ("there", "'s"), ("there", "are"), ("i", "see"), ("we", "have"), ("it", "is"), ("it", "'s"),
     ("i", "have"), ("this", "is"), ("this", "one"), ("that", "is"), ("that", "'s"), ("they", "are"), ("it", "has"),
     ("here", "is"), ("here", "'s"), ("you", "have"), ("has", "a"), ("i", "can"), ("and", "it"), ("looks", "like"),
 )  # fmt: skip
-SEES = (("there", "is"), ("there", "'s"), ("there", "are"), ("i", "see"), ("i", "found"), ("we", "have"), ("i", "can"), ("here", "is"), ("here", "'s"), ("i", "do"))
+SEES = (
+    ("there", "is"),
+    ("there", "'s"),
+    ("there", "are"),
+    ("i", "see"),
+    ("i", "found"),
+    ("we", "have"),
+    ("i", "can"),
+    ("here", "is"),
+    ("here", "'s"),
+    ("i", "do"),
+)
 BACK_TO_NOW = frozenset({"but", "though", "although", "now"})
 
 CUE_MODES = (
@@ -79,7 +92,7 @@ def read_stances(spoken: Spoken) -> tuple[Stance, ...]:
         for at in range(clause.start, clause.end):
             stances[at] = own if own.mode is not Mode.ASSERTED and at >= own_start else carried
         listing = own.mode is Mode.SEARCH and own.cue.lower() in LISTING
-        if listing or own.mode is Mode.POLICY and not _is_waived(spoken, clause):
+        if listing or (own.mode is Mode.POLICY and not _is_waived(spoken, clause)):
             _reach_back(spoken, clause, own, stances, listing=listing)
         if own.mode is not Mode.ASSERTED:
             passing = own.mode in {Mode.QUESTION, Mode.FUTURE} or _tries_whether(spoken, own_start)
@@ -87,7 +100,9 @@ def read_stances(spoken: Spoken) -> tuple[Stance, ...]:
     return tuple(stances)
 
 
-SEARCHING = frozenset("check checking checks checked look looking looked search searching inspecting scanning examining".split())
+SEARCHING = frozenset(
+    "check checking checks checked look looking looked search searching inspecting scanning examining".split()
+)
 
 LISTING = frozenset({"that sort of thing", "that kind of thing", "anything like that", "things like"})
 """Words that end a list of examples."""
@@ -124,7 +139,11 @@ def _carried_into(spoken: Spoken, clause: Clause, carried: Stance) -> Stance:
 
 def _tries_whether(spoken: Spoken, at: int) -> bool:
     """`let me see if I can snap it back`: the `if` of a trial, which ends with its clause."""
-    return spoken.tokens[at].norm == "if" and at > 0 and spoken.tokens[at - 1].norm in {"see", "check", "tell", "know", "ask"}
+    return (
+        spoken.tokens[at].norm == "if"
+        and at > 0
+        and spoken.tokens[at - 1].norm in {"see", "check", "tell", "know", "ask"}
+    )
 
 
 def _states(spoken: Spoken, clause: Clause) -> bool:
@@ -145,7 +164,10 @@ def _states(spoken: Spoken, clause: Clause) -> bool:
 def _own_stance(spoken: Spoken, clause: Clause) -> tuple[int, Stance]:
     """The first cue of the clause that changes how it is meant, and where it starts."""
     if _asks(spoken, clause):
-        return clause.start, Stance(Mode.QUESTION, "?" if spoken.ends_with_question() else spoken.words(clause.start, clause.start + 2))
+        return clause.start, Stance(
+            Mode.QUESTION,
+            "?" if spoken.ends_with_question() else spoken.words(clause.start, clause.start + 2),
+        )
     best: tuple[int, Stance] | None = None
     looking = _looks_for(spoken, clause)
     if looking is not None:
@@ -156,8 +178,9 @@ def _own_stance(spoken: Spoken, clause: Clause) -> tuple[int, Stance]:
                 continue
             if mode is Mode.HYPOTHETICAL and _is_plan(spoken, cue.start, cue.end):
                 continue
-            if best is None or cue.start < best[0]:
-                best = cue.start, Stance(mode, spoken.words(cue.start, cue.end))
+            reach = _reach_start(spoken, clause, mode, cue.start, cue.end)
+            if best is None or reach < best[0]:
+                best = reach, Stance(mode, spoken.words(cue.start, cue.end))
             break
     ordered = _ordered_at(spoken, clause)
     if ordered is not None and (best is None or ordered <= best[0]):
@@ -177,12 +200,24 @@ def _looks_for(spoken: Spoken, clause: Clause) -> int | None:
     return None
 
 
+def _reach_start(spoken: Spoken, clause: Clause, mode: Mode, start: int, end: int) -> int:
+    """Where a cue begins to reach: a rule takes its whole clause, `three years back` the noun before it."""
+    norms = spoken.norms(clause.start, start)
+    if mode is Mode.POLICY and not {"there", "'s", "has"} & set(norms):
+        return clause.start
+    if mode is Mode.PAST and spoken.norms(end - 1, end)[0] in {"ago", "back"}:
+        return clause.start + norms.index("from") if "from" in norms else max(clause.start, start - 2)
+    return start
+
+
 def _is_plan(spoken: Spoken, start: int, end: int) -> bool:
     """`I'll get that replaced`, `it won't drain`: a `will` that is a plan, or a denial of what is now."""
     norms = spoken.norms(start, end)
     if "will" not in norms:
         return False
-    return spoken.norms(end, end + 1) == ["not"] or set(spoken.norms(max(0, start - 1), start)) <= {"i", "we", "they", "somebody", "someone"} and start > 0
+    return spoken.norms(end, end + 1) == ["not"] or (
+        set(spoken.norms(max(0, start - 1), start)) <= {"i", "we", "they", "somebody", "someone"} and start > 0
+    )
 
 
 def _asks(spoken: Spoken, clause: Clause) -> bool:
@@ -214,14 +249,18 @@ def _ordered_at(spoken: Spoken, clause: Clause) -> int | None:
         return None
     if any(cue.start == at for cue in spoken.cues("imperative", within=clause)):
         return at
-    names = any(mention.start <= at < mention.end and mention.of("room", *COMPONENT_ROLES) for mention in spoken.found.terms)
+    names = any(
+        mention.start <= at < mention.end and mention.of("room", *COMPONENT_ROLES) for mention in spoken.found.terms
+    )
     if names or at + 1 >= clause.end:
         return None
     token, after = tokens[at], tokens[at + 1]
     if token.norm in SELF_TALK:
         return at if spoken.has_cue("often") and token.tag == "VB" else None
     does = any(mention.start == at and mention.of("action") for mention in spoken.found.terms)
-    if token.tag == "VB" or (does and after.norm in {"the", "your", "it", "them", "this", "that", "these", "those", "any"}):
+    if token.tag == "VB" or (
+        does and after.norm in {"the", "your", "it", "them", "this", "that", "these", "those", "any"}
+    ):
         return at
     return None
 
@@ -241,7 +280,7 @@ def _reach_back(spoken: Spoken, clause: Clause, own: Stance, stances: list[Stanc
     for earlier in reversed(spoken.clauses[: clause.index]):
         inside = range(earlier.start, earlier.end)
         finite = any(spoken.tokens[at].is_finite for at in inside)
-        if finite and not listing or spoken.named_terms(earlier):
+        if (finite and not listing) or spoken.named_terms(earlier):
             return
         if spoken.has_cue("negation", within=earlier):
             return

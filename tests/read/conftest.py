@@ -1,0 +1,26 @@
+"""One vocabulary and one tokenizer for all tests of reading."""
+
+from __future__ import annotations
+
+import pytest
+
+from narrate2report.read.lexicon import load_vocabulary
+from narrate2report.read.vocabulary import Vocabulary
+from narrate2report.read.words import Tokenizer
+from tests.read.told import Narrator, RememberingTokenizer
+
+
+@pytest.fixture(scope="session")
+def vocabulary() -> Vocabulary:
+    return load_vocabulary()
+
+
+@pytest.fixture(scope="session")
+def tokenizer() -> Tokenizer:
+    return RememberingTokenizer()
+
+
+@pytest.fixture(scope="session")
+def entries(vocabulary: Vocabulary, tokenizer: Tokenizer) -> Narrator:
+    """Tell lines, get what was read: `entries("The tub is chipped.", room="bathroom")`."""
+    return Narrator(vocabulary, tokenizer)

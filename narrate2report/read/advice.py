@@ -34,7 +34,8 @@ def find_advice(
     inside = [one for one in spoken.named if first <= one.start <= last and one.component != ROOM_GENERAL]
     opening = spoken.clause_of(first)
     pointing = {"it", "that", "this", "them", "those"} & set(spoken.norms(first, opening.end))
-    if pointing and place.subject and not any(one.start in opening for one in inside):
+    handled = spoken.norms(first + 1, first + 2) in (["it"], ["them"], ["these"], ["those"])
+    if pointing and place.subject and (handled or not any(one.start in opening for one in inside)):
         inside = []
     inside.sort(
         key=lambda one: (

@@ -85,7 +85,7 @@ def _is_done(spoken: Spoken, mention: Mention) -> bool:
         and mention.start not in {c.start for c in spoken.clauses}
     ):
         return True
-    return before.norm in {",", "bye", "hi"} and token.tag == "NNP" and token.text[0].isupper()
+    return before.norm in {",", "bye", "hi"} and token.text[0].isupper() and not token.text.isupper()
 
 
 def _is_about_people(spoken: Spoken, mention: Mention) -> bool:
@@ -169,7 +169,8 @@ def _fitting(condition: str, bearer: Bearer, vocabulary: Vocabulary) -> tuple[st
     if default and (not bearer.direct or bearer.component == ROOM_GENERAL):
         if vocabulary.afflicts(condition, bearer.component) is False:
             return default, f"usual of {default.replace('_', ' ')}, not of what was in focus"
-    if not bearer.direct and vocabulary.afflicts(condition, bearer.component) is False:
+    faulty = vocabulary.conditions[condition].class_ == "fault"
+    if faulty and not bearer.direct and vocabulary.afflicts(condition, bearer.component) is False:
         for owner in vocabulary.components[bearer.component].part_of:
             if vocabulary.afflicts(condition, owner):
                 return owner, f"usual of {owner.replace('_', ' ')}, whose part was in focus"

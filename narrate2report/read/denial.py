@@ -32,7 +32,8 @@ def deny(spoken: Spoken, mention: Mention, *, sound: bool = False, denies: bool 
     clause = spoken.clause_of(mention.start)
     denied = _denied_by(spoken, mention, clause)
     if denies:
-        return Denial("present" if denied else "absent", spoken.words(mention.start, mention.end))
+        refused = negation_before(spoken, clause, mention.start)
+        return Denial("present" if refused else "absent", spoken.words(mention.start, mention.end))
     if denied and not _excepted(spoken, clause):
         return Denial("absent", denied)
     if denied:

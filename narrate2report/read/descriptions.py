@@ -104,7 +104,7 @@ def _count_after(spoken: Spoken, end: int) -> int | None:
 def _ages(spoken: Spoken, bearers: Bearers, stances: Sequence[Stance], room: str) -> list[Draft]:
     drafts = []
     for at, token in enumerate(spoken.tokens):
-        if token.norm not in YEARS or stances[at].mode is not Mode.ASSERTED:
+        if token.norm not in YEARS or stances[at].mode not in {Mode.ASSERTED, Mode.PAST}:
             continue
         clause = spoken.clause_of(at)
         number = next(

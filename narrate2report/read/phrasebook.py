@@ -76,6 +76,18 @@ class PhraseTree:
                 best = Mention(start, end + 1, tuple(node.senses))
         return best
 
+    def all_matches(self, norms: Sequence[str]) -> Iterator[Mention]:
+        """Every phrase at every place, shorter ones within longer ones too."""
+        for start in range(len(norms)):
+            node = self._root
+            for end in range(start, len(norms)):
+                child = node.children.get(norms[end])
+                if child is None:
+                    break
+                node = child
+                if node.senses:
+                    yield Mention(start, end + 1, tuple(node.senses))
+
     def matches(self, norms: Sequence[str], *, overlapping: bool = False) -> Iterator[Mention]:
         """The longest match at each place; unless overlapping, matching goes on after its end."""
         at = 0
@@ -119,7 +131,7 @@ class PhraseBook:
         shielded: set[int] = set()
         not_this: dict[int, set[tuple[str, str]]] = {}
         implied: list[str] = []
-        for idiom in self._idioms.matches(norms, overlapping=True):
+        for idiom in self._idioms.all_matches(norms):
             for sense in idiom.senses:
                 if sense.role == "implies":
                     implied.append(sense.id)

@@ -25,7 +25,7 @@ from narrate2report.read.phrasebook import Mention, PhraseBook
 from narrate2report.read.place import Place, find_room, implied_room, name_components
 from narrate2report.read.repair import Repairer
 from narrate2report.read.sentences import Sentence, split_sentences
-from narrate2report.read.spoken import Spoken, speak
+from narrate2report.read.spoken import Named, Spoken, speak
 from narrate2report.read.stance import Mode, Stance, mode_reason, read_stances
 from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.read.words import Tokenizer
@@ -273,7 +273,11 @@ def _remember(
     for one in here:
         if one.relation != "place":
             walk.place.speak_of(one.component, number)
-    topics = [one.component for one in here if one.relation == "topic"]
+    topics = [
+        one.component
+        for one in here
+        if one.relation == "topic" and stances[one.start].mode is not Mode.INSTRUCTION and not _is_operated_by(spoken, one)
+    ]
     told = [
         draft.component
         for draft in drafts
@@ -296,6 +300,13 @@ def _remember(
             walk.last_flaw = draft.component
     if spoken.moved and not told:
         walk.last_flaw = None
+
+
+def _is_operated_by(spoken: Spoken, one: Named) -> bool:
+    """`now hit the switch`: what the switch works stays in focus."""
+    return one.component == "switch" and bool(
+        {"hit", "flip", "throw", "press", "push", "flick"} & set(spoken.norms(max(0, one.start - 3), one.start))
+    )
 
 
 def _unused_reason(

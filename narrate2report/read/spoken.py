@@ -149,6 +149,8 @@ def relation_of(spoken: Spoken, start: int) -> str:
             return "of"
         if token.norm == "over" and at and tokens[at - 1].norm == "all":
             return "of"
+        if token.norm == "with" and not any(m.of("condition") and m.start in clause for m in spoken.found.terms):
+            return "topic"
         if token.norm in PLACE_PREPOSITIONS and token.tag != "RP":
             return "place"
         if token.norm in BEARING_PREPOSITIONS and token.tag != "RP":

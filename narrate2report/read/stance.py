@@ -119,7 +119,8 @@ def _carried_into(spoken: Spoken, clause: Clause, carried: Stance) -> Stance:
     opens = any(tuple(norms[at : at + 2]) in OPENERS for at in range(2))
     match carried.mode:
         case Mode.PAST:
-            now = clause.link in BACK_TO_NOW or "now" in norms or _states(spoken, clause)
+            mended = spoken.has_cue("repaired_since", within=clause)
+            now = clause.link in BACK_TO_NOW or "now" in norms or _states(spoken, clause) or mended
             return PLAIN if now else carried
         case Mode.ELSEWHERE:
             here = {"here", "now", "this"} & set(norms)
@@ -153,7 +154,7 @@ def _states(spoken: Spoken, clause: Clause) -> bool:
         return False
     starts = {mention.start for mention in spoken.found.terms if mention.of(*COMPONENT_ROLES)}
     for at in range(clause.start + 1, clause.end):
-        if tokens[at].norm in {"is", "'s", "are", "has", "have"} or tokens[at].tag in {"VBZ"}:
+        if tokens[at].norm in {"is", "'s", "are", "has", "have", "looks", "works", "needs"}:
             return any(
                 here in starts or tokens[here].norm in {"it", "there", "this", "they", "these", "one"}
                 for here in range(clause.start, at)

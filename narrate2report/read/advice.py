@@ -35,8 +35,11 @@ def find_advice(
     opening = spoken.clause_of(first)
     pointing = {"it", "that", "this", "them", "those"} & set(spoken.norms(first, opening.end))
     handled = spoken.norms(first + 1, first + 2) in (["it"], ["them"], ["these"], ["those"])
-    if pointing and place.subject and (handled or not any(one.start in opening for one in inside)):
-        inside = []
+    if pointing and (handled or not any(one.start in opening for one in inside)):
+        before = [one for one in spoken.named if one.end <= first and one.relation == "topic"]
+        focus = before[-1].component if before else place.subject
+        if focus:
+            return [_draft(spoken, stances, first, room, focus, "what 'it' points to")]
     inside.sort(
         key=lambda one: (
             one.relation == "place" or vocabulary.components[one.component].group == "furnished",

@@ -95,6 +95,8 @@ class Bearers:
         """All bearers of a predicate, best reading first found: several only where a list shares it."""
         spoken, clause = self._spoken, self._spoken.clause_of(predicate.start)
         named = spoken.named_in(clause)
+        if adjective and (done_to := self._done_to(predicate, named, clause)):
+            return (Bearer(done_to.component, f"'{spoken.words(predicate.start, done_to.end)}'", True, done_to),)
         if adjective and (after := self._described_by(predicate, named, clause)):
             return (Bearer(after.component, f"'{spoken.words(predicate.start, after.end)}'", True, after),)
         topics = [
@@ -154,6 +156,19 @@ class Bearers:
         owners = {owner for one in shared for owner in self._vocabulary.components[one.component].part_of}
         return tuple(one for one in shared if one.component not in owners) or tuple(shared)
 
+    def _done_to(self, predicate: Mention, named: Sequence[Named], clause: Clause) -> Named | None:
+        """`it clawed up the door trim`: a past verb of somebody's doing, and what it was done to."""
+        tokens = self._spoken.tokens
+        if tokens[predicate.start].tag != "VBD" or predicate.start == clause.start:
+            return None
+        if tokens[predicate.start - 1].norm not in {"it", "they", "he", "she", "somebody", "someone", "dog", "cat", "that"}:
+            return None
+        for one in named:
+            between = {token.norm for token in tokens[predicate.end : one.start]}
+            if one.start >= predicate.end and between <= {"up", "off", "the", "this", "that", "our", "all", "a", "through"}:
+                return one
+        return None
+
     def _described_by(self, predicate: Mention, named: Sequence[Named], clause: Clause) -> Named | None:
         """The noun right after an adjective: `cracked floor tile`."""
         tokens = self._spoken.tokens
@@ -198,7 +213,7 @@ class Bearers:
         for one in self._spoken.named_in(clause):
             if one.relation == "place" and one.start >= predicate.end:
                 between = set(self._spoken.norms(predicate.end, one.start))
-                if between & {"at", "around", "round", "inside"}:
+                if between & {"at", "inside"} or between & {"around", "round"} and not self._place.subject:
                     return one
         return None
 

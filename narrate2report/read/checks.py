@@ -47,7 +47,8 @@ def find_checks(
         *_from_plurals(spoken, stances, room),
         *_from_trial(spoken, stances, place, room, vocabulary),
     ):
-        if any(draft.component == other.component for other in untested):
+        later = any(clause.link == "but" and clause.start <= draft.at for clause in spoken.clauses)
+        if not later and any(draft.component == other.component for other in untested):
             continue
         if not any(draft.component == other.component and draft.outcome == other.outcome for other in drafts):
             drafts.append(draft)
@@ -284,10 +285,10 @@ def _from_trial(
     spoken: Spoken, stances: Sequence[Stance], place: Place, room: str, vocabulary: Vocabulary
 ) -> list[Draft]:
     """`pressing it ... nothing`, `let me try ... there it goes`: a trial and its answer."""
-    if not spoken.has_cue("trial"):
+    begun = next(spoken.cues("trial"), None) or _trailing_off(spoken)
+    if begun is None:
         return []
     drafts: list[Draft] = []
-    begun = next(spoken.cues("trial"))
     for clause in spoken.clauses:
         if clause.start <= begun.start or stances[clause.start].mode is not Mode.ASSERTED:
             continue
@@ -307,6 +308,15 @@ def _from_trial(
                     )
                 )  # fmt: skip
     return drafts[-1:]
+
+
+def _trailing_off(spoken: Spoken) -> Mention | None:
+    """`doorbell ... yep, I can hear it`: a component named, a pause, and an answer."""
+    for clause in spoken.clauses[1:]:
+        before = spoken.clauses[clause.index - 1]
+        if clause.link == "..." and spoken.named_in(before):
+            return Mention(before.start, before.end, ())
+    return None
 
 
 def _answer(spoken: Spoken, clause: Clause) -> Outcome | None:

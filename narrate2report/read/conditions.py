@@ -56,13 +56,26 @@ def find_flaws(spoken: Spoken, bearers: Bearers, vocabulary: Vocabulary) -> tupl
     return tuple(found)
 
 
+PLANNED = frozenset("get gets getting be needs need have having".split())
+
+
+def _is_planned(spoken: Spoken, mention: Mention) -> bool:
+    """`that has to get redone`, `I'll have it replaced`: a repair that is still to come."""
+    if not any(sense.id == "repaired" for sense in mention.of("condition")):
+        return False
+    clause = spoken.clause_of(mention.start)
+    before = spoken.norms(max(clause.start, mention.start - 4), mention.start)
+    return bool(set(before) & PLANNED) and not {"has", "been", "already"} & set(before[-2:])
+
+
 PARTICLES = frozenset("in up out off on down".split())
 
 
 def _is_particle(spoken: Spoken, mention: Mention) -> bool:
     """`down in the corner`: of the small words only the last of a clause says something (`lamp out`, `rod in`)."""
     small = mention.end - mention.start == 1 and spoken.tokens[mention.start].norm in PARTICLES
-    return small and mention.end != spoken.clause_of(mention.start).end
+    is_there = spoken.norms(mention.start, mention.end) in (["is", "there"], ["are", "there"])
+    return (small or is_there) and mention.end != spoken.clause_of(mention.start).end
 
 
 DOERS = frozenset("i you we they to will please must should can could would not".split())
@@ -124,6 +137,8 @@ def _is_interjection(spoken: Spoken, mention: Mention) -> bool:
     As a sentence of its own (`Counter: quartz. No chips. Good.`) it is a remark, unless it is `okay`.
     """
     clause = spoken.clause_of(mention.start)
+    if spoken.norms(clause.start, clause.end) == ["all", "right"] and clause.link != ":":
+        return True
     named = any(one.end == mention.start for one in spoken.named)
     if spoken.tokens[mention.start].tag == "UH" and mention.end - mention.start == 1 and not named:
         return True
@@ -253,6 +268,32 @@ def _draft(spoken: Spoken, flaw: Flaw, room: str, sound: bool, flaws: Sequence[F
         pre_existing=not sound and assertion != "absent" and is_pre_existing(spoken, clause),
         confidence=0.6 if assertion == "possible" or not flaw.bearer.direct else 0.85,
     )
+
+
+LEAVERS = frozenset("they tenant tenants somebody someone he she people residents".split())
+
+
+def left_behind(spoken: Spoken, stances: Sequence[Stance], room: str, vocabulary: Vocabulary) -> list[Draft]:
+    """`there's a dresser they left down here`: things left in a home that should be empty."""
+    for clause in spoken.clauses:
+        norms = spoken.norms(clause.start, clause.end)
+        at = next((at for at, norm in enumerate(norms) if norm == "left" and set(norms[max(0, at - 2) : at]) & LEAVERS), None)
+        if at is None or stances[clause.start + at].mode not in {Mode.ASSERTED, Mode.PAST}:
+            continue
+        inside = [term for term in spoken.found.terms if clause.index - 1 <= spoken.clause_of(term.start).index <= clause.index]
+        if any(term.of("condition") for term in inside) or at + 1 >= len(norms) or norms[at + 1] in {"it", "this", "that"}:
+            continue
+        groups = {vocabulary.components[one.component].group for one in spoken.named}
+        if "handed_over" in groups or norms[at + 1 : at + 2] == ["us"]:
+            continue
+        words = spoken.words(clause.start, clause.end)
+        return [
+            Draft(
+                kind="condition", room=room, component=ROOM_GENERAL, at=clause.start + at, condition="debris",
+                assertion="present", because=(f"left behind: '{words}'",), confidence=0.6,
+            )
+        ]  # fmt: skip
+    return []
 
 
 ANSWERS: dict[str, str] = {"no": "missing", "none": "missing", "nil": "missing", "yes": "present"}

@@ -38,9 +38,14 @@ def _from_words(spoken: Spoken, bearers: Bearers, stances: Sequence[Stance], roo
     named_at = {at for one in spoken.named for at in range(one.start, one.end)}
     for mention in spoken.found.terms:
         senses = mention.of("material", "colour", "type")
-        if not senses or mention.start in named_at or stances[mention.start].mode is not Mode.ASSERTED:
+        floor = bool(mention.of("material")) and _is_floor_here(spoken, mention)
+        if not senses or mention.start in named_at and not floor or stances[mention.start].mode is not Mode.ASSERTED:
             continue
         if mention.of("condition") or _in_passing(spoken, mention):
+            continue
+        if mention.of("material") and _is_floor_here(spoken, mention):
+            words = spoken.words(mention.start, mention.end)
+            drafts.append(_draft(room, "floor", mention.start, "material", words, "'in here' is said of the floor"))
             continue
         for bearer in bearers.of(mention, adjective=True, noun=False)[:2]:
             fitting = [sense for sense in senses if sense.beside in {"", bearer.component}]
@@ -48,6 +53,13 @@ def _from_words(spoken: Spoken, bearers: Bearers, stances: Sequence[Stance], roo
                 words = spoken.words(mention.start, mention.end)
                 drafts.append(_draft(room, bearer.component, mention.start, fitting[0].role, words, bearer.how))
     return drafts
+
+
+def _is_floor_here(spoken: Spoken, mention: Mention) -> bool:
+    """`it's laminate in here`, `all vinyl throughout`."""
+    before = spoken.norms(max(0, mention.start - 3), mention.start)
+    after = spoken.norms(mention.end, mention.end + 2)
+    return bool({"it", "all"} & set(before)) and (after == ["in", "here"] or after[:1] == ["throughout"])
 
 
 def _in_passing(spoken: Spoken, mention: Mention) -> bool:

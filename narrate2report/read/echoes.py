@@ -31,7 +31,7 @@ def find_echoes(
             norms |= set(spoken.norms(following[0].start, following[0].end))
         if not norms & SAME_WORDS or not topics or clause.end - clause.start > LONGEST_ECHO:
             continue
-        if stances[clause.start].mode is not Mode.ASSERTED:
+        if stances[clause.start].mode not in {Mode.ASSERTED, Mode.PAST}:
             continue
         if any(term.of("condition", "works") and term.start in clause for term in spoken.found.terms):
             continue

@@ -9,6 +9,7 @@ from narrate2report.read.denial import negation_before
 from narrate2report.read.details import quantity_before
 from narrate2report.read.draft import Draft
 from narrate2report.read.numbers import whole_number
+from narrate2report.read.place import Place
 from narrate2report.read.spoken import Named, Spoken
 from narrate2report.read.stance import Mode, Stance
 from narrate2report.read.vocabulary import Vocabulary
@@ -19,7 +20,9 @@ LENT = frozenset({"air_filter", "light_bulb", "curtain"})
 KEPT_OUT = frozenset({Mode.HYPOTHETICAL, Mode.QUESTION, Mode.QUOTED, Mode.ELSEWHERE, Mode.POLICY, Mode.SEARCH})
 
 
-def find_handovers(spoken: Spoken, stances: Sequence[Stance], room: str, vocabulary: Vocabulary) -> list[Draft]:
+def find_handovers(
+    spoken: Spoken, stances: Sequence[Stance], place: Place, room: str, vocabulary: Vocabulary
+) -> list[Draft]:
     """Handover drafts, and `missing` for what was not returned."""
     drafts: list[Draft] = []
     flaw_clauses = {
@@ -28,7 +31,8 @@ def find_handovers(spoken: Spoken, stances: Sequence[Stance], room: str, vocabul
         if mention.of("condition", "works") and mention.start not in spoken.used
     }
     for one in spoken.named:
-        if vocabulary.components[one.component].group != "handed_over" and one.component not in LENT:
+        group = vocabulary.components[one.component].group
+        if group != "handed_over" and one.component not in LENT:
             continue
         clause = spoken.clause_of(one.start)
         if stances[one.start].mode in KEPT_OUT or one.relation == "place":
@@ -37,6 +41,8 @@ def find_handovers(spoken: Spoken, stances: Sequence[Stance], room: str, vocabul
         gives = spoken.has_cue("giving")
         returns = spoken.has_cue("returning")
         if negation_before(spoken, clause, one.start):
+            if returns and group == "handed_over":
+                drafts.append(_missing(spoken, one, room, quantity))
             continue
         if _not_back(spoken, one, clause):
             drafts.append(_missing(spoken, one, room, quantity))
@@ -54,7 +60,7 @@ def find_handovers(spoken: Spoken, stances: Sequence[Stance], room: str, vocabul
             if stances[one.start].mode is Mode.INSTRUCTION and quantity is None:
                 continue
             drafts.append(_handed(spoken, one, room, quantity, returned=returns and not _gives_only(spoken)))
-    return [*drafts, *_one_for(spoken, stances, room)]
+    return [*drafts, *_one_for(spoken, stances, place, room)]
 
 
 ELLIPSIS = {
@@ -68,9 +74,19 @@ ELLIPSIS = {
 """What `one for the ...` is after keys have been named."""
 
 
-def _one_for(spoken: Spoken, stances: Sequence[Stance], room: str) -> list[Draft]:
-    """`two front door keys, one for the post box`."""
+def _one_for(spoken: Spoken, stances: Sequence[Stance], place: Place, room: str) -> list[Draft]:
+    """`two front door keys, one for the post box`; `Keys, then. Two for the front, one for the back.`"""
     drafts = []
+    if place.subject == "key" and not any(one.component == "key" for one in spoken.named):
+        for clause in spoken.clauses:
+            start = clause.start + (spoken.tokens[clause.start].norm == "and")
+            number = whole_number(spoken.tokens, start) if start < clause.end else None
+            if number is None or spoken.norms(number[1], number[1] + 1) != ["for"]:
+                continue
+            inside = [one.component for one in spoken.named_in(clause)]
+            meant = ELLIPSIS.get(inside[0], "key") if inside else "key"
+            drafts.append(_handed(spoken, Named(meant, start, clause.end, "topic"), room, number[0], returned=spoken.has_cue("returning")))
+        return drafts
     first_key = next((one.start for one in spoken.named if one.component == "key"), None)
     for one in spoken.named:
         before = spoken.norms(max(0, one.start - 3), one.start)
@@ -97,6 +113,8 @@ def _quantity(spoken: Spoken, one: Named, clause: Clause) -> int | None:
     before = quantity_before(spoken, one.start, clause)
     if before is not None:
         return before
+    if "both" in spoken.norms(max(clause.start, one.start - 3), one.start):
+        return 2
     for at in range(one.end, clause.end):
         number = whole_number(spoken.tokens, at)
         if number is not None and number[1] == clause.end:

@@ -161,6 +161,11 @@ def _is_entered(spoken: Spoken, mention: Mention, end: int) -> bool:
         )
     if heads_noun:
         return False
+    alone = mention.end == clause.end and mention.start - clause.start <= 1
+    if alone and not any(spoken.named_terms(earlier) for earlier in spoken.clauses[: clause.index]):
+        return True
+    if next_token is not None and next_token.norm == "here" and close[-1:] == ["in"]:
+        return True
     leading = all(word in LEADING for word in before)
     moving = bool(set(before) & MOVING) and "from" not in before
     enters = bool(close) and (close[-1] in ENTERING or (close[-1] in TOWARDS | MOVING and moving))

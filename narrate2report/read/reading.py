@@ -11,7 +11,7 @@ from dataclasses import dataclass, field, replace
 from narrate2report.read.advice import find_advice
 from narrate2report.read.bearers import ROOM_GENERAL, Bearers
 from narrate2report.read.checks import find_checks
-from narrate2report.read.conditions import Flaw, find_flaws, is_reference, missing_parts, observe
+from narrate2report.read.conditions import Flaw, find_flaws, is_reference, left_behind, missing_parts, observe
 from narrate2report.read.corrections import Corrections
 from narrate2report.read.coverage import cover
 from narrate2report.read.descriptions import find_descriptions
@@ -146,7 +146,7 @@ def _read_one(
     stances = corrections.apply(stances)
     bearers = Bearers(spoken, place, _predicates(spoken), vocabulary)
     checks = find_checks(spoken, bearers, stances, place, spoken.room, vocabulary)
-    handovers = find_handovers(spoken, stances, spoken.room, vocabulary)
+    handovers = find_handovers(spoken, stances, place, spoken.room, vocabulary)
     flaws = find_flaws(spoken, bearers, vocabulary)
     if _is_bare_praise(spoken) and not walk.last_conditions:
         flaws = ()
@@ -162,6 +162,7 @@ def _read_one(
             spoken.room,
             vocabulary,
         ),
+        *left_behind(spoken, stances, spoken.room, vocabulary),
         *(draft for draft in missing_parts(spoken, stances, spoken.room, vocabulary) if not checks),
     ]
     drafts += find_echoes(spoken, stances, drafts, walk.last_conditions)

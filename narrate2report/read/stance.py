@@ -120,7 +120,8 @@ def _carried_into(spoken: Spoken, clause: Clause, carried: Stance) -> Stance:
     match carried.mode:
         case Mode.PAST:
             mended = spoken.has_cue("repaired_since", within=clause)
-            now = clause.link in BACK_TO_NOW or "now" in norms or _states(spoken, clause) or mended
+            present = any(spoken.tokens[at].tag == "VBZ" for at in range(clause.start, clause.end))
+            now = clause.link in BACK_TO_NOW or "now" in norms or present or mended
             return PLAIN if now else carried
         case Mode.ELSEWHERE:
             here = {"here", "now", "this"} & set(norms)

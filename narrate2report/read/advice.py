@@ -7,10 +7,9 @@ from collections.abc import Sequence
 from narrate2report.read.bearers import ROOM_GENERAL
 from narrate2report.read.clauses import Clause
 from narrate2report.read.draft import Draft
-from narrate2report.read.place import Place
+from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.stance import Mode, Stance
-from narrate2report.read.vocabulary import Vocabulary
 
 POINTING = frozenset("it that this them they those these here there one".split())
 
@@ -19,10 +18,15 @@ RECENT = 2
 """For how many sentences an order that names nothing is about the component in focus."""
 
 
-def find_advice(
-    spoken: Spoken, stances: Sequence[Stance], place: Place, number: int, room: str, vocabulary: Vocabulary
-) -> list[Draft]:
+def find_advice(scene: Scene) -> list[Draft]:
     """At most one advice draft a sentence: the care that is asked, of the component it is about."""
+    spoken, stances, place, number, vocabulary = (
+        scene.spoken,
+        scene.stances,
+        scene.place,
+        scene.number,
+        scene.vocabulary,
+    )
     told = [at for at, stance in enumerate(stances) if stance.mode is Mode.INSTRUCTION]
     if told and not _is_addressed(spoken, stances[told[0]].cue):
         return []
@@ -39,7 +43,7 @@ def find_advice(
         before = [one for one in spoken.named if one.end <= first and one.relation == "topic"]
         focus = before[-1].component if before else place.subject
         if focus:
-            return [_draft(spoken, stances, first, room, focus, "what 'it' points to")]
+            return [_draft(scene, first, focus, "what 'it' points to")]
     inside.sort(
         key=lambda one: (
             one.relation == "place" or vocabulary.components[one.component].group == "furnished",
@@ -51,30 +55,21 @@ def find_advice(
         and place.subject
         and (inside[0].relation == "place" or vocabulary.components[inside[0].component].group == "furnished")
     ):
-        return [_draft(spoken, stances, first, room, place.subject, "the component last in focus")]
+        return [_draft(scene, first, place.subject, "the component last in focus")]
     others = [one for one in spoken.named if one not in inside and one.relation != "place"]
     group = {one.component: vocabulary.components[one.component].group for one in spoken.named}
     for one in (*inside, *others):
         if group[one.component] != "handed_over" or one in inside:
-            return [
-                _draft(
-                    spoken,
-                    stances,
-                    first,
-                    room,
-                    one.component,
-                    f"'{spoken.words(one.start, one.end)}' is named",
-                )
-            ]
+            return [_draft(scene, first, one.component, f"'{spoken.words(one.start, one.end)}' is named")]
     for mention in spoken.found.terms:
         for sense in mention.of("condition"):
             default = vocabulary.conditions[sense.id].default
             if default and first <= mention.start <= last and not place.subject:
-                return [_draft(spoken, stances, first, room, default, "what its flaw is usual of")]
+                return [_draft(scene, first, default, "what its flaw is usual of")]
     recent = bool(place.lately) and number - place.lately[-1][1] <= RECENT
     pointed = POINTING & set(spoken.norms()) or (recent and not spoken.has_cue("contact"))
     if place.subject and pointed:
-        return [_draft(spoken, stances, first, room, place.subject, "the component last in focus")]
+        return [_draft(scene, first, place.subject, "the component last in focus")]
     return []
 
 
@@ -109,7 +104,8 @@ def _consequence(spoken: Spoken, stances: Sequence[Stance]) -> list[int]:
     return hypothetical if ordered or verbs else []
 
 
-def _draft(spoken: Spoken, stances: Sequence[Stance], at: int, room: str, component: str, how: str) -> Draft:
+def _draft(scene: Scene, at: int, component: str, how: str) -> Draft:
+    stances, room = scene.stances, scene.room
     return Draft(
         kind="advice",
         room=room,

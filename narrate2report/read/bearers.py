@@ -161,11 +161,31 @@ class Bearers:
         tokens = self._spoken.tokens
         if tokens[predicate.start].tag != "VBD" or predicate.start == clause.start:
             return None
-        if tokens[predicate.start - 1].norm not in {"it", "they", "he", "she", "somebody", "someone", "dog", "cat", "that"}:
+        if tokens[predicate.start - 1].norm not in {
+            "it",
+            "they",
+            "he",
+            "she",
+            "somebody",
+            "someone",
+            "dog",
+            "cat",
+            "that",
+        }:
             return None
         for one in named:
             between = {token.norm for token in tokens[predicate.end : one.start]}
-            if one.start >= predicate.end and between <= {"up", "off", "the", "this", "that", "our", "all", "a", "through"}:
+            if one.start >= predicate.end and between <= {
+                "up",
+                "off",
+                "the",
+                "this",
+                "that",
+                "our",
+                "all",
+                "a",
+                "through",
+            }:
                 return one
         return None
 
@@ -213,7 +233,7 @@ class Bearers:
         for one in self._spoken.named_in(clause):
             if one.relation == "place" and one.start >= predicate.end:
                 between = set(self._spoken.norms(predicate.end, one.start))
-                if between & {"at", "inside"} or between & {"around", "round"} and not self._place.subject:
+                if between & {"at", "inside"} or (between & {"around", "round"} and not self._place.subject):
                     return one
         return None
 

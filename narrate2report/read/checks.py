@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from narrate2report.read.bearers import ROOM_GENERAL, Bearer, Bearers
+from narrate2report.read.bearers import ROOM_GENERAL, Bearer
 from narrate2report.read.clauses import Clause
 from narrate2report.read.denial import negation_before
 from narrate2report.read.draft import Draft
 from narrate2report.read.phrasebook import Mention, Sense
 from narrate2report.read.place import Place
+from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
-from narrate2report.read.stance import Mode, Stance
+from narrate2report.read.stance import Mode
 from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.records.findings import Outcome
 
@@ -30,22 +31,16 @@ ADVERBS = frozenset(
 )
 
 
-def find_checks(
-    spoken: Spoken,
-    bearers: Bearers,
-    stances: Sequence[Stance],
-    place: Place,
-    room: str,
-    vocabulary: Vocabulary,
-) -> list[Draft]:
+def find_checks(scene: Scene) -> list[Draft]:
     """Check drafts of a sentence. Marks in `spoken.used` the words of praise that belong to a result."""
-    untested = _not_tested(spoken, bearers, stances, place, room, vocabulary)
+    spoken = scene.spoken
+    untested = _not_tested(scene)
     drafts: list[Draft] = list(untested)
     for draft in (
-        *_from_verbs(spoken, bearers, stances, place, room, vocabulary),
-        *_from_cues(spoken, bearers, stances, place, room, vocabulary),
-        *_from_plurals(spoken, stances, room),
-        *_from_trial(spoken, stances, place, room, vocabulary),
+        *_from_verbs(scene),
+        *_from_cues(scene),
+        *_from_plurals(scene),
+        *_from_trial(scene),
     ):
         later = any(clause.link == "but" and clause.start <= draft.at for clause in spoken.clauses)
         if not later and any(draft.component == other.component for other in untested):
@@ -62,15 +57,16 @@ def _overtaken(draft: Draft, drafts: Sequence[Draft]) -> bool:
     )
 
 
-def _from_verbs(
-    spoken: Spoken,
-    bearers: Bearers,
-    stances: Sequence[Stance],
-    place: Place,
-    room: str,
-    vocabulary: Vocabulary,
-) -> list[Draft]:
+def _from_verbs(scene: Scene) -> list[Draft]:
     """What only this component does: a toilet flushes, a fridge is cold."""
+    spoken, bearers, stances, place, room, vocabulary = (
+        scene.spoken,
+        scene.bearers,
+        scene.stances,
+        scene.place,
+        scene.room,
+        scene.vocabulary,
+    )
     drafts = []
     named_at = {at for one in spoken.named for at in range(one.start, one.end)}
     for mention in spoken.found.terms:
@@ -101,15 +97,15 @@ def _does_this(bearer: Bearer, senses: Sequence[Sense], place: Place, vocabulary
     return None
 
 
-def _from_cues(
-    spoken: Spoken,
-    bearers: Bearers,
-    stances: Sequence[Stance],
-    place: Place,
-    room: str,
-    vocabulary: Vocabulary,
-) -> list[Draft]:
+def _from_cues(scene: Scene) -> list[Draft]:
     """What is said of any working thing: works, comes on, is dead."""
+    spoken, bearers, stances, room, vocabulary = (
+        scene.spoken,
+        scene.bearers,
+        scene.stances,
+        scene.room,
+        scene.vocabulary,
+    )
     drafts = []
     taken = {at for mention in spoken.found.terms if mention.of("condition") for at in range(mention.start, mention.end)
              if not any(sense.beside for sense in mention.of("condition"))}  # fmt: skip
@@ -196,14 +192,15 @@ def _result(spoken: Spoken, mention: Mention, component: str, room: str, how: st
     )
 
 
-def _not_tested(
-    spoken: Spoken,
-    bearers: Bearers,
-    stances: Sequence[Stance],
-    place: Place,
-    room: str,
-    vocabulary: Vocabulary,
-) -> list[Draft]:
+def _not_tested(scene: Scene) -> list[Draft]:
+    spoken, bearers, stances, place, room, vocabulary = (
+        scene.spoken,
+        scene.bearers,
+        scene.stances,
+        scene.place,
+        scene.room,
+        scene.vocabulary,
+    )
     for cue in spoken.cues("not_tested"):
         clause = spoken.clause_of(cue.start)
         if stances[cue.start].mode in {Mode.HYPOTHETICAL, Mode.QUESTION, Mode.ELSEWHERE, Mode.POLICY}:
@@ -250,8 +247,9 @@ def _not_tested(
     return []
 
 
-def _from_plurals(spoken: Spoken, stances: Sequence[Stance], room: str) -> list[Draft]:
+def _from_plurals(scene: Scene) -> list[Draft]:
     """`window locks.`: two words that may be a plural, and with nothing more said of it are a noun and its verb."""
+    spoken, stances, room = scene.spoken, scene.stances, scene.room
     drafts = []
     for one in spoken.named:
         clause = spoken.clause_of(one.start)
@@ -281,10 +279,9 @@ def _from_plurals(spoken: Spoken, stances: Sequence[Stance], room: str) -> list[
     return drafts
 
 
-def _from_trial(
-    spoken: Spoken, stances: Sequence[Stance], place: Place, room: str, vocabulary: Vocabulary
-) -> list[Draft]:
+def _from_trial(scene: Scene) -> list[Draft]:
     """`pressing it ... nothing`, `let me try ... there it goes`: a trial and its answer."""
+    spoken, stances, place, room, vocabulary = scene.spoken, scene.stances, scene.place, scene.room, scene.vocabulary
     begun = next(spoken.cues("trial"), None) or _trailing_off(spoken)
     if begun is None:
         return []

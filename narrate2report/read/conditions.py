@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from narrate2report.read.bearers import ROOM_GENERAL, Bearer, Bearers
+from narrate2report.read.bearers import ROOM_GENERAL, Bearer
 from narrate2report.read.denial import deny, negation_before
 from narrate2report.read.details import is_pre_existing, quantity_before, severity_of, size_of, where_of
 from narrate2report.read.draft import Draft
 from narrate2report.read.phrasebook import Mention, Sense
+from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.stance import Mode, Stance
 from narrate2report.read.vocabulary import Vocabulary
@@ -31,8 +32,9 @@ class Flaw:
     bearer: Bearer
 
 
-def find_flaws(spoken: Spoken, bearers: Bearers, vocabulary: Vocabulary) -> tuple[Flaw, ...]:
+def find_flaws(scene: Scene) -> tuple[Flaw, ...]:
     """Every condition word with its bearers, whatever the speaker means by it."""
+    spoken, bearers, vocabulary = scene.spoken, scene.bearers, scene.vocabulary
     found: list[Flaw] = []
     named_at = {at for one in spoken.named for at in range(one.start, one.end)}
     for mention in spoken.found.terms:
@@ -212,10 +214,9 @@ def is_reference(spoken: Spoken, flaw: Flaw) -> bool:
     )
 
 
-def observe(
-    spoken: Spoken, flaws: Sequence[Flaw], stances: Sequence[Stance], room: str, vocabulary: Vocabulary
-) -> list[Draft]:
+def observe(scene: Scene, flaws: Sequence[Flaw]) -> list[Draft]:
     """Condition drafts of the flaws that the speaker says are there, are not there, or may be there."""
+    spoken, stances, room, vocabulary = scene.spoken, scene.stances, scene.room, scene.vocabulary
     drafts: list[Draft] = []
     for flaw in flaws:
         stance = stances[flaw.mention.start]
@@ -273,15 +274,26 @@ def _draft(spoken: Spoken, flaw: Flaw, room: str, sound: bool, flaws: Sequence[F
 LEAVERS = frozenset("they tenant tenants somebody someone he she people residents".split())
 
 
-def left_behind(spoken: Spoken, stances: Sequence[Stance], room: str, vocabulary: Vocabulary) -> list[Draft]:
+def left_behind(scene: Scene) -> list[Draft]:
     """`there's a dresser they left down here`: things left in a home that should be empty."""
+    spoken, stances, room, vocabulary = scene.spoken, scene.stances, scene.room, scene.vocabulary
     for clause in spoken.clauses:
         norms = spoken.norms(clause.start, clause.end)
-        at = next((at for at, norm in enumerate(norms) if norm == "left" and set(norms[max(0, at - 2) : at]) & LEAVERS), None)
+        at = next(
+            (at for at, norm in enumerate(norms) if norm == "left" and set(norms[max(0, at - 2) : at]) & LEAVERS), None
+        )
         if at is None or stances[clause.start + at].mode not in {Mode.ASSERTED, Mode.PAST}:
             continue
-        inside = [term for term in spoken.found.terms if clause.index - 1 <= spoken.clause_of(term.start).index <= clause.index]
-        if any(term.of("condition") for term in inside) or at + 1 >= len(norms) or norms[at + 1] in {"it", "this", "that"}:
+        inside = [
+            term
+            for term in spoken.found.terms
+            if clause.index - 1 <= spoken.clause_of(term.start).index <= clause.index
+        ]
+        if (
+            any(term.of("condition") for term in inside)
+            or at + 1 >= len(norms)
+            or norms[at + 1] in {"it", "this", "that"}
+        ):
             continue
         groups = {vocabulary.components[one.component].group for one in spoken.named}
         if "handed_over" in groups or norms[at + 1 : at + 2] == ["us"]:
@@ -318,8 +330,9 @@ def _answered(spoken: Spoken, room: str) -> list[Draft]:
     return drafts
 
 
-def missing_parts(spoken: Spoken, stances: Sequence[Stance], room: str, vocabulary: Vocabulary) -> list[Draft]:
+def missing_parts(scene: Scene) -> list[Draft]:
     """`the microwave has no plate`, `no racks`: a denied component is missing, if no flaw of it is denied."""
+    spoken, stances, room, vocabulary = scene.spoken, scene.stances, scene.room, scene.vocabulary
     drafts = _answered(spoken, room)
     flaw_starts = {mention.start for mention in spoken.found.terms if mention.of("condition", "works")}
     for one in spoken.named:

@@ -2,44 +2,41 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
-from narrate2report.read.bearers import ROOM_GENERAL, Bearers
+from narrate2report.read.bearers import ROOM_GENERAL
 from narrate2report.read.details import quantity_before
 from narrate2report.read.draft import Draft
 from narrate2report.read.numbers import whole_number
 from narrate2report.read.phrasebook import Mention
+from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
-from narrate2report.read.stance import Mode, Stance
-from narrate2report.read.vocabulary import Vocabulary
+from narrate2report.read.stance import Mode
 from narrate2report.records.findings import Attribute
 
 YEARS = frozenset({"year", "years"})
 NEVER_DESCRIBED = frozenset({ROOM_GENERAL})
 
 
-def find_descriptions(
-    spoken: Spoken, bearers: Bearers, stances: Sequence[Stance], room: str, vocabulary: Vocabulary
-) -> list[Draft]:
+def find_descriptions(scene: Scene) -> list[Draft]:
     """Description drafts of a sentence."""
     drafts: list[Draft] = []
     for draft in (
-        *_from_words(spoken, bearers, stances, room),
-        *_counts(spoken, stances, room, vocabulary),
-        *_ages(spoken, bearers, stances, room),
+        *_from_words(scene),
+        *_counts(scene),
+        *_ages(scene),
     ):
         if draft.component not in NEVER_DESCRIBED and not any(draft.same_statement(other) for other in drafts):
             drafts.append(draft)
     return drafts
 
 
-def _from_words(spoken: Spoken, bearers: Bearers, stances: Sequence[Stance], room: str) -> list[Draft]:
+def _from_words(scene: Scene) -> list[Draft]:
+    spoken, bearers, stances, room = scene.spoken, scene.bearers, scene.stances, scene.room
     drafts = []
     named_at = {at for one in spoken.named for at in range(one.start, one.end)}
     for mention in spoken.found.terms:
         senses = mention.of("material", "colour", "type")
         floor = bool(mention.of("material")) and _is_floor_here(spoken, mention)
-        if not senses or mention.start in named_at and not floor or stances[mention.start].mode is not Mode.ASSERTED:
+        if not senses or (mention.start in named_at and not floor) or stances[mention.start].mode is not Mode.ASSERTED:
             continue
         if mention.of("condition") or _in_passing(spoken, mention):
             continue
@@ -78,7 +75,8 @@ def _in_passing(spoken: Spoken, mention: Mention) -> bool:
     return not same and not (alone and clause.index + 1 < len(spoken.clauses))
 
 
-def _counts(spoken: Spoken, stances: Sequence[Stance], room: str, vocabulary: Vocabulary) -> list[Draft]:
+def _counts(scene: Scene) -> list[Draft]:
+    spoken, stances, room, vocabulary = scene.spoken, scene.stances, scene.room, scene.vocabulary
     drafts = []
     predicates = {
         spoken.clause_of(mention.start).index
@@ -113,7 +111,8 @@ def _count_after(spoken: Spoken, end: int) -> int | None:
     return found[0] if all(token.tag in {"JJ", "CD"} for token in rest) else None
 
 
-def _ages(spoken: Spoken, bearers: Bearers, stances: Sequence[Stance], room: str) -> list[Draft]:
+def _ages(scene: Scene) -> list[Draft]:
+    spoken, bearers, stances, room = scene.spoken, scene.bearers, scene.stances, scene.room
     drafts = []
     for at, token in enumerate(spoken.tokens):
         if token.norm not in YEARS or stances[at].mode not in {Mode.ASSERTED, Mode.PAST}:

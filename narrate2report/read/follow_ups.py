@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from narrate2report.read.bearers import ROOM_GENERAL, Bearers
+from narrate2report.read.bearers import ROOM_GENERAL
 from narrate2report.read.clauses import Clause
 from narrate2report.read.denial import negation_before
 from narrate2report.read.draft import Draft
 from narrate2report.read.phrasebook import Mention
-from narrate2report.read.place import Place
+from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.stance import Mode, Stance
 from narrate2report.records.findings import Action, Party
@@ -27,17 +27,9 @@ NOT_WORK = frozenset(
 )
 
 
-def find_follow_ups(
-    spoken: Spoken,
-    bearers: Bearers,
-    stances: Sequence[Stance],
-    place: Place,
-    room: str,
-    *,
-    last_flaw: str | None,
-    owner_speaks: bool,
-) -> list[Draft]:
+def find_follow_ups(scene: Scene, *, last_flaw: str | None, owner_speaks: bool) -> list[Draft]:
     """Follow-up drafts: an action word that somebody will do, must do, or that the notes order."""
+    spoken, stances, room = scene.spoken, scene.stances, scene.room
     drafts: list[Draft] = []
     named_at = {at for one in spoken.named for at in range(one.start, one.end)}
     for mention in spoken.found.terms:
@@ -59,7 +51,7 @@ def find_follow_ups(
             continue
         if planned is None or (not assigned and _is_care(spoken, clause, stances, mention)):
             continue
-        component, how = _worked_on(spoken, mention, clause, bearers, stances, place, last_flaw)
+        component, how = _worked_on(scene, mention, clause, last_flaw)
         draft = Draft(
             kind="follow_up",
             room=room,
@@ -75,8 +67,8 @@ def find_follow_ups(
             for other in drafts
         ):
             drafts.append(draft)
-    drafts += _needed_parts(spoken, stances, room)
-    return drafts or _tradesman_called(spoken, stances, bearers, place, room, last_flaw, owner_speaks)
+    drafts += _needed_parts(scene)
+    return drafts or _tradesman_called(scene, last_flaw, owner_speaks)
 
 
 def _is_counted_noun(spoken: Spoken, mention: Mention) -> bool:
@@ -87,8 +79,9 @@ def _is_counted_noun(spoken: Spoken, mention: Mention) -> bool:
     return before.tag == "CD" and spoken.tokens[mention.start].tag in {"NN", "NNS"}
 
 
-def _needed_parts(spoken: Spoken, stances: Sequence[Stance], room: str) -> list[Draft]:
+def _needed_parts(scene: Scene) -> list[Draft]:
     """`it still needs a door`, `wants a new seal`: what is needed is to be replaced or supplied."""
+    spoken, stances, room = scene.spoken, scene.stances, scene.room
     drafts = []
     for one in spoken.named:
         clause = spoken.clause_of(one.start)
@@ -110,16 +103,9 @@ def _needed_parts(spoken: Spoken, stances: Sequence[Stance], room: str) -> list[
     return drafts
 
 
-def _tradesman_called(
-    spoken: Spoken,
-    stances: Sequence[Stance],
-    bearers: Bearers,
-    place: Place,
-    room: str,
-    last_flaw: str | None,
-    owner_speaks: bool,
-) -> list[Draft]:
+def _tradesman_called(scene: Scene, last_flaw: str | None, owner_speaks: bool) -> list[Draft]:
     """`get the electrician on that one`, `I'm calling the carpenter`: a trade is called, the work goes unsaid."""
+    spoken, stances, room = scene.spoken, scene.stances, scene.room
     for cue in spoken.cues("trade"):
         clause = spoken.clause_of(cue.start)
         before = spoken.norms(clause.start, cue.start)
@@ -132,7 +118,7 @@ def _tradesman_called(
             or negation_before(spoken, clause, cue.start)
         ):
             continue
-        component, how = _worked_on(spoken, Mention(cue.start, cue.end, ()), clause, bearers, stances, place, last_flaw)
+        component, how = _worked_on(scene, Mention(cue.start, cue.end, ()), clause, last_flaw)
         listed = [component, *(one for one in _listed_after(spoken, clause) if one != component)]
         return [
             Draft(
@@ -235,16 +221,9 @@ def _is_care(spoken: Spoken, clause: Clause, stances: Sequence[Stance], mention:
     return not _is_order(spoken, mention, clause)
 
 
-def _worked_on(
-    spoken: Spoken,
-    mention: Mention,
-    clause: Clause,
-    bearers: Bearers,
-    stances: Sequence[Stance],
-    place: Place,
-    last_flaw: str | None,
-) -> tuple[str, str]:
+def _worked_on(scene: Scene, mention: Mention, clause: Clause, last_flaw: str | None) -> tuple[str, str]:
     """The component of the work: named after the action, before it, or the one that was spoken of."""
+    spoken, bearers, stances, place = scene.spoken, scene.bearers, scene.stances, scene.place
     named = spoken.named_in(clause)
     named = tuple(one for one in named if stances[one.start].mode is not Mode.HYPOTHETICAL)
     after = [one for one in named if one.start >= mention.end and one.relation != "place"]

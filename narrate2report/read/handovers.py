@@ -2,17 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
 from narrate2report.read.clauses import Clause
 from narrate2report.read.denial import negation_before
 from narrate2report.read.details import quantity_before
 from narrate2report.read.draft import Draft
 from narrate2report.read.numbers import whole_number
-from narrate2report.read.place import Place
+from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Named, Spoken
-from narrate2report.read.stance import Mode, Stance
-from narrate2report.read.vocabulary import Vocabulary
+from narrate2report.read.stance import Mode
 
 LENT = frozenset({"air_filter", "light_bulb", "curtain"})
 """Components of other groups that are handed over when the speaker says so."""
@@ -20,10 +17,9 @@ LENT = frozenset({"air_filter", "light_bulb", "curtain"})
 KEPT_OUT = frozenset({Mode.HYPOTHETICAL, Mode.QUESTION, Mode.QUOTED, Mode.ELSEWHERE, Mode.POLICY, Mode.SEARCH})
 
 
-def find_handovers(
-    spoken: Spoken, stances: Sequence[Stance], place: Place, room: str, vocabulary: Vocabulary
-) -> list[Draft]:
+def find_handovers(scene: Scene) -> list[Draft]:
     """Handover drafts, and `missing` for what was not returned."""
+    spoken, stances, room, vocabulary = scene.spoken, scene.stances, scene.room, scene.vocabulary
     drafts: list[Draft] = []
     flaw_clauses = {
         spoken.clause_of(mention.start).index
@@ -60,7 +56,7 @@ def find_handovers(
             if stances[one.start].mode is Mode.INSTRUCTION and quantity is None:
                 continue
             drafts.append(_handed(spoken, one, room, quantity, returned=returns and not _gives_only(spoken)))
-    return [*drafts, *_one_for(spoken, stances, place, room)]
+    return [*drafts, *_one_for(scene)]
 
 
 ELLIPSIS = {
@@ -74,8 +70,9 @@ ELLIPSIS = {
 """What `one for the ...` is after keys have been named."""
 
 
-def _one_for(spoken: Spoken, stances: Sequence[Stance], place: Place, room: str) -> list[Draft]:
+def _one_for(scene: Scene) -> list[Draft]:
     """`two front door keys, one for the post box`; `Keys, then. Two for the front, one for the back.`"""
+    spoken, stances, place, room = scene.spoken, scene.stances, scene.place, scene.room
     drafts = []
     if place.subject == "key" and not any(one.component == "key" for one in spoken.named):
         for clause in spoken.clauses:
@@ -85,7 +82,15 @@ def _one_for(spoken: Spoken, stances: Sequence[Stance], place: Place, room: str)
                 continue
             inside = [one.component for one in spoken.named_in(clause)]
             meant = ELLIPSIS.get(inside[0], "key") if inside else "key"
-            drafts.append(_handed(spoken, Named(meant, start, clause.end, "topic"), room, number[0], returned=spoken.has_cue("returning")))
+            drafts.append(
+                _handed(
+                    spoken,
+                    Named(meant, start, clause.end, "topic"),
+                    room,
+                    number[0],
+                    returned=spoken.has_cue("returning"),
+                )
+            )
         return drafts
     first_key = next((one.start for one in spoken.named if one.component == "key"), None)
     for one in spoken.named:

@@ -24,6 +24,7 @@ from narrate2report.read.header import read_header
 from narrate2report.read.phrasebook import Mention, PhraseBook
 from narrate2report.read.place import Place, find_room, implied_room, name_components
 from narrate2report.read.repair import Repairer
+from narrate2report.read.scene import Scene
 from narrate2report.read.sentences import Sentence, split_sentences
 from narrate2report.read.spoken import Named, Spoken, speak
 from narrate2report.read.stance import Mode, Stance, mode_reason, read_stances
@@ -144,10 +145,10 @@ def _read_one(
     spoken.named = name_components(spoken, place, number, vocabulary)
     corrections = Corrections(spoken)
     stances = corrections.apply(stances)
-    bearers = Bearers(spoken, place, _predicates(spoken), vocabulary)
-    checks = find_checks(spoken, bearers, stances, place, spoken.room, vocabulary)
-    handovers = find_handovers(spoken, stances, place, spoken.room, vocabulary)
-    flaws = find_flaws(spoken, bearers, vocabulary)
+    scene = Scene(spoken, stances, Bearers(spoken, place, _predicates(spoken), vocabulary), place, number, vocabulary)
+    checks = find_checks(scene)
+    handovers = find_handovers(scene)
+    flaws = find_flaws(scene)
     if _is_bare_praise(spoken) and not walk.last_conditions:
         flaws = ()
     flaws = tuple(f for f in flaws if not (is_reference(spoken, f) and ledger.knows(f.condition, spoken.room, number)))
@@ -155,27 +156,18 @@ def _read_one(
     drafts = [
         *checks,
         *handovers,
-        *observe(
-            spoken,
-            [flaw for flaw in flaws if flaw.mention.start not in taken],
-            stances,
-            spoken.room,
-            vocabulary,
-        ),
-        *left_behind(spoken, stances, spoken.room, vocabulary),
-        *(draft for draft in missing_parts(spoken, stances, spoken.room, vocabulary) if not checks),
+        *observe(scene, [flaw for flaw in flaws if flaw.mention.start not in taken]),
+        *left_behind(scene),
+        *(draft for draft in missing_parts(scene) if not checks),
     ]
     drafts += find_echoes(spoken, stances, drafts, walk.last_conditions)
     drafts += _resolved(spoken, flaws, stances, number, walk, vocabulary)
     adverse = [d for d in drafts if d.kind == "condition" and d.condition and not vocabulary.is_sound(d.condition)]
-    follow_ups = find_follow_ups(
-        spoken, bearers, stances, place, spoken.room,
-        last_flaw=adverse[-1].component if adverse else walk.last_flaw, owner_speaks=walk.owner_speaks,
-    )  # fmt: skip
+    follow_ups = find_follow_ups(scene, last_flaw=adverse[-1].component if adverse else walk.last_flaw, owner_speaks=walk.owner_speaks)  # fmt: skip
     drafts += follow_ups
     if not follow_ups:
-        drafts += find_advice(spoken, stances, place, number, spoken.room, vocabulary)
-    drafts += find_descriptions(spoken, bearers, stances, spoken.room, vocabulary)
+        drafts += find_advice(scene)
+    drafts += find_descriptions(scene)
     walk.withdrawing = corrections.withdraw(drafts, ledger, number, pending=walk.withdrawing)
     for draft in drafts:
         ledger.add(draft, spoken, number)
@@ -277,7 +269,9 @@ def _remember(
     topics = [
         one.component
         for one in here
-        if one.relation == "topic" and stances[one.start].mode is not Mode.INSTRUCTION and not _is_operated_by(spoken, one)
+        if one.relation == "topic"
+        and stances[one.start].mode is not Mode.INSTRUCTION
+        and not _is_operated_by(spoken, one)
     ]
     told = [
         draft.component

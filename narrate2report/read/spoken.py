@@ -149,7 +149,9 @@ def relation_of(spoken: Spoken, start: int) -> str:
             return "of"
         if token.norm == "over" and at and tokens[at - 1].norm == "all":
             return "of"
-        if token.norm == "with" and {"start", "starting", "begin", "beginning"} & {t.norm for t in tokens[clause.start : at]}:
+        if token.norm == "with" and {"start", "starting", "begin", "beginning"} & {
+            t.norm for t in tokens[clause.start : at]
+        }:
             return "topic"
         if token.norm in PLACE_PREPOSITIONS and token.tag != "RP":
             return "place"

@@ -122,10 +122,12 @@ class Fragment:
 
 
 def every(sort: str, templates: Sequence[str]) -> list[Fragment]:
-    """Each template with each thing and flaw."""
+    """Each template with each thing, and with two flaws for each: all of them come up."""
     return [
         Fragment(sort, template.format(thing=thing, flaw=flaw, flaws=PLURALS[flaw]), about)
-        for template, (thing, about), flaw in product(templates, THINGS.items(), FLAWS)
+        for template in templates
+        for at, (thing, about) in enumerate(THINGS.items())
+        for flaw in (FLAWS[at % len(FLAWS)], FLAWS[(at + 3) % len(FLAWS)])
     ]
 
 

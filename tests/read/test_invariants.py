@@ -51,7 +51,7 @@ MOST_LEAD_S = 0.5
 """How much before its first word a link may open at most."""
 
 some = settings(
-    max_examples=25,
+    max_examples=12,
     deadline=None,
     derandomize=True,
     suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow],
@@ -97,7 +97,7 @@ def test_what_is_only_talked_about_is_no_flaw(template: str, entries: Narrator) 
 
 
 @some
-@given(narration=narrations(unseen_fragments, longest=20))
+@given(narration=narrations(unseen_fragments, longest=30))
 def test_what_is_only_talked_about_is_no_flaw_in_any_order(narration: list[Line], entries: Narrator) -> None:
     told = entries(*texts(narration))
     assert _flaws(told) == []
@@ -270,11 +270,11 @@ def test_line_times_give_links_inside_their_line(narration: list[Line], entries:
     transcript = transcript_of(texts(narration))
     findings = entries.read(transcript).findings
     _check_times(findings)
-    starts = {stretch.text: (stretch.start, stretch.end) for stretch in transcript.stretches}
     for entry in findings.entries:
         for piece in entry.evidence:
-            inside = [times for text, times in starts.items() if piece.quote in text]
-            assert not inside or any(start <= piece.start and piece.end <= end for start, end in inside)
+            inside = [stretch for stretch in transcript.stretches if piece.quote in stretch.text]
+            # A statement that runs on into the next line stands whole in none.
+            assert not inside or any(one.start <= piece.start and piece.end <= one.end for one in inside)
 
 
 def _check_times(findings: Findings) -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from narrate2report.read.reading import Reading, ReadSentence, read
 from narrate2report.read.vocabulary import Vocabulary
@@ -97,12 +97,14 @@ class Told:
         return "\n".join(lines + [f"unused ({one.reason}): {one.text}" for one in self.findings.unused])
 
 
-@dataclass(frozen=True)
 class Narrator:
     """Reads narrations with one vocabulary, loaded once."""
 
-    vocabulary: Vocabulary = field(repr=False)
-    tokenizer: Tokenizer = field(repr=False)
+    def __init__(self, vocabulary: Vocabulary, tokenizer: Tokenizer) -> None:
+        self._vocabulary, self._tokenizer = vocabulary, tokenizer
+
+    def __repr__(self) -> str:
+        return "Narrator()"
 
     def __call__(self, *lines: str, room: str | None = None) -> Told:
         """What is read of these lines, after walking into `room` (which is then line 0)."""
@@ -111,4 +113,4 @@ class Narrator:
 
     def read(self, transcript: Transcript) -> Told:
         """What is read of a transcript."""
-        return Told(read(transcript, self.vocabulary, self.tokenizer))
+        return Told(read(transcript, self._vocabulary, self._tokenizer))

@@ -33,10 +33,7 @@ def plain(identifier: str) -> str:
 def room_name(room: str) -> str:
     """`bathroom.hall` as `Hall bathroom`, `bedroom.2` as `Bedroom 2`."""
     base, _, suffix = room.partition(".")
-    if suffix and not suffix[0].isdigit():
-        name = f"{plain(suffix)} {plain(base)}"
-    else:
-        name = f"{plain(base)} {suffix}".strip()
+    name = f"{plain(suffix)} {plain(base)}" if suffix and not suffix[0].isdigit() else f"{plain(base)} {suffix}".strip()
     return name[:1].upper() + name[1:]
 
 

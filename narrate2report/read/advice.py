@@ -20,13 +20,7 @@ RECENT = 2
 
 def find_advice(scene: Scene) -> list[Draft]:
     """At most one advice draft a sentence: the care that is asked, of the component it is about."""
-    spoken, stances, place, number, vocabulary = (
-        scene.spoken,
-        scene.stances,
-        scene.place,
-        scene.number,
-        scene.vocabulary,
-    )
+    spoken, stances, place, vocabulary = scene.spoken, scene.stances, scene.place, scene.vocabulary
     told = [at for at, stance in enumerate(stances) if stance.mode is Mode.INSTRUCTION]
     if told and not _is_addressed(spoken, stances[told[0]].cue):
         return []
@@ -66,7 +60,7 @@ def find_advice(scene: Scene) -> list[Draft]:
             default = vocabulary.conditions[sense.id].default
             if default and first <= mention.start <= last and not place.subject:
                 return [_draft(scene, first, default, "what its flaw is usual of")]
-    recent = bool(place.lately) and number - place.lately[-1][1] <= RECENT
+    recent = bool(place.lately) and scene.number - place.lately[-1][1] <= RECENT
     pointed = POINTING & set(spoken.norms()) or (recent and not spoken.has_cue("contact"))
     if place.subject and pointed:
         return [_draft(scene, first, place.subject, "the component last in focus")]

@@ -13,6 +13,8 @@ from narrate2report.read.vocabulary import Vocabulary
 
 PLURAL_WORDS = frozenset("are were both all they have everything do these those none nothing".split())
 PARTICIPLES = frozenset({"JJ", "JJR", "JJS", "NN", "NNS", "CD", "VBN", "NNP"})
+DOERS = frozenset("it they he she somebody someone dog cat that".split())
+BEFORE_OBJECT = frozenset("up off the this that our all a through".split())
 ROOM_GENERAL = "room_general"
 
 
@@ -64,14 +66,14 @@ class Bearers:
         named = self._spoken.named_in(clause)
         first = next((mention.start for mention in self._predicates if mention.start in clause), clause.end)
         heads = [one for one in named if one.relation == "topic" and not self._modifies_next(one, named)]
-        before = tuple(one for one in heads if one.start < first or self._is_counted(one, first, clause))
+        before = tuple(one for one in heads if one.start < first or self._is_counted(one, first))
         if before or heads:
             return before or (tuple(heads) if not self._is_predicated(clause) else ())
         return tuple(
             one for one in named if one.relation == "of" and one.start < first and one.start - clause.start <= 4
         )[:1]
 
-    def _is_counted(self, one: Named, first: int, clause: Clause) -> bool:
+    def _is_counted(self, one: Named, first: int) -> bool:
         """`two bent slats`, `a loose hinge`: the noun after its adjective is the subject too."""
         between = self._spoken.tokens[first : one.start]
         return not any(token.is_finite or token.tag in {"IN", "DT"} for token in between)

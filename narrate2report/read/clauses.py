@@ -21,9 +21,9 @@ PARTICLES = frozenset("on off out up down in".split())
 OPENING = frozenset("the this that these those all both every each there".split())
 PRONOUNS = frozenset("i you we they he she it there this that these those".split())
 TAKES_CLAUSE = frozenset(
-    "if when that because so and but or what where which who how like as than think see say said know sure until unless"
-    " guess bet says told whether though although while since before after hope wish believe means mean everything all"
-    " anything something than".split()
+    "if when that because so and but or what where which who how like as than think see say said know"
+    " sure until unless guess bet says told whether though although while since before after hope wish"
+    " believe means mean everything all anything something than".split()
 )
 DETERMINERS = frozenset("the a an this that these those my our your his her its their both all one two three".split())
 

@@ -71,7 +71,8 @@ def _denied_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
         return spoken.words(after.start, after.end)
     following = spoken.clauses[clause.index + 1 : clause.index + 2]
     if following and following[0].link == ":" and spoken.has_cue("negation_after", "negation", within=following[0]):
-        if not any(term.of("condition") and term.start in following[0] for term in spoken.found.terms):
+        flawed = any(term.of("condition") and term.start in following[0] for term in spoken.found.terms)
+        if not flawed:
             return spoken.words(following[0].start, following[0].end)
     return _denied_with_list(spoken, mention, clause)
 

@@ -38,7 +38,7 @@ def severity_of(spoken: Spoken, mention: Mention, clause: Clause) -> Severity | 
         if mention.start - 4 <= cue.start < mention.start or cue.start == mention.end:
             for level in ("slight", "moderate", "severe"):
                 if any(sense.id == level for sense in cue.senses):
-                    return level  # type: ignore[return-value]
+                    return level
     return None
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from typing import Literal
 
 from narrate2report.records.findings import Action, Assertion, Attribute, Kind, Outcome, Party, Severity, Size
 
@@ -22,7 +23,7 @@ class Draft:
     action: Action | None = None
     party: Party | None = None
     quantity: int | None = None
-    direction: str | None = None
+    direction: Literal["given", "returned"] | None = None
     attribute: Attribute | None = None
     where: str | None = None
     size: Size | None = None

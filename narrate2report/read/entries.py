@@ -97,8 +97,8 @@ class Ledger:
 def _entry_id(line: _Line) -> str:
     """An id from what was said where, so that drafting again gives the same statement the same id."""
     draft, first = line.draft, line.sentences[0]
-    parts = (first.recording, f"{first.start:.2f}", draft.kind, draft.component, draft.condition or draft.outcome or draft.action or
-             (draft.attribute.name if draft.attribute else ""))  # fmt: skip
+    what = draft.condition or draft.outcome or draft.action or (draft.attribute.name if draft.attribute else "")
+    parts = (first.recording, f"{first.start:.2f}", draft.kind, draft.component, what)
     return "e" + hashlib.sha256("|".join(parts).encode()).hexdigest()[:8]
 
 
@@ -115,7 +115,7 @@ def _entry(entry_id: str, line: _Line) -> Entry:
         action=draft.action,
         party=draft.party,
         quantity=draft.quantity,
-        direction=draft.direction,  # type: ignore[arg-type]
+        direction=draft.direction,
         attribute=draft.attribute,
         where=draft.where,
         size=draft.size,

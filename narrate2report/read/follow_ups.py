@@ -16,8 +16,9 @@ from narrate2report.records.findings import Action, Party
 
 NOTE_ITSELF = "the note itself"
 STAFF = frozenset(
-    "maintenance technician plumber electrician handyman contractor exterminator locksmith facilities somebody someone"
-    " guys guy crew chap welder cleaner cleaners painter painters roofer office team they he she i we 'll landlord".split()
+    "maintenance technician plumber electrician handyman contractor exterminator locksmith facilities"
+    " somebody someone guys guy crew chap welder cleaner cleaners painter painters roofer office team they"
+    " he she i we 'll landlord".split()
 )
 DONE = frozenset("i we they he she just already".split())
 REACHING_BACK = frozenset("it that this them those these one ones".split())

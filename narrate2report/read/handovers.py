@@ -71,37 +71,35 @@ ELLIPSIS = {
 
 
 def _one_for(scene: Scene) -> list[Draft]:
-    """`two front door keys, one for the post box`; `Keys, then. Two for the front, one for the back.`"""
-    spoken, stances, place, room = scene.spoken, scene.stances, scene.place, scene.room
-    drafts = []
-    if place.subject == "key" and not any(one.component == "key" for one in spoken.named):
-        for clause in spoken.clauses:
-            start = clause.start + (spoken.tokens[clause.start].norm == "and")
-            number = whole_number(spoken.tokens, start) if start < clause.end else None
-            if number is None or spoken.norms(number[1], number[1] + 1) != ["for"]:
-                continue
-            inside = [one.component for one in spoken.named_in(clause)]
-            meant = ELLIPSIS.get(inside[0], "key") if inside else "key"
-            drafts.append(
-                _handed(
-                    spoken,
-                    Named(meant, start, clause.end, "topic"),
-                    room,
-                    number[0],
-                    returned=spoken.has_cue("returning"),
-                )
-            )
-        return drafts
+    """`two front door keys, one for the post box`."""
+    spoken = scene.spoken
     first_key = next((one.start for one in spoken.named if one.component == "key"), None)
+    if first_key is None:
+        return _two_for(scene) if scene.place.subject == "key" else []
+    drafts = []
     for one in spoken.named:
         before = spoken.norms(max(0, one.start - 3), one.start)
-        if first_key is None or one.start < first_key or one.component not in ELLIPSIS or "for" not in before:
+        if one.start < first_key or one.component not in ELLIPSIS or "for" not in before:
             continue
         at = one.start - len(before) + before.index("for") - 1
         number = whole_number(spoken.tokens, at) if at >= 0 else None
-        if number is not None and stances[one.start].mode not in KEPT_OUT:
+        if number is not None and scene.mode(one.start) not in KEPT_OUT:
             meant = Named(ELLIPSIS[one.component], one.start, one.end, "topic")
-            drafts.append(_handed(spoken, meant, room, number[0], returned=spoken.has_cue("returning")))
+            drafts.append(_handed(spoken, meant, scene.room, number[0], returned=spoken.has_cue("returning")))
+    return drafts
+
+
+def _two_for(scene: Scene) -> list[Draft]:
+    """`Keys, then. Two for the front, one for the back.`: keys were named in the sentence before."""
+    spoken, drafts = scene.spoken, []
+    for clause in spoken.clauses:
+        start = clause.start + (spoken.tokens[clause.start].norm == "and")
+        number = whole_number(spoken.tokens, start) if start < clause.end else None
+        if number is None or spoken.norms(number[1], number[1] + 1) != ["for"]:
+            continue
+        inside = [one.component for one in spoken.named_in(clause)]
+        meant = Named(ELLIPSIS.get(inside[0], "key") if inside else "key", start, clause.end, "topic")
+        drafts.append(_handed(spoken, meant, scene.room, number[0], returned=spoken.has_cue("returning")))
     return drafts
 
 

@@ -41,14 +41,17 @@ KINDS = (
 )
 NUMBER_WORD = "|".join((*ONES, *TENS))
 UNIT = re.compile(
-    rf"\b(?:unit|flat|apartment|suite|apt)\b (?:number )?((?:\d+|{NUMBER_WORD})(?:[ -](?:\d+|{NUMBER_WORD}))*(?: ?[a-h]\b)?|[a-h]\b)",
+    rf"\b(?:unit|flat|apartment|suite|apt)\b (?:number )?"
+    rf"((?:\d+|{NUMBER_WORD})(?:[ -](?:\d+|{NUMBER_WORD}))*(?: ?[a-h]\b)?|[a-h]\b)",
     re.I,
 )
 INSPECTOR = re.compile(
-    r"\b(?:[Tt]his is|[Mm]y name is|[Mm]y name's|I'm|I am|[Ii]t's) (?:me, )?([A-Z][a-z]+(?: [A-Z][a-z]+)?)(?=,| from| with| for| and|\.|$)"
+    r"\b(?:[Tt]his is|[Mm]y name is|[Mm]y name's|I'm|I am|[Ii]t's) (?:me, )?([A-Z][a-z]+(?: [A-Z][a-z]+)?)"
+    r"(?=,| from| with| for| and|\.|$)"
 )
-NOT_NAMES = frozenset({"Okay", "Right", "Just", "Looking", "Going", "In", "Here", "Not", "Monday", "Tuesday", "Wednesday",
-                       "Thursday", "Friday", "Saturday", "Sunday", "The"} | {month.title() for month in MONTHS})  # fmt: skip
+DAYS = "Monday Tuesday Wednesday Thursday Friday Saturday Sunday".split()
+OPENERS = "Okay Right Just Looking Going In Here Not The".split()
+NOT_NAMES = frozenset({*DAYS, *OPENERS, *(month.title() for month in MONTHS)})
 
 
 def read_header(sentences: Sequence[Sentence], transcript: Transcript) -> Header:

@@ -12,20 +12,20 @@ from narrate2report.read.stance import Mode, Stance
 from narrate2report.read.vocabulary import Vocabulary
 
 NOT_ENTERED = frozenset(
-    "from than as like off by near toward towards behind beside between of same facing opposite above below outside"
-    " until before after with for off past upstairs".split()
+    "from than as like off by near toward towards behind beside between of same facing opposite above"
+    " below outside until before after with for off past upstairs".split()
 )
 ENTERING = frozenset("into onto next now inside".split())
 TOWARDS = frozenset("in to through out down up at on".split())
 MOVING = frozenset(
-    "do doing go going come coming move moving head heading walk walking step stepping back over on start starting next now we are"
-    " through down up out am done finally last let off we're here cross crossing".split()
+    "do doing go going come coming move moving head heading walk walking step stepping back over on start"
+    " starting next now we are through down up out am done finally last let off we're here cross crossing".split()
 )
 LEADING = frozenset(
-    "okay ok so now and then next right alright well the a an our my this here 's is we are i am be come coming go going"
-    " in into to on onto back over through out down up first last finally moving let us start starting with at it also"
-    " just good great move step stepping walk walking head heading done yes yep um uh for of that other then inside"
-    " second third that's".split()
+    "okay ok so now and then next right alright well the a an our my this here 's is we are i am be come"
+    " coming go going in into to on onto back over through out down up first last finally moving let us"
+    " start starting with at it also just good great move step stepping walk walking head heading done yes"
+    " yep um uh for of that other then inside second third that's".split()
 )
 ORDINALS = {"first": "1", "second": "2", "third": "3", "fourth": "4", "one": "1", "two": "2", "three": "3", "four": "4",
             "five": "5", "1": "1", "2": "2", "3": "3", "4": "4", "5": "5", "too": "2", "to": "2"}  # fmt: skip
@@ -72,7 +72,8 @@ class Place:
 
     def speak_of(self, component: str, number: int) -> None:
         """Note that a component was spoken of in sentence `number`."""
-        self.lately = [(one, when) for one, when in self.lately if one != component][-8:] + [(component, number)]
+        others = [(one, when) for one, when in self.lately if one != component]
+        self.lately = [*others[-8:], (component, number)]
 
 
 def find_room(spoken: Spoken, place: Place, stances: Sequence[Stance]) -> str | None:
@@ -123,13 +124,10 @@ def _lettered_room(spoken: Spoken) -> str | None:
     for at in range(len(norms) - 1):
         label = norms[at + 1].rstrip(".")
         kind, number = LETTERED.get(norms[at]), ORDINALS.get(label, label)
-        if (
-            kind
-            and re.fullmatch(r"[a-h]|[1-9]", number)
-            and norms[at + 1] not in {"to", "too", "a"[: norms[at] != "room"]}
-        ):
-            if all(n in LEADING or not n.isalnum() for n in norms[:at]):
-                return f"{kind}.{number}"
+        opening = all(norm in LEADING or not norm.isalnum() for norm in norms[:at])
+        spoken_number = norms[at + 1] not in {"to", "too"} and (label != "a" or norms[at] == "room")
+        if kind and opening and spoken_number and re.fullmatch(r"[a-h]|[1-9]", number):
+            return f"{kind}.{number}"
     return None
 
 
@@ -218,7 +216,7 @@ def name_components(spoken: Spoken, place: Place, number: int, vocabulary: Vocab
             continue
         if _is_material_of(spoken, mention, chosen):
             continue
-        component = _plain_meaning(spoken, mention, plain, chosen, place, number, vocabulary)
+        component = _plain_meaning(mention, plain, chosen, place, number, vocabulary)
         if component:
             chosen[mention.start] = (mention, component)
     return tuple(
@@ -247,7 +245,6 @@ def _of_room(candidates: list[str], place: Place, vocabulary: Vocabulary) -> str
 
 
 def _plain_meaning(
-    spoken: Spoken,
     mention: Mention,
     senses: tuple[Sense, ...],
     chosen: dict[int, tuple[Mention, str]],

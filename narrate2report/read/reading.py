@@ -6,12 +6,12 @@ Pure: the same transcript, vocabulary and facts give the same Reading.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 
 from narrate2report.read.advice import find_advice
 from narrate2report.read.bearers import ROOM_GENERAL, Bearers
 from narrate2report.read.checks import find_checks
-from narrate2report.read.conditions import Flaw, find_flaws, is_reference, left_behind, missing_parts, observe
+from narrate2report.read.conditions import find_flaws, is_reference, observe
 from narrate2report.read.corrections import Corrections
 from narrate2report.read.coverage import cover
 from narrate2report.read.descriptions import find_descriptions
@@ -21,10 +21,12 @@ from narrate2report.read.entries import Ledger
 from narrate2report.read.follow_ups import find_follow_ups
 from narrate2report.read.handovers import find_handovers
 from narrate2report.read.header import read_header
+from narrate2report.read.missing import left_behind, missing_parts
 from narrate2report.read.phrasebook import Mention, PhraseBook
 from narrate2report.read.place import Place, find_room, implied_room, name_components
 from narrate2report.read.repair import Repairer
 from narrate2report.read.scene import Scene
+from narrate2report.read.searches import Waiting
 from narrate2report.read.sentences import Sentence, split_sentences
 from narrate2report.read.spoken import Named, Spoken, speak
 from narrate2report.read.stance import Mode, Stance, mode_reason, read_stances
@@ -34,9 +36,6 @@ from narrate2report.records.findings import Findings, Reason, RoomVisit, Transcr
 from narrate2report.records.transcript import Transcript
 
 START_ROOM = "whole_unit"
-SEARCH_SENTENCES = 2
-"""For how many sentences a search waits for `I don't see any`."""
-
 REASONS: dict[Mode, Reason] = {
     Mode.HYPOTHETICAL: "hypothetical",
     Mode.SEARCH: "checking_for",
@@ -82,9 +81,7 @@ class _Walk:
     """What is remembered from one sentence to the next."""
 
     place: Place = field(default_factory=Place)
-    searched: tuple[Draft, ...] = ()
-    searched_at: int = -9
-    asked: tuple[Draft, ...] = ()
+    waiting: Waiting = field(default_factory=Waiting)
     last_flaw: str | None = None
     last_conditions: tuple[Draft, ...] = ()
     owner_speaks: bool = False
@@ -112,7 +109,10 @@ def read(transcript: Transcript, vocabulary: Vocabulary, tokenizer: Tokenizer | 
         rooms=_visits(walk.place, sentences),
         coverage=cover(entries, [room for room, _ in walk.place.visits], vocabulary),
         unused=tuple(
-            Unused(id=s.id, recording=s.recording, start=s.start, end=s.end, text=s.text, reason=reason or "talk", because="; ".join(because))
+            Unused(
+                id=s.id, recording=s.recording, start=s.start, end=s.end, text=s.text,
+                reason=reason or "talk", because="; ".join(because),
+            )
             for s, _, reason, because in read_sentences
             if not ledger.entries_of(s.id)
         ),
@@ -161,9 +161,11 @@ def _read_one(
         *(draft for draft in missing_parts(scene) if not checks),
     ]
     drafts += find_echoes(spoken, stances, drafts, walk.last_conditions)
-    drafts += _resolved(spoken, flaws, stances, number, walk, vocabulary)
+    drafts += walk.waiting.settle(scene, flaws)
     adverse = [d for d in drafts if d.kind == "condition" and d.condition and not vocabulary.is_sound(d.condition)]
-    follow_ups = find_follow_ups(scene, last_flaw=adverse[-1].component if adverse else walk.last_flaw, owner_speaks=walk.owner_speaks)  # fmt: skip
+    follow_ups = find_follow_ups(
+        scene, last_flaw=adverse[-1].component if adverse else walk.last_flaw, owner_speaks=walk.owner_speaks
+    )
     drafts += follow_ups
     if not follow_ups:
         drafts += find_advice(scene)
@@ -204,54 +206,6 @@ def _predicates(spoken: Spoken) -> list[Mention]:
 def _is_owner(spoken: Spoken) -> bool:
     text = f" {' '.join(spoken.norms())} "
     return any(words in text for words in (" i own ", " i am the owner ", " my house ", " my property "))
-
-
-def _resolved(
-    spoken: Spoken,
-    flaws: Sequence[Flaw],
-    stances: Sequence[Stance],
-    number: int,
-    walk: _Walk,
-    vocabulary: Vocabulary,
-) -> list[Draft]:
-    """`I'm looking for dents. ... Don't see any.`: what was looked for and not found is absent."""
-    looked_for = [
-        Draft(
-            kind="condition", room=spoken.room, component=flaw.bearer.component or ROOM_GENERAL, at=flaw.mention.start,
-            because=(f"'{spoken.words(flaw.mention.start, flaw.mention.end)}' was looked for",),
-            condition=flaw.condition, assertion="absent", confidence=0.75,
-        )
-        for flaw in flaws
-        if stances[flaw.mention.start].mode in {Mode.SEARCH, Mode.QUESTION} and not vocabulary.is_sound(flaw.condition)
-    ]  # fmt: skip
-    searches = [draft for draft in looked_for if stances[draft.at].mode is Mode.SEARCH]
-    adverse = any(
-        stances[flaw.mention.start].mode is Mode.ASSERTED and not vocabulary.is_sound(flaw.condition) for flaw in flaws
-    )
-    answer = next(
-        (cue for cue in spoken.cues("found_none") if stances[cue.start].mode is Mode.ASSERTED
-         and (cue.end - cue.start > 1 or len(spoken.tokens) <= 6 or spoken.clause_of(cue.start).end - spoken.clause_of(cue.start).start <= 2)), None,
-    )  # fmt: skip
-    found: list[Draft] = []
-    if answer is not None and not adverse:
-        waiting = searches or (walk.searched if number - walk.searched_at <= SEARCH_SENTENCES else ())
-        words = spoken.words(answer.start, answer.end)
-        found = [
-            replace(draft, at=answer.start if draft in walk.searched else draft.at, room=spoken.room).with_reason(
-                f"'{words}'"
-            )
-            for draft in waiting
-        ]
-        walk.searched = ()
-    if searches and not found:
-        walk.searched, walk.searched_at = tuple(searches), number
-    asked = tuple(draft for draft in looked_for if draft not in searches)
-    if walk.asked and spoken.tokens and spoken.has_cue("settled", within=spoken.clauses[0]) and not asked:
-        found += [
-            replace(draft, assertion="present", at=0).with_reason("asked, and answered yes") for draft in walk.asked
-        ]
-    walk.asked = asked
-    return found
 
 
 def _remember(

@@ -15,8 +15,9 @@ from narrate2report.records.findings import Heard
 COMPONENT_ROLES = ("component", "near", "in", "else")
 
 PLACE_PREPOSITIONS = frozenset(
-    "by near behind beside under underneath beneath below above over between around round opposite against toward"
-    " towards off outside beyond past from at with for into onto next where to inside within".split()
+    "by near behind beside under underneath beneath below above over between around round opposite"
+    " against toward towards off outside beyond past from at with for into onto next where to inside"
+    " within".split()
 )
 BEARING_PREPOSITIONS = frozenset("on in of across along through throughout all upon down up".split())
 CLOSE_TO = frozenset(
@@ -144,7 +145,7 @@ def relation_of(spoken: Spoken, start: int) -> str:
         if (
             token.norm == "to"
             and (at == clause.start or tokens[at - 1].norm not in CLOSE_TO)
-            and not tokens[at].tag == "RB"
+            and tokens[at].tag != "RB"
         ):
             return "of"
         if token.norm == "over" and at and tokens[at - 1].norm == "all":

@@ -40,13 +40,15 @@ class Stance:
 PLAIN = Stance(Mode.ASSERTED)
 
 LEADING = frozenset(
-    "and so just then also now okay ok well but or please kindly again yes oh right alright look um uh plus then".split()
+    "and so just then also now okay ok well but or please kindly again yes oh right alright look um uh"
+    " plus then".split()
 )
 SELF_TALK = frozenset(
-    "see look let listen say call guess hang hold wait give come thank thanks bear excuse sorry start move go make mark"
-    " flip press push try hit turn open check show get got pull note watch welcome stop following okay compare count add"
-    " test need have has be looks seems appears same hurry done run runs work ask tell call text ring email phone works lock locks light lights flush drain"
-    " opens close latch missing worn loose stained draw feel smell hear bump bill throw slide watch imagine picture".split()
+    "see look let listen say call guess hang hold wait give come thank thanks bear excuse sorry start"
+    " move go make mark flip press push try hit turn open check show get got pull note watch welcome stop"
+    " following okay compare count add test need have has be looks seems appears same hurry done run runs"
+    " work ask tell call text ring email phone works lock locks light lights flush drain opens close latch"
+    " missing worn loose stained draw feel smell hear bump bill throw slide watch imagine picture".split()
 )
 AUXILIARIES = frozenset("is are was were does do did has have can could will would should am".split())
 SUBJECTS = frozenset(

@@ -55,6 +55,11 @@ SUPPOSED = (
     "A hot pan would leave a {flaw} on the {thing}.",
     "You could easily get a {flaw} in the {thing} with that.",
     "Unless you want a {flaw} on the {thing}, use a mat.",
+    "I'd hate to see a {flaw} on that {thing}.",
+    "Put a {flaw} in the {thing} and you'll pay for it.",
+    "Somebody drops a pan and there's a {flaw} in the {thing}, that's on them.",
+    "A {flaw} in the {thing}, we charge for that.",
+    "Imagine a {flaw} on the {thing}.",
 )
 SOUGHT = (
     "I'm looking for any {flaw} on the {thing}.",
@@ -63,6 +68,8 @@ SOUGHT = (
     "We always check the {thing} for a {flaw}.",
     "I want to see whether the {thing} has a {flaw}.",
     "Looking over the {thing} here for {flaws}.",
+    "What I look for on a {thing} is {flaws}.",
+    "Running my hand over the {thing}, feeling for {flaws}.",
     "Is there a {flaw} on the {thing}?",
 )
 FORBIDDEN = (
@@ -72,6 +79,8 @@ FORBIDDEN = (
     "Be careful not to make a {flaw} on the {thing}.",
     "Try not to get {flaws} on the {thing}.",
     "Keep it from getting a {flaw}, that {thing}.",
+    "I don't want to see any {flaws} on the {thing} when you leave.",
+    "You're not allowed to leave a {flaw} on the {thing}.",
     "No {flaws} on the {thing}, please.",
 )
 NOT_OPERATED = (

@@ -1,0 +1,108 @@
+"""Condition words that say nothing of a component here: somebody's doing, small words, names, praise in passing."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+from narrate2report.read.phrasebook import Mention
+from narrate2report.read.spoken import Spoken
+
+PLANNED = frozenset("get gets getting be needs need have having".split())
+
+PARTICLES = frozenset("in up out off on down".split())
+
+DOERS = frozenset("i you we they to will please must should can could would not".split())
+
+PERSONS = frozenset("i we you he she".split())
+
+INTERJECTIONS = frozenset(
+    "okay ok good great fine right alright perfect lovely nice excellent beautiful wonderful gone".split()
+)
+
+
+def says_nothing(spoken: Spoken, mention: Mention) -> bool:
+    """Whether a condition word is something else here."""
+    return any(
+        reads(spoken, mention)
+        for reads in (_is_interjection, _is_planned, _is_particle, _is_done, _is_about_people, _is_outside)
+    )
+
+
+def _is_planned(spoken: Spoken, mention: Mention) -> bool:
+    """`that has to get redone`, `I'll have it replaced`: a repair that is still to come."""
+    if not any(sense.id == "repaired" for sense in mention.of("condition")):
+        return False
+    clause = spoken.clause_of(mention.start)
+    before = spoken.norms(max(clause.start, mention.start - 4), mention.start)
+    return bool(set(before) & PLANNED) and not {"has", "been", "already"} & set(before[-2:])
+
+
+def _is_particle(spoken: Spoken, mention: Mention) -> bool:
+    """`down in the corner`: of the small words only the last of a clause says something (`lamp out`, `rod in`)."""
+    small = mention.end - mention.start == 1 and spoken.tokens[mention.start].norm in PARTICLES
+    is_there = spoken.norms(mention.start, mention.end) in (["is", "there"], ["are", "there"])
+    return (small or is_there) and mention.end != spoken.clause_of(mention.start).end
+
+
+def _is_done(spoken: Spoken, mention: Mention) -> bool:
+    """`you clean it`, `to seal`: a word that is a verb of somebody's doing here."""
+    if mention.end - mention.start > 1 or not mention.start:
+        return False
+    token, before = spoken.tokens[mention.start], spoken.tokens[mention.start - 1]
+    forms = {sense.form for sense in mention.of("condition")}
+    if token.tag in {"VB", "VBP"} and before.norm in DOERS and "adjective" in forms:
+        return True
+    if forms == {"verb"} and token.tag in {"NN", "NNS"} and before.norm in {"a", "the", "an", "my"}:
+        return True
+    if (
+        token.text[0].isupper()
+        and not token.text.isupper()
+        and before.tag != "."
+        and mention.start not in {c.start for c in spoken.clauses}
+    ):
+        return True
+    return before.norm in {",", "bye", "hi"} and token.text[0].isupper() and not token.text.isupper()
+
+
+def _is_about_people(spoken: Spoken, mention: Mention) -> bool:
+    """`so we're good there`, `I'm fine`: said of persons and not of the place."""
+    clause = spoken.clause_of(mention.start)
+    norms = spoken.norms(max(clause.start, mention.start - 4), mention.start)
+    return any(
+        norm in PERSONS
+        and following in {"am", "are", "is", "'s", "was", "were"}
+        and norms[at + 2 :] in ([], ["all"], ["not"], ["just"], ["both"])
+        for at, (norm, following) in enumerate(pairwise(norms))
+    )
+
+
+def _is_outside(spoken: Spoken, mention: Mention) -> bool:
+    """`resident not present`, `that's the deposit gone`: the nearest noun before it is no part of a home."""
+    clause = spoken.clause_of(mention.start)
+    last_named = max((one.end for one in spoken.named if one.end <= mention.start), default=clause.start)
+    return any(
+        max(clause.start, last_named) <= cue.start and cue.end <= mention.start and mention.start - cue.end <= 2
+        for cue in spoken.cues("outsider", within=clause)
+    )
+
+
+def _is_interjection(spoken: Spoken, mention: Mention) -> bool:
+    """`Okay, ...`, `let it run ... good`: a word of praise alone in its clause that is said of nothing.
+
+    As a sentence of its own (`Counter: quartz. No chips. Good.`) it is a remark, unless it is `okay`.
+    """
+    clause = spoken.clause_of(mention.start)
+    if spoken.norms(clause.start, clause.end) == ["all", "right"] and clause.link != ":":
+        return True
+    named = any(one.end == mention.start for one in spoken.named)
+    if spoken.tokens[mention.start].tag == "UH" and mention.end - mention.start == 1 and not named:
+        return True
+    if not set(spoken.norms(clause.start, clause.end)) <= INTERJECTIONS or clause.link == ":":
+        return False
+    if (
+        clause.index
+        and not any(t.is_finite for t in spoken.tokens[: clause.start])
+        and spoken.named_in(spoken.clauses[clause.index - 1])
+    ):
+        return False
+    return len(spoken.clauses) > 1 or bool({"okay", "ok", "right", "alright"} & set(spoken.norms()))

@@ -1,0 +1,92 @@
+"""`I'm looking for dents. ... Don't see any.` and `is that a crack? Yes, it is.`: what the next sentences settle."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from narrate2report.read.bearers import ROOM_GENERAL
+from narrate2report.read.conditions import Flaw
+from narrate2report.read.draft import Draft
+from narrate2report.read.phrasebook import Mention
+from narrate2report.read.scene import Scene
+from narrate2report.read.spoken import Spoken
+from narrate2report.read.stance import Mode
+
+SEARCH_SENTENCES = 2
+"""For how many sentences a search waits for `I don't see any`."""
+
+SHORT_ANSWER = 6
+"""Words of a sentence, or 2 of a clause, in which a lone `none` or `nothing` is the answer."""
+
+
+@dataclass
+class Waiting:
+    """What was looked for or asked about, until it is settled or forgotten."""
+
+    searched: tuple[Draft, ...] = ()
+    searched_at: int = -SEARCH_SENTENCES - 1
+    asked: tuple[Draft, ...] = ()
+
+    def settle(self, scene: Scene, flaws: Sequence[Flaw]) -> list[Draft]:
+        """The conditions that this sentence settles; remembers what it leaves open."""
+        looked_for = _looked_for(scene, flaws)
+        searches = tuple(draft for draft in looked_for if scene.mode(draft.at) is Mode.SEARCH)
+        found = self._found_none(scene, flaws, searches)
+        if searches and not found:
+            self.searched, self.searched_at = searches, scene.number
+        asked = tuple(draft for draft in looked_for if draft not in searches)
+        spoken = scene.spoken
+        if self.asked and not asked and spoken.tokens and spoken.has_cue("settled", within=spoken.clauses[0]):
+            found += [
+                replace(one, assertion="present", at=0).with_reason("asked, and answered yes") for one in self.asked
+            ]
+        self.asked = asked
+        return found
+
+    def _found_none(self, scene: Scene, flaws: Sequence[Flaw], searches: tuple[Draft, ...]) -> list[Draft]:
+        spoken = scene.spoken
+        adverse = any(
+            scene.is_said(flaw.mention.start) and not scene.vocabulary.is_sound(flaw.condition) for flaw in flaws
+        )
+        answer = next((cue for cue in spoken.cues("found_none") if _answers(scene, cue)), None)
+        if answer is None or adverse:
+            return []
+        remembered = self.searched if scene.number - self.searched_at <= SEARCH_SENTENCES else ()
+        reason = f"'{spoken.words(answer.start, answer.end)}'"
+        found = [replace(draft, room=scene.room).with_reason(reason) for draft in searches] or [
+            replace(draft, at=answer.start, room=scene.room).with_reason(reason) for draft in remembered
+        ]
+        self.searched = ()
+        return found
+
+
+def _looked_for(scene: Scene, flaws: Sequence[Flaw]) -> list[Draft]:
+    """The flaws of a sentence that are looked for or asked about, as what would be denied of them."""
+    return [
+        Draft(
+            kind="condition",
+            room=scene.room,
+            component=flaw.bearer.component or ROOM_GENERAL,
+            at=flaw.mention.start,
+            because=(f"'{scene.spoken.words(flaw.mention.start, flaw.mention.end)}' was looked for",),
+            condition=flaw.condition,
+            assertion="absent",
+            confidence=0.75,
+        )
+        for flaw in flaws
+        if scene.mode(flaw.mention.start) in {Mode.SEARCH, Mode.QUESTION}
+        and not scene.vocabulary.is_sound(flaw.condition)
+    ]
+
+
+def _answers(scene: Scene, cue: Mention) -> bool:
+    """Whether `none`, `don't see any` stands for itself and is not the start of something else."""
+    if not scene.is_said(cue.start):
+        return False
+    return cue.end - cue.start > 1 or _is_short(scene.spoken, cue)
+
+
+def _is_short(spoken: Spoken, cue: Mention) -> bool:
+    clause = spoken.clause_of(cue.start)
+    return len(spoken.tokens) <= SHORT_ANSWER or clause.end - clause.start <= 2

@@ -14,6 +14,8 @@ from narrate2report.read.stance import Mode, Stance
 POINTING = frozenset("it that this them they those these here there one".split())
 
 
+REMOVALS = frozenset("take remove move roll clear pick bring get".split())
+
 RECENT = 2
 """For how many sentences an order that names nothing is about the component in focus."""
 
@@ -60,6 +62,10 @@ def find_advice(scene: Scene) -> list[Draft]:
             default = vocabulary.conditions[sense.id].default
             if default and first <= mention.start <= last and not place.subject:
                 return [_draft(scene, first, default, "what its flaw is usual of")]
+    if spoken.tokens[first].norm in REMOVALS and {"that", "those", "this", "these", "your"} & set(
+        spoken.norms(first, last + 1)
+    ):
+        return [_draft(scene, first, ROOM_GENERAL, "something of the resident's is to go")]
     recent = bool(place.lately) and scene.number - place.lately[-1][1] <= RECENT
     pointed = POINTING & set(spoken.norms()) or (recent and not spoken.has_cue("contact"))
     if place.subject and pointed:

@@ -147,6 +147,15 @@ class Bearers:
                     listed,
                 ),
             )
+        if pronoun & {"it", "they", "that"} and (named_after := self._named_after(clause)):
+            return (
+                Bearer(
+                    named_after.component,
+                    f"'{spoken.words(named_after.start, named_after.end)}' names it",
+                    True,
+                    named_after,
+                ),
+            )
         if self._is_about_all(clause):
             return (Bearer(ROOM_GENERAL, "said of the room as a whole", True),)
         if self._place.subject:
@@ -216,8 +225,9 @@ class Bearers:
         """`a scratch on the counter`: the component after on, in, of, across ..."""
         for one in self._spoken.named_in(clause):
             if one.relation == "of" and one.start >= predicate.end:
-                between = self._spoken.tokens[predicate.end : one.start]
-                if not any(token.is_finite for token in between):
+                flaws = {mention.start for mention in self._predicates}
+                between = range(predicate.end, one.start)
+                if not any(self._spoken.tokens[at].is_finite and at not in flaws for at in between):
                     return one
         return None
 
@@ -229,6 +239,16 @@ class Bearers:
             and norms[at + 1 : at + 2] in (["it"], ["them"], ["that"])
             for at in range(len(norms))
         )
+
+    def _named_after(self, clause: Clause) -> Named | None:
+        """`it's filthy, the filter up in the hood`: what `it` is comes in the next clause."""
+        following = self._spoken.clauses[clause.index + 1 : clause.index + 2]
+        if not following or following[0].link != ",":
+            return None
+        tokens = self._spoken.tokens[following[0].start : following[0].end]
+        if any(token.is_finite for token in tokens) or any(m.start in following[0] for m in self._predicates):
+            return None
+        return next((one for one in self._spoken.named_in(following[0]) if one.relation == "topic"), None)
 
     def _lies_at(self, predicate: Mention, clause: Clause) -> Named | None:
         """`there's rust at the drain`: with nothing else spoken of, the place bears it."""

@@ -88,6 +88,9 @@ def _from_cues(scene: Scene) -> list[Draft]:
             continue
         if any(other.start < cue.start < other.end for other in spoken.cues("operates", "fails")):
             continue
+        unwilling = spoken.norms(cue.start, cue.start + 2) == ["will", "not"]
+        if unwilling and cue.start and spoken.tokens[cue.start - 1].norm in {"i", "we"}:
+            continue
         if spoken.norms(cue.end, cue.end + 1) and spoken.tokens[cue.end].norm in WEEKDAYS:
             continue
         for bearer in scene.bearers.of(cue, adjective=False, noun=False):

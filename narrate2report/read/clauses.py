@@ -107,7 +107,9 @@ def _starts_subject(tokens: Sequence[Token], at: int, begin: int, terms: TermBou
     predicated = any(t.is_finite for t in tokens[begin:at]) or any(begin <= one < at for one in terms.predicates)
     if token.norm == "no" and after.tag in {"NN", "NNS", "JJ"}:
         return predicated and not before.is_verb and before.tag != "IN" and before.norm not in {"'s", "is", "there"}
-    particle = before.norm in PARTICLES and at - 2 >= begin and tokens[at - 2].is_verb
+    particle = (
+        before.norm in PARTICLES and at - 2 >= begin and tokens[at - 2].is_verb and at - 2 not in terms.predicates
+    )
     if before.is_verb or (before.tag == "IN" and not particle) or not predicated:
         return False
     noun = at + 1 if token.norm in DETERMINERS else at

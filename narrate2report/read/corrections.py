@@ -10,6 +10,7 @@ from narrate2report.read.spoken import Spoken
 from narrate2report.read.stance import Mode, Stance
 
 TAKEN_BACK = Stance(Mode.QUESTION, "taken back")
+SIDES = frozenset("left right upper lower top bottom front back other first second third middle".split())
 HARMLESS = frozenset("dust just shadow nothing fine okay good wipes".split())
 
 
@@ -39,6 +40,18 @@ class Corrections:
             (m.start for m in self._spoken.found.terms if m.of("condition") and start <= m.start < end),
             default=None,
         )
+
+    def correct_place(self, drafts: Sequence[Draft], ledger: Ledger, number: int) -> bool:
+        """`No, sorry, not the left door, the right one.`: corrects where the flaw before is, and says nothing else."""
+        spoken = self._spoken
+        first = spoken.clauses[0] if spoken.clauses else None
+        slips = first is not None and any(cue.start == 0 for cue in spoken.cues("slip", within=first))
+        if drafts or not slips:
+            return False
+        placed = [clause for clause in spoken.clauses if set(spoken.norms(clause.start, clause.end)) & SIDES]
+        if not placed or "not" in spoken.norms(placed[-1].start, placed[-1].end):
+            return False
+        return ledger.correct_place(spoken, number, spoken.words(placed[-1].start, placed[-1].end))
 
     def withdraw(self, drafts: list[Draft], ledger: Ledger, number: int, *, pending: bool) -> bool:
         """Take back what the sentence withdraws: of its own drafts before the words, else of the sentences before.

@@ -23,6 +23,7 @@ def find_descriptions(scene: Scene) -> list[Draft]:
         *_from_words(scene),
         *_counts(scene),
         *_ages(scene),
+        *_from_names(scene),
     ):
         if draft.component not in NEVER_DESCRIBED and not any(draft.same_statement(other) for other in drafts):
             drafts.append(draft)
@@ -49,6 +50,24 @@ def _from_words(scene: Scene) -> list[Draft]:
             if fitting and bearer.component and (bearer.direct or bearer.named is not None):
                 words = spoken.words(mention.start, mention.end)
                 drafts.append(_draft(room, bearer.component, mention.start, fitting[0].role, words, bearer.how))
+    return drafts
+
+
+def _from_names(scene: Scene) -> list[Draft]:
+    """`it's an electric stove`: a name that tells the type, where the sentence says what it is."""
+    spoken, drafts = scene.spoken, []
+    types = {
+        word
+        for name in ("any", *scene.vocabulary.components)
+        for word in scene.vocabulary.descriptions.type.get(name, ())
+    }
+    for one in spoken.named:
+        before = spoken.norms(max(0, one.start - 2), one.start)
+        first = spoken.tokens[one.start].norm
+        told = len(before) == 2 and before[0] in {"is", "'s"} and before[1] in {"a", "an"}
+        if told and one.end - one.start > 1 and first in types and scene.is_said(one.start):
+            words = spoken.words(one.start, one.start + 1)
+            drafts.append(_draft(scene.room, one.component, one.start, "type", words, "says what it is"))
     return drafts
 
 
@@ -90,7 +109,13 @@ def _counts(scene: Scene) -> list[Draft]:
         number = quantity_before(spoken, one.start, clause)
         if number is None:
             number = _count_after(spoken, one.end)
-        if number is None or number < 2 or clause.index in predicates or one.relation == "place":
+        if (
+            number is None
+            or number < 2
+            or clause.index in predicates
+            or one.relation == "place"
+            and "with" not in spoken.norms(clause.start, one.start)
+        ):
             continue
         if spoken.has_cue("negation", within=clause):
             continue

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import Literal
 
+from narrate2report.read.sentences import Sentence
 from narrate2report.records.findings import Action, Assertion, Attribute, Kind, Outcome, Party, Severity, Size
 
 
@@ -30,6 +31,8 @@ class Draft:
     severity: Severity | None = None
     pre_existing: bool = False
     confidence: float = 0.8
+    also: tuple[Sentence, ...] = ()
+    """Earlier sentences that are evidence too."""
 
     def with_reason(self, reason: str) -> Draft:
         """The same draft with one more reason."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from narrate2report.read.draft import Draft
 from narrate2report.read.sentences import Sentence
@@ -46,7 +46,7 @@ class Ledger:
             if repeats and line.number < number and line.draft.same_statement(draft):
                 line.sentences.append(spoken.sentence)
                 return
-        self._lines.append(_Line(draft, [spoken.sentence], spoken.heard, number))
+        self._lines.append(_Line(draft, [*draft.also, spoken.sentence], spoken.heard, number))
 
     def knows(self, condition: str, room: str, number: int) -> bool:
         """Whether a flaw was entered for this room within the last sentences."""
@@ -56,6 +56,18 @@ class Ledger:
             and number - REMEMBERED <= line.number < number
             for line in self._lines
         )
+
+    def correct_place(self, spoken: Spoken, number: int, where: str) -> bool:
+        """`No, sorry, the right one.`: put the right place on the newest flaw, with this sentence as evidence too."""
+        for line in reversed(self._lines):
+            if line.number < number - 1:
+                return False
+            if line.draft.kind in {"condition", "check"}:
+                reason = f"place corrected by '{spoken.text}'"
+                line.draft = replace(line.draft, where=where).with_reason(reason)
+                line.sentences.append(spoken.sentence)
+                return True
+        return False
 
     def withdraw(self, number: int, wanted: set[str], instead: Sequence[Draft]) -> None:
         """Take back what was said just before sentence `number`: what `instead` corrects, else the newest.

@@ -67,6 +67,9 @@ def _is_done(spoken: Spoken, mention: Mention) -> bool:
 def _is_about_people(spoken: Spoken, mention: Mention) -> bool:
     """`so we're good there`, `I'm fine`: said of persons and not of the place."""
     clause = spoken.clause_of(mention.start)
+    unwilling = spoken.norms(mention.start, mention.start + 2) == ["will", "not"]
+    if unwilling and mention.start > clause.start and spoken.tokens[mention.start - 1].norm in {"i", "we"}:
+        return True
     norms = spoken.norms(max(clause.start, mention.start - 4), mention.start)
     return any(
         norm in PERSONS

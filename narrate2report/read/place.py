@@ -142,6 +142,8 @@ def _is_entered(spoken: Spoken, mention: Mention, end: int) -> bool:
     tokens = spoken.tokens
     clause = spoken.clause_of(mention.start)
     before = [token.norm for token in tokens[clause.start : mention.start]]
+    if "not" in before or "never" in before:
+        return False
     close = [word for word in before[-3:] if word not in {"the", "a", "this", "our", "your", "my"}]
     if close and close[-1] in NOT_ENTERED:
         return False

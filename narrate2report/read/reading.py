@@ -151,6 +151,8 @@ def _read_one(
     flaws = find_flaws(scene)
     if _is_bare_praise(spoken) and not walk.last_conditions:
         flaws = ()
+    if walk.waiting.is_denied(spoken):
+        flaws = tuple(flaw for flaw in flaws if vocabulary.conditions[flaw.condition].class_ != "soil")
     flaws = tuple(f for f in flaws if not (is_reference(spoken, f) and ledger.knows(f.condition, spoken.room, number)))
     taken = {draft.at for draft in handovers}
     drafts = [
@@ -170,6 +172,8 @@ def _read_one(
     if not follow_ups:
         drafts += find_advice(scene)
     drafts += find_descriptions(scene)
+    if corrections.correct_place(drafts, ledger, number):
+        return None, ("corrects the place of what was said before",)
     walk.withdrawing = corrections.withdraw(drafts, ledger, number, pending=walk.withdrawing)
     for draft in drafts:
         ledger.add(draft, spoken, number)

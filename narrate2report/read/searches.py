@@ -28,13 +28,19 @@ class Waiting:
     searched_at: int = -SEARCH_SENTENCES - 1
     asked: tuple[Draft, ...] = ()
 
+    def is_denied(self, spoken: Spoken) -> bool:
+        """`Is that a crack? No, a hair.`: what was asked is answered with a no."""
+        return bool(self.asked) and spoken.norms(0, 1)[0:1] in (["no"], ["nah"], ["nope"])
+
     def settle(self, scene: Scene, flaws: Sequence[Flaw]) -> list[Draft]:
         """The conditions that this sentence settles; remembers what it leaves open."""
         looked_for = _looked_for(scene, flaws)
         searches = tuple(draft for draft in looked_for if scene.mode(draft.at) is Mode.SEARCH)
         found = self._found_none(scene, flaws, searches)
         if searches and not found:
-            self.searched, self.searched_at = searches, scene.number
+            told = (scene.spoken.sentence,)
+            self.searched = tuple(replace(draft, also=told) for draft in searches)
+            self.searched_at = scene.number
         asked = tuple(draft for draft in looked_for if draft not in searches)
         spoken = scene.spoken
         if self.asked and not asked and spoken.tokens and spoken.has_cue("settled", within=spoken.clauses[0]):

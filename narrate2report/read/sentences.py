@@ -27,9 +27,7 @@ BREATH_S = 0.4
 LONGEST_BREAK_S = 3.0
 """A statement is not taken up again after a longer silence, in seconds."""
 
-UNFINISHED = frozenset(
-    "the a an of from to off with and or but is are has have it's there's this my your in on at by for".split()
-)
+UNFINISHED = frozenset("the a an of from to with and or but is are has have it's there's".split())
 UNFINISHED_PHRASES = ("don't see", "do not see", "it left", "can't see", "there is", "has a", "they left")
 CONTINUING = frozenset({"by", "from", "with", "of", "than", "any"})
 """Words that end an unfinished statement, and words (in lower case) that take one up."""

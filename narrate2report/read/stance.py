@@ -99,6 +99,13 @@ def read_stances(spoken: Spoken) -> tuple[Stance, ...]:
         if own.mode is not Mode.ASSERTED:
             passing = own.mode in {Mode.QUESTION, Mode.FUTURE} or _tries_whether(spoken, own_start)
             carried = carried if passing else own
+    liable = next(spoken.cues("liability"), None)
+    if liable is not None:
+        charged = Stance(Mode.POLICY, spoken.words(liable.start, liable.end))
+        for clause in spoken.clauses:
+            if any(mention.of("condition") and mention.start in clause for mention in spoken.found.terms):
+                for at in range(clause.start, clause.end):
+                    stances[at] = charged if stances[at].mode is Mode.ASSERTED else stances[at]
     return tuple(stances)
 
 
@@ -112,6 +119,8 @@ LISTING = frozenset({"that sort of thing", "that kind of thing", "anything like 
 
 def _is_waived(spoken: Spoken, clause: Clause) -> bool:
     """`nothing I'd charge for`: a judgement on what was just seen, which stays seen."""
+    if spoken.norms(clause.start, clause.end)[:2] == ["no", "charge"]:
+        return False
     return spoken.has_cue("negation", "not_negation", within=clause)
 
 
@@ -173,8 +182,11 @@ def _own_stance(spoken: Spoken, clause: Clause) -> tuple[int, Stance]:
             "?" if spoken.ends_with_question() else spoken.words(clause.start, clause.start + 2),
         )
     best: tuple[int, Stance] | None = None
+    supposed = _supposed_at(spoken, clause)
+    if supposed is not None:
+        best = supposed, Stance(Mode.HYPOTHETICAL, spoken.words(supposed, supposed + 1))
     looking = _looks_for(spoken, clause)
-    if looking is not None:
+    if looking is not None and (best is None or looking < best[0]):
         best = looking, Stance(Mode.SEARCH, spoken.words(looking, looking + 1))
     for kind, mode in CUE_MODES:
         for cue in spoken.cues(kind, within=clause):
@@ -193,6 +205,21 @@ def _own_stance(spoken: Spoken, clause: Clause) -> tuple[int, Stance]:
     if future is not None and best is None:
         best = future, Stance(Mode.FUTURE, spoken.words(future, future + 1))
     return best or (clause.start, PLAIN)
+
+
+def _supposed_at(spoken: Spoken, clause: Clause) -> int | None:
+    """`a hot pan would leave a mark`, `when the filter gets greasy you should wash it`: what would be."""
+    tokens = spoken.tokens
+    for at in range(clause.start, clause.end - 1):
+        if tokens[at].norm in {"would", "'d"} and tokens[at + 1].tag == "VB" and tokens[at + 1].norm not in OWN_VIEW:
+            return clause.start
+    told = spoken.has_cue("addressee", "instruction", "imperative")
+    if clause.link in {"when", "whenever"} and told and "is" not in spoken.norms(clause.start, clause.end):
+        return clause.start
+    return None
+
+
+OWN_VIEW = frozenset("say call guess bet note put describe like love think estimate".split())
 
 
 def _looks_for(spoken: Spoken, clause: Clause) -> int | None:
@@ -261,6 +288,8 @@ def _ordered_at(spoken: Spoken, clause: Clause) -> int | None:
     token, after = tokens[at], tokens[at + 1]
     if token.norm in SELF_TALK:
         return at if spoken.has_cue("often") and token.tag == "VB" else None
+    if token.tag == "VBG":
+        return None
     does = any(mention.start == at and mention.of("action") for mention in spoken.found.terms)
     if token.tag == "VB" or (
         does and after.norm in {"the", "your", "it", "them", "this", "that", "these", "those", "any"}

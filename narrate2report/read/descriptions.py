@@ -113,8 +113,7 @@ def _counts(scene: Scene) -> list[Draft]:
             number is None
             or number < 2
             or clause.index in predicates
-            or one.relation == "place"
-            and "with" not in spoken.norms(clause.start, one.start)
+            or (one.relation == "place" and "with" not in spoken.norms(clause.start, one.start))
         ):
             continue
         if spoken.has_cue("negation", within=clause):

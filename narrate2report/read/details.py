@@ -2,34 +2,44 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from narrate2report.read.clauses import Clause
 from narrate2report.read.numbers import UNITS, find_size, whole_number
 from narrate2report.read.phrasebook import Mention
 from narrate2report.read.spoken import BEARING_PREPOSITIONS, PLACE_PREPOSITIONS, Spoken
+from narrate2report.read.words import Token
 from narrate2report.records.findings import Severity, Size
 
 WHERE_WORDS = frozenset(
     "left right upper lower top bottom front back rear middle center centre corner low high inside outside".split()
 )
 MAX_WHERE_WORDS = 9
+NUMBER_REACH = 6
+"""Words before a noun in which its number may stand."""
 
 
 def quantity_before(spoken: Spoken, at: int, clause: Clause) -> int | None:
     """The number said of the noun at token `at`: `two bent slats`, `three of the slats`."""
     tokens = spoken.tokens
-    found = None
-    for here in range(max(clause.start, at - 5), at):
+    found, here = None, max(clause.start, at - NUMBER_REACH)
+    while here < at:
         number = whole_number(tokens, here)
         if number is None or number[1] > at:
+            here += 1
             continue
-        after = tokens[number[1]] if number[1] < len(tokens) else None
-        if after is not None and (after.norm in UNITS or (after.norm in {"o'clock", "of"} and number[1] + 1 > at)):
-            continue
-        between = tokens[number[1] : at]
-        if any(token.is_finite or (token.tag in {"IN", "CC", ","} and token.norm != "of") for token in between):
-            continue
-        found = number[0]
+        value, here = number
+        if _counts_the_noun(tokens, here, at):
+            found = value
     return found
+
+
+def _counts_the_noun(tokens: Sequence[Token], end: int, at: int) -> bool:
+    """Whether a number that ends at `end` counts the noun at `at`, and measures nothing in between."""
+    if tokens[end].norm in UNITS or (tokens[end].norm in {"o'clock", "of"} and end + 1 > at):
+        return False
+    between = tokens[end:at]
+    return not any(token.is_finite or (token.tag in {"IN", "CC", ","} and token.norm != "of") for token in between)
 
 
 def severity_of(spoken: Spoken, mention: Mention, clause: Clause) -> Severity | None:

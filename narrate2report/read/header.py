@@ -1,9 +1,10 @@
-"""Which walk this is, as far as the speaker says so: kind, date, unit, people, each with the time it was said."""
+"""Which walk this is, as far as the speaker says so: kind, date, unit and inspector, each with the time it was said."""
 
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from calendar import monthrange
+from collections.abc import Iterable, Sequence
 
 from narrate2report.read.numbers import ONES, TENS
 from narrate2report.read.sentences import Sentence
@@ -15,35 +16,38 @@ from narrate2report.records.transcript import Transcript
 OPENING, CLOSING = 8, 4
 """In how many sentences at the start and at the end the header facts are looked for."""
 
+LEAP_YEAR = 2000
+"""A day without a year may be the 29th of February."""
+
 MONTHS = "january february march april may june july august september october november december".split()
-ORDINAL_WORDS = {
+ORDINALS = {
     word: value
     for value, word in enumerate(
         "first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth thirteenth fourteenth"
-        " fifteenth sixteenth seventeenth eighteenth nineteenth twentieth".split(), 1
+        " fifteenth sixteenth seventeenth eighteenth nineteenth twentieth".split(),
+        1,
     )
-} | {"thirtieth": 30}  # fmt: skip
-DAY = r"(?:\d{1,2}(?:st|nd|rd|th)?|(?:twenty|thirty)[ -]\w+|\w+)"
+} | {"thirtieth": 30}
+NUMBERS = "|".join(sorted((*ONES, *TENS), key=len, reverse=True))
+COUNTED = "|".join(sorted(ORDINALS, key=len, reverse=True))
+MONTH = "|".join(MONTHS)
+DAY = rf"(?:\d{{1,2}}(?:st|nd|rd|th)?|(?:twenty|thirty)[ -](?:{COUNTED}|{NUMBERS})|{COUNTED}|{NUMBERS})"
+YEAR = rf"(?:,? (?P<year>\d{{4}}|twenty[ -](?:{NUMBERS})(?:[ -](?:{NUMBERS}))?))?"
 DATES = (
-    re.compile(rf"\b({DAY}) (?:of |day of )?({'|'.join(MONTHS)})\b", re.I),
-    re.compile(rf"\b({'|'.join(MONTHS)}) (?:the )?({DAY})\b", re.I),
+    re.compile(rf"\b(?P<day>{DAY}) of (?P<month>{MONTH})\b{YEAR}", re.I),
+    re.compile(rf"\b(?P<month>{MONTH}) (?:the )?(?P<day>{DAY})\b{YEAR}", re.I),
 )
+WALK = r"(?:inspection|visit|walk|walkthrough|walk-through|video|report|check|tour|day|for|of|at|today|,|\.|$)"
+VISIT = r"(?:inspection|visit|check|walk|for\b|,|\.|$)"
 KINDS = (
-    ("move_out", re.compile(r"\b(?:move|moving|check)[ -]?out\b|\bvacate\b|\boutgoing\b", re.I)),
-    ("move_in", re.compile(r"\b(?:move|moving|check)[ -]?in\b|\bingoing\b", re.I)),
-    (
-        "periodic",
-        re.compile(
-            r"\b(?:periodic|routine|annual|quarterly|mid-?term)\b (?:\w+ )?(?:visit|inspection|check|walk)?",
-            re.I,
-        ),
-    ),
+    ("move_out", re.compile(rf"\b(?:move|moving|check|checking)[ -]?out\b(?= ?{WALK})|\bmove[ -]out\b", re.I)),
+    ("move_in", re.compile(rf"\b(?:move|moving|check|checking)[ -]?in\b(?= ?{WALK})|\bmove[ -]in\b", re.I)),
+    ("periodic", re.compile(rf"\b(?:periodic|routine|annual|quarterly|mid-?term)\b(?= ?{VISIT})", re.I)),
 )
-NUMBER_WORD = "|".join((*ONES, *TENS))
+NUMBER = rf"(?:\d+|\b(?:{NUMBERS})\b)(?:[ -](?:\d+|(?:{NUMBERS})\b))*"
 UNIT = re.compile(
     rf"\b(?:unit|flat|apartment|suite|apt)\b (?:number )?"
-    rf"((?:\d+|{NUMBER_WORD})(?:[ -](?:\d+|{NUMBER_WORD}))*(?: ?[a-h]\b)?|[a-h]\b)",
-    re.I,
+    rf"(?:(?P<number>{NUMBER})(?:[ -]?(?P<letter>[A-Ha-h])\b)?|(?P<alone>[B-H])\b)",
 )
 INSPECTOR = re.compile(
     r"\b(?:[Tt]his is|[Mm]y name is|[Mm]y name's|I'm|I am|[Ii]t's) (?:me, )?([A-Z][a-z]+(?: [A-Z][a-z]+)?)"
@@ -72,12 +76,25 @@ def read_header(sentences: Sequence[Sentence], transcript: Transcript) -> Header
     return Header(**facts, clashes=clashes(facts))
 
 
-def _distinct(found: object) -> tuple[Sourced, ...]:
+def _distinct(found: Iterable[tuple[str | None, Sentence]]) -> tuple[Sourced, ...]:
+    """Each value once, with the first time it was said. A number in words and in figures is one value."""
     facts: dict[str, Sourced] = {}
-    for value, sentence in found:  # type: ignore[attr-defined]
-        if value and value not in facts:
-            facts[value] = Sourced(value=value, source=f"spoken at {clock(sentence.start)}")
+    for value, sentence in found:
+        if value and _in_figures(value) not in facts:
+            facts[_in_figures(value)] = Sourced(value=value, source=f"spoken at {clock(sentence.start)}")
     return tuple(facts.values())
+
+
+def _in_figures(value: str) -> str:
+    """`twelve` as `12`, `two c` as `2c`: for comparing only."""
+    words = re.split(r"[ -]", value.lower())
+    total, rest = 0, ""
+    for word in words:
+        if word in TENS or word in ONES:
+            total += TENS.get(word, 0) + ONES.get(word, 0)
+        else:
+            rest += word
+    return f"{total or ''}{rest}"
 
 
 def _with_year(spoken: Sourced, clocked: Sequence[Sourced]) -> Sourced:
@@ -89,27 +106,32 @@ def _with_year(spoken: Sourced, clocked: Sequence[Sourced]) -> Sourced:
 
 
 def _spoken_date(text: str) -> str | None:
-    """Month and day as ISO 8601 without a year: `--03-04`."""
-    for order, pattern in enumerate(DATES):
+    """A day as ISO 8601, without its year (`--03-04`) where none was said. No impossible day is read."""
+    for pattern in DATES:
         for match in pattern.finditer(text):
-            day_word, month_word = (match.group(1), match.group(2)) if order == 0 else (match.group(2), match.group(1))
-            day = _day(day_word)
-            if day is not None:
-                return f"--{MONTHS.index(month_word.lower()) + 1:02d}-{day:02d}"
+            month, day = MONTHS.index(match["month"].lower()) + 1, _day(match["day"])
+            year = _year(match["year"]) if match["year"] else None
+            if day is not None and 1 <= day <= monthrange(year or LEAP_YEAR, month)[1]:
+                return f"{year if year else '-'}-{month:02d}-{day:02d}"
     return None
 
 
 def _day(word: str) -> int | None:
-    word = word.lower().replace("-", " ")
     digits = re.match(r"\d+", word)
     if digits:
-        value = int(digits.group())
-    elif word in ORDINAL_WORDS:
-        value = ORDINAL_WORDS[word]
-    else:
-        tens, _, ones = word.partition(" ")
-        value = TENS.get(tens, -99) + ORDINAL_WORDS.get(ones, ONES.get(ones, -99)) if ones else ONES.get(word, 0)
-    return value if 1 <= value <= 31 else None
+        return int(digits.group())
+    tens, _, ones = word.lower().replace("-", " ").partition(" ")
+    if not ones:
+        return ORDINALS.get(tens, ONES.get(tens))
+    return TENS[tens] + (ORDINALS.get(ones) or ONES.get(ones, 99))
+
+
+def _year(words: str) -> int:
+    """`2026`, `twenty twenty-six`."""
+    if words.isdigit():
+        return int(words)
+    century, *rest = re.split(r"[ -]", words.lower())
+    return 100 * TENS[century] + sum(TENS.get(word, 0) + ONES.get(word, 0) for word in rest)
 
 
 def _kind(text: str) -> str | None:
@@ -117,8 +139,12 @@ def _kind(text: str) -> str | None:
 
 
 def _unit(text: str) -> str | None:
-    match = UNIT.search(text)
-    return re.sub(r"\s+", " ", match.group(1)).strip().lower() if match else None
+    match = UNIT.search(text) or UNIT.search(text.lower())
+    if match is None:
+        return None
+    if match["alone"]:
+        return match["alone"].lower()
+    return text.lower()[match.start("number") : match.end("letter") if match["letter"] else match.end("number")]
 
 
 def _inspector(text: str) -> str | None:

@@ -9,7 +9,7 @@ import json
 import os
 import subprocess
 import sys
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from itertools import pairwise
 from pathlib import Path
 
@@ -76,13 +76,14 @@ def test_every_sentence_is_evidence_or_unused_and_never_both(narration: list[Lin
 
 def _in_order(findings: Findings) -> dict[tuple[str, ...], str]:
     """The text of every sentence that stands anywhere in the record, by its id."""
-    quoted = {piece.sentences: piece.quote for entry in findings.entries for piece in entry.evidence}
-    return dict(sorted({**quoted, **{(one.id,): one.text for one in findings.unused}}.items()))
+    spoken: dict[tuple[str, ...], str] = {(one.id,): one.text for one in findings.unused}
+    for entry in findings.entries:
+        spoken.update({piece.sentences: piece.quote for piece in entry.evidence})
+    return dict(sorted(spoken.items()))
 
 
-def _words(pieces: object) -> list[str]:
+def _words(pieces: Iterable[str]) -> list[str]:
     """Words that hold a letter or digit, in order: lone marks may be dropped."""
-    assert hasattr(pieces, "__iter__")
     return [word for piece in pieces for word in piece.split() if any(letter.isalnum() for letter in word)]
 
 
@@ -241,14 +242,11 @@ def test_word_times_give_links_that_open_at_the_first_word(transcript: Transcrip
     findings = entries.read(transcript).findings
     _check_times(findings)
     words = [(stretch.recording, word) for stretch in transcript.stretches for word in stretch.words]
-    opened = {
-        **{(one.id,): (one.recording, one.start) for one in findings.unused},
-        **{
-            piece.sentences: (piece.recording, _linked(piece.link)[0])
-            for entry in findings.entries
-            for piece in entry.evidence
-        },
+    opened: dict[tuple[str, ...], tuple[str, float]] = {
+        (one.id,): (one.recording, one.start) for one in findings.unused
     }
+    for entry in findings.entries:
+        opened.update({one.sentences: (one.recording, _linked(one.link)[0]) for one in entry.evidence})
     spoken = _in_order(findings)
     assert opened.keys() == spoken.keys()
     at = 0
@@ -371,9 +369,7 @@ def test_reading_again_changes_nothing_and_ids_are_unique(narration: list[Line],
 
 @some
 @given(narration=narrations(fragments))
-def test_every_record_read_validates_against_the_published_schema(
-    narration: list[Line], entries: Narrator
-) -> None:
+def test_every_record_read_validates_against_the_published_schema(narration: list[Line], entries: Narrator) -> None:
     findings = entries(*texts(narration)).findings
     written = json.loads(readable_bytes(record_json(findings)))
     assert _faults(written) == []

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
@@ -16,8 +15,9 @@ from narrate2report.read.lexicon import SHAPES, load_vocabulary
 from narrate2report.read.vocabulary import ComponentTerm, Vocabulary
 from narrate2report.read.words import Tokenizer
 from narrate2report.records.files import read_record
-from narrate2report.records.findings import Entry, Findings
-from tests.read.told import LINE_S, Narrator, Told
+from narrate2report.records.findings import Findings
+from tests.read.told import Narrator
+from tests.read.walks import Spoken, Walk
 
 IDS: Mapping[str, Any] = yaml.safe_load((Path(__file__).parent / "data" / "ids.yaml").read_text(encoding="utf-8"))
 """The identifiers that a findings file uses; none may be renamed or dropped."""
@@ -43,40 +43,13 @@ def test_groups_and_classes_are_the_fixed_ones(vocabulary: Vocabulary) -> None:
 # --- every id is reached by its own words
 
 
-@dataclass(frozen=True)
-class Spoken:
-    """A room to walk into, and what is said there."""
-
-    room: str
-    said: str
-
-
-class Walk:
-    """Many sentences read in one walk; before each the room is left and entered anew, so none leans on another."""
-
-    def __init__(self, entries: Narrator, sentences: Mapping[Any, Spoken], vocabulary: Vocabulary) -> None:
-        lines: list[str] = []
-        self._line: dict[Any, int] = {}
-        for name, spoken in sentences.items():
-            away = "garage" if spoken.room != "garage" else "kitchen"
-            lines += [f"Okay, into the {vocabulary.rooms[room].say[0]}." for room in (away, spoken.room)]
-            self._line[name] = len(lines)
-            lines.append(spoken.said)
-        self._told: Told = entries(*lines)
-
-    def given(self, name: Any) -> list[Entry]:
-        """The entries that one sentence gave."""
-        start = LINE_S * self._line[name]
-        return [entry for entry in self._told.entries if start <= entry.evidence[0].start < start + LINE_S]
-
-
 def _room_of(component: str, vocabulary: Vocabulary) -> str:
-    """Where a component is at home."""
+    """What people call the room where a component is at home."""
     for field in ("owns", "expects"):
-        for room, term in vocabulary.rooms.items():
+        for term in vocabulary.rooms.values():
             if component in getattr(term, field):
-                return room
-    return "living_room"
+                return term.say[0]
+    return "living room"
 
 
 def _name(component: str, vocabulary: Vocabulary) -> str:
@@ -94,16 +67,16 @@ def _shown(component: str, term: ComponentTerm, vocabulary: Vocabulary) -> str:
 
 
 @pytest.fixture(scope="module")
-def components(entries: Narrator, vocabulary: Vocabulary) -> Walk:
+def components(entries: Narrator, vocabulary: Vocabulary) -> Walk[str]:
     sentences = {
         name: Spoken(_room_of(name, vocabulary), _shown(name, vocabulary.components[name], vocabulary))
         for name in IDS["components"]
     }
-    return Walk(entries, sentences, vocabulary)
+    return Walk(entries, sentences)
 
 
 @pytest.mark.parametrize("component", IDS["components"])
-def test_a_component_is_reached_by_its_word(component: str, components: Walk) -> None:
+def test_a_component_is_reached_by_its_word(component: str, components: Walk[str]) -> None:
     given = [(entry.component, entry.condition) for entry in components.given(component)]
     assert component in [name for name, _ in given], given
 
@@ -127,33 +100,35 @@ def _stated(condition: str, vocabulary: Vocabulary) -> Iterator[tuple[str, str]]
 
 
 @pytest.fixture(scope="module")
-def conditions(entries: Narrator, vocabulary: Vocabulary) -> Walk:
+def conditions(entries: Narrator, vocabulary: Vocabulary) -> Walk[tuple[str, str]]:
     sentences = {
         (name, form): Spoken(_room_of(_bearer(name, vocabulary), vocabulary), said)
         for name in IDS["conditions"]
         for form, said in _stated(name, vocabulary)
     }
-    return Walk(entries, sentences, vocabulary)
+    return Walk(entries, sentences)
 
 
 @pytest.mark.parametrize("condition", IDS["conditions"])
-def test_a_condition_is_reached_by_its_words(condition: str, conditions: Walk, vocabulary: Vocabulary) -> None:
+def test_a_condition_is_reached_by_its_words(
+    condition: str, conditions: Walk[tuple[str, str]], vocabulary: Vocabulary
+) -> None:
     for form, said in _stated(condition, vocabulary):
         given = [(entry.component, entry.condition, entry.assertion) for entry in conditions.given((condition, form))]
         assert (_bearer(condition, vocabulary), condition, "present") in given, f"{said} -> {given}"
 
 
 @pytest.fixture(scope="module")
-def actions(entries: Narrator, vocabulary: Vocabulary) -> Walk:
+def actions(entries: Narrator, vocabulary: Vocabulary) -> Walk[str]:
     sentences = {
         name: Spoken("kitchen", f"I'll have someone {vocabulary.actions[name].verbs[0]} the backsplash.")
         for name in IDS["actions"]
     }
-    return Walk(entries, sentences, vocabulary)
+    return Walk(entries, sentences)
 
 
 @pytest.mark.parametrize("action", IDS["actions"])
-def test_an_action_is_reached_by_its_verb(action: str, actions: Walk) -> None:
+def test_an_action_is_reached_by_its_verb(action: str, actions: Walk[str]) -> None:
     assert [(entry.component, entry.action) for entry in actions.given(action)] == [("backsplash", action)]
 
 
@@ -220,9 +195,7 @@ def test_a_component_of_ones_own_can_be_added(tmp_path: Path, tokenizer: Tokeniz
 
 def test_words_that_yaml_takes_for_something_else_stay_words(tmp_path: Path, tokenizer: Tokenizer) -> None:
     own = _narrator(_folder(tmp_path, conditions="not_working:\n  adjectives: [off, no, 12, null]\n"), tokenizer)
-    assert own("The ceiling fan is null.", room="bedroom").conditions() == {
-        ("ceiling_fan", "not_working", "present")
-    }
+    assert own("The ceiling fan is null.", room="bedroom").conditions() == {("ceiling_fan", "not_working", "present")}
 
 
 @pytest.mark.parametrize("name", sorted(SHAPES))
@@ -269,9 +242,7 @@ MISTAKES: dict[str, tuple[str, str, int, str]] = {
 
 
 @pytest.mark.parametrize(("name", "content", "line", "told"), MISTAKES.values(), ids=MISTAKES.keys())
-def test_a_mistake_is_refused_where_it_stands(
-    name: str, content: str, line: int, told: str, tmp_path: Path
-) -> None:
+def test_a_mistake_is_refused_where_it_stands(name: str, content: str, line: int, told: str, tmp_path: Path) -> None:
     folder = _folder(tmp_path, **{name: content})
     with pytest.raises(BadVocabulary) as refused:
         load_vocabulary(folder)

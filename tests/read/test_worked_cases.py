@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 import pytest
 
-from tests.read.told import Narrator
+from tests.read.told import Narrator, transcript_of
 from tests.read.wanted import (
     Want,
     advice,
@@ -220,9 +220,7 @@ def test_what_was_there_before_is_said_to_be_so(case: Case, entries: Narrator) -
     Case("bedroom", "The unit next door has cracks all over the ceiling."),
     Case("bathroom", "You'd get mold on this ceiling without the fan."),
 )  # fmt: skip
-def test_another_time_another_place_and_the_imagined_are_no_flaws_of_today(
-    case: Case, entries: Narrator
-) -> None:
+def test_another_time_another_place_and_the_imagined_are_no_flaws_of_today(case: Case, entries: Narrator) -> None:
     _holds(case, entries)
 
 
@@ -381,9 +379,7 @@ def test_one_fact_in_other_words_is_one_entry(case: Case, entries: Narrator) -> 
 
 
 def test_not_finding_what_was_looked_for_denies_it_with_both_sentences(entries: Narrator) -> None:
-    told = entries(
-        "Now the fridge.", "I'm looking for dents or scratches.", "I don't see any.", room="kitchen"
-    )
+    told = entries("Now the fridge.", "I'm looking for dents or scratches.", "I don't see any.", room="kitchen")
     wanted = [condition("refrigerator", "dent", "absent"), condition("refrigerator", "scratch", "absent")]
     wrong = difference(told.entries, wanted)
     assert not wrong, f"{wrong}\n{told.told()}"
@@ -393,9 +389,7 @@ def test_not_finding_what_was_looked_for_denies_it_with_both_sentences(entries: 
 
 
 def test_what_is_put_right_on_camera_is_two_facts_in_order(entries: Narrator) -> None:
-    told = entries(
-        "The smoke alarm is dead.", "I put a new battery in, and now it chirps up.", room="hallway"
-    )
+    told = entries("The smoke alarm is dead.", "I put a new battery in, and now it chirps up.", room="hallway")
     outcomes = [entry.outcome for entry in told.entries if entry.kind == "check"]
     adverse = [one for one in told.conditions() if one[1] in {"not_working", "dead_battery"}]
     assert outcomes[-1:] == ["works"], told.told()
@@ -409,8 +403,8 @@ def test_a_trial_that_succeeds_on_the_second_go_works(entries: Narrator) -> None
 
 @_cases(
     Case("balcony", "Take that bag off the balcony tonight.", ((
-        advice("balcony|trash_bin|deck|room_general"),
-        follow_up("trash_bin|deck|room_general", "clean|secure", party="resident"),
+        advice("trash_bin|deck|railing|room_general"),
+        follow_up("trash_bin|deck|railing|room_general", "clean|secure", party="resident"),
     ),)),
     Case("stairs", "Watch your toes.", optional=(advice("stair|room_general"),), unused="talk"),
     Case("kitchen", "Five nail holes, no charge.", unused="policy"),
@@ -483,9 +477,7 @@ def test_moving_on_changes_the_room_and_says_nothing_else(said: str, room: str, 
     assert [one.room for one in told.entries] == [room], told.told()
 
 
-@pytest.mark.parametrize(
-    "slip", ["No, sorry, not the left door, the right one.", "Sorry, the right door, I mean."]
-)
+@pytest.mark.parametrize("slip", ["No, sorry, not the left door, the right one.", "Sorry, the right door, I mean."])
 def test_a_slip_of_place_corrects_the_entry_before(slip: str, entries: Narrator) -> None:
     told = entries("There's a scratch on the left door.", slip, room="entry")
     wrong = difference(told.entries, [condition("door", "scratch", where="right")])
@@ -501,12 +493,8 @@ def test_scratch_that_withdraws_the_entry_before(words: str, entries: Narrator) 
 
 def test_what_may_not_have_been_said_stays_unclear(entries: Narrator) -> None:
     """A sentence that listening doubts is for the person to decide."""
-    from tests.read.told import transcript_of
-
     transcript = transcript_of(["Kitchen.", "The counter is burnt."])
     doubted = transcript.stretches[1].model_copy(update={"doubt": "said over silence"})
     told = entries.read(transcript.model_copy(update={"stretches": (transcript.stretches[0], doubted)}))
     assert told.entries == ()
-    assert [(one.text, one.reason) for one in told.findings.unused][1:] == [
-        ("The counter is burnt.", "unclear")
-    ]
+    assert [(one.text, one.reason) for one in told.findings.unused][1:] == [("The counter is burnt.", "unclear")]

@@ -110,11 +110,7 @@ def difference(
         for at, entry in enumerate(entries)
         if at not in used and not any(want.is_met_by(entry) for want in allowed)
     ]
-    return (
-        "too much: " + "; ".join(entry.model_dump_json(exclude_defaults=True) for entry in over)
-        if over
-        else ""
-    )
+    return "too much: " + "; ".join(entry.model_dump_json(exclude_defaults=True) for entry in over) if over else ""
 
 
 def _assigned(groups: Sequence[tuple[Want, ...]], entries: Sequence[Entry]) -> frozenset[int] | None:

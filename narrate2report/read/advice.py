@@ -84,6 +84,8 @@ def _you_do(spoken: Spoken, clause: Clause) -> bool:
 
 def _is_addressed(spoken: Spoken, cue: str) -> bool:
     """Whether somebody is spoken to; a bare imperative may be the speaker's own `pull that out`."""
+    if cue.lower() in REMOVALS:
+        return True
     listed = any(spoken.words(one.start, one.start + 1) == cue for one in spoken.cues("imperative"))
     handles = bool({"it", "them"} & set(spoken.norms()[1:4]))
     return listed or handles or spoken.has_cue("instruction", "addressee", "often")

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from narrate2report.read.draft import Draft
 from narrate2report.read.sentences import Sentence
 from narrate2report.read.spoken import Spoken
-from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.records.findings import Entry, Evidence, Heard
 from narrate2report.records.moments import fragment
 
@@ -33,8 +32,7 @@ class _Line:
 class Ledger:
     """The entries of a walk as they come."""
 
-    def __init__(self, vocabulary: Vocabulary) -> None:
-        self._vocabulary = vocabulary
+    def __init__(self) -> None:
         self._lines: list[_Line] = []
 
     def add(self, draft: Draft, spoken: Spoken, number: int) -> None:
@@ -85,12 +83,15 @@ class Ledger:
         if same or newest:
             self._lines.pop((same or newest)[-1])
 
-    def entries_of(self, sentence_id: str) -> tuple[str, ...]:
-        """The ids of the entries whose evidence includes a sentence."""
-        return tuple(
-            entry_id for entry_id, line in zip(self._ids(), self._lines, strict=True)
-            if any(sentence.id == sentence_id for sentence in line.sentences)
-        )  # fmt: skip
+    def close(self) -> tuple[tuple[Entry, ...], Mapping[str, tuple[str, ...]]]:
+        """All entries in the order they were said, and the ids of those that each sentence is evidence of."""
+        told: dict[str, tuple[str, ...]] = {}
+        entries = []
+        for entry_id, line in zip(self._ids(), self._lines, strict=True):
+            entries.append(_entry(entry_id, line))
+            for sentence in line.sentences:
+                told[sentence.id] = (*told.get(sentence.id, ()), entry_id)
+        return tuple(entries), told
 
     def _ids(self) -> list[str]:
         seen: dict[str, int] = {}
@@ -100,10 +101,6 @@ class Ledger:
             seen[base] = seen.get(base, 0) + 1
             ids.append(base if seen[base] == 1 else f"{base}-{seen[base]}")
         return ids
-
-    def entries(self) -> tuple[Entry, ...]:
-        """All entries in the order they were said."""
-        return tuple(_entry(entry_id, line) for entry_id, line in zip(self._ids(), self._lines, strict=True))
 
 
 def _entry_id(line: _Line) -> str:

@@ -67,7 +67,10 @@ def _read_folder(folder: Path, *, complete: bool) -> dict[str, LinedYaml]:
     for path in sorted(folder.glob("*.yaml")):
         if path.stem not in SHAPES:
             raise BadVocabulary(f"{path}:1: no such vocabulary; use one of {', '.join(sorted(SHAPES))}.yaml")
-        layer[path.stem] = lined = LinedYaml(path)
+        lined = LinedYaml(path)
+        if lined.is_empty:
+            continue
+        layer[path.stem] = lined
         try:
             SHAPES[path.stem].validate_python(lined.data)
         except ValidationError as error:
@@ -95,14 +98,19 @@ def _check_references(layer: Mapping[str, LinedYaml], vocabulary: Vocabulary) ->
     for name, fields in {
         "rooms": {"expects": components, "owns": components},
         "components": {"near": components, "in": rooms, "part_of": components},
-        "conditions": {"usual": components | groups, "only": components},
+        "conditions": {"usual": components | groups, "only": components, "default": components},
+        "descriptions": {"type": components | {"any"}, "count_of": components},
     }.items():
         file = layer.get(name)
-        for term_id, term in (file.data if file else {}).items():
+        if file is None:
+            continue
+        terms = {"": file.data} if name == "descriptions" else file.data
+        for term_id, term in terms.items():
             for field, known in fields.items():
-                for unknown in _unknown(term.get(field, ()), known):
-                    assert file is not None
-                    raise file.mistake((term_id, field, unknown), f"{term_id}.{field}: no such id '{unknown}'")
+                named = term.get(field, ())
+                for unknown in _unknown([named] if isinstance(named, str) else named, known):
+                    at = (term_id, field, unknown) if term_id else (field, unknown)
+                    raise file.mistake(at, f"{'.'.join(at[:-1])}: no such id '{unknown}'")
 
 
 def _unknown(named: Iterable[str], known: set[str]) -> list[str]:

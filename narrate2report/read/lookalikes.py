@@ -81,6 +81,8 @@ def _is_about_people(spoken: Spoken, mention: Mention) -> bool:
 
 def _is_outside(spoken: Spoken, mention: Mention) -> bool:
     """`resident not present`, `that's the deposit gone`: the nearest noun before it is no part of a home."""
+    if any(sense.id == "pet_damage" for sense in mention.of("condition")):
+        return False
     clause = spoken.clause_of(mention.start)
     last_named = max((one.end for one in spoken.named if one.end <= mention.start), default=clause.start)
     return any(

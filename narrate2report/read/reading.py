@@ -57,15 +57,51 @@ NOT_HERE = frozenset({Mode.ELSEWHERE, Mode.QUOTED, Mode.PAST, Mode.HYPOTHETICAL,
 class ReadSentence:
     """What became of one sentence: its entries, or the reason why it gave none."""
 
-    id: str
-    recording: str
-    start: float
-    end: float
-    text: str
+    sentence: Sentence
     room: str
-    fate: str
     entries: tuple[str, ...]
+    reason: Reason | None
     because: tuple[str, ...]
+
+    @property
+    def id(self) -> str:
+        """The id of the sentence."""
+        return self.sentence.id
+
+    @property
+    def text(self) -> str:
+        """Its words as they were transcribed."""
+        return self.sentence.text
+
+    @property
+    def start(self) -> float:
+        """When it starts, in seconds of its recording."""
+        return self.sentence.start
+
+    @property
+    def end(self) -> float:
+        """When it ends, in seconds of its recording."""
+        return self.sentence.end
+
+    @property
+    def fate(self) -> str:
+        """`entries`, or the reason why it gave none."""
+        return self.reason or "entries"
+
+    def as_unused(self) -> Unused | None:
+        """How it stands in the record's `unused`, if it gave no entry."""
+        if self.reason is None:
+            return None
+        told = self.sentence
+        return Unused(
+            id=told.id,
+            recording=told.recording,
+            start=told.start,
+            end=told.end,
+            text=told.text,
+            reason=self.reason,
+            because="; ".join(self.because),
+        )
 
 
 @dataclass(frozen=True)
@@ -88,43 +124,47 @@ class _Walk:
     withdrawing: bool = False
 
 
-def read(transcript: Transcript, vocabulary: Vocabulary, tokenizer: Tokenizer | None = None) -> Reading:
-    """Read a transcript into a record whose every entry is `proposed`."""
-    tokenizer = tokenizer or Tokenizer()
-    book = PhraseBook(vocabulary, tokenizer)
-    sentences = split_sentences(transcript)
-    repaired = Repairer(vocabulary, tokenizer).repair([sentence.text for sentence in sentences])
-    ledger, walk = Ledger(vocabulary), _Walk()
-    read_sentences: list[tuple[Sentence, str, Reason | None, tuple[str, ...]]] = []
-    for number, (sentence, (text, tokens, heard)) in enumerate(zip(sentences, repaired, strict=True)):
-        spoken = speak(sentence, text, tokens, book, heard)
-        reason, because = _read_one(spoken, number, walk, ledger, vocabulary)
-        read_sentences.append((sentence, spoken.room, reason, because))
-    entries = ledger.entries()
-    findings = Findings(
-        walkthrough=read_header(sentences, transcript),
-        recordings=transcript.recordings,
-        transcript=_facts(transcript, vocabulary),
-        entries=entries,
-        rooms=_visits(walk.place, sentences),
-        coverage=cover(entries, [room for room, _ in walk.place.visits], vocabulary),
-        unused=tuple(
-            Unused(
-                id=s.id, recording=s.recording, start=s.start, end=s.end, text=s.text,
-                reason=reason or "talk", because="; ".join(because),
+class Reader:
+    """A vocabulary made ready once, to read any number of transcripts."""
+
+    def __init__(self, vocabulary: Vocabulary, tokenizer: Tokenizer | None = None) -> None:
+        self._vocabulary = vocabulary
+        tokenizer = tokenizer or Tokenizer()
+        self._book = PhraseBook(vocabulary, tokenizer)
+        self._repairer = Repairer(vocabulary, tokenizer)
+
+    def read(self, transcript: Transcript) -> Reading:
+        """Read a transcript into a record whose every entry is `proposed`."""
+        sentences = split_sentences(transcript)
+        repaired = self._repairer.repair([sentence.text for sentence in sentences])
+        ledger, walk = Ledger(), _Walk()
+        fates: list[tuple[str, Reason | None, tuple[str, ...]]] = []
+        for number, (sentence, (text, tokens, heard)) in enumerate(zip(sentences, repaired, strict=True)):
+            spoken = speak(sentence, text, tokens, self._book, heard)
+            reason, because = _read_one(spoken, number, walk, ledger, self._vocabulary)
+            fates.append((spoken.room, reason, because))
+        entries, told = ledger.close()
+        read_sentences = tuple(
+            ReadSentence(
+                sentence, room, told.get(sentence.id, ()), None if sentence.id in told else reason or "talk", because
             )
-            for s, _, reason, because in read_sentences
-            if not ledger.entries_of(s.id)
-        ),
-    )  # fmt: skip
-    told = tuple(
-        ReadSentence(
-            s.id, s.recording, s.start, s.end, s.text, room,
-            "entries" if ledger.entries_of(s.id) else (reason or "talk"), ledger.entries_of(s.id), because,
+            for sentence, (room, reason, because) in zip(sentences, fates, strict=True)
         )
-        for s, room, reason, because in read_sentences
-    )  # fmt: skip
-    return Reading(findings, told)
+        findings = Findings(
+            walkthrough=read_header(sentences, transcript),
+            recordings=transcript.recordings,
+            transcript=_facts(transcript, self._vocabulary),
+            entries=entries,
+            rooms=_visits(walk.place, sentences),
+            coverage=cover(entries, [room for room, _ in walk.place.visits], self._vocabulary),
+            unused=tuple(unused for one in read_sentences if (unused := one.as_unused()) is not None),
+        )
+        return Reading(findings, read_sentences)
+
+
+def read(transcript: Transcript, vocabulary: Vocabulary, tokenizer: Tokenizer | None = None) -> Reading:
+    """Read one transcript; for several, keep a Reader."""
+    return Reader(vocabulary, tokenizer).read(transcript)
 
 
 def _read_one(

@@ -15,7 +15,7 @@ from narrate2report.records.moments import LEAD_S, rounded
 from narrate2report.records.transcript import Stretch, Transcript, Word
 
 SENTENCE_END = re.compile(
-    r"(?<!\bMr)(?<!\bMrs)(?<!\bMs)(?<!\bDr)(?<!\bNo)(?<!\bSt)(?:(?<!\.)\.(?!\.)|[!?]+)[\"')\]]*\s+(?=\S)"
+    r"(?<!\bMr)(?<!\bMrs)(?<!\bMs)(?<!\bDr)(?<!\bSt)(?:(?<!\.)(?<!\bNo)\.(?!\.)|(?<=\bNo)\.(?!\s*\d)|[!?]+)[\"')\]]*\s+(?=\S)"
 )
 """A full stop, question or exclamation mark before more text; an ellipsis trails off and ends nothing."""
 

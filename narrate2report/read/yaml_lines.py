@@ -27,21 +27,25 @@ class LinedYaml:
             line = error.problem_mark.line + 1 if error.problem_mark else 1
             raise BadVocabulary(f"{path}:{line}: not YAML ({error.problem})") from error
         except (OSError, UnicodeDecodeError, yaml.YAMLError) as error:
-            raise BadVocabulary(f"{path}: cannot be read ({error})") from error
-        self.data: Any = self._plain(node, ()) if node is not None else {}
+            raise BadVocabulary(f"{path}: cannot be read ({' '.join(str(error).split())})") from error
+        self.data: Any = self._plain(node, (), ()) if node is not None else {}
+        self.is_empty = node is None
 
-    def _plain(self, node: yaml.Node, at: Location) -> Any:
+    def _plain(self, node: yaml.Node, at: Location, inside: tuple[int, ...]) -> Any:
         self._lines[at] = node.start_mark.line + 1
+        if id(node) in inside:
+            raise self.mistake(at, "this list holds itself")
+        inside = (*inside, id(node))
         if isinstance(node, yaml.MappingNode):
             found: dict[str, Any] = {}
             for key_node, value_node in node.value:
                 key = str(key_node.value)
                 if key in found:
                     raise self.mistake((*at, key), f"'{key}' stands here twice", key_node.start_mark.line + 1)
-                found[key] = self._plain(value_node, (*at, key))
+                found[key] = self._plain(value_node, (*at, key), inside)
             return found
         if isinstance(node, yaml.SequenceNode):
-            return [self._plain(item, (*at, i)) for i, item in enumerate(node.value)]
+            return [self._plain(item, (*at, i), inside) for i, item in enumerate(node.value)]
         return str(node.value)
 
     def mistake(self, at: Location, problem: str, line: int | None = None) -> BadVocabulary:

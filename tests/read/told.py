@@ -6,7 +6,7 @@ import hashlib
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from narrate2report.read.reading import Reading, ReadSentence, read
+from narrate2report.read.reading import Reader, Reading, ReadSentence
 from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.read.words import Tokenizer
 from narrate2report.records.findings import Entry, Findings
@@ -101,7 +101,7 @@ class Narrator:
     """Reads narrations with one vocabulary, loaded once."""
 
     def __init__(self, vocabulary: Vocabulary, tokenizer: Tokenizer) -> None:
-        self._vocabulary, self._tokenizer = vocabulary, tokenizer
+        self._reader = Reader(vocabulary, tokenizer)
 
     def __repr__(self) -> str:
         return "Narrator()"
@@ -113,4 +113,4 @@ class Narrator:
 
     def read(self, transcript: Transcript) -> Told:
         """What is read of a transcript."""
-        return Told(read(transcript, self._vocabulary, self._tokenizer))
+        return Told(self._reader.read(transcript))

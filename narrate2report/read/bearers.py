@@ -68,7 +68,7 @@ class Bearers:
         heads = [one for one in named if one.relation == "topic" and not self._modifies_next(one, named)]
         before = tuple(one for one in heads if one.start < first or self._is_counted(one, first))
         if before or heads:
-            return before or (tuple(heads) if not self._is_predicated(clause) else ())
+            return before or tuple(heads)
         return tuple(
             one for one in named if one.relation == "of" and one.start < first and one.start - clause.start <= 4
         )[:1]
@@ -259,13 +259,17 @@ class Bearers:
                     return one
         return None
 
+    def _has_verb(self, clause: Clause) -> bool:
+        """Whether a clause says something: a flaw that looks like a verb (`scratches`) does not count."""
+        flaws = {mention.start for mention in self._predicates}
+        return any(self._spoken.tokens[at].is_finite and at not in flaws for at in range(clause.start, clause.end))
+
     def _list_lies_on(self, clause: Clause) -> Named | None:
         """`scratches, scuffs and a burn on the counter`: the place at the end holds for the whole list."""
         for later in self._spoken.clauses[clause.index + 1 :]:
             if later.link not in {",", "and", "or"}:
                 return None
-            tokens = self._spoken.tokens[later.start : later.end]
-            if any(token.is_finite for token in tokens):
+            if self._has_verb(later):
                 return None
             for one in self._spoken.named_in(later):
                 if one.relation == "of":

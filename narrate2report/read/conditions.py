@@ -47,9 +47,19 @@ def find_flaws(scene: Scene) -> tuple[Flaw, ...]:
         candidates = _told_within(spoken, mention, senses, vocabulary) or bearers.of(
             mention, adjective=adjective, noun=noun
         )
+        if not any(one.direct for one in candidates) and _is_of_something_else(spoken, mention, senses, vocabulary):
+            continue
         for bearer in candidates or (Bearer("", "nothing in focus", False),):
             found.extend(_as_flaws(mention, senses, bearer, vocabulary))
     return tuple(found)
+
+
+def _is_of_something_else(spoken: Spoken, mention: Mention, senses: Sequence[Sense], vocabulary: Vocabulary) -> bool:
+    """`the creak in that old song`: a fault of a thing that is no part of a home."""
+    if any(vocabulary.conditions[sense.id].class_ != "fault" for sense in senses):
+        return False
+    after = spoken.tokens[mention.end : mention.end + 4]
+    return len(after) > 1 and after[0].norm in {"in", "of", "on"} and any(t.tag in {"NN", "NNS"} for t in after[1:])
 
 
 def _told_within(

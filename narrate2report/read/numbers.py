@@ -91,8 +91,8 @@ def find_size(tokens: Sequence[Token], text: str) -> Size | None:
 
 def _measure(tokens: Sequence[Token], at: int) -> tuple[Fraction, str, int] | None:
     """An amount with its unit: `two and a half inches`, `an inch and a half`."""
-    marked = tokens[at].norm[-1:] in INCH_MARKS and len(tokens[at].norm) > 1
-    if marked and (inches := _written(tokens[at].norm[:-1])) is not None:
+    written = tokens[at].norm.rstrip(".")
+    if written[-1:] in INCH_MARKS and (inches := _written(written[:-1])) is not None:
         return inches, "in", at + 1
     amount = _amount(tokens, at)
     if amount is None:

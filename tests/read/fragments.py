@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 THINGS: dict[str, frozenset[str]] = {
     "bathtub": frozenset({"bathtub"}),
     "toilet seat": frozenset({"toilet_seat"}),
-    "counter": frozenset({"countertop"}),
+    "counter": frozenset({"countertop", "vanity"}),
     "refrigerator": frozenset({"refrigerator"}),
     "oven door": frozenset({"oven_door"}),
     "carpet": frozenset({"carpet"}),

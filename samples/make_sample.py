@@ -24,9 +24,7 @@ STAMP = re.compile(r"^\[[\d:]+\]\s*")
 def main() -> None:
     """Speak, stamp and film the walks that were asked for, or both."""
     parser = argparse.ArgumentParser(description="Make the sample videos again.")
-    parser.add_argument(
-        "names", nargs="*", metavar="move-in|move-out", help="which walk (both when left out)"
-    )
+    parser.add_argument("names", nargs="*", metavar="move-in|move-out", help="which walk (both when left out)")
     parser.add_argument("--times-only", action="store_true", help="write the times, not the videos")
     arguments = parser.parse_args()
     known = {walk.name: walk for walk in WALKS}

@@ -67,9 +67,7 @@ def score(gold: Sequence[dict[str, Any]], entries: Sequence[dict[str, Any]], lin
     return Score(
         hits=sum(index in found for index in wanted),
         missed=tuple(gold[index] for index in wanted if index not in found | excused),
-        extra=tuple(
-            entry for at, entry in enumerate(entries) if entry["kind"] in OBSERVED and at not in owner
-        ),
+        extra=tuple(entry for at, entry in enumerate(entries) if entry["kind"] in OBSERVED and at not in owner),
         early_s=max(early, default=0.0),
     )
 

@@ -52,7 +52,9 @@ def find_advice(scene: Scene) -> list[Draft]:
         and (inside[0].relation == "place" or vocabulary.components[inside[0].component].group == "furnished")
     ):
         return [_draft(scene, first, place.subject, "the component last in focus")]
-    others = [one for one in spoken.named if one not in inside and one.relation != "place"]
+    others = [
+        one for one in spoken.named if one not in inside and one.relation != "place" and one.component != ROOM_GENERAL
+    ]
     group = {one.component: vocabulary.components[one.component].group for one in spoken.named}
     for one in (*inside, *others):
         if group[one.component] != "handed_over" or one in inside:
@@ -68,7 +70,9 @@ def find_advice(scene: Scene) -> list[Draft]:
         return [_draft(scene, first, ROOM_GENERAL, "something of the resident's is to go")]
     recent = bool(place.lately) and scene.number - place.lately[-1][1] <= RECENT
     pointed = POINTING & set(spoken.norms()) or (recent and not spoken.has_cue("contact"))
-    if place.subject and pointed:
+    asked = spoken.has_cue("contact") and not any(stance.mode is Mode.HYPOTHETICAL for stance in stances)
+    handed = place.subject and vocabulary.components[place.subject].group == "handed_over"
+    if place.subject and pointed and not asked and not handed:
         return [_draft(scene, first, place.subject, "the component last in focus")]
     return []
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from narrate2report.read.bearers import ROOM_GENERAL
 from narrate2report.read.details import quantity_before
 from narrate2report.read.draft import Draft
+from narrate2report.read.lookalikes import says_nothing
 from narrate2report.read.numbers import whole_number
 from narrate2report.read.phrasebook import Mention
 from narrate2report.read.scene import Scene
@@ -33,13 +34,24 @@ def find_descriptions(scene: Scene) -> list[Draft]:
 def _from_words(scene: Scene) -> list[Draft]:
     spoken, bearers, stances, room = scene.spoken, scene.bearers, scene.stances, scene.room
     drafts = []
+    flawed_from = min(
+        (
+            mention.start
+            for mention in spoken.found.terms
+            if mention.of("condition")
+            and not says_nothing(spoken, mention)
+            and any(not scene.vocabulary.is_sound(sense.id) for sense in mention.of("condition"))
+        ),
+        default=len(spoken.tokens),
+    )
     named_at = {at for one in spoken.named for at in range(one.start, one.end)}
     for mention in spoken.found.terms:
         senses = mention.of("material", "colour", "type")
         floor = bool(mention.of("material")) and _is_floor_here(spoken, mention)
         if not senses or (mention.start in named_at and not floor) or stances[mention.start].mode is not Mode.ASSERTED:
             continue
-        if mention.of("condition") or _in_passing(spoken, mention):
+        flawed = mention.start > flawed_from or flawed_from in spoken.clause_of(mention.start)
+        if mention.of("condition") or flawed or _in_passing(spoken, mention):
             continue
         if mention.of("material") and _is_floor_here(spoken, mention):
             words = spoken.words(mention.start, mention.end)
@@ -100,7 +112,9 @@ def _counts(scene: Scene) -> list[Draft]:
     predicates = {
         spoken.clause_of(mention.start).index
         for mention in spoken.found.terms
-        if mention.of("condition", "works") and not any(one.start == mention.start for one in spoken.named)
+        if mention.of("condition", "works")
+        and not says_nothing(spoken, mention)
+        and not any(one.start == mention.start for one in spoken.named)
     }
     for one in spoken.named:
         clause = spoken.clause_of(one.start)
@@ -146,6 +160,8 @@ def _ages(scene: Scene) -> list[Draft]:
             (n for here in range(clause.start, at) if (n := whole_number(spoken.tokens, here)) and n[1] == at),
             None,
         )
+        if number is None and at and spoken.tokens[at - 1].norm in {"a", "one"}:
+            number = 1, at
         old = {"old", "ago", "from"} & set(spoken.norms(clause.start, min(len(spoken.tokens), at + 3)))
         if number is None or not old:
             continue

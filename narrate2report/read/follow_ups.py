@@ -2,27 +2,30 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
 from narrate2report.read.bearers import ROOM_GENERAL
 from narrate2report.read.clauses import Clause
 from narrate2report.read.denial import negation_before
 from narrate2report.read.draft import Draft
 from narrate2report.read.phrasebook import Mention
+from narrate2report.read.plans import NOTE_ITSELF, is_assigned, is_care, planned_by
 from narrate2report.read.scene import Scene
-from narrate2report.read.spoken import Spoken
-from narrate2report.read.stance import Mode, Stance
+from narrate2report.read.spoken import Named, Spoken
+from narrate2report.read.stance import Mode
 from narrate2report.records.findings import Action, Party
 
-NOTE_ITSELF = "the note itself"
 STAFF = frozenset(
-    "maintenance technician plumber electrician handyman contractor exterminator locksmith facilities"
-    " somebody someone guys guy crew chap welder cleaner cleaners painter painters roofer office team they"
-    " he she i we 'll landlord".split()
+    "maintenance technician plumber electrician handyman contractor exterminator locksmith facilities somebody"
+    " someone guys guy crew chap welder cleaner cleaners painter painters roofer office team they he she i we"
+    " my our 'll landlord".split()
 )
-DONE = frozenset("i we they he she just already".split())
-REACHING_BACK = frozenset("it that this them those these one ones".split())
-ORDER_LEAD = frozenset("a the and then full good so that one 's is it this those are just".split())
+RESIDENT = frozenset("tenant tenants resident residents you".split())
+OWNER = frozenset("owner owners landlord".split())
+BROUGHT = frozenset("send bring get".split())
+"""What is sent or brought to `you` is not the resident's work."""
+
+CALLED = frozenset("get getting call calling send sending book booking have having need needs want phone ring".split())
+NEEDS = frozenset("need needs wants want".split())
+COUNTED_OUT = frozenset("a an new another one more two some only".split())
 NOT_WORK = frozenset(
     {Mode.HYPOTHETICAL, Mode.QUESTION, Mode.ELSEWHERE, Mode.PAST, Mode.SEARCH, Mode.QUOTED, Mode.POLICY}
 )
@@ -30,46 +33,49 @@ NOT_WORK = frozenset(
 
 def find_follow_ups(scene: Scene, *, last_flaw: str | None, owner_speaks: bool) -> list[Draft]:
     """Follow-up drafts: an action word that somebody will do, must do, or that the notes order."""
-    spoken, stances, room = scene.spoken, scene.stances, scene.room
     drafts: list[Draft] = []
-    named_at = {at for one in spoken.named for at in range(one.start, one.end)}
-    for mention in spoken.found.terms:
-        actions = mention.of("action")
-        if (
-            not actions
-            or mention.start in named_at
-            or _is_counted_noun(spoken, mention)
-            or stances[mention.start].mode in NOT_WORK
-        ):
+    for mention in scene.spoken.found.terms:
+        planned = _plan_of(scene, mention)
+        if planned is None:
             continue
-        clause = spoken.clause_of(mention.start)
-        planned = _planned_by(spoken, mention, clause)
-        assigned = _is_assigned(spoken, mention, clause)
-        alone = clause.end - clause.start == mention.end - mention.start
-        if planned == NOTE_ITSELF and (
-            mention.of("works") or (mention.of("condition") and alone) or spoken.tokens[mention.start].norm == "look"
-        ):
-            continue
-        if planned is None or (not assigned and _is_care(spoken, clause, stances, mention)):
-            continue
+        clause = scene.spoken.clause_of(mention.start)
         component, how = _worked_on(scene, mention, clause, last_flaw)
+        words = scene.spoken.words(mention.start, mention.end)
+        action: Action = mention.of("action")[0].id  # type: ignore[assignment]
         draft = Draft(
             kind="follow_up",
-            room=room,
+            room=scene.room,
             component=component,
             at=mention.start,
-            because=(f"'{spoken.words(mention.start, mention.end)}' is work, planned by '{planned}'", how),
-            action=_action(actions[0].id),
-            party=_party(spoken, clause, owner_speaks),
+            because=(f"'{words}' is work, planned by '{planned}'", how),
+            action=action,
+            party=_party(scene.spoken, clause, owner_speaks),
             confidence=0.7,
         )
-        if not any(
-            draft.component == other.component and (draft.action == other.action or other.at in clause)
-            for other in drafts
-        ):
+        if not any(one.component == component and (one.action == action or one.at in clause) for one in drafts):
             drafts.append(draft)
-    drafts += _needed_parts(scene)
+    drafts += [draft for draft in _needed_parts(scene, last_flaw) if not drafts]
     return drafts or _tradesman_called(scene, last_flaw, owner_speaks)
+
+
+def _plan_of(scene: Scene, mention: Mention) -> str | None:
+    """The words that plan the work that a mention names; None where it names none, or none to come."""
+    spoken = scene.spoken
+    senses = mention.of("action")
+    if not senses or any(one.start <= mention.start < one.end for one in spoken.named):
+        return None
+    told = senses[0].form == "phrase" and scene.mode(mention.start) is Mode.HYPOTHETICAL
+    if (scene.mode(mention.start) in NOT_WORK and not told) or _is_counted_noun(spoken, mention):
+        return None
+    clause = spoken.clause_of(mention.start)
+    planned = planned_by(spoken, mention, clause)
+    if planned == NOTE_ITSELF:
+        alone = clause.end - clause.start == mention.end - mention.start
+        if mention.of("works") or (mention.of("condition") and alone) or spoken.tokens[mention.start].norm == "look":
+            return None
+    if planned and not is_assigned(spoken, mention, clause):
+        return None if is_care(spoken, mention, clause, scene.mode(mention.start)) else planned
+    return planned
 
 
 def _is_counted_noun(spoken: Spoken, mention: Mention) -> bool:
@@ -80,184 +86,119 @@ def _is_counted_noun(spoken: Spoken, mention: Mention) -> bool:
     return before.tag == "CD" and spoken.tokens[mention.start].tag in {"NN", "NNS"}
 
 
-def _needed_parts(scene: Scene) -> list[Draft]:
-    """`it still needs a door`, `wants a new seal`: what is needed is to be replaced or supplied."""
-    spoken, stances, room = scene.spoken, scene.stances, scene.room
-    drafts = []
-    for one in spoken.named:
-        clause = spoken.clause_of(one.start)
-        before = spoken.norms(max(clause.start, one.start - 5), one.start)
-        if stances[one.start].mode in NOT_WORK or not before or negation_before(spoken, clause, one.start):
+def _needed_parts(scene: Scene, last_flaw: str | None) -> list[Draft]:
+    """`it still needs a door`: what is needed is replaced; `it only needs a battery`: it is supplied with one."""
+    spoken = scene.spoken
+    for at, token in enumerate(spoken.tokens):
+        clause = spoken.clause_of(at)
+        if token.norm not in NEEDS or scene.mode(at) in NOT_WORK or negation_before(spoken, clause, at):
             continue
-        at = next((i for i, norm in enumerate(before) if norm in {"need", "needs", "wants"}), None)
-        if (
-            at is not None
-            and before[at + 1 :]
-            and set(before[at + 1 :]) <= {"a", "an", "new", "another", "one", "more", "two", "some"}
-        ):
-            drafts.append(
-                Draft(
-                    kind="follow_up", room=room, component=one.component, at=one.start, action="replace",
-                    because=(f"'{spoken.words(one.start, one.end)}' is needed",), confidence=0.65,
-                )
-            )  # fmt: skip
-    return drafts
+        noun = at + 1
+        while noun < clause.end and spoken.tokens[noun].norm in COUNTED_OUT:
+            noun += 1
+        if noun == at + 1 or noun >= clause.end or spoken.tokens[noun].tag not in {"NN", "NNS"}:
+            continue
+        part = next((one for one in spoken.named if one.start == noun), None)
+        if part is None and any(m.of("action", "condition") and m.start == noun for m in spoken.found.terms):
+            continue
+        owner, how = _worked_on(scene, Mention(at, at + 1, ()), clause, last_flaw)
+        words = spoken.words(at, noun + 1)
+        return [
+            Draft(
+                kind="follow_up",
+                room=scene.room,
+                component=part.component if part else owner,
+                at=at,
+                because=(f"'{words}'", how),
+                action="replace" if part else "supply",
+                confidence=0.65,
+            )
+        ]
+    return []
 
 
 def _tradesman_called(scene: Scene, last_flaw: str | None, owner_speaks: bool) -> list[Draft]:
-    """`get the electrician on that one`, `I'm calling the carpenter`: a trade is called, the work goes unsaid."""
-    spoken, stances, room = scene.spoken, scene.stances, scene.room
+    """`get the electrician on that one`, `the plumber comes Thursday`: a trade is called, the work goes unsaid."""
+    spoken = scene.spoken
     for cue in spoken.cues("trade"):
         clause = spoken.clause_of(cue.start)
-        before = spoken.norms(clause.start, cue.start)
-        after = spoken.norms(cue.end, cue.end + 1)
-        called = set(before) & CALLED or "job" in before or before[-1:] == ["for"] or before[-2:] == ["for", "the"]
-        assigned = not set(before) - {"a", "the", "so", "and"} and after in (["for"], ["to"], ["on"])
-        if (
-            stances[cue.start].mode in NOT_WORK
-            or not (called or assigned)
-            or negation_before(spoken, clause, cue.start)
-        ):
+        if scene.mode(cue.start) in NOT_WORK or negation_before(spoken, clause, cue.start):
+            continue
+        if not _is_called(spoken, cue, clause):
             continue
         component, how = _worked_on(scene, Mention(cue.start, cue.end, ()), clause, last_flaw)
-        listed = [component, *(one for one in _listed_after(spoken, clause) if one != component)]
+        listed = dict.fromkeys([component, *_listed_after(spoken, clause)])
         return [
             Draft(
-                kind="follow_up", room=room, component=one, at=cue.start,
+                kind="follow_up",
+                room=scene.room,
+                component=one,
+                at=cue.start,
                 because=(f"'{spoken.words(clause.start, cue.end)}'", how),
-                action="clean" if "cleaners" in spoken.norms(cue.start, cue.end) else "repair",
-                party="owner" if owner_speaks else "manager", confidence=0.6,
+                action=_trades_action(spoken, cue, clause),
+                party="owner" if owner_speaks else "manager",
+                confidence=0.6,
             )
             for one in listed
-        ]  # fmt: skip
+        ]
     return []
+
+
+def _is_called(spoken: Spoken, cue: Mention, clause: Clause) -> bool:
+    """Whether a trade is called, has a job, or is said to come."""
+    before = spoken.norms(clause.start, cue.start)
+    if set(before) & CALLED or "job" in before or before[-1:] == ["for"] or before[-2:] == ["for", "the"]:
+        return True
+    if set(before) - {"a", "the", "so", "and", "my", "our"}:
+        return False
+    comes = cue.end < clause.end and spoken.tokens[cue.end].tag in {"VBZ", "VBP", "VB"}
+    return comes or spoken.norms(cue.end, cue.end + 1) in (["for"], ["to"], ["on"])
+
+
+def _trades_action(spoken: Spoken, cue: Mention, clause: Clause) -> Action:
+    """What the trade does: an action word of its clause, cleaning for cleaners, else a repair."""
+    for mention in spoken.found.terms:
+        if mention.start >= cue.end and mention.start in clause and mention.of("action"):
+            return mention.of("action")[0].id  # type: ignore[return-value]
+    return "clean" if "cleaners" in spoken.norms(cue.start, cue.end) else "repair"
 
 
 def _listed_after(spoken: Spoken, clause: Clause) -> list[str]:
     """`handyman for the towel bar, the seat and the drain`: the rest of the list."""
-    found = []
+    found: list[str] = []
     for later in spoken.clauses[clause.index + 1 :]:
         inside = spoken.named_in(later)
-        if (
-            later.link not in {",", "and"}
-            or not inside
-            or any(t.is_finite for t in spoken.tokens[later.start : later.end])
-        ):
+        says = any(token.is_finite for token in spoken.tokens[later.start : later.end])
+        if later.link not in {",", "and"} or not inside or says:
             break
         found += [one.component for one in inside if one.relation == "topic"]
     return found
 
 
-CALLED = frozenset("get getting call calling send sending book booking have having need needs want phone ring".split())
-
-
-def _action(name: str) -> Action:
-    return name  # type: ignore[return-value]
-
-
-def _planned_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
-    """The words that make an action word a plan; None where it is only spoken of or already done."""
-    tokens = spoken.tokens
-    if negation_before(spoken, clause, mention.start):
-        return None
-    token = tokens[mention.start]
-    before = spoken.norms(clause.start, mention.start)
-    if token.norm.endswith("ed") and before and before[-1] in {"get", "gets", "getting"}:
-        return spoken.words(mention.start - 1, mention.end)
-    if token.norm.endswith("ed") and before and before[-1] in {"i", "we", "they", "was", "were", "been", "just", "and"}:
-        return None
-    for cue in spoken.cues("future", within=clause):
-        if cue.start < mention.start or cue.start >= mention.end:
-            return spoken.words(cue.start, cue.end)
-    if mention.of("action")[0].form == "phrase":
-        return spoken.words(mention.start, mention.end)
-    if _is_assigned(spoken, mention, clause):
-        return spoken.words(clause.start, mention.start)
-    if _is_order(spoken, mention, clause):
-        return NOTE_ITSELF
-    earlier = spoken.clauses[clause.index - 1] if clause.index else None
-    if (
-        earlier is not None
-        and clause.link in {"and", ","}
-        and spoken.has_cue("future", within=earlier)
-        and not token.norm.endswith(("ed", "ing"))
-    ):
-        return spoken.words(earlier.start, earlier.end)
-    return None
-
-
-def _is_assigned(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
-    """`electrician to check`, `landlord to renew that`: somebody, to, and the work."""
-    tokens = spoken.tokens
-    for at in range(mention.start - 1, max(clause.start, mention.start - 4), -1):
-        if tokens[at].norm == "to":
-            ahead = tokens[at - 1]
-            finite = any(token.is_finite for token in tokens[clause.start : at])
-            return ahead.tag in {"NN", "NNS", "NNP", "NNPS"} and not finite
-    return False
-
-
-def _is_order(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
-    """`Replace.`, `Re-caulk the tub, maintenance`: an action word that opens a note."""
-    lead = [token for token in spoken.tokens[clause.start : mention.start] if token.norm not in ORDER_LEAD]
-    words = set(spoken.norms(clause.start, mention.start))
-    if lead or (words & {"it", "this", "that", "those"} and "a" not in words):
-        return False
-    if spoken.has_cue("addressee", "often", "imperative"):
-        return False
-    following = spoken.norms(mention.end, mention.end + 1)
-    if mention.of("condition") and not set(following) & {"the", "your", "it", "this", "that", "these", "and"}:
-        return False
-    token = spoken.tokens[mention.start]
-    return not token.norm.endswith(("ed", "ing")) and clause.end - clause.start <= 9
-
-
-def _is_care(spoken: Spoken, clause: Clause, stances: Sequence[Stance], mention: Mention) -> bool:
-    """Whether the resident is told to do it again and again: that is advice."""
-    if spoken.has_cue("often"):
-        return True
-    mode = stances[mention.start].mode
-    if mode is not Mode.INSTRUCTION:
-        return False
-    return not _is_order(spoken, mention, clause)
-
-
 def _worked_on(scene: Scene, mention: Mention, clause: Clause, last_flaw: str | None) -> tuple[str, str]:
     """The component of the work: named after the action, before it, or the one that was spoken of."""
-    spoken, bearers, stances, place = scene.spoken, scene.bearers, scene.stances, scene.place
-    named = spoken.named_in(clause)
-    named = tuple(one for one in named if stances[one.start].mode is not Mode.HYPOTHETICAL)
-    after = [one for one in named if one.start >= mention.end and one.relation != "place"]
-    if after:
-        return after[0].component, f"'{spoken.words(after[0].start, after[0].end)}' follows it"
-    before = [one for one in named if one.end <= mention.start and one.relation != "place"]
-    if before:
-        return before[-1].component, f"said of '{spoken.words(before[-1].start, before[-1].end)}'"
-    later = [
-        one
-        for one in spoken.named
-        if one.start >= mention.end and one.relation == "topic" and one.start - mention.end < 4
-    ]
-    if later:
-        return later[0].component, f"'{spoken.words(later[0].start, later[0].end)}' follows it"
-    subjects = bearers.subjects_of(clause)
+    spoken = scene.spoken
+    meant = [one for one in spoken.named if scene.mode(one.start) is not Mode.HYPOTHETICAL and one.relation != "place"]
+    inside = [one for one in meant if one.start in clause]
+    after = [one for one in inside if one.start >= mention.end]
+    before = [one for one in inside if one.end <= mention.start]
+    soon = [one for one in meant if one.relation == "topic" and 0 <= one.start - mention.end < 4]
+    found: Named | None = next(iter([*after[:1], *before[-1:], *soon[:1]]), None)
+    if found is not None:
+        return found.component, f"'{spoken.words(found.start, found.end)}' is named"
+    subjects = scene.bearers.subjects_of(clause)
     if subjects:
         return subjects[-1].component, "still about it"
-    focus = last_flaw or place.subject
+    focus = last_flaw or scene.place.subject
     return (focus, "the flaw spoken of before") if focus else (ROOM_GENERAL, "no component in focus")
 
 
 def _party(spoken: Spoken, clause: Clause, owner_speaks: bool) -> Party | None:
     norms = set(spoken.norms(clause.start, clause.end))
-    if norms & {"owner", "landlord", "owners"}:
+    if norms & OWNER:
         return "owner"
-    if (
-        norms & {"tenant", "tenants", "resident", "residents", "you"}
-        and "send" not in norms
-        and "bring" not in norms
-        and "get" not in norms
-    ):
+    if norms & RESIDENT and not norms & BROUGHT:
         return "resident"
-    if norms & STAFF or norms & {"my", "our"}:
+    if norms & STAFF:
         return "owner" if owner_speaks else "manager"
     return None

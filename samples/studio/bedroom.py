@@ -40,13 +40,9 @@ def _draw_blinds(canvas: Canvas, broken: set[int]) -> None:
             snap = 640 + 22 * (index % 3)
             _draw_slat(canvas, 334, y, snap, y)
             drop = 44 + 9 * (index % 2)
-            canvas.poly(
-                [(snap + 18, y + 4), (758, y + drop - 8), (760, y + drop), (snap + 14, y + 14)], "#e9e2cf"
-            )
+            canvas.poly([(snap + 18, y + 4), (758, y + drop - 8), (760, y + drop), (snap + 14, y + 14)], "#e9e2cf")
             canvas.line([(snap + 14, y + 14), (760, y + drop)], "#a79d86", 2)
-            canvas.line(
-                [(snap, y - 2), (snap - 8, y + 4), (snap + 2, y + 8), (snap - 5, y + 13)], "#8d8471", 2.4
-            )
+            canvas.line([(snap, y - 2), (snap - 8, y + 4), (snap + 2, y + 8), (snap - 5, y + 13)], "#8d8471", 2.4)
         else:
             _draw_slat(canvas, 334, y, 762, y)
     for x in (400, 548, 696):

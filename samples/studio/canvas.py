@@ -46,9 +46,7 @@ class Canvas:
         box = (x * _SCALE, y * _SCALE, (x + w) * _SCALE - 1, (y + h) * _SCALE - 1)
         self._draw.rounded_rectangle(box, radius * _SCALE, fill=fill)
 
-    def frame(
-        self, x: float, y: float, w: float, h: float, edge: str, width: float, radius: float = 0
-    ) -> None:
+    def frame(self, x: float, y: float, w: float, h: float, edge: str, width: float, radius: float = 0) -> None:
         """The outline of a box, drawn inwards."""
         box = (x * _SCALE, y * _SCALE, (x + w) * _SCALE - 1, (y + h) * _SCALE - 1)
         self._draw.rounded_rectangle(box, radius * _SCALE, outline=edge, width=round(width * _SCALE))
@@ -77,9 +75,7 @@ class Canvas:
         box = ((cx - r) * _SCALE, (cy - r) * _SCALE, (cx + r) * _SCALE, (cy + r) * _SCALE)
         self._draw.arc(box, start, end, fill=edge, width=max(1, round(width * _SCALE)))
 
-    def blob(
-        self, cx: float, cy: float, rx: float, ry: float, fill: str, seed: int, wobble: float = 0.2
-    ) -> None:
+    def blob(self, cx: float, cy: float, rx: float, ry: float, fill: str, seed: int, wobble: float = 0.2) -> None:
         """An irregular rounded patch; the same seed gives the same outline."""
         dice = random.Random(seed)
         waves = [(k, dice.uniform(0, math.tau), dice.uniform(0.3, 1.0) / k) for k in range(2, 7)]
@@ -92,17 +88,13 @@ class Canvas:
 
     def text(self, x: float, y: float, words: str, size: float, fill: str, anchor: str = "mm") -> None:
         """Words placed by Pillow's anchor letters: centred on the point unless said otherwise."""
-        self._draw.text(
-            (x * _SCALE, y * _SCALE), words, fill=fill, font=load_font(size * _SCALE), anchor=anchor
-        )
+        self._draw.text((x * _SCALE, y * _SCALE), words, fill=fill, font=load_font(size * _SCALE), anchor=anchor)
 
     def shade(self, x: float, y: float, w: float, h: float, top: str, bottom: str) -> None:
         """A box whose colour (and opacity) runs from top to bottom."""
         size = (round(w * _SCALE), round(h * _SCALE))
         ramp = Image.linear_gradient("L").resize(size)
-        blend = Image.composite(
-            Image.new("RGBA", size, _rgba(bottom)), Image.new("RGBA", size, _rgba(top)), ramp
-        )
+        blend = Image.composite(Image.new("RGBA", size, _rgba(bottom)), Image.new("RGBA", size, _rgba(top)), ramp)
         self._image.paste(blend, (round(x * _SCALE), round(y * _SCALE)), blend)
 
     def glow(self, cx: float, cy: float, rx: float, ry: float, colour: str) -> None:

@@ -54,9 +54,7 @@ def chip(canvas: Canvas, cx: float, cy: float, radius: float, inside: str) -> No
     """A flake broken out of an edge, showing what lies beneath."""
     canvas.blob(cx, cy, radius * 1.15, radius * 0.8, "#00000090", round(cx), 0.35)
     canvas.blob(cx, cy + radius * 0.08, radius, radius * 0.66, inside, round(cx), 0.35)
-    canvas.blob(
-        cx + radius * 0.15, cy + radius * 0.2, radius * 0.5, radius * 0.26, "#00000038", round(cy), 0.4
-    )
+    canvas.blob(cx + radius * 0.15, cy + radius * 0.2, radius * 0.5, radius * 0.26, "#00000038", round(cy), 0.4)
 
 
 def crack(canvas: Canvas, start: Point, end: Point, colour: str = "#2d2a28", stray: float = 5) -> None:

@@ -43,9 +43,7 @@ def draw_planks(canvas: Canvas, wood: str) -> None:
     for row in range(rows):
         back = (LEFT + (RIGHT - LEFT) * row / rows, LEFT + (RIGHT - LEFT) * (row + 1) / rows)
         tint = dice.choice(["#6b3f1a12", "#6b3f1a26", "#fff1d81c", "#6b3f1a08"])
-        canvas.poly(
-            [(back[0], BASE), (back[1], BASE), (_forward(back[1]), HEIGHT), (_forward(back[0]), HEIGHT)], tint
-        )
+        canvas.poly([(back[0], BASE), (back[1], BASE), (_forward(back[1]), HEIGHT), (_forward(back[0]), HEIGHT)], tint)
         canvas.line([(back[0], BASE), (_forward(back[0]), HEIGHT)], "#5b371866", 1.6)
         for part in (dice.uniform(0.1, 0.45), dice.uniform(0.55, 0.95)):
             y = BASE + (HEIGHT - BASE) * part

@@ -31,9 +31,7 @@ def test_the_readme_names_no_command_that_is_not_there() -> None:
     assert named <= set(commands())
 
 
-@pytest.mark.parametrize(
-    "option", [a.option_strings[-1] for a in commands()["draft"]._actions if a.option_strings]
-)
+@pytest.mark.parametrize("option", [a.option_strings[-1] for a in commands()["draft"]._actions if a.option_strings])
 def test_every_option_of_draft_stands_in_its_guide(option: str) -> None:
     assert option == "--help" or f"`{option}" in topics()["draft"].read_text(encoding="utf-8")
 
@@ -83,8 +81,6 @@ def test_files_that_the_readme_points_to_are_there() -> None:
 def test_no_document_or_pin_names_where_packages_come_from_or_this_machine() -> None:
     for path in [*ROOT.glob("*.md"), *ROOT.glob("*.txt"), *ROOT.glob("*.toml"), *topics().values()]:
         text = path.read_text(encoding="utf-8")
-        assert not re.search(
-            r"https?://\S*/(?:simple|packages)/|--(?:extra-)?index-url|--find-links|file://", text
-        )
+        assert not re.search(r"https?://\S*/(?:simple|packages)/|--(?:extra-)?index-url|--find-links|file://", text)
         assert str(Path.home()) + "/" not in text
         assert str(ROOT) not in text

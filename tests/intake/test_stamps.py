@@ -11,9 +11,7 @@ from hypothesis import strategies as st
 
 from narrate2report.intake.stamps import note_seconds, subrip_seconds, webvtt_seconds
 
-VECTORS = json.loads(
-    (Path(__file__).parent / "vectors" / "webvtt_timestamps.json").read_text(encoding="utf-8")
-)
+VECTORS = json.loads((Path(__file__).parent / "vectors" / "webvtt_timestamps.json").read_text(encoding="utf-8"))
 
 
 @pytest.mark.parametrize("case", VECTORS["cases"], ids=lambda case: repr(case["text"]))

@@ -143,9 +143,7 @@ def test_a_bad_transcript_names_the_line(
     assert told in line
 
 
-def test_letters_that_are_no_utf_8_name_their_line(
-    tmp_path: Path, capsys: pytest.CaptureFixture[str]
-) -> None:
+def test_letters_that_are_no_utf_8_name_their_line(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     (tmp_path / "walk.txt").write_bytes(b"[0:00] The sink.\n[0:04] The caf\xe9 table.\n")
     assert "line 2" in refused(tmp_path / "walk.txt", tmp_path, capsys)
 
@@ -174,9 +172,7 @@ def test_a_recording_beside_a_transcript(tmp_path: Path, capsys: pytest.CaptureF
 
 
 @pytest.mark.parametrize("out", ["nowhere/walk.findings.json", ".", "walk.txt"])
-def test_a_place_that_cannot_be_written_to(
-    tmp_path: Path, out: str, capsys: pytest.CaptureFixture[str]
-) -> None:
+def test_a_place_that_cannot_be_written_to(tmp_path: Path, out: str, capsys: pytest.CaptureFixture[str]) -> None:
     notes = tmp_path / "walk.txt"
     notes.write_text(NOTES, encoding="utf-8")
     assert main(["draft", str(notes), "--out", str(tmp_path / out)]) == 2

@@ -16,9 +16,7 @@ from tests.publish.walk import entry, findings
 HEAVY = {"av", "ctranslate2", "faster_whisper", "numpy", "pydantic", "rapidfuzz", "rich", "spacy", "yaml"}
 
 
-@pytest.mark.parametrize(
-    "arguments", [["--help"], ["draft", "--help"], ["--version"], ["draft"], ["nonsense"]]
-)
+@pytest.mark.parametrize("arguments", [["--help"], ["draft", "--help"], ["--version"], ["draft"], ["nonsense"]])
 def test_help_and_mistakes_load_no_heavy_library(arguments: list[str]) -> None:
     program = (
         "import sys\n"
@@ -29,9 +27,7 @@ def test_help_and_mistakes_load_no_heavy_library(arguments: list[str]) -> None:
         "    pass\n"
         "print(*sorted({name.partition('.')[0] for name in sys.modules}), file=sys.stderr)\n"
     )
-    done = subprocess.run(
-        [sys.executable, "-c", program, *arguments], capture_output=True, text=True, check=True
-    )
+    done = subprocess.run([sys.executable, "-c", program, *arguments], capture_output=True, text=True, check=True)
     assert set(done.stderr.splitlines()[-1].split()) & HEAVY == set()
 
 

@@ -40,8 +40,7 @@ def drafted(source: Path, *options: str) -> Findings:
 
 def test_what_was_said_becomes_entries_of_its_kind(notes: Path) -> None:
     told = {
-        (entry.kind, entry.room.partition(".")[0], entry.condition or entry.outcome)
-        for entry in drafted(notes).entries
+        (entry.kind, entry.room.partition(".")[0], entry.condition or entry.outcome) for entry in drafted(notes).entries
     }
     assert ("condition", "kitchen", "chip") in told
     assert ("check", "kitchen", "works") in told
@@ -61,9 +60,7 @@ def test_every_sentence_is_evidence_or_stands_with_its_reason(notes: Path) -> No
     record = drafted(notes)
     evidence = {s for entry in record.entries for piece in entry.evidence for s in piece.sentences}
     unused = {sentence.id for sentence in record.unused}
-    quoted = " ".join(
-        [p.quote for entry in record.entries for p in entry.evidence] + [s.text for s in record.unused]
-    )
+    quoted = " ".join([p.quote for entry in record.entries for p in entry.evidence] + [s.text for s in record.unused])
     assert evidence & unused == set()
     for line in NOTES.splitlines():
         assert line.partition("] ")[2] in quoted
@@ -112,13 +109,9 @@ def test_captions_give_the_entries_of_their_words(notes: Path) -> None:
 
 
 def test_facts_of_the_walk_stand_with_where_they_came_from(notes: Path) -> None:
-    record = drafted(
-        notes, "--unit", "5D", "--kind", "move_in", "--inspector", "Ida Pell", "--resident", "Jo Marr"
-    )
+    record = drafted(notes, "--unit", "5D", "--kind", "move_in", "--inspector", "Ida Pell", "--resident", "Jo Marr")
     walk = record.walkthrough
-    assert [(fact.value, fact.source) for fact in walk.inspector if fact.source == "given"] == [
-        ("Ida Pell", "given")
-    ]
+    assert [(fact.value, fact.source) for fact in walk.inspector if fact.source == "given"] == [("Ida Pell", "given")]
     assert [fact.value for fact in walk.residents] == ["Jo Marr"]
     assert {fact.source for fact in walk.unit} > {"given"}
     assert len(walk.clashes) == 1

@@ -22,9 +22,7 @@ from tests.scoring import load_gold, load_lines, score
 
 def test_its_entries_are_those_marked_by_hand(move_in: Drafted) -> None:
     entries = json.loads(move_in.out.read_text(encoding="utf-8"))["entries"]
-    result = score(
-        load_gold(SAMPLES / "move-in.gold.json"), entries, load_lines(SAMPLES / "move-in.times.json")
-    )
+    result = score(load_gold(SAMPLES / "move-in.gold.json"), entries, load_lines(SAMPLES / "move-in.times.json"))
     assert result.missed_adverse == ()
     assert result.f1 >= 0.95, (result.missed, result.extra)
     assert result.early_s <= 0.5
@@ -70,9 +68,7 @@ def test_a_second_run_hears_nothing_again_and_gives_the_same_bytes(
     assert (tmp_path / move_in.transcript.name).read_bytes() == move_in.transcript.read_bytes()
 
 
-def test_the_kept_transcript_gives_the_same_entries_without_the_recording(
-    move_in: Drafted, tmp_path: Path
-) -> None:
+def test_the_kept_transcript_gives_the_same_entries_without_the_recording(move_in: Drafted, tmp_path: Path) -> None:
     out = tmp_path / "again.findings.json"
     assert main(["draft", str(move_in.transcript), "--out", str(out), "--quiet"]) == 0
     assert out.read_bytes() == move_in.out.read_bytes()
@@ -107,9 +103,7 @@ def test_the_demo_names_every_file_and_the_next_commands(
     assert f"narrate2report show {tmp_path / 'move-in.findings.json'}" in told
 
 
-def test_the_demo_overwrites_no_recording_of_yours(
-    tmp_path: Path, capsys: pytest.CaptureFixture[str]
-) -> None:
+def test_the_demo_overwrites_no_recording_of_yours(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     yours = tmp_path / "move-in.mp4"
     yours.write_bytes(b"mine")
     assert main(["demo", "--folder", str(tmp_path)]) == 2

@@ -32,9 +32,7 @@ def _loud_is_speech(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(line, "cut_windows", cut)
 
 
-def hear(
-    hearer: Hearer, *clips: MadeClip, keep: Path | None = None, told: list[Progress] | None = None
-) -> Transcript:
+def hear(hearer: Hearer, *clips: MadeClip, keep: Path | None = None, told: list[Progress] | None = None) -> Transcript:
     return listen_with(
         lambda: hearer,
         MODEL,
@@ -51,9 +49,7 @@ def unused() -> Hearer:
 
 def test_words_lie_where_they_were_spoken() -> None:
     transcript = hear(CountingHearer(), MadeClip("a.mp4", bursts(50, TALK)))
-    assert [stretch.start for stretch in transcript.stretches] == [
-        pytest.approx(start, abs=0.05) for start, _ in TALK
-    ]
+    assert [stretch.start for stretch in transcript.stretches] == [pytest.approx(start, abs=0.05) for start, _ in TALK]
     assert transcript.time_precision == "word"
     assert transcript.engine.model_sha256 == MODEL.sha256
 

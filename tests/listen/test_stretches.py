@@ -7,9 +7,7 @@ from narrate2report.listen.stretches import Placed, find_gaps, to_stretches
 from narrate2report.records.transcript import Word
 
 
-def placed(
-    start: float, words: list[tuple[str, float, float]], speech: tuple[tuple[float, float], ...]
-) -> Placed:
+def placed(start: float, words: list[tuple[str, float, float]], speech: tuple[tuple[float, float], ...]) -> Placed:
     return Placed(
         start,
         Hearing(

@@ -23,9 +23,7 @@ def test_each_window_is_the_very_sound_at_its_place() -> None:
     for window in windows:
         assert np.array_equal(window.sound, sound[window.start : window.start + len(window.sound)])
         assert len(window.chances) * FRAME == len(window.sound)
-    spans = [
-        (window.start_s + start, window.start_s + end) for window in windows for start, end in window.speech
-    ]
+    spans = [(window.start_s + start, window.start_s + end) for window in windows for start, end in window.speech]
     assert spans == [pytest.approx(span, abs=0.04) for span in TALK]
 
 

@@ -58,9 +58,7 @@ def test_a_program_that_is_stopped_leaves_the_old_file_and_nothing_else(
     assert old.read_bytes() == b"old"
 
 
-def test_the_content_is_on_the_disk_before_it_takes_the_name(
-    old: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
+def test_the_content_is_on_the_disk_before_it_takes_the_name(old: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     steps: list[str] = []
     fsync, replace = os.fsync, os.replace
 

@@ -31,7 +31,7 @@ def find_checks(scene: Scene) -> list[Draft]:
     """Check drafts of a sentence. Marks in `spoken.used` the words of praise that belong to a result."""
     untested = find_untested(scene)
     drafts = list(untested)
-    for draft in (*_from_verbs(scene), *_from_cues(scene), *_from_plurals(scene), *find_trials(scene)):
+    for draft in (*_from_verbs(scene), *_from_cues(scene), *_from_plurals(scene), *_from_ellipsis(scene), *find_trials(scene)):
         corrected = any(clause.link == "but" and clause.start <= draft.at for clause in scene.spoken.clauses)
         if not corrected and any(draft.component == other.component for other in untested):
             continue
@@ -151,6 +151,21 @@ def _done_by_somebody(spoken: Spoken, mention: Mention) -> bool:
     if any(one.start <= at < one.end for one in spoken.named):
         return False
     return not any(term.start <= at < term.end for term in spoken.found.terms)
+
+
+def _from_ellipsis(scene: Scene) -> list[Draft]:
+    """`the cord works, the fan does not`: the verb of the clause before, taken back for another component."""
+    spoken, drafts = scene.spoken, []
+    for clause in spoken.clauses[1:]:
+        left_out = spoken.norms(clause.end - 2, clause.end) in (["does", "not"], ["do", "not"], ["did", "not"])
+        tried = [cue for cue in spoken.cues("operates", within=spoken.clauses[clause.index - 1])]
+        if not left_out or not tried or not scene.is_said(clause.end - 2):
+            continue
+        for one in spoken.named_in(clause):
+            if one.relation == "topic" and is_operated(one.component, scene.vocabulary):
+                does_not = Mention(clause.end - 2, clause.end, ())
+                drafts.append(_result(scene, does_not, one.component, "the verb before it", fails=True))
+    return drafts
 
 
 def _from_plurals(scene: Scene) -> list[Draft]:

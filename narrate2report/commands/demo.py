@@ -25,22 +25,25 @@ def demo(folder: Path | None) -> None:
     console = Console(highlight=False, markup=False)
     console.print(f"An invented flat, walked and narrated: {video}", soft_wrap=True)
     console.print(f"$ {command('draft', video, '--out', out)}\n", soft_wrap=True)
-    findings = draft(Wanted(inputs=(video,), out=out))
-    console.print("\nFiles made:", style="bold")
+    findings = draft(Wanted(inputs=(video,), out=out, say_next=False))
+    console.print("\nFiles:", style="bold")
     for path, what in (
         (video, "the recording, never changed"),
         (transcript_beside(out), "every word heard, with its time"),
         (out, "the entries, each linked to where it was said"),
     ):
-        console.print(f"  {path}  {what}", soft_wrap=True)
-    console.print("Try next:", style="bold")
+        console.print(f"  {what}:\n    {path}", soft_wrap=True)
+    console.print("\nTry next:", style="bold")
     first = first_to_look_at(findings)
-    for line in (
-        command("show", out, *([first.id] if first else [])),
-        command("draft", video, "--out", out, "--explain"),
-        command("guide"),
+    for line, what in (
+        (
+            command("show", out, *([first.id] if first else [])),
+            "the first flaw: its words, its link, why it was read so",
+        ),
+        (command("draft", video, "--out", out, "--explain"), "every sentence and what became of it"),
+        (command("guide", "speaking"), "how to speak on a walk of your own"),
     ):
-        console.print(f"  {line}", soft_wrap=True)
+        console.print(f"  {what}:\n    {line}", soft_wrap=True)
 
 
 def _prepared(folder: Path | None) -> Path:

@@ -43,6 +43,7 @@ class Wanted:
     quiet: bool = False
     as_json: bool = False
     explain: bool = False
+    say_next: bool = True
 
 
 def draft(wanted: Wanted) -> Findings:
@@ -119,7 +120,7 @@ def _tell(wanted: Wanted, findings: Findings, reading: Reading) -> None:
     console = Console(highlight=False, markup=False)
     for page in pages:
         console.print(page)
-    if not wanted.quiet:
+    if wanted.say_next and not wanted.quiet:
         console.print(f"\nWritten: {wanted.out}", soft_wrap=True)
         if (first := first_to_look_at(findings)) is not None:
             console.print(f"Next: {command('show', wanted.out, first.id)}", soft_wrap=True)

@@ -23,7 +23,21 @@ def show(file: Path, entry_id: str | None) -> None:
     if entry_id is None:
         console.print(summary(findings))
     else:
-        console.print(detail(_entry(findings, entry_id, file), findings))
+        page = detail(_entry(findings, entry_id, file), findings, _at_hand(findings, file.parent))
+        console.print(page, crop=False)
+
+
+def _at_hand(findings: Findings, folder: Path) -> dict[str, str]:
+    """The address of each recording that lies beside the findings file.
+
+    A file of another size is another recording, and links into it would mislead.
+    """
+    found = {}
+    for recording in findings.recordings:
+        place = folder / recording.file
+        if recording.media and place.is_file() and place.stat().st_size == recording.bytes:
+            found[recording.file] = place.resolve().as_uri()
+    return found
 
 
 def _entry(findings: Findings, entry_id: str, file: Path) -> Entry:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from rich.console import Group, RenderableType
 from rich.table import Table
 from rich.text import Text
@@ -10,27 +12,50 @@ from narrate2report.publish.wording import plain, room_name, said
 from narrate2report.records.findings import Entry, Evidence, Findings
 from narrate2report.records.moments import clock
 
+_NAME_WIDTH = 8
 
-def detail(entry: Entry, findings: Findings) -> RenderableType:
-    """One entry as a page of its own."""
+
+def detail(entry: Entry, findings: Findings, places: Mapping[str, str] | None = None) -> RenderableType:
+    """One entry as a page of its own.
+
+    `places` holds the address (a URI) of each recording that is at hand, by file name: with it, a link is
+    printed as an address that a browser opens. Links are one line each, however narrow the page is.
+    """
     title = Text(f"{room_name(entry.room)} · {plain(entry.component)} · {said(entry)}", style="bold")
-    rows = Table(box=None, show_header=False, pad_edge=False, padding=(0, 2, 0, 0))
-    rows.add_column(style="dim", no_wrap=True)
-    rows.add_column()
-    rows.add_row("id", entry.id)
-    rows.add_row("kind", plain(entry.kind))
-    rows.add_row("state", _state(entry))
+    parts: list[RenderableType] = [
+        title,
+        _rows(("id", entry.id), ("kind", plain(entry.kind)), ("state", _state(entry))),
+    ]
     media = {recording.file for recording in findings.recordings if recording.media}
     for piece in entry.evidence:
-        rows.add_row("said", Text(f"“{piece.quote}”"))
-        rows.add_row("", Text(_open_at(piece, piece.recording in media)))
-        rows.add_row("link", Text(piece.link))
+        parts.append(_rows(("said", f"“{piece.quote}”"), ("", _open_at(piece, piece.recording in media))))
+        parts.append(_whole_line("link", _address(piece, places or {})))
     for repair in entry.heard:
-        rows.add_row("heard", Text(f"“{repair.heard}” read as “{repair.read}” ({repair.why})"))
-    for index, reason in enumerate(entry.because):
-        rows.add_row("" if index else "because", Text(reason))
-    rows.add_row("sureness", f"{entry.confidence:.0%}")
-    return Group(title, rows)
+        parts.append(_rows(("heard", f"“{repair.heard}” read as “{repair.read}” ({repair.why})")))
+    parts.append(_rows(*(("" if index else "because", reason) for index, reason in enumerate(entry.because))))
+    parts.append(_rows(("sureness", f"{entry.confidence:.0%}")))
+    return Group(*parts)
+
+
+def _rows(*rows: tuple[str, str]) -> Table:
+    table = Table(box=None, show_header=False, pad_edge=False, padding=(0, 2, 0, 0))
+    table.add_column(style="dim", no_wrap=True, width=_NAME_WIDTH)
+    table.add_column()
+    for name, told in rows:
+        table.add_row(name, Text(told))
+    return table
+
+
+def _whole_line(name: str, told: str) -> Text:
+    """A row that is never broken, so that it can be copied whole."""
+    line = Text(no_wrap=True, overflow="ignore")
+    return line.append(name.ljust(_NAME_WIDTH + 2), style="dim").append(told)
+
+
+def _address(piece: Evidence, places: Mapping[str, str]) -> str:
+    if piece.recording not in places:
+        return piece.link
+    return places[piece.recording] + piece.link[piece.link.rindex("#") :]
 
 
 def _state(entry: Entry) -> str:

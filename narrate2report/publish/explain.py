@@ -1,4 +1,4 @@
-"""The whole reading, a line a sentence: when it was said, what became of it and why."""
+"""The whole reading, sentence by sentence: when it was said, what became of it and why."""
 
 from __future__ import annotations
 
@@ -42,22 +42,23 @@ class ReadSentence(Protocol):
 
 
 def explain(sentences: Sequence[ReadSentence]) -> RenderableType:
-    """Every sentence of the transcript, none left out."""
-    table = Table(box=None, pad_edge=False, padding=(0, 2, 0, 0), header_style="dim", expand=True)
-    table.add_column("time", justify="right", no_wrap=True)
-    table.add_column("room", max_width=18)
-    table.add_column("sentence", ratio=4)
-    table.add_column("became", ratio=2)
-    table.add_column("because", ratio=4)
+    """Every sentence of the transcript, none left out: the words, then what became of them, then why."""
+    table = Table(box=None, show_header=False, pad_edge=False, padding=(0, 2, 0, 0))
+    table.add_column(justify="right", no_wrap=True)
+    table.add_column()
+    room: str | None = None
     for sentence in sentences:
-        table.add_row(
-            clock(sentence.start),
-            room_name(sentence.room) if sentence.room else "",
-            Text(sentence.text),
-            Text(became(sentence), style="" if sentence.entries else "dim"),
-            Text("; ".join(sentence.because), style="dim"),
-        )
+        if sentence.room and sentence.room != room:
+            table.add_row("", Text(room_name(sentence.room), style="bold"))
+            room = sentence.room
+        table.add_row(clock(sentence.start), Text(sentence.text))
+        table.add_row("", _told(sentence))
     return table
+
+
+def _told(sentence: ReadSentence) -> Text:
+    told = Text(f"– {became(sentence)}", style="bold" if sentence.entries else "dim")
+    return told.append(f": {'; '.join(sentence.because)}\n", style="not bold dim")
 
 
 def became(sentence: ReadSentence) -> str:

@@ -15,15 +15,19 @@ from narrate2report.publish.wording import (
     WALKS,
     counted,
     listed,
+    moment,
     plain,
     room_name,
     said,
-    where_heard,
+    unit_name,
 )
 from narrate2report.records.findings import Entry, Findings
 from narrate2report.records.moments import clock
 
 _SOUND = {"good", "clean", "new", "present", "freshly_painted", "repaired"}
+_TIME_WIDTH = 24
+"""Columns that times and file names may claim; longer ones fold."""
+_COMPONENT_WIDTH = 22
 
 
 def summary(findings: Findings) -> RenderableType:
@@ -38,12 +42,12 @@ def by_room(findings: Findings) -> list[tuple[str, list[Entry]]]:
     """
     places = {recording.file: index for index, recording in enumerate(findings.recordings)}
 
-    def moment(entry: Entry) -> tuple[int, float]:
+    def said_at(entry: Entry) -> tuple[int, float]:
         first = entry.evidence[0]
         return places.get(first.recording, len(places)), first.start
 
     grouped: dict[str, list[Entry]] = {}
-    for entry in sorted(findings.entries, key=moment):
+    for entry in sorted(findings.entries, key=said_at):
         grouped.setdefault(entry.room, []).append(entry)
     walked = list(dict.fromkeys(visit.room for visit in findings.rooms if visit.room in grouped))
     order = walked + [room for room in grouped if room not in walked]
@@ -85,7 +89,8 @@ def _counts(names: Iterable[str]) -> dict[str, int]:
 def _heading(findings: Findings) -> RenderableType:
     walk = findings.walkthrough
     facts = [WALKS.get(source.value, source.value) for source in walk.kind[:1]]
-    facts += [source.value for sources in (walk.unit, walk.date, walk.inspector) for source in sources[:1]]
+    facts += [unit_name(source.value) for source in walk.unit[:1]]
+    facts += [source.value for sources in (walk.date, walk.inspector) for source in sources[:1]]
     lines = [Text("Walkthrough: " + (" · ".join(facts) or "unit, date and inspector not said"), style="bold")]
     for recording in findings.recordings:
         length = f", {clock(recording.duration_s)}" if recording.duration_s is not None else ""
@@ -94,37 +99,45 @@ def _heading(findings: Findings) -> RenderableType:
 
 
 def _entries(findings: Findings) -> RenderableType:
-    table = Table(box=None, pad_edge=False, padding=(0, 2, 0, 0), header_style="dim", expand=True)
-    table.add_column("time", justify="right", no_wrap=True)
-    table.add_column("component", ratio=2)
-    table.add_column("what was said of it", ratio=6)
-    table.add_column("state", no_wrap=True)
-    table.add_column("id", style="dim", no_wrap=True)
-    for index, (room, entries) in enumerate(by_room(findings)):
-        if index:
-            table.add_row()
-        table.add_row("", Text(room_name(room), style="bold underline"))
-        for entry in entries:
-            table.add_row(
-                Text(where_heard(entry, len(findings.recordings))),
-                plain(entry.component),
-                Text(said(entry), style="bold" if is_adverse(entry) else ""),
-                entry.state,
-                entry.id,
-            )
+    """A table a room, with the same columns in each."""
     if not findings.entries:
         return Text("No entry: nothing of the talk was read as being about the unit.")
-    return table
+    times = {entry.id: _times(entry, findings) for entry in findings.entries}
+    widest_time = max(len(line) for text in times.values() for line in text.split("\n"))
+    widest_name = min(max(len(plain(entry.component)) for entry in findings.entries), _COMPONENT_WIDTH)
+    parts: list[RenderableType] = []
+    for room, entries in by_room(findings):
+        table = Table(box=None, show_header=False, padding=(0, 1), expand=True)
+        table.add_column(justify="right", min_width=min(widest_time, _TIME_WIDTH), overflow="fold")
+        table.add_column(width=widest_name)
+        table.add_column(ratio=1)
+        table.add_column(style="dim", no_wrap=True)
+        table.add_column(style="dim", no_wrap=True)
+        for entry in entries:
+            words = Text(said(entry), style="bold" if is_adverse(entry) else "")
+            table.add_row(Text(times[entry.id]), plain(entry.component), words, entry.state, entry.id)
+        parts += [Text(room_name(room), style="bold underline"), table, Text()]
+    return Group(*parts[:-1])
+
+
+def _times(entry: Entry, findings: Findings) -> str:
+    """The moments of an entry, one below the other, so that a repetition makes the column no wider."""
+    return "\n".join(moment(piece.recording, piece.start, len(findings.recordings)) for piece in entry.evidence)
 
 
 def _remainder(findings: Findings) -> list[Text]:
     flaws = sum(is_adverse(entry) for entry in findings.entries)
     entries = counted(len(findings.entries), "entry", "entries")
     lines = [Text(f"{entries}, {flaws} of them about something wrong.")]
+    if findings.entries and all(entry.state == "proposed" for entry in findings.entries):
+        lines.append(Text("Each is a proposal: no person has decided on it yet."))
     if findings.unused:
         reasons = _counts(sentence.reason for sentence in findings.unused)
         told = ", ".join(f"{reasons[name]} {words}" for name, words in REASONS.items() if name in reasons)
         lines.append(Text(f"{counted(len(findings.unused), 'sentence')} gave no entry: {told}."))
+    if unclear := [sentence for sentence in findings.unused if sentence.reason == "unclear"]:
+        places = ", ".join(moment(one.recording, one.start, len(findings.recordings)) for one in unclear)
+        lines.append(Text(f"Unclear, for you to check: {places}.", style="bold"))
     for room in dict.fromkeys(row.room for row in findings.coverage):
         silent = [row.component for row in findings.coverage if (row.room, row.status) == (room, "not_noted")]
         if silent:

@@ -23,6 +23,8 @@ REASONS = {
 WALKS = {"move_in": "move-in", "move_out": "move-out", "periodic": "periodic visit"}
 
 _INITIALS = frozenset({"ac", "co", "gfci", "tv"})
+_BARE_UNIT = 5
+"""A unit of so few letters and digits is a number (`2b`, `1204c`) and no name."""
 
 
 def plain(identifier: str) -> str:
@@ -37,16 +39,19 @@ def room_name(room: str) -> str:
     return name[:1].upper() + name[1:]
 
 
+def unit_name(unit: str) -> str:
+    """`2b` as `unit 2B`; what holds words of its own, such as `flat 3`, stays as it is."""
+    return f"unit {unit.upper()}" if len(unit) <= _BARE_UNIT and " " not in unit else unit
+
+
 def said(entry: Entry) -> str:
     """What the entry states of its component, with the speaker's details after it."""
     return ", ".join([_statement(entry), *_details(entry)])
 
 
-def where_heard(entry: Entry, recordings: int) -> str:
-    """The moments of the entry's evidence: `1:15, 2:40`, with the file name where there are several."""
-    return ", ".join(
-        clock(piece.start) if recordings < 2 else f"{piece.recording} {clock(piece.start)}" for piece in entry.evidence
-    )
+def moment(recording: str, start: float, recordings: int) -> str:
+    """`1:15`, or `part2.mp4 1:15` where the walk has several recordings."""
+    return clock(start) if recordings < 2 else f"{recording} {clock(start)}"
 
 
 def counted(number: int, noun: str, plural: str | None = None) -> str:
@@ -89,7 +94,17 @@ def _condition(entry: Entry) -> str:
 
 def _details(entry: Entry) -> list[str]:
     size = entry.size.text if entry.size else None
-    details = [text for text in (entry.severity, size, entry.where) if text]
+    if size and entry.where and size in entry.where:
+        # The place as it was spoken holds the size already: `along the front about half an inch`.
+        size = None
+    where = None if _only_names(entry.where, entry.component) else entry.where
+    details = [text for text in (entry.severity, size, where) if text]
     if entry.pre_existing:
         details.append("there before")
     return details
+
+
+def _only_names(where: str | None, component: str) -> bool:
+    """`on the ceiling` said of the ceiling tells nothing more."""
+    words = (where or "").lower().split()
+    return words[:1] in (["on"], ["in"]) and " ".join(words[1:]) == f"the {plain(component).lower()}"

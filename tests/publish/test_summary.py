@@ -105,6 +105,8 @@ def test_silence_doubt_and_clashes_are_printed() -> None:
     )
     assert "1 entry, 1 of them about something wrong." in page
     assert "3 sentences gave no entry: 1 talk, 2 unclear." in page
+    assert "Unclear, for you to check: 0:01, 0:01." in page
+    assert "no person has decided" in page
     assert "Not spoken of in Kitchen: oven, range hood." in page
     assert "Sources disagree on unit: 2B (given), 2D (spoken at 0:06)." in page
 
@@ -113,6 +115,26 @@ def test_words_in_brackets_are_printed_and_not_taken_for_styling() -> None:
     record = findings(entry(where="[red]left[/red] side", evidence=(evidence(1, "[bold]x"),)))
     assert "[red]left[/red] side" in printed(summary(record))
     assert "[bold]x" in printed(detail(record.entries[0], record))
+
+
+def test_a_record_with_a_decision_is_not_said_to_be_undecided() -> None:
+    decided = {"by": "Ida Pell", "at": "2026-03-31T10:00:00Z"}
+    record = findings(entry(id="e1"), entry(id="e2", state="accepted", decided=decided))
+    assert "no person has decided" not in printed(summary(record))
+
+
+def test_repetitions_stand_below_each_other() -> None:
+    again = entry(evidence=(evidence(75.3), evidence(160)))
+    first, second = [line for line in printed(summary(findings(again))).splitlines() if ":" in line[:6]]
+    assert first.split()[:2] == ["1:15", "countertop"]
+    assert second.split() == ["2:40"]
+
+
+def test_rows_are_whole_on_a_narrow_page() -> None:
+    page = printed(summary(findings(entry(component="refrigerator_shelf", id="e12345678"))), width=80)
+    (row,) = [line for line in page.splitlines() if "1:15" in line]
+    assert "refrigerator shelf" in row
+    assert row.split()[-2:] == ["proposed", "e12345678"]
 
 
 def test_an_empty_record_says_so() -> None:
@@ -136,6 +158,15 @@ def test_one_entry_shows_its_words_its_link_and_where_to_open_it() -> None:
     assert "“said so”" in page
     assert "“cock” read as “caulk” (sounds alike)" in page
     assert "'chip' said of the countertop" in page
+
+
+def test_a_link_to_a_recording_at_hand_is_an_address_on_one_line() -> None:
+    one = entry()
+    folder = "file:///home/" + "a/long/way/down/" * 8
+    page = io.StringIO()
+    paper = Console(file=page, width=60, highlight=False)
+    paper.print(detail(one, findings(one), {"walk.mp4": folder + "walk.mp4"}), crop=False)
+    assert f"link      {folder}walk.mp4#t=75.30,78.30\n" in page.getvalue()
 
 
 def test_a_transcript_is_read_at_its_line_and_not_opened() -> None:

@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from narrate2report.publish.wording import plain, room_name, said, where_heard
+from narrate2report.publish.wording import moment, plain, room_name, said, unit_name
 from tests.publish.walk import entry, evidence
 
 WORDED: list[tuple[dict[str, Any], str]] = [
@@ -15,6 +15,12 @@ WORDED: list[tuple[dict[str, Any], str]] = [
     ({"condition": "rust", "assertion": "absent", "where": "around the drain"}, "no rust, around the drain"),
     ({"condition": "leak", "assertion": "possible", "severity": "slight"}, "leak, not certain, slight"),
     ({"size": {"text": "a quarter inch", "value": 0.25, "unit": "in"}}, "chip, a quarter inch"),
+    (
+        {"size": {"text": "half an inch", "value": 0.5, "unit": "in"}, "where": "in front about half an inch"},
+        "chip, in front about half an inch",
+    ),
+    ({"condition": "burn", "where": "on the countertop"}, "burn"),
+    ({"condition": "burn", "where": "on the countertop by the sink"}, "burn, on the countertop by the sink"),
     ({"kind": "check", "outcome": "works"}, "works"),
     ({"kind": "check", "outcome": "fails", "quantity": 2}, "does not work ×2"),
     ({"kind": "check", "outcome": "not_tested"}, "not tested"),
@@ -59,6 +65,13 @@ def test_initials_stay_initials() -> None:
 
 
 def test_the_clip_is_named_only_where_there_are_several() -> None:
-    twice = entry(evidence=(evidence(75.3, clip="a.mp4"), evidence(160, clip="b.mp4")))
-    assert where_heard(twice, recordings=1) == "1:15, 2:40"
-    assert where_heard(twice, recordings=2) == "a.mp4 1:15, b.mp4 2:40"
+    assert moment("a.mp4", 75.3, recordings=1) == "1:15"
+    assert moment("a.mp4", 75.3, recordings=2) == "a.mp4 1:15"
+
+
+@pytest.mark.parametrize(
+    ("unit", "name"),
+    [("2b", "unit 2B"), ("1204c", "unit 1204C"), ("Flat 3", "Flat 3"), ("Garden house", "Garden house")],
+)
+def test_a_bare_number_is_called_a_unit(unit: str, name: str) -> None:
+    assert unit_name(unit) == name

@@ -6,6 +6,8 @@ Exit status: 0 done, 2 bad use or bad input (one line on stderr, nothing written
 from __future__ import annotations
 
 import argparse
+import errno
+import io
 import sys
 from collections.abc import Sequence
 from pathlib import Path
@@ -26,9 +28,13 @@ class _Parser(argparse.ArgumentParser):
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command and return its exit status."""
+    _print_what_can_be()
     try:
         chosen = parser().parse_args(arguments)
-        return int(chosen.run(chosen))
+        status = int(chosen.run(chosen))
+        if sys.stdout is not None:
+            sys.stdout.flush()
+        return status
     except NarrateError as error:
         return _complain(" ".join(str(error).split()), error.exit_code)
     except KeyboardInterrupt:
@@ -37,6 +43,23 @@ def main(arguments: Sequence[str] | None = None) -> int:
         # The reader of our output (head, less) has gone away: that is its right, and no error of ours.
         sys.stdout = None
         return 0
+    except SystemExit as left:
+        # rich answers a reader that has gone away by leaving with status 1.
+        if isinstance(left.__context__, BrokenPipeError):
+            return 0
+        raise
+    except OSError as error:
+        if error.errno != errno.ENOSPC:
+            raise
+        sys.stdout = None
+        return _complain("the result could not be printed: no space left where it goes", 2)
+
+
+def _print_what_can_be() -> None:
+    """A terminal or file that cannot show a character gets a question mark for it, and everything else."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="replace")
 
 
 def _complain(line: str, status: int) -> int:
@@ -66,7 +89,16 @@ def _path(name: str) -> Path:
         name.encode("utf-8")
     except UnicodeEncodeError as error:
         raise argparse.ArgumentTypeError(f"{name!a}: a file name that is no text; rename the file") from error
+    if not name.isprintable():
+        raise argparse.ArgumentTypeError(f"{name!a}: a file name with control characters; rename the file")
     return Path(name)
+
+
+def _words(text: str) -> str:
+    """Words for the record's head, which are printed as they are."""
+    if not text.isprintable():
+        raise argparse.ArgumentTypeError(f"{text!a}: holds characters that cannot be printed")
+    return text
 
 
 def _add_draft(commands: _Commands) -> None:
@@ -98,9 +130,11 @@ def _add_draft(commands: _Commands) -> None:
         help="listen with the Whisper model (CTranslate2 form) in this folder, not the built-in one",
     )
     draft.add_argument("--kind", choices=("move_in", "move_out", "periodic"), help="which walk this was")
-    draft.add_argument("--unit", metavar="TEXT", help="the unit that was walked")
-    draft.add_argument("--inspector", metavar="NAME", help="who walked and spoke")
-    draft.add_argument("--resident", metavar="NAME", action="append", help="who lives there; may be given again")
+    draft.add_argument("--unit", metavar="TEXT", type=_words, help="the unit that was walked")
+    draft.add_argument("--inspector", metavar="NAME", type=_words, help="who walked and spoke")
+    draft.add_argument(
+        "--resident", metavar="NAME", type=_words, action="append", help="who lives there; may be given again"
+    )
     draft.add_argument("--date", metavar="YYYY-MM-DD", help="the day of the walk")
     draft.add_argument("--vocab", metavar="FOLDER", type=_path, help="words of your own, added to the built-in ones")
     draft.set_defaults(run=_run_draft)

@@ -7,6 +7,7 @@ has proved usable.
 from __future__ import annotations
 
 import json
+import os
 import shlex
 import shutil
 import sys
@@ -17,7 +18,7 @@ from rich.console import Console, RenderableType
 
 from narrate2report.commands.listening import listen_to
 from narrate2report.errors import BadInput, BrokenRecord
-from narrate2report.intake.gather import gather
+from narrate2report.intake.gather import Clips, gather
 from narrate2report.publish.explain import explain
 from narrate2report.publish.summary import first_to_look_at, numbers, summary
 from narrate2report.read.lexicon import load_vocabulary
@@ -29,6 +30,9 @@ from narrate2report.records.transcript import Transcript
 
 FINDINGS_ENDING = ".findings.json"
 TRANSCRIPT_ENDING = ".transcript.json"
+
+LONGEST_NAME = 200
+"""Bytes of a file name; most systems allow 255, and its transcript and temporary files have longer ones."""
 
 
 @dataclass(frozen=True)
@@ -57,6 +61,7 @@ def draft(wanted: Wanted) -> Findings:
     if isinstance(given, Transcript):
         transcript = given
     else:
+        _check_transcript_place(transcript_beside(wanted.out), given)
         transcript = listen_to(given, heard_beside(wanted.out), wanted.model, quiet=wanted.quiet)
     reading = read(transcript, vocabulary)
     findings = reading.findings.model_copy(
@@ -85,12 +90,18 @@ def _walk_name(out: Path) -> str:
 
 def _check_place(wanted: Wanted) -> None:
     """Find out before an hour of listening that the result could not be written."""
+    if wanted.out.name in {"", "-"}:
+        raise BadInput(f"--out '{wanted.out}': name the findings file to write, best NAME.findings.json")
+    if len(os.fsencode(wanted.out.name)) > LONGEST_NAME:
+        raise BadInput(f"{wanted.out.name[:40]}...: this name is too long; choose one of {LONGEST_NAME} bytes at most")
     if wanted.out.is_dir():
         raise BadInput(f"{wanted.out}: is a folder; name the findings file to write in it")
     if not wanted.out.parent.is_dir():
         raise BadInput(f"{wanted.out.parent}: no such folder; make it first")
     if any(path.resolve() == wanted.out.resolve() for path in wanted.inputs):
         raise BadInput(f"{wanted.out}: is the input itself; recordings and transcripts are never overwritten")
+    if wanted.out.is_symlink() or (wanted.out.exists() and not wanted.out.is_file()):
+        raise BadInput(f"{wanted.out}: is a link or a device and no ordinary file; choose another name")
     if wanted.out.exists() and wanted.out.stat().st_size:
         _check_nothing_is_lost(wanted.out)
 
@@ -105,6 +116,21 @@ def _check_nothing_is_lost(out: Path) -> None:
         raise BadInput(f"{out}: is sealed; choose another name for a new draft")
     if any(entry.state != "proposed" for entry in before.entries):
         raise BadInput(f"{out}: holds decisions of a person; choose another name for a new draft")
+
+
+def _check_transcript_place(place: Path, given: Clips) -> None:
+    """What is heard takes the place of what was heard of the same recordings, and of nothing else."""
+    if not place.is_symlink() and not place.exists():
+        return
+    if place.is_symlink() or not place.is_file():
+        raise BadInput(f"{place}: is in the way of the transcript; choose another --out name")
+    try:
+        before = read_record(place, Transcript) if place.stat().st_size else None
+    except BrokenRecord as error:
+        raise BadInput(f"{place}: is there already and is no transcript of ours; choose another --out name") from error
+    heard = {recording.sha256 for recording in before.recordings} if before else set()
+    if heard - {clip.recording.sha256 for clip in given.clips}:
+        raise BadInput(f"{place}: is the transcript of another recording; choose another --out name")
 
 
 def _tell(wanted: Wanted, findings: Findings, reading: Reading) -> None:

@@ -1,7 +1,8 @@
 """A first look into MP4 and MOV files, which are made of nested boxes (ISO/IEC 14496-12, section 4.2).
 
-A decoder only says "invalid data"; two faults deserve better words: a recording that was cut off before its
-index (`moov`) was written, and one that is encrypted (sample entries `encv`, `enca`; ISO/IEC 23001-7).
+A decoder only says "invalid data", or plays what is there; three faults deserve better words: a recording that
+was cut off before its index (`moov`) was written, one that lost its end, and one that is encrypted
+(sample entries `encv`, `enca`; ISO/IEC 23001-7).
 """
 
 from __future__ import annotations

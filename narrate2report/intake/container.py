@@ -52,7 +52,7 @@ def time_zero(container: av.container.InputContainer) -> float:
 
 
 def _look_first(path: Path) -> None:
-    """Two faults of MP4 and MOV files that a decoder would not tell from any other damage."""
+    """Three faults of MP4 and MOV files that a decoder would not tell from any other damage."""
     try:
         boxes = look_into(path)
     except OSError as error:
@@ -61,5 +61,9 @@ def _look_first(path: Path) -> None:
         return
     if not boxes.has_index:
         raise BadInput(f"{path}: the recording was cut off before its index was written; copy it from the phone again")
+    if boxes.missing_bytes:
+        raise BadInput(
+            f"{path}: is cut short, {boxes.missing_bytes:,} bytes are missing at its end; copy it from the phone again"
+        )
     if boxes.encrypted:
         raise BadInput(f"{path}: is encrypted; export an unprotected copy from the app that made it")

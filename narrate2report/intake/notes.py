@@ -8,7 +8,8 @@ from collections.abc import Sequence
 from narrate2report.intake.cues import Cue, CueFault
 from narrate2report.intake.stamps import note_seconds
 
-_STAMPED = re.compile(r"\s*\[\s*([\d:.,]*\d:[\d:.,]*)\s*\]\s*(.*)", re.DOTALL)
+_STAMPED = re.compile(r"\s*\[\s{0,9}(?=[\d.,]{0,9}\d:)([\d:.,]{1,40})\s{0,9}\]\s*(.*)", re.DOTALL)
+"""A time in brackets; its length is bounded, so that a line of digits and colons costs no more than any other."""
 
 
 def has_stamps(text: str) -> bool:

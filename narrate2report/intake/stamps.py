@@ -8,8 +8,8 @@ from __future__ import annotations
 
 import re
 
-_VTT = re.compile(r"(?:(\d+):)?(\d{2}):(\d{2})\.(\d{3})")
-_SRT = re.compile(r"(?:(\d+):)?(\d{1,2}):(\d{1,2})(?:[.,](\d{1,3}))?")
+_VTT = re.compile(r"(?:(\d{1,9}):)?(\d{2}):(\d{2})\.(\d{3})")
+_SRT = re.compile(r"(?:(\d{1,9}):)?(\d{1,2}):(\d{1,2})(?:[.,](\d{1,3}))?")
 _STAMP = re.compile(r"(?:(\d{1,3}):)?(\d{1,3}):(\d{2})(?:[.,](\d{1,9}))?")
 
 

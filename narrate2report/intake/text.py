@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 from narrate2report.errors import BadInput
+
+_CONTROL = re.compile("[\x01-\x08\x0b\x0e-\x1f\x7f-\x84\x86-\x9f\u202a-\u202e\u2066-\u2069]")
 
 LARGEST = 64 << 20
 """Bytes; the words of a week of talk are fewer."""
@@ -39,7 +42,7 @@ def _is_utf8(head: bytes) -> bool:
 
 
 def read_text(path: Path) -> str:
-    """A UTF-8 text with plain line feeds; a byte-order mark is taken off.
+    """A UTF-8 text with plain line feeds; a byte-order mark and what a terminal would obey are taken off.
 
     Raises BadInput naming the line and byte of the first bad character.
     """
@@ -63,6 +66,7 @@ def read_text(path: Path) -> str:
     if "\0" in text:
         line = text.count("\n", 0, text.index("\0")) + 1
         raise BadInput(f"{path}: line {line}: holds a zero byte; this is not a text")
+    text = _CONTROL.sub("", text)
     return text.replace("\r\n", "\n").replace("\r", "\n")
 
 

@@ -8,7 +8,10 @@ from pydantic import AfterValidator, BaseModel, ConfigDict, Field
 
 from narrate2report.records.moments import rounded
 
-Seconds = Annotated[float, Field(ge=0), AfterValidator(rounded)]
+LONGEST_S = 1e8
+"""Three years: no walk is longer, and nothing that is not a number passes."""
+
+Seconds = Annotated[float, Field(ge=0, le=LONGEST_S), AfterValidator(rounded)]
 """Seconds from the start of a recording, to 0.01."""
 
 Sha256 = Annotated[str, Field(pattern=r"^[0-9a-f]{64}$")]

@@ -5,7 +5,9 @@ from __future__ import annotations
 import contextlib
 import json
 import os
+import re
 import tempfile
+from collections.abc import Iterator
 from pathlib import Path
 from typing import TypeVar
 
@@ -13,6 +15,9 @@ from pydantic import BaseModel, ValidationError
 
 from narrate2report.errors import BadInput, BrokenRecord
 from narrate2report.records.canonical import readable_bytes
+
+NOT_TEXT = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069\ud800-\udfff]")
+"""Control codes, which a terminal would obey, marks that turn the direction of a text, and halves of a pair."""
 
 Record = TypeVar("Record", bound=BaseModel)
 
@@ -52,6 +57,19 @@ def _sync_folder(folder: Path) -> None:
             os.close(handle)
 
 
+def _texts(content: object) -> Iterator[str]:
+    """Every text of a JSON value, keys and values."""
+    if isinstance(content, str):
+        yield content
+    elif isinstance(content, list):
+        for item in content:
+            yield from _texts(item)
+    elif isinstance(content, dict):
+        for key, value in content.items():
+            yield key
+            yield from _texts(value)
+
+
 def write_record(path: Path, record: BaseModel) -> None:
     """Write a record as JSON; equal records give byte-identical files."""
     write_whole(path, readable_bytes(record_json(record)))
@@ -69,11 +87,14 @@ def read_record(path: Path, kind: type[Record]) -> Record:
     except OSError as error:
         raise BadInput(f"{path}: cannot be read ({error.strerror or error})") from error
     try:
-        return kind.model_validate(json.loads(raw.decode("utf-8")))
+        content = json.loads(raw.decode("utf-8"))
+        if any(NOT_TEXT.search(text) for text in _texts(content)):
+            raise BrokenRecord(f"{path}: holds characters that are no text (control codes or half of a pair)")
+        return kind.model_validate(content)
     except ValidationError as error:
         first = error.errors(include_url=False)[0]
         where = ".".join(str(part) for part in first["loc"])
         told = f"{where or 'top level'}: {first['msg']}"
         raise BrokenRecord(f"{path}: not a {kind.__name__.lower()} file: {told}") from error
-    except ValueError as error:
+    except (ValueError, RecursionError) as error:
         raise BrokenRecord(f"{path}: not JSON ({error})") from error

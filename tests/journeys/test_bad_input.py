@@ -10,6 +10,7 @@ from pathlib import Path
 import pytest
 
 from narrate2report.cli import main
+from tests.journeys.conftest import SAMPLES
 from tests.journeys.media import music, picture_alone, silent_walk
 
 NOTES = "[0:00] We are in the kitchen.\n[0:04] The sink has a chip.\n"
@@ -59,6 +60,45 @@ def test_a_video_that_was_cut_off(tmp_path: Path, capsys: pytest.CaptureFixture[
     for part in (len(whole) // 2, len(whole) - 900):
         video.write_bytes(whole[:part])
         assert "cut off" in refused(video, tmp_path, capsys)
+
+
+def test_a_video_that_lost_its_end_in_the_copying(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """The samples have their index in front: what is left of them could still be played."""
+    video = tmp_path / "walk.mp4"
+    video.write_bytes((SAMPLES / "move-in.mp4").read_bytes()[:3_000_000])
+    assert "cut short" in refused(video, tmp_path, capsys)
+
+
+@pytest.mark.parametrize("stamp", ["9" * 400, "9" * 5_000], ids=["400 digits", "5000 digits"])
+def test_a_time_that_no_clock_can_show(tmp_path: Path, stamp: str, capsys: pytest.CaptureFixture[str]) -> None:
+    captions = tmp_path / "walk.vtt"
+    captions.write_text(f"WEBVTT\n\n{stamp}:00:00.000 --> {stamp}:00:01.000\nThe sink is clean.\n", encoding="utf-8")
+    refused(captions, tmp_path, capsys)
+
+
+@pytest.mark.parametrize("name", ["-", "x" * 250 + ".json"], ids=["dash", "too long"])
+def test_a_name_that_cannot_be_written(tmp_path: Path, name: str, capsys: pytest.CaptureFixture[str]) -> None:
+    (tmp_path / "walk.txt").write_text(NOTES, encoding="utf-8")
+    assert main(["draft", str(tmp_path / "walk.txt"), "--out", str(tmp_path / name)]) == 2
+    assert capsys.readouterr().err.count("\n") == 1
+    assert [path.name for path in tmp_path.iterdir()] == ["walk.txt"]
+
+
+def test_a_link_is_not_written_through(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    (tmp_path / "kept.json").write_text("kept", encoding="utf-8")
+    (tmp_path / "walk.findings.json").symlink_to(tmp_path / "kept.json")
+    (tmp_path / "walk.txt").write_text(NOTES, encoding="utf-8")
+    assert "ordinary file" in refused(tmp_path / "walk.txt", tmp_path, capsys)
+    assert (tmp_path / "kept.json").read_text(encoding="utf-8") == "kept"
+
+
+def test_notes_of_ones_own_are_not_taken_for_a_transcript_to_replace(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    own = tmp_path / "walk.transcript.json"
+    own.write_text("my own notes", encoding="utf-8")
+    assert "choose another" in refused(SAMPLES / "move-in.mp4", tmp_path, capsys)
+    assert own.read_text(encoding="utf-8") == "my own notes"
 
 
 def test_a_video_without_sound(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:

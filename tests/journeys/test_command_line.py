@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import subprocess
 import sys
 from pathlib import Path
@@ -127,3 +128,30 @@ def test_show_refuses_what_is_no_findings_file(
     told = capsys.readouterr().err
     assert told.count("\n") == 1
     assert "other.json" in told
+
+
+def test_a_reader_that_goes_away_is_no_error(tmp_path: Path) -> None:
+    path = tmp_path / "walk.findings.json"
+    write_record(path, findings(*(entry(id=f"e{number:08x}") for number in range(2_000))))
+    command = [sys.executable, "-m", "narrate2report", "show", str(path)]
+    with subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE) as shown:
+        assert shown.stdout is not None
+        assert shown.stderr is not None
+        shown.stdout.readline()
+        shown.stdout.close()
+        assert shown.stderr.read() == b""
+        assert shown.wait() == 0
+
+
+def test_a_terminal_without_the_characters_gets_the_rest() -> None:
+    plain = {**os.environ, "PYTHONIOENCODING": "ascii"}
+    for topic in ("draft", "vocabulary", "speaking", "findings"):
+        told = subprocess.run([sys.executable, "-m", "narrate2report", "guide", topic], env=plain, capture_output=True)
+        assert told.returncode == 0, told.stderr
+        assert told.stdout
+
+
+@pytest.mark.parametrize("words", ["2B\x1b[31m", "2B\u202e"], ids=["terminal command", "turned direction"])
+def test_a_unit_that_a_terminal_would_obey_is_refused(words: str, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["draft", "walk.txt", "--out", "x.json", "--unit", words]) == 2
+    assert "\x1b" not in capsys.readouterr().err

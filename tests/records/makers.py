@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 from narrate2report.records import findings as f
 from narrate2report.records import transcript as t
 
-words = st.text(max_size=20)
+words = st.text(st.characters(exclude_categories=["Cs", "Cc", "Cf"], include_characters="\n\t"), max_size=20)
 seconds = st.floats(min_value=0, max_value=40_000, allow_nan=False)
 sureness = st.floats(min_value=0, max_value=1, allow_nan=False)
 sha256 = st.text(alphabet="0123456789abcdef", min_size=64, max_size=64)

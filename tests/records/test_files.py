@@ -128,3 +128,20 @@ def test_a_missing_file_is_named(tmp_path: Path) -> None:
 @given(record=makers.records)
 def test_the_schema_stands_first_in_the_file(record: Findings) -> None:
     assert next(iter(record_json(record))) == "schema"
+
+
+@pytest.mark.parametrize(
+    "content",
+    [
+        b'{"schema": "\\u001b[31m"}',
+        b'{"schema": "\\ud800"}',
+        '{"schema": "\u202e"}'.encode(),
+        b"[" * 100_000,
+    ],
+    ids=["terminal command", "half a pair", "turned direction", "nested without end"],
+)
+def test_a_record_that_would_harm_a_terminal_or_the_program_is_refused(tmp_path: Path, content: bytes) -> None:
+    path = tmp_path / "flat.findings.json"
+    path.write_bytes(content)
+    with pytest.raises(BrokenRecord, match=r"flat.findings.json: (holds characters|not JSON)"):
+        read_record(path, Findings)

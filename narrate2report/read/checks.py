@@ -120,7 +120,7 @@ def _is_flaw_of(spoken: Spoken, cue: Mention, component: str) -> bool:
     return any(
         sense.beside == component
         for mention in spoken.found.terms
-        if mention.start == cue.start
+        if mention.start <= cue.start < mention.end
         for sense in mention.of("condition")
     )
 

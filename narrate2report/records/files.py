@@ -82,6 +82,8 @@ def record_json(record: BaseModel) -> dict[str, object]:
 
 def read_record(path: Path, kind: type[Record]) -> Record:
     """Read a record back; raises BrokenRecord with the first thing that is wrong with it."""
+    if path.exists() and not path.is_file():
+        raise BadInput(f"{path}: is no file that can hold a record")
     try:
         raw = path.read_bytes()
     except OSError as error:

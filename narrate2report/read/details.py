@@ -71,10 +71,15 @@ def where_of(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
                 if tokens[stop].is_finite:
                     end = stop
                     break
-            return spoken.words(at, end)
+            return spoken.words(at, end) if _is_place(tokens[at:end]) else None
         if tokens[at].is_finite:
             return None
     return None
+
+
+def _is_place(words: Sequence[Token]) -> bool:
+    """`at all` and `in it anymore` are no places: a place is named by a noun or a side."""
+    return any(token.tag.startswith("NN") or token.tag == "CD" or token.norm in WHERE_WORDS for token in words)
 
 
 def is_pre_existing(spoken: Spoken, clause: Clause) -> bool:

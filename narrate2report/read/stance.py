@@ -71,6 +71,7 @@ SEES = (
     ("here", "'s"),
     ("i", "do"),
 )
+JUDGED_AS = frozenset("wear damage normal chargeable billable expected".split())
 BACK_TO_NOW = frozenset({"but", "though", "although", "now"})
 
 CUE_MODES = (
@@ -204,7 +205,26 @@ def _own_stance(spoken: Spoken, clause: Clause) -> tuple[int, Stance]:
     future = _future_at(spoken, clause)
     if future is not None and best is None:
         best = future, Stance(Mode.FUTURE, spoken.words(future, future + 1))
+    if best is None and _allows(spoken, clause):
+        return clause.start, Stance(Mode.POLICY, spoken.words(clause.start, clause.end))
     return best or (clause.start, PLAIN)
+
+
+def _allows(spoken: Spoken, clause: Clause) -> bool:
+    """`small nail holes are fine`, `a hairline crack is wear`: what counts as sound or as wear is a rule, and no
+    flaw of this place."""
+    flaw = next((term for term in spoken.found.terms if term.start in clause and term.of("condition")), None)
+    if flaw is None or flaw.of("component") or spoken.norms(flaw.end, flaw.end + 1) not in (["is"], ["are"]):
+        return False
+    lead = spoken.tokens[clause.start : flaw.start]
+    if any(token.tag not in {"JJ", "RB", "JJR"} and token.norm not in {*LEADING, "a", "an"} for token in lead):
+        return False
+    if set(spoken.norms(flaw.end + 1, clause.end)) & JUDGED_AS:
+        return True
+    praised = [term for term in spoken.found.terms if term.start in range(flaw.end + 1, clause.end)]
+    return spoken.tokens[flaw.end - 1].tag == "NNS" and any(
+        sense.id == "good" for term in praised for sense in term.of("condition")
+    )
 
 
 def _supposed_at(spoken: Spoken, clause: Clause) -> int | None:

@@ -15,6 +15,7 @@ from typing import NoReturn, TypeAlias
 
 from narrate2report import __version__
 from narrate2report.errors import BadInput, NarrateError
+from narrate2report.records.plain import NOT_TEXT
 
 INTERRUPTED = 130
 
@@ -89,14 +90,14 @@ def _path(name: str) -> Path:
         name.encode("utf-8")
     except UnicodeEncodeError as error:
         raise argparse.ArgumentTypeError(f"{name!a}: a file name that is no text; rename the file") from error
-    if not name.isprintable():
+    if NOT_TEXT.search(name):
         raise argparse.ArgumentTypeError(f"{name!a}: a file name with control characters; rename the file")
     return Path(name)
 
 
 def _words(text: str) -> str:
     """Words for the record's head, which are printed as they are."""
-    if not text.isprintable():
+    if NOT_TEXT.search(text):
         raise argparse.ArgumentTypeError(f"{text!a}: holds characters that cannot be printed")
     return text
 

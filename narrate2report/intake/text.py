@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-import re
 from pathlib import Path
 
 from narrate2report.errors import BadInput
-
-_CONTROL = re.compile("[\x01-\x08\x0b\x0e-\x1f\x7f-\x84\x86-\x9f\u202a-\u202e\u2066-\u2069]")
+from narrate2report.records.plain import NOT_TEXT
 
 LARGEST = 64 << 20
 """Bytes; the words of a week of talk are fewer."""
@@ -66,8 +64,8 @@ def read_text(path: Path) -> str:
     if "\0" in text:
         line = text.count("\n", 0, text.index("\0")) + 1
         raise BadInput(f"{path}: line {line}: holds a zero byte; this is not a text")
-    text = _CONTROL.sub("", text)
-    return text.replace("\r\n", "\n").replace("\r", "\n")
+    text = text.replace("\r\n", "\n").replace("\r", "\n")
+    return NOT_TEXT.sub(lambda odd: " " if odd[0].isspace() else "", text)
 
 
 def lines_of(text: str, path: Path) -> list[str]:

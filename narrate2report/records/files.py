@@ -5,7 +5,6 @@ from __future__ import annotations
 import contextlib
 import json
 import os
-import re
 import tempfile
 from collections.abc import Iterator
 from pathlib import Path
@@ -15,9 +14,7 @@ from pydantic import BaseModel, ValidationError
 
 from narrate2report.errors import BadInput, BrokenRecord
 from narrate2report.records.canonical import readable_bytes
-
-NOT_TEXT = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069\ud800-\udfff]")
-"""Control codes, which a terminal would obey, marks that turn the direction of a text, and halves of a pair."""
+from narrate2report.records.plain import NOT_TEXT
 
 Record = TypeVar("Record", bound=BaseModel)
 

@@ -155,3 +155,10 @@ def test_a_terminal_without_the_characters_gets_the_rest() -> None:
 def test_a_unit_that_a_terminal_would_obey_is_refused(words: str, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["draft", "walk.txt", "--out", "x.json", "--unit", words]) == 2
     assert "\x1b" not in capsys.readouterr().err
+
+
+@pytest.mark.parametrize("name", ["walk 9.41\u202fAM.txt", "walk\u00a02B.txt"], ids=["narrow space", "fixed space"])
+def test_a_file_is_taken_under_the_name_that_a_computer_gave_it(tmp_path: Path, name: str) -> None:
+    """Some systems put a space that does not break before AM and PM."""
+    (tmp_path / name).write_text("[0:00] Kitchen.\n[0:03] The sink has a chip.\n", encoding="utf-8")
+    assert main(["draft", str(tmp_path / name), "--out", str(tmp_path / "walk.json"), "--quiet"]) == 0

@@ -172,31 +172,11 @@ class Bearers:
         tokens = self._spoken.tokens
         if tokens[predicate.start].tag != "VBD" or predicate.start == clause.start:
             return None
-        if tokens[predicate.start - 1].norm not in {
-            "it",
-            "they",
-            "he",
-            "she",
-            "somebody",
-            "someone",
-            "dog",
-            "cat",
-            "that",
-        }:
+        if tokens[predicate.start - 1].norm not in DOERS:
             return None
         for one in named:
             between = {token.norm for token in tokens[predicate.end : one.start]}
-            if one.start >= predicate.end and between <= {
-                "up",
-                "off",
-                "the",
-                "this",
-                "that",
-                "our",
-                "all",
-                "a",
-                "through",
-            }:
+            if one.start >= predicate.end and between <= BEFORE_OBJECT:
                 return one
         return None
 
@@ -298,7 +278,7 @@ class Bearers:
             before = self._spoken.clauses[clause.index - 1]
             if self._spoken.has_cue("whole", within=before) and before.end - before.start <= 3:
                 return True
-        return any(mention.of("room") and mention.start in clause for mention in self._spoken.found.terms)
+        return self._spoken.has_term("room", within=clause)
 
     def subjects_of(self, clause: Clause) -> tuple[Named, ...]:
         """The components that a clause is about."""

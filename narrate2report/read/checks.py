@@ -56,7 +56,7 @@ def _overtaken(draft: Draft, drafts: Sequence[Draft]) -> bool:
 def _from_verbs(scene: Scene) -> list[Draft]:
     """What only this component does: a toilet flushes, a fridge is cold."""
     spoken, drafts = scene.spoken, []
-    named_at = {at for one in spoken.named for at in range(one.start, one.end)}
+    named_at = spoken.named_tokens()
     for mention in spoken.found.terms:
         senses = mention.of("works")
         if not senses or mention.start in named_at or not scene.is_said(mention.start):

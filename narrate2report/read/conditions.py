@@ -37,7 +37,7 @@ def find_flaws(scene: Scene) -> tuple[Flaw, ...]:
     """Every condition word with its bearers, whatever the speaker means by it."""
     spoken, bearers, vocabulary = scene.spoken, scene.bearers, scene.vocabulary
     found: list[Flaw] = []
-    named_at = {at for one in spoken.named for at in range(one.start, one.end)}
+    named_at = spoken.named_tokens()
     for mention in spoken.found.terms:
         senses = mention.of("condition")
         if not senses or mention.start in named_at or mention.start in spoken.used or says_nothing(spoken, mention):

@@ -72,7 +72,7 @@ def _denied_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
         return spoken.words(after.start, after.end)
     following = spoken.clauses[clause.index + 1 : clause.index + 2]
     if following and following[0].link == ":" and spoken.has_cue("negation_after", "negation", within=following[0]):
-        flawed = any(term.of("condition") and term.start in following[0] for term in spoken.found.terms)
+        flawed = spoken.has_term("condition", within=following[0])
         if not flawed:
             return spoken.words(following[0].start, following[0].end)
     return _denied_with_list(spoken, mention, clause)
@@ -103,7 +103,7 @@ def _denied_by_opening(spoken: Spoken, clause: Clause, before: Clause) -> str | 
     items = itertools.takewhile(lambda later: later.link in LIST_LINKS, spoken.clauses[clause.index :])
     if not any(item.link in {"or", "nor"} for item in items):
         return None
-    if any(term.of(*COMPONENT_ROLES) and term.start in before for term in spoken.found.terms):
+    if spoken.has_term(*COMPONENT_ROLES, within=before):
         return None
     if any(spoken.tokens[at].is_finite for at in range(before.start, before.end)):
         return None
@@ -115,7 +115,7 @@ def _excepted(spoken: Spoken, clause: Clause) -> bool:
     if clause.index + 1 < len(spoken.clauses):
         following = spoken.clauses[clause.index + 1]
         if spoken.has_cue("exception", within=following) or spoken.has_cue("exception", within=clause):
-            return not any(term.of("condition") and term.start in following for term in spoken.found.terms)
+            return not spoken.has_term("condition", within=following)
     return False
 
 
@@ -143,7 +143,7 @@ def _doubted_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
                 return spoken.words(cue.start, cue.end)
     if clause.link == "" and clause.index:
         before = spoken.clauses[clause.index - 1]
-        flawed = any(term.of("condition") and term.start in before for term in spoken.found.terms)
+        flawed = spoken.has_term("condition", within=before)
         leading = next(spoken.cues("hedge", within=before), None)
         if leading is not None and not flawed and not _is_about_amount(spoken, leading.end):
             return spoken.words(leading.start, leading.end)

@@ -44,7 +44,7 @@ def _from_words(scene: Scene) -> list[Draft]:
         ),
         default=len(spoken.tokens),
     )
-    named_at = {at for one in spoken.named for at in range(one.start, one.end)}
+    named_at = spoken.named_tokens()
     for mention in spoken.found.terms:
         senses = mention.of("material", "colour", "type")
         floor = bool(mention.of("material")) and _is_floor_here(spoken, mention)

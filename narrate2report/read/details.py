@@ -85,7 +85,6 @@ def _is_place(words: Sequence[Token]) -> bool:
 def is_pre_existing(spoken: Spoken, clause: Clause) -> bool:
     """Whether the speaker says that it was there before."""
     return spoken.has_cue("pre_existing", within=clause) or any(
-        spoken.has_cue("pre_existing", within=later)
-        and not any(m.of("condition") and m.start in later for m in spoken.found.terms)
+        spoken.has_cue("pre_existing", within=later) and not spoken.has_term("condition", within=later)
         for later in spoken.clauses[clause.index + 1 :]
     )

@@ -33,7 +33,7 @@ def find_echoes(
             continue
         if stances[clause.start].mode not in {Mode.ASSERTED, Mode.PAST}:
             continue
-        if any(term.of("condition", "works") and term.start in clause for term in spoken.found.terms):
+        if spoken.has_term("condition", "works", within=clause):
             continue
         earlier = [one for one in drafts if one.kind == "condition" and one.at < clause.start] or list(before)
         if not earlier:

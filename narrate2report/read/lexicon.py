@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable, Mapping
-from importlib.resources import files
 from pathlib import Path
 from typing import Any
 
@@ -22,6 +21,7 @@ from narrate2report.read.vocabulary import (
 )
 from narrate2report.read.yaml_lines import LinedYaml
 from narrate2report.records.canonical import canonical_sha256
+from narrate2report.shipped import shipped
 
 SHAPES: Mapping[str, TypeAdapter[Any]] = {
     "rooms": TypeAdapter(dict[str, RoomTerm]),
@@ -35,19 +35,13 @@ SHAPES: Mapping[str, TypeAdapter[Any]] = {
 }
 
 
-def vocabulary_folder() -> Path:
-    """The folder of the words that come with the program: in the wheel, or beside the package in a checkout."""
-    inside = Path(str(files("narrate2report") / "vocab"))
-    return inside if inside.is_dir() else inside.parent.parent / "vocab"
-
-
 def load_vocabulary(extra: Path | None = None) -> Vocabulary:
     """The vocabulary, with the files of `extra` (a manager's own folder) laid over it.
 
     In `extra`, lists add to those that are there and single values replace them.
     Raises BadVocabulary with file and line of the first mistake.
     """
-    layers = [_read_folder(vocabulary_folder(), complete=True)]
+    layers = [_read_folder(shipped("vocab"), complete=True)]
     if extra is not None:
         if not extra.is_dir():
             raise BadVocabulary(f"{extra}: not a folder; --vocab takes a folder with files like components.yaml")

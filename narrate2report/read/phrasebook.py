@@ -64,29 +64,25 @@ class PhraseTree:
         if words and sense not in node.senses:
             node.senses.append(sense)
 
-    def longest_at(self, norms: Sequence[str], start: int) -> Mention | None:
-        """The longest phrase that begins at `start`, if any."""
-        node, best = self._root, None
+    def _from(self, norms: Sequence[str], start: int) -> Iterator[Mention]:
+        """The phrases that begin at `start`, shortest first."""
+        node = self._root
         for end in range(start, len(norms)):
             child = node.children.get(norms[end])
             if child is None:
-                break
+                return
             node = child
             if node.senses:
-                best = Mention(start, end + 1, tuple(node.senses))
-        return best
+                yield Mention(start, end + 1, tuple(node.senses))
+
+    def longest_at(self, norms: Sequence[str], start: int) -> Mention | None:
+        """The longest phrase that begins at `start`, if any."""
+        return max(self._from(norms, start), key=lambda mention: mention.end, default=None)
 
     def all_matches(self, norms: Sequence[str]) -> Iterator[Mention]:
         """Every phrase at every place, shorter ones within longer ones too."""
         for start in range(len(norms)):
-            node = self._root
-            for end in range(start, len(norms)):
-                child = node.children.get(norms[end])
-                if child is None:
-                    break
-                node = child
-                if node.senses:
-                    yield Mention(start, end + 1, tuple(node.senses))
+            yield from self._from(norms, start)
 
     def matches(self, norms: Sequence[str], *, overlapping: bool = False) -> Iterator[Mention]:
         """The longest match at each place; unless overlapping, matching goes on after its end."""

@@ -293,7 +293,7 @@ def _is_material_of(spoken: Spoken, mention: Mention, chosen: dict[int, tuple[Me
     clause = spoken.clause_of(mention.start)
     before = [other for start, (other, _) in chosen.items() if start < mention.start and start >= clause.start]
     if not before:
-        flawed = any(other.of("condition") and other.start in clause for other in spoken.found.terms)
+        flawed = spoken.has_term("condition", within=clause)
         return clause.link == ":" and clause.index == 1 and bool(chosen) and not flawed
     between = spoken.norms(before[-1].end, mention.start)
     return bool(set(between) & {"is", "'s", "are", "was", ":", "in"}) and "on" not in between

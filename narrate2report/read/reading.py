@@ -237,7 +237,7 @@ def _is_bare_praise(spoken: Spoken) -> bool:
 
 
 def _predicates(spoken: Spoken) -> list[Mention]:
-    named_at = {at for one in spoken.named for at in range(one.start, one.end)}
+    named_at = spoken.named_tokens()
     terms = [
         m
         for m in spoken.found.terms

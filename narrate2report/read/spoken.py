@@ -101,6 +101,14 @@ class Spoken:
         """The component words of a clause, before it is known which component each means."""
         return tuple(m for m in self.found.terms if m.start in clause and m.of(*COMPONENT_ROLES))
 
+    def named_tokens(self) -> set[int]:
+        """The places of all tokens that name a component."""
+        return {at for one in self.named for at in range(one.start, one.end)}
+
+    def has_term(self, *roles: str, within: Clause) -> bool:
+        """Whether any term of these roles begins in a clause."""
+        return any(mention.start in within and mention.of(*roles) for mention in self.found.terms)
+
     def norms(self, start: int = 0, end: int | None = None) -> list[str]:
         """Normal forms of a range of tokens."""
         return [token.norm for token in self.tokens[start:end]]

@@ -104,7 +104,7 @@ def read_stances(spoken: Spoken) -> tuple[Stance, ...]:
     if liable is not None:
         charged = Stance(Mode.POLICY, spoken.words(liable.start, liable.end))
         for clause in spoken.clauses:
-            if any(mention.of("condition") and mention.start in clause for mention in spoken.found.terms):
+            if spoken.has_term("condition", within=clause):
                 for at in range(clause.start, clause.end):
                     stances[at] = charged if stances[at].mode is Mode.ASSERTED else stances[at]
     return tuple(stances)

@@ -5,15 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path
 
-from pydantic import ValidationError
-
-from narrate2report.errors import BadInput
+from narrate2report.errors import BadInput, BrokenRecord
 from narrate2report.intake.cues import Cue, CueFault, check_order, to_stretches
 from narrate2report.intake.digest import digest_file
 from narrate2report.intake.notes import has_stamps, parse_notes
 from narrate2report.intake.subrip import is_subrip, parse_subrip
 from narrate2report.intake.text import lines_of, read_text
 from narrate2report.intake.webvtt import is_webvtt, parse_webvtt
+from narrate2report.records.files import parse_record
 from narrate2report.records.transcript import Engine, Recording, Transcript
 
 
@@ -85,11 +84,9 @@ def _cues(path: Path, text: str, lines: Sequence[str]) -> tuple[str, list[Cue], 
 def _saved(path: Path, text: str) -> Transcript:
     """A `.transcript.json` as listening wrote it."""
     try:
-        transcript = Transcript.model_validate_json(text)
-    except ValidationError as error:
-        first = error.errors(include_url=False, include_input=False)[0]
-        where = ".".join(str(part) for part in first["loc"]) or "top level"
-        raise BadInput(f"{path}: is not a transcript of this program ({where}: {first['msg']})") from error
+        transcript = parse_record(text, Transcript)
+    except BrokenRecord as error:
+        raise BadInput(f"{path}: is not a transcript of this program ({error})") from error
     known = {recording.file for recording in transcript.recordings}
     latest: dict[str, float] = {}
     for number, stretch in enumerate(transcript.stretches, start=1):

@@ -86,14 +86,23 @@ def read_record(path: Path, kind: type[Record]) -> Record:
     except OSError as error:
         raise BadInput(f"{path}: cannot be read ({error.strerror or error})") from error
     try:
-        content = json.loads(raw.decode("utf-8"))
-        if any(NOT_TEXT.search(text) for text in _texts(content)):
-            raise BrokenRecord(f"{path}: holds characters that are no text (control codes or half of a pair)")
+        return parse_record(raw.decode("utf-8"), kind)
+    except BrokenRecord as error:
+        raise BrokenRecord(f"{path}: {error}") from error
+    except UnicodeDecodeError as error:
+        raise BrokenRecord(f"{path}: not JSON ({error})") from error
+
+
+def parse_record(text: str, kind: type[Record]) -> Record:
+    """A record from its JSON text; raises BrokenRecord with the first thing that is wrong, naming no file."""
+    try:
+        content = json.loads(text)
+        if any(NOT_TEXT.search(words) for words in _texts(content)):
+            raise BrokenRecord("holds characters that are no text (control codes or half of a pair)")
         return kind.model_validate(content)
     except ValidationError as error:
         first = error.errors(include_url=False)[0]
-        where = ".".join(str(part) for part in first["loc"])
-        told = f"{where or 'top level'}: {first['msg']}"
-        raise BrokenRecord(f"{path}: not a {kind.__name__.lower()} file: {told}") from error
+        where = ".".join(str(part) for part in first["loc"]) or "top level"
+        raise BrokenRecord(f"not a {kind.__name__.lower()} file: {where}: {first['msg']}") from error
     except (ValueError, RecursionError) as error:
-        raise BrokenRecord(f"{path}: not JSON ({error})") from error
+        raise BrokenRecord(f"not JSON ({error})") from error

@@ -169,6 +169,11 @@ BAD_TRANSCRIPTS = {
     "times without words": ("walk.vtt", "WEBVTT\n\n00:01.000 --> 00:02.000\n\n", "no words"),
     "captions that are no captions": ("walk.vtt", "WEBVTT\n\n", "no captions"),
     "a transcript that is not ours": ("walk.transcript.json", '{"text": "The sink."}', "not a transcript"),
+    "a transcript with a terminal command": (
+        "walk.transcript.json",
+        '{"recordings": [], "engine": {"name": "\\u001b[31m"}}',
+        "no text",
+    ),
     "JSON that is torn": ("walk.transcript.json", '{"schema": ', "not a transcript"),
 }
 

@@ -11,6 +11,7 @@ from narrate2report.read.details import is_pre_existing, quantity_before, severi
 from narrate2report.read.draft import Draft
 from narrate2report.read.lookalikes import says_nothing
 from narrate2report.read.phrasebook import Mention, Sense
+from narrate2report.read.place import meaning_within
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.stance import Mode, Stance
@@ -44,7 +45,7 @@ def find_flaws(scene: Scene) -> tuple[Flaw, ...]:
             continue
         adjective = any(sense.form in {"adjective", "verb"} for sense in senses)
         noun = any(sense.form == "noun" for sense in senses)
-        candidates = _told_within(spoken, mention, senses, vocabulary) or bearers.of(
+        candidates = _told_within(scene, mention, senses) or bearers.of(
             mention, adjective=adjective, noun=noun
         )
         if not any(one.direct for one in candidates) and _is_of_something_else(spoken, mention, senses, vocabulary):
@@ -62,10 +63,13 @@ def _is_of_something_else(spoken: Spoken, mention: Mention, senses: Sequence[Sen
     return len(after) > 1 and after[0].norm in {"in", "of", "on"} and any(t.tag in {"NN", "NNS"} for t in after[1:])
 
 
-def _told_within(
-    spoken: Spoken, mention: Mention, senses: Sequence[Sense], vocabulary: Vocabulary
-) -> tuple[Bearer, ...]:
-    """`caulk is pulling away`: a phrase that names its own component."""
+def _told_within(scene: Scene, mention: Mention, senses: Sequence[Sense]) -> tuple[Bearer, ...]:
+    """`caulk is pulling away`, `hair in the drain`: a phrase that names its own component."""
+    spoken, vocabulary = scene.spoken, scene.vocabulary
+    lying = all(vocabulary.conditions[sense.id].class_ in {"damage", "soil", "hazard"} for sense in senses)
+    inner = meaning_within(spoken, mention, scene.place, scene.number, vocabulary) if lying else None
+    if inner:
+        return (Bearer(inner, f"'{spoken.words(mention.start, mention.end)}' names it", True),)
     for sense in senses:
         default = vocabulary.conditions[sense.id].default
         words = " ".join(spoken.norms(mention.start, mention.end)).removeprefix("the ")

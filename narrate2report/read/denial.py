@@ -7,8 +7,8 @@ from dataclasses import dataclass
 
 from narrate2report.read.clauses import Clause
 from narrate2report.read.numbers import UNITS
-from narrate2report.read.phrasebook import Mention
-from narrate2report.read.spoken import COMPONENT_ROLES, Spoken
+from narrate2report.read.phrasebook import COMPONENT_ROLES, Mention
+from narrate2report.read.spoken import Spoken
 from narrate2report.records.findings import Assertion
 
 OPENS_NEW = frozenset(

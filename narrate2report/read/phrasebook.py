@@ -6,12 +6,15 @@ terms; a phrase in which a word is not one certain term (`crack the window`) shi
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from narrate2report.read.inflect import noun_forms, verb_forms
 from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.read.words import Token, Tokenizer
+
+COMPONENT_ROLES = ("component", "near", "in", "else")
+"""Roles of words that name a component."""
 
 KIND_OF = {"near": "component", "in": "component", "else": "component", "works": "component", "rooms": "room"}
 """Roles of which a phrase that is not the term forbids all."""
@@ -102,6 +105,8 @@ class Found:
     cues: tuple[Mention, ...]
     shielded: frozenset[int]
     implied_rooms: tuple[str, ...] = ()
+    within: Mapping[int, tuple[Mention, ...]] = field(default_factory=dict)
+    """The component words inside a condition phrase (`hair in the drain`), by the token that the phrase starts at."""
 
 
 class PhraseBook:
@@ -146,11 +151,23 @@ class PhraseBook:
             )
             if senses:
                 terms.append(Mention(mention.start, mention.end, senses))
+        within = {term.start: inner for term in terms if (inner := self._components_within(term, open_norms))}
         return Found(
             tuple(terms),
             tuple(self._cues.matches(norms, overlapping=True)),
             frozenset(shielded),
             tuple(implied),
+            within,
+        )
+
+    def _components_within(self, term: Mention, norms: Sequence[str]) -> tuple[Mention, ...]:
+        if term.end - term.start < 2 or not term.of("condition") or term.of(*COMPONENT_ROLES):
+            return ()
+        inner = self._terms.matches(norms[term.start + 1 : term.end])
+        return tuple(
+            Mention(one.start + term.start + 1, one.end + term.start + 1, one.senses)
+            for one in inner
+            if one.of(*COMPONENT_ROLES) and not one.of("condition")
         )
 
     def _add(self, tree: PhraseTree, phrase: str, sense: Sense) -> None:

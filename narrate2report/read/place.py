@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
+from functools import partial
 
-from narrate2report.read.phrasebook import Mention, Sense
-from narrate2report.read.spoken import COMPONENT_ROLES, Named, Spoken, relation_of
+from narrate2report.read.phrasebook import COMPONENT_ROLES, Mention, Sense
+from narrate2report.read.spoken import Named, Spoken, relation_of
 from narrate2report.read.stance import Mode, Stance
 from narrate2report.read.vocabulary import Vocabulary
 
@@ -42,6 +43,9 @@ LEFT_UNSAID = frozenset(
 """Rooms from which people walk into the next without a word."""
 
 WAY_IN = frozenset({"door", "lock", "doorbell", "peephole", "intercom", "threshold", "door_frame"})
+
+HOLDING = frozenset({"in", "inside", "between"})
+"""Before a component in a condition phrase they make it the one that bears the condition."""
 
 FOCUS_SENTENCES = 3
 """For how many sentences a component stays the owner of plain words such as `shelf` or `seal`."""
@@ -218,13 +222,33 @@ def name_components(spoken: Spoken, place: Place, number: int, vocabulary: Vocab
             continue
         if _is_material_of(spoken, mention, chosen):
             continue
-        component = _plain_meaning(mention, plain, chosen, place, number, vocabulary)
+        component = _plain_meaning(mention, plain, chosen, place, number, vocabulary, partial(_stands_by, spoken))
         if component:
             chosen[mention.start] = (mention, component)
     return tuple(
         Named(component, mention.start, mention.end, relation_of(spoken, start))
         for start, (mention, component) in sorted(chosen.items())
     )
+
+
+def meaning_within(spoken: Spoken, phrase: Mention, place: Place, number: int, vocabulary: Vocabulary) -> str | None:
+    """The component that a condition phrase names by itself: the drain in `hair in the drain`."""
+    for mention in spoken.found.within.get(phrase.start, ()):
+        if not HOLDING & set(spoken.norms(max(phrase.start, mention.start - 2), mention.start)):
+            continue
+        certain = [sense.id for sense in mention.of("component")]
+        if certain:
+            return _of_room(certain, place, vocabulary)
+        plain = mention.of("near", "in", "else")
+        component = _plain_meaning(mention, plain, {}, place, number, vocabulary, partial(_stands_by, spoken))
+        if component:
+            return component
+    return None
+
+
+def _stands_by(spoken: Spoken, start: int) -> bool:
+    before = spoken.norms(max(0, start - 3), start)
+    return bool(set(before) & {"by", "near", "beside", "opposite"}) or before[:2] == ["next", "to"]
 
 
 def _in_context(mention: Mention, chosen: dict[int, tuple[Mention, str]], place: Place, number: int) -> str | None:
@@ -253,13 +277,19 @@ def _plain_meaning(
     place: Place,
     number: int,
     vocabulary: Vocabulary,
+    is_beside: Callable[[int], bool],
 ) -> str | None:
+    """What a plain word means: beside its owner, in this room, or where nothing else fits.
+
+    `is_beside` tells that a component is only what the thing stands by: `the drawer by the fridge`.
+    """
     by_owner: dict[str, str] = {}
     for sense in senses:
         if sense.role == "near":
             by_owner.setdefault(sense.beside, sense.id)
-    earlier = [component for start, (_, component) in sorted(chosen.items()) if start < mention.start]
-    later = [component for start, (_, component) in sorted(chosen.items()) if mention.start < start <= mention.end + 3]
+    owners = [(start, component) for start, (_, component) in sorted(chosen.items()) if not is_beside(start)]
+    earlier = [component for start, component in owners if start < mention.start]
+    later = [component for start, component in owners if mention.start < start <= mention.end + 3]
     for owner in [*later, *reversed(earlier)]:
         if owner in by_owner:
             return by_owner[owner]

@@ -7,12 +7,10 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 from narrate2report.read.clauses import MARKS, Clause, TermBounds, split_clauses
-from narrate2report.read.phrasebook import Found, Mention, PhraseBook
+from narrate2report.read.phrasebook import COMPONENT_ROLES, Found, Mention, PhraseBook
 from narrate2report.read.sentences import Sentence
 from narrate2report.read.words import Token
 from narrate2report.records.findings import Heard
-
-COMPONENT_ROLES = ("component", "near", "in", "else")
 
 PLACE_PREPOSITIONS = frozenset(
     "by near behind beside under underneath beneath below above over between around round opposite"

@@ -11,7 +11,8 @@ from dataclasses import dataclass
 from enum import Enum
 
 from narrate2report.read.clauses import Clause
-from narrate2report.read.spoken import COMPONENT_ROLES, Spoken
+from narrate2report.read.phrasebook import COMPONENT_ROLES
+from narrate2report.read.spoken import Spoken
 
 
 class Mode(Enum):
@@ -301,7 +302,9 @@ def _ordered_at(spoken: Spoken, clause: Clause) -> int | None:
     if any(cue.start == at for cue in spoken.cues("imperative", within=clause)):
         return at
     names = any(
-        mention.start <= at < mention.end and mention.of("room", *COMPONENT_ROLES) for mention in spoken.found.terms
+        mention.start <= at < mention.end
+        and (mention.of("room", *COMPONENT_ROLES) or (mention.of("condition") and mention.end - at > 1))
+        for mention in spoken.found.terms
     )
     if names or at + 1 >= clause.end:
         return None

@@ -51,7 +51,7 @@ def find_flaws(scene: Scene) -> tuple[Flaw, ...]:
         if not any(one.direct for one in candidates) and _is_of_something_else(spoken, mention, senses, vocabulary):
             continue
         for bearer in candidates or (Bearer("", "nothing in focus", False),):
-            found.extend(_as_flaws(mention, senses, bearer, vocabulary))
+            found.extend(_as_flaws(mention, senses, bearer, scene))
     return tuple(found)
 
 
@@ -78,23 +78,28 @@ def _told_within(scene: Scene, mention: Mention, senses: Sequence[Sense]) -> tup
     return ()
 
 
-def _as_flaws(mention: Mention, senses: Sequence[Sense], bearer: Bearer, vocabulary: Vocabulary) -> list[Flaw]:
+def _as_flaws(mention: Mention, senses: Sequence[Sense], bearer: Bearer, scene: Scene) -> list[Flaw]:
     """The meaning of a condition word for one bearer: what it means only of this component goes first."""
     only = [sense for sense in senses if sense.beside and sense.beside == bearer.component]
     plain = [sense for sense in senses if not sense.beside]
     flaws = []
     for sense in only[:1] or plain[:1]:
-        component, how = _fitting(sense.id, bearer, vocabulary)
+        component, how = _fitting(sense.id, bearer, mention, scene)
         flaws.append(Flaw(mention, sense.id, sense.form, Bearer(component, how, bearer.direct, bearer.named)))
     return flaws
 
 
-def _fitting(condition: str, bearer: Bearer, vocabulary: Vocabulary) -> tuple[str, str]:
+def _fitting(condition: str, bearer: Bearer, mention: Mention, scene: Scene) -> tuple[str, str]:
     """The component a condition is put on: the usual one where the focus cannot bear it."""
+    vocabulary = scene.vocabulary
     default = vocabulary.conditions[condition].default
     if not bearer.component:
         return default or ROOM_GENERAL, "no component in focus"
     loosely = not bearer.direct or bearer.component == ROOM_GENERAL
+    if loosely and bearer.named is None and vocabulary.afflicts(condition, bearer.component) is False:
+        spoken_of = _lately_fitting(condition, mention, scene)
+        if spoken_of:
+            return spoken_of, f"usual of {spoken_of.replace('_', ' ')}, which was spoken of"
     if default and loosely and vocabulary.afflicts(condition, bearer.component) is False:
         return default, f"usual of {default.replace('_', ' ')}, not of what was in focus"
     faulty = vocabulary.conditions[condition].class_ == "fault"
@@ -103,6 +108,13 @@ def _fitting(condition: str, bearer: Bearer, vocabulary: Vocabulary) -> tuple[st
             if vocabulary.afflicts(condition, owner):
                 return owner, f"usual of {owner.replace('_', ' ')}, whose part was in focus"
     return bearer.component, bearer.how
+
+
+def _lately_fitting(condition: str, mention: Mention, scene: Scene) -> str | None:
+    """The component of this sentence or of the ones before that the condition usually afflicts."""
+    named = [one.component for one in reversed(scene.spoken.named) if one.end <= mention.start]
+    lately = [one for one, when in reversed(scene.place.lately) if scene.number - when <= 1]
+    return next((one for one in (*named, *lately) if scene.vocabulary.afflicts(condition, one)), None)
 
 
 DEFINITE = frozenset("the that this those these same".split())

@@ -15,6 +15,7 @@ PLURAL_WORDS = frozenset("are were both all they have everything do these those 
 PARTICIPLES = frozenset({"JJ", "JJR", "JJS", "NN", "NNS", "CD", "VBN", "NNP"})
 DOERS = frozenset("it they he she somebody someone dog cat that".split())
 BEFORE_OBJECT = frozenset("up off the this that our all a through".split())
+WHOLE_SIDES = frozenset("side sides top back front".split())
 ROOM_GENERAL = "room_general"
 
 
@@ -110,7 +111,10 @@ class Bearers:
         pronoun = {"it", "they", "that", "this", "one"} & set(spoken.norms(clause.start, predicate.start))
         if on is not None and (noun or (not topics and not pronoun)):
             self._last[clause.index] = on
-            return (Bearer(on.component, f"'{spoken.words(on.start, on.end)}' follows it", True, on),)
+            return tuple(
+                Bearer(one.component, f"'{spoken.words(one.start, one.end)}' follows it", True, one)
+                for one in (on, *self._spread_over(clause))
+            )
         if topics:
             shared = self._subjects[clause.index] if topics[-1] in self._subjects[clause.index] else (topics[-1],)
             shared = self._without_owners(shared)
@@ -128,6 +132,8 @@ class Bearers:
                 for one in self._subjects[clause.index]
             )
         carried = self._subjects[clause.index]
+        if noun and (whole := self._side_of(predicate, clause)):
+            return (Bearer(whole, "its side", True),)
         if carried:
             return tuple(
                 Bearer(one.component, f"still about '{spoken.words(one.start, one.end)}'", False, one)
@@ -161,6 +167,20 @@ class Bearers:
         if self._place.subject:
             return (Bearer(self._place.subject, "the component last in focus", False),)
         return ()
+
+    def _side_of(self, predicate: Mention, clause: Clause) -> str | None:
+        """`the drip pans are black, there's grease down both sides`: sides, top and back are those of the whole."""
+        sides = [at for at in range(predicate.end, clause.end) if self._spoken.tokens[at].norm in WHOLE_SIDES]
+        last = sides and self._spoken.norms(sides[-1] + 1, sides[-1] + 2)
+        if not sides or last in (["of"], ["one"]) or self._spoken.named_in(clause):
+            return None
+        wholes = [one.component for one in self._spoken.named] + [one for one, _ in self._place.lately]
+        terms = self._vocabulary.components
+        for part in self._subjects[clause.index]:
+            for owner in terms[part.component].part_of:
+                if owner in wholes and terms[owner].group == terms[part.component].group:
+                    return owner
+        return None
 
     def _without_owners(self, shared: Sequence[Named]) -> tuple[Named, ...]:
         """`the bottom shelf and the refrigerator has a crack`: of a part and its owner it is said of the part."""

@@ -15,7 +15,7 @@ PLURAL_WORDS = frozenset("are were both all they have everything do these those 
 PARTICIPLES = frozenset({"JJ", "JJR", "JJS", "NN", "NNS", "CD", "VBN", "NNP"})
 DOERS = frozenset("it they he she somebody someone dog cat that".split())
 BEFORE_OBJECT = frozenset("up off the this that our all a through".split())
-WHOLE_SIDES = frozenset("side sides top back front".split())
+WHOLE_SIDES = frozenset("side sides top back front base".split())
 ROOM_GENERAL = "room_general"
 
 
@@ -132,7 +132,7 @@ class Bearers:
                 for one in self._subjects[clause.index]
             )
         carried = self._subjects[clause.index]
-        if noun and (whole := self._side_of(predicate, clause)):
+        if (whole := self._side_of(predicate, clause)) is not None:
             return (Bearer(whole, "its side", True),)
         if carried:
             return tuple(
@@ -170,15 +170,20 @@ class Bearers:
 
     def _side_of(self, predicate: Mention, clause: Clause) -> str | None:
         """`the drip pans are black, there's grease down both sides`: sides, top and back are those of the whole."""
-        sides = [at for at in range(predicate.end, clause.end) if self._spoken.tokens[at].norm in WHOLE_SIDES]
-        last = sides and self._spoken.norms(sides[-1] + 1, sides[-1] + 2)
-        if not sides or last in (["of"], ["one"]) or self._spoken.named_in(clause):
+        sides = [at for at in range(predicate.start + 1, clause.end) if self._spoken.tokens[at].norm in WHOLE_SIDES]
+        if not sides or any(at + 1 < clause.end and self._spoken.tokens[at + 1].norm in {"of", "one"} for at in sides):
+            return None
+        if any(
+            at + 1 < clause.end and self._spoken.tokens[at + 1].tag.startswith("NN") for at in sides
+        ) or self._spoken.named_in(clause):
             return None
         wholes = [one.component for one in self._spoken.named] + [one for one, _ in self._place.lately]
         terms = self._vocabulary.components
-        for part in self._subjects[clause.index]:
-            for owner in terms[part.component].part_of:
-                if owner in wholes and terms[owner].group == terms[part.component].group:
+        focus = self._place.subject
+        parts = [one.component for one in self._subjects[clause.index]] or ([focus] if focus else [])
+        for part in parts:
+            for owner in terms[part].part_of:
+                if owner in wholes and terms[owner].group == terms[part].group:
                     return owner
         return None
 

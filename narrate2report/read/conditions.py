@@ -45,9 +45,7 @@ def find_flaws(scene: Scene) -> tuple[Flaw, ...]:
             continue
         adjective = any(sense.form in {"adjective", "verb"} for sense in senses)
         noun = any(sense.form == "noun" for sense in senses)
-        candidates = _told_within(scene, mention, senses) or bearers.of(
-            mention, adjective=adjective, noun=noun
-        )
+        candidates = _told_within(scene, mention, senses) or bearers.of(mention, adjective=adjective, noun=noun)
         if not any(one.direct for one in candidates) and _is_of_something_else(spoken, mention, senses, vocabulary):
             continue
         for bearer in candidates or (Bearer("", "nothing in focus", False),):
@@ -60,6 +58,8 @@ def _is_of_something_else(spoken: Spoken, mention: Mention, senses: Sequence[Sen
     if any(vocabulary.conditions[sense.id].class_ != "fault" for sense in senses):
         return False
     after = spoken.tokens[mention.end : mention.end + 4]
+    if spoken.tokens[mention.start].is_verb or "one" in spoken.norms(mention.end, mention.end + 4):
+        return False
     return len(after) > 1 and after[0].norm in {"in", "of", "on"} and any(t.tag in {"NN", "NNS"} for t in after[1:])
 
 

@@ -24,8 +24,25 @@ def says_nothing(spoken: Spoken, mention: Mention) -> bool:
     """Whether a condition word is something else here."""
     return any(
         reads(spoken, mention)
-        for reads in (_is_interjection, _is_planned, _is_particle, _is_done, _is_about_people, _is_outside)
+        for reads in (
+            _is_interjection,
+            _is_planned,
+            _is_particle,
+            _is_done,
+            _is_about_people,
+            _is_outside,
+            _is_of_a_noun,
+        )
     )
+
+
+def _is_of_a_noun(spoken: Spoken, mention: Mention) -> bool:
+    """`black points in the corner`: a word that is a flaw when said of one component, here said of another noun."""
+    if mention.end - mention.start > 1 or not all(sense.beside for sense in mention.of("condition")):
+        return False
+    clause = spoken.clause_of(mention.start)
+    noun = mention.end < clause.end and spoken.tokens[mention.end].tag in {"NN", "NNS"}
+    return noun and not any(term.start == mention.end for term in spoken.found.terms)
 
 
 def _is_planned(spoken: Spoken, mention: Mention) -> bool:

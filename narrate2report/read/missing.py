@@ -9,6 +9,9 @@ from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.stance import Mode
 
+NOTES = frozenset("note notes message number".split())
+"""What is left for somebody to read is no debris."""
+
 LEAVERS = frozenset("they tenant tenants somebody someone he she people residents".split())
 
 
@@ -31,6 +34,7 @@ def left_behind(scene: Scene) -> list[Draft]:
             any(term.of("condition") for term in inside)
             or at + 1 >= len(norms)
             or norms[at + 1] in {"it", "this", "that"}
+            or NOTES & set(norms[at + 1 : at + 3])
         ):
             continue
         groups = {vocabulary.components[one.component].group for one in spoken.named}

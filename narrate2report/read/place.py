@@ -337,12 +337,21 @@ def _follows_component(spoken: Spoken, mention: Mention) -> bool:
     return not any(token.is_finite for token in spoken.tokens[mention.end : clause.end])
 
 
+def _opens_a_note(spoken: Spoken, mention: Mention) -> bool:
+    """`Lock good.`: a first word followed by what is said of it is a noun, whatever else it could be."""
+    if mention.start != spoken.clause_of(mention.start).start:
+        return False
+    return any(term.start == mention.end and term.of("condition") for term in spoken.found.terms)
+
+
 def _is_other_word(spoken: Spoken, mention: Mention) -> bool:
     """Whether a component word is used as a verb (`it drains`) or adjective (`a light scratch`)."""
     if mention.end - mention.start > 1:
         return False
     tokens = spoken.tokens
     token = tokens[mention.start]
+    if _opens_a_note(spoken, mention):
+        return False
     before = tokens[mention.start - 1].norm if mention.start else ""
     counted = (
         bool(mention.start)

@@ -46,7 +46,7 @@ LEADING = frozenset(
 )
 SELF_TALK = frozenset(
     "see look let listen say call guess hang hold wait give come thank thanks bear excuse sorry start"
-    " move go make mark flip press push try hit turn open check show get got pull note watch welcome stop"
+    " hand move go make mark flip press push try hit turn open check show get got pull note watch welcome stop"
     " following okay compare count add test need have has be looks seems appears same hurry done run runs"
     " work ask tell call text ring email phone works lock locks light lights flush drain opens close latch"
     " missing worn loose stained draw feel smell hear bump bill throw slide watch imagine picture".split()
@@ -96,7 +96,8 @@ def read_stances(spoken: Spoken) -> tuple[Stance, ...]:
         for at in range(clause.start, clause.end):
             stances[at] = own if own.mode is not Mode.ASSERTED and at >= own_start else carried
         listing = own.mode is Mode.SEARCH and own.cue.lower() in LISTING
-        if listing or (own.mode is Mode.POLICY and not _is_waived(spoken, clause)):
+        ruled = own.mode is Mode.POLICY or (own.mode is Mode.HYPOTHETICAL and clause.link == ":")
+        if listing or (ruled and not _is_waived(spoken, clause)):
             _reach_back(spoken, clause, own, stances, listing=listing)
         if own.mode is not Mode.ASSERTED:
             passing = own.mode in {Mode.QUESTION, Mode.FUTURE} or _tries_whether(spoken, own_start)
@@ -141,7 +142,7 @@ def _carried_into(spoken: Spoken, clause: Clause, carried: Stance) -> Stance:
             return PLAIN if clause.link in BACK_TO_NOW and here else carried
         case Mode.INSTRUCTION:
             own_doing = bool(norms) and norms[0] in {"i", "we", "they"}
-            return PLAIN if own_doing or _states(spoken, clause) else carried
+            return PLAIN if own_doing or clause.link == "..." or _states(spoken, clause) else carried
         case Mode.SEARCH:
             sees = any(tuple(norms[at : at + 2]) in SEES for at in range(2))
             named = _states(spoken, clause) and bool(spoken.named_terms(clause))
@@ -282,7 +283,12 @@ def _asks(spoken: Spoken, clause: Clause) -> bool:
     if not spoken.ends_with_question():
         return False
     last = clause.index == len(spoken.clauses) - 1
-    return last or (clause.index == 0 and len(norms) > 1 and norms[0] in {"that", "what", "when", "did", "was", "does"})
+    if last:
+        return True
+    opens = norms[:1] and norms[0] in {"what", "when", "did", "was", "does"}
+    return (
+        clause.index == 0 and len(norms) > 1 and bool(opens or (norms[0] == "that" and norms[1] in {"a", "an", "the"}))
+    )
 
 
 def _speaker_means_it(spoken: Spoken, at: int) -> bool:
@@ -338,7 +344,8 @@ def _reach_back(spoken: Spoken, clause: Clause, own: Stance, stances: list[Stanc
     for earlier in reversed(spoken.clauses[: clause.index]):
         inside = range(earlier.start, earlier.end)
         finite = any(spoken.tokens[at].is_finite for at in inside)
-        if (finite and not listing) or spoken.named_terms(earlier):
+        heads = clause.link == ":" and earlier.index == clause.index - 1
+        if (finite and not listing) or (spoken.named_terms(earlier) and not heads):
             return
         if spoken.has_cue("negation", within=earlier):
             return

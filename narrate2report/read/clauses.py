@@ -119,7 +119,7 @@ def _starts_subject(tokens: Sequence[Token], at: int, begin: int, terms: TermBou
         and at - 1 not in terms.predicates
     ):
         return False
-    if before.tag in {"DT", "PRP$", "POS"}:
+    if before.tag in {"DT", "PRP$", "POS"} or (before.tag == "CD" and at - 2 >= begin and tokens[at - 2].is_finite):
         return False
     if before.tag == "JJ" and at - 1 == begin:
         return False

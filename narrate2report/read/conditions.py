@@ -168,6 +168,8 @@ def _draft(spoken: Spoken, flaw: Flaw, room: str, sound: bool, flaws: Sequence[F
     because = [f"'{words}' means {condition.replace('_', ' ')}", flaw.bearer.how]
     if denial.cue:
         because.append(f"{assertion} because of '{denial.cue}'")
+    if condition == "patched" and assertion == "absent":
+        return None
     if sound and assertion == "absent":
         if condition not in DENIED_PRAISE:
             return None

@@ -32,17 +32,38 @@ def says_nothing(spoken: Spoken, mention: Mention) -> bool:
             _is_about_people,
             _is_outside,
             _is_of_a_noun,
+            _is_location,
+            _is_own_doing,
         )
     )
 
 
 def _is_of_a_noun(spoken: Spoken, mention: Mention) -> bool:
-    """`black points in the corner`: a word that is a flaw when said of one component, here said of another noun."""
+    """`black points in the corner`, `a good dog`: a word that is a flaw of a component, here said of another noun."""
+    clause = spoken.clause_of(mention.start)
+    if any(cue.start == mention.end for cue in spoken.cues("outsider", within=clause)):
+        return True
     if mention.end - mention.start > 1 or not all(sense.beside for sense in mention.of("condition")):
         return False
-    clause = spoken.clause_of(mention.start)
     noun = mention.end < clause.end and spoken.tokens[mention.end].tag in {"NN", "NNS"}
-    return noun and not any(term.start == mention.end for term in spoken.found.terms)
+    return noun and not any(term.start == mention.end and not term.of("condition") for term in spoken.found.terms)
+
+
+def _is_location(spoken: Spoken, mention: Mention) -> bool:
+    """`one spot by the soap dish that's crumbling`: a spot that is only where the flaw is."""
+    if mention.end - mention.start > 1 or spoken.tokens[mention.start].norm not in {"spot", "spots"}:
+        return False
+    norms = spoken.norms(mention.end, mention.end + 7)
+    return any(norm in {"that", "where", "which"} for norm in norms)
+
+
+def _is_own_doing(spoken: Spoken, mention: Mention) -> bool:
+    """`I've lifted it`: what the speaker did on the walk is no flaw."""
+    before = spoken.norms(max(0, mention.start - 2), mention.start)
+    return before in (["i", "have"], ["we", "have"], ["i", "'ve"]) and any(
+        sense.form in {"verb", "adjective"} and sense.id in {"peeling", "warp", "dent", "bent"}
+        for sense in mention.of("condition")
+    )
 
 
 def _is_planned(spoken: Spoken, mention: Mention) -> bool:
@@ -51,6 +72,10 @@ def _is_planned(spoken: Spoken, mention: Mention) -> bool:
         return False
     clause = spoken.clause_of(mention.start)
     before = spoken.norms(max(clause.start, mention.start - 4), mention.start)
+    listed = clause.link == "and" and clause.index and mention.start - clause.start <= 1
+    if listed:
+        earlier = spoken.clauses[clause.index - 1]
+        before += spoken.norms(earlier.start, earlier.end)
     return bool(set(before) & PLANNED) and not {"has", "been", "already"} & set(before[-2:])
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from narrate2report.read.bearers import ROOM_GENERAL
 from narrate2report.read.denial import negation_before
 from narrate2report.read.draft import Draft
+from narrate2report.read.lookalikes import says_nothing
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.stance import Mode
@@ -76,7 +77,11 @@ def missing_parts(scene: Scene) -> list[Draft]:
     """`the microwave has no plate`, `no racks`: a denied component is missing, if no flaw of it is denied."""
     spoken, stances, room, vocabulary = scene.spoken, scene.stances, scene.room, scene.vocabulary
     drafts = _answered(spoken, room)
-    flaw_starts = {mention.start for mention in spoken.found.terms if mention.of("condition", "works")}
+    flaw_starts = {
+        mention.start
+        for mention in spoken.found.terms
+        if mention.of("condition", "works") and not says_nothing(spoken, mention)
+    }
     for one in spoken.named:
         clause = spoken.clause_of(one.start)
         group = vocabulary.components[one.component].group

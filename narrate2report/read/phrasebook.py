@@ -109,6 +109,13 @@ class Found:
     """The component words inside a condition phrase (`hair in the drain`), by the token that the phrase starts at."""
 
 
+def _counts_what_follows(mention: Mention, tokens: Sequence[Token]) -> bool:
+    """`there is not one spot on it`: the phrase is cut off before its noun, and says nothing by itself."""
+    if mention.end - mention.start < 3 or tokens[mention.end - 1].norm != "one" or mention.end >= len(tokens):
+        return False
+    return tokens[mention.end].tag in {"NN", "NNS", "JJ"}
+
+
 class PhraseBook:
     """The vocabulary, ready to be matched."""
 
@@ -149,7 +156,7 @@ class PhraseBook:
             senses = tuple(
                 sense for sense in mention.senses if (KIND_OF.get(sense.role, sense.role), sense.id) not in banned
             )
-            if senses:
+            if senses and not _counts_what_follows(mention, tokens):
                 terms.append(Mention(mention.start, mention.end, senses))
         within = {term.start: inner for term in terms if (inner := self._components_within(term, open_norms))}
         return Found(

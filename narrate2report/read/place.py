@@ -185,6 +185,8 @@ def implied_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabu
         if place.room is None and _speaks_of_way_in(spoken, stances):
             return "entry"
     for mention in spoken.found.terms:
+        if any(sense.beside == base for sense in mention.of("in")):
+            continue
         for sense in mention.of("component"):
             owners = [room for room in GIVEN_AWAY if sense.id in vocabulary.rooms[room].owns]
             if not owners or base in owners or relation_of(spoken, mention.start) != "topic":

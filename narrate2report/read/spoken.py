@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 
-from narrate2report.read.clauses import MARKS, Clause, TermBounds, split_clauses
+from narrate2report.read.clauses import MARKS, PARTICLES, Clause, TermBounds, split_clauses
 from narrate2report.read.phrasebook import COMPONENT_ROLES, Found, Mention, PhraseBook
 from narrate2report.read.sentences import Sentence
 from narrate2report.read.words import Token
@@ -60,7 +60,11 @@ class Spoken:
         bounds = TermBounds(
             frozenset(mention.start for mention in named),
             frozenset(mention.end for mention in (*named, *rooms)),
-            frozenset(m.start for m in self.found.terms if m.of("condition", "works") and not m.of(*COMPONENT_ROLES)),
+            frozenset(
+                m.start
+                for m in self.found.terms
+                if m.of("condition", "works") and not m.of(*COMPONENT_ROLES) and not self._leads_on(m)
+            ),
         )
         fixed = {
             at
@@ -69,6 +73,12 @@ class Spoken:
             if self.tokens[at].text not in MARKS
         }
         return split_clauses(self.tokens, bounds, fixed)
+
+    def _leads_on(self, mention: Mention) -> bool:
+        """Whether a small word that could say `it is in` or `it is out` only leads to what follows: `on the wall`."""
+        if mention.end - mention.start > 1 or self.tokens[mention.start].norm not in PARTICLES:
+            return False
+        return mention.end < len(self.tokens) and self.tokens[mention.end].is_word
 
     def clause_of(self, at: int) -> Clause:
         """The clause that a token stands in."""
@@ -136,6 +146,8 @@ def relation_of(spoken: Spoken, start: int) -> str:
     if tokens[start].norm in PLACE_PREPOSITIONS:
         own = [m for m in spoken.found.terms if m.of("component") and clause.start <= m.start < start]
         return "place" if own else "topic"
+    if "where" in spoken.norms(clause.start + 1, start):
+        return "place"
     flaws = {
         at for mention in spoken.found.terms if mention.of("condition") for at in range(mention.start, mention.end)
     }

@@ -124,7 +124,8 @@ def _is_waived(spoken: Spoken, clause: Clause) -> bool:
     """`nothing I'd charge for`: a judgement on what was just seen, which stays seen."""
     if spoken.norms(clause.start, clause.end)[:2] == ["no", "charge"]:
         return False
-    return spoken.has_cue("negation", "not_negation", within=clause)
+    own = {at for cue in spoken.cues("policy", within=clause) for at in range(cue.start, cue.end)}
+    return any(cue.start not in own for cue in spoken.cues("negation", "not_negation", within=clause))
 
 
 def _carried_into(spoken: Spoken, clause: Clause, carried: Stance) -> Stance:
@@ -234,7 +235,8 @@ def _supposed_at(spoken: Spoken, clause: Clause) -> int | None:
     tokens = spoken.tokens
     for at in range(clause.start, clause.end - 1):
         if tokens[at].norm in {"would", "'d"} and tokens[at + 1].tag == "VB" and tokens[at + 1].norm not in OWN_VIEW:
-            return clause.start
+            where = "where" in spoken.norms(clause.start, at)
+            return None if where else clause.start
     told = spoken.has_cue("addressee", "instruction", "imperative")
     if clause.link in {"when", "whenever"} and told and "is" not in spoken.norms(clause.start, clause.end):
         return clause.start

@@ -70,12 +70,23 @@ def _denied_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
     after = next((cue for cue in spoken.cues("negation_after", within=clause) if cue.start >= mention.end), None)
     if after is not None:
         return spoken.words(after.start, after.end)
+    if (returned := _never_came_back(spoken, clause)) is not None:
+        return returned
     following = spoken.clauses[clause.index + 1 : clause.index + 2]
     if following and following[0].link == ":" and spoken.has_cue("negation_after", "negation", within=following[0]):
         flawed = spoken.has_term("condition", within=following[0])
         if not flawed:
             return spoken.words(following[0].start, following[0].end)
     return _denied_with_list(spoken, mention, clause)
+
+
+def _never_came_back(spoken: Spoken, clause: Clause) -> str | None:
+    """`the damp patch, which we had treated, has not come back`: a clause that opens with the denial of it."""
+    for later in spoken.clauses[clause.index + 1 : clause.index + 3]:
+        for cue in spoken.cues("negation_after", within=later):
+            if cue.end - cue.start > 2 and cue.start - later.start <= 2:
+                return spoken.words(cue.start, cue.end)
+    return None
 
 
 def _denied_with_list(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:

@@ -13,6 +13,8 @@ PARTICLES = frozenset("in up out off on down".split())
 
 DOERS = frozenset("i you we they to will please must should can could would not".split())
 
+AMOUNTS = frozenset("rather quite very a bit all really so pretty slightly somewhat totally completely".split())
+
 PERSONS = frozenset("i we you he she".split())
 
 INTERJECTIONS = frozenset(
@@ -34,6 +36,8 @@ def says_nothing(spoken: Spoken, mention: Mention) -> bool:
             _is_of_a_noun,
             _is_location,
             _is_own_doing,
+            _became,
+            _holds_a_flaw,
         )
     )
 
@@ -55,6 +59,22 @@ def _is_location(spoken: Spoken, mention: Mention) -> bool:
         return False
     norms = spoken.norms(mention.end, mention.end + 7)
     return any(norm in {"that", "where", "which"} for norm in norms)
+
+
+def _became(spoken: Spoken, mention: Mention) -> bool:
+    """`the brass has gone rather dull`, `gone into its spin`: what it became and not that it is gone."""
+    if spoken.norms(mention.start, mention.end) != ["gone"]:
+        return False
+    after = spoken.tokens[mention.end : mention.end + 2]
+    if not after or mention.end >= spoken.clause_of(mention.start).end:
+        return False
+    return after[0].tag in {"JJ", "VBN"} or after[0].norm in AMOUNTS or after[0].norm in {"into", "over", "through"}
+
+
+def _holds_a_flaw(spoken: Spoken, mention: Mention) -> bool:
+    """`a crack in it`: where a flaw is, and not that something is in its place."""
+    present = all(sense.id == "present" for sense in mention.of("condition"))
+    return present and any(term.end == mention.start and term.of("condition") for term in spoken.found.terms)
 
 
 def _is_own_doing(spoken: Spoken, mention: Mention) -> bool:

@@ -34,9 +34,6 @@ LETTERED = {"room": "bedroom", "bed": "bedroom", "br": "bedroom", "bath": "bathr
 """Short forms that are rooms when a letter or number follows them at the start of a sentence."""
 
 NUMBERED = frozenset({"bedroom", "bathroom", "closet", "office", "half_bath", "balcony", "living_room", "storage"})
-GIVEN_AWAY = ("bathroom", "kitchen")
-"""Rooms that their own fixtures give away."""
-
 LEFT_UNSAID = frozenset(
     {"bedroom", "hallway", "living_room", "dining_room", "entry", "kitchen", "bathroom", "whole_unit", ""}
 )
@@ -83,15 +80,32 @@ class Place:
 def find_room(spoken: Spoken, place: Place, stances: Sequence[Stance]) -> str | None:
     """The room that the sentence walks into, if it does."""
     entered = None
+    if _lists_rooms(spoken):
+        return None
     for mention in spoken.found.terms:
         sense = next(iter(mention.of("room")), None)
-        if sense is None or stances[mention.start].mode not in {Mode.ASSERTED, Mode.FUTURE}:
+        if sense is None:
+            continue
+        invited = stances[mention.start].mode is Mode.INSTRUCTION and _is_invited(spoken, mention)
+        if stances[mention.start].mode not in {Mode.ASSERTED, Mode.FUTURE} and not invited:
             continue
         room, end = _numbered(spoken, mention, sense.id)
         if _is_entered(spoken, mention, end):
             same = entered is not None and entered.split(".")[0] == room
             entered = entered if same else _as_before(room, place)
     return entered or _lettered_room(spoken)
+
+
+def _lists_rooms(spoken: Spoken) -> bool:
+    """`it has two bedrooms, hall and kitchen`: what there is, and no way through it."""
+    counted = [m for m in spoken.found.terms if m.of("rooms") and not m.of("room")]
+    return bool(counted) and sum(bool(m.of("room", "rooms")) for m in spoken.found.terms) > 1
+
+
+def _is_invited(spoken: Spoken, mention: Mention) -> bool:
+    """`please come into the hall`: the resident is led on."""
+    before = spoken.norms(max(0, mention.start - 5), mention.start)
+    return bool({"come", "step", "follow"} & set(before)) and bool({"in", "into", "to", "through"} & set(before))
 
 
 def _numbered(spoken: Spoken, mention: Mention, room: str) -> tuple[str, int]:
@@ -165,7 +179,7 @@ def _is_entered(spoken: Spoken, mention: Mention, end: int) -> bool:
         )
     if heads_noun:
         return False
-    alone = mention.end == clause.end and mention.start - clause.start <= 1
+    alone = mention.end == clause.end and mention.start - clause.start <= 1 and not {"a", "an", "one"} & set(before)
     if alone and not any(spoken.named_terms(earlier) for earlier in spoken.clauses[: clause.index]):
         return True
     if next_token is not None and next_token.norm == "here" and close[-1:] == ["in"]:
@@ -188,8 +202,10 @@ def implied_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabu
         if any(sense.beside == base for sense in mention.of("in")):
             continue
         for sense in mention.of("component"):
-            owners = [room for room in GIVEN_AWAY if sense.id in vocabulary.rooms[room].owns]
-            if not owners or base in owners or relation_of(spoken, mention.start) != "topic":
+            owners = [room for room, term in vocabulary.rooms.items() if sense.id in term.known_by]
+            if not owners or base in vocabulary.rooms and sense.id in vocabulary.rooms[base].owns:
+                continue
+            if relation_of(spoken, mention.start) != "topic":
                 continue
             if stances[mention.start].mode is Mode.ASSERTED and base in LEFT_UNSAID:
                 return owners[0]

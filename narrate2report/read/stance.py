@@ -186,6 +186,8 @@ def _own_stance(spoken: Spoken, clause: Clause) -> tuple[int, Stance]:
             "?" if spoken.ends_with_question() else spoken.words(clause.start, clause.start + 2),
         )
     best: tuple[int, Stance] | None = None
+    if _was_mended(spoken, clause):
+        best = clause.start, Stance(Mode.PAST, spoken.words(clause.start, clause.end))
     supposed = _supposed_at(spoken, clause)
     if supposed is not None:
         best = supposed, Stance(Mode.HYPOTHETICAL, spoken.words(supposed, supposed + 1))
@@ -213,6 +215,16 @@ def _own_stance(spoken: Spoken, clause: Clause) -> tuple[int, Stance]:
     return best or (clause.start, PLAIN)
 
 
+def _was_mended(spoken: Spoken, clause: Clause) -> bool:
+    """`the drain was blocked, it was cleaned on Saturday`: a flaw that was, and what was done about it."""
+    finite = {token.norm for token in spoken.tokens[clause.start : clause.end] if token.is_finite}
+    if not finite or not finite <= {"was", "were", "had"} or not spoken.has_term("condition", within=clause):
+        return False
+    return any(
+        spoken.has_cue("repaired_since", within=later) for later in spoken.clauses[clause.index + 1 : clause.index + 3]
+    )
+
+
 def _allows(spoken: Spoken, clause: Clause) -> bool:
     """`small nail holes are fine`, `a hairline crack is wear`: what counts as sound or as wear is a rule, and no
     flaw of this place."""
@@ -237,6 +249,8 @@ def _supposed_at(spoken: Spoken, clause: Clause) -> int | None:
         if tokens[at].norm in {"would", "'d"} and tokens[at + 1].tag == "VB" and tokens[at + 1].norm not in OWN_VIEW:
             where = "where" in spoken.norms(clause.start, at)
             return None if where else clause.start
+        if tokens[at].norm in {"could", "would", "should"} and tokens[at + 1].norm in {"have", "'ve"}:
+            return clause.start
     told = spoken.has_cue("addressee", "instruction", "imperative")
     if clause.link in {"when", "whenever"} and told and "is" not in spoken.norms(clause.start, clause.end):
         return clause.start

@@ -27,6 +27,7 @@ class RoomTerm(Value):
     not_in: Words = ()
     expects: Words = ()
     owns: Words = ()
+    known_by: Words = ()
 
 
 class ComponentTerm(Value):

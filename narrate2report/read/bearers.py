@@ -228,8 +228,9 @@ class Bearers:
 
     def _lies_on(self, predicate: Mention, clause: Clause) -> Named | None:
         """`a scratch on the counter`: the component after on, in, of, across ..."""
-        for one in self._spoken.named_in(clause):
-            if one.relation == "of" and one.start >= predicate.end:
+        named = self._spoken.named_in(clause)
+        for one in named:
+            if one.relation == "of" and one.start >= predicate.end and not self._modifies_next(one, named):
                 flaws = {mention.start for mention in self._predicates}
                 between = range(predicate.end, one.start)
                 if not any(self._spoken.tokens[at].is_finite and at not in flaws for at in between):
@@ -303,7 +304,8 @@ class Bearers:
             before = self._spoken.clauses[clause.index - 1]
             if self._spoken.has_cue("whole", within=before) and before.end - before.start <= 3:
                 return True
-        return self._spoken.has_term("room", within=clause)
+        rooms = [m for m in self._spoken.found.terms if m.start in clause and m.of("room")]
+        return any(not {"a", "an"} & set(self._spoken.norms(max(clause.start, m.start - 3), m.start)) for m in rooms)
 
     def subjects_of(self, clause: Clause) -> tuple[Named, ...]:
         """The components that a clause is about."""

@@ -68,7 +68,9 @@ def _became(spoken: Spoken, mention: Mention) -> bool:
     after = spoken.tokens[mention.end : mention.end + 2]
     if not after or mention.end >= spoken.clause_of(mention.start).end:
         return False
-    return after[0].tag in {"JJ", "VBN"} or after[0].norm in AMOUNTS or after[0].norm in {"into", "over", "through"}
+    return (
+        after[0].tag in {"JJ", "VBN", "CD"} or after[0].norm in AMOUNTS or after[0].norm in {"into", "over", "through"}
+    )
 
 
 def _holds_a_flaw(spoken: Spoken, mention: Mention) -> bool:
@@ -115,6 +117,9 @@ def _is_done(spoken: Spoken, mention: Mention) -> bool:
     if token.tag in {"VB", "VBP"} and before.norm in DOERS and "adjective" in forms:
         return True
     if forms == {"verb"} and token.tag in {"NN", "NNS"} and before.norm in {"a", "the", "an", "my"}:
+        return True
+    clause = spoken.clause_of(mention.start)
+    if token.tag == "VB" and "verb" in forms and PERSONS & set(spoken.norms(max(clause.start, mention.start - 3), mention.start)):
         return True
     if (
         token.text[0].isupper()

@@ -13,7 +13,7 @@ from narrate2report.read.stance import Mode, Stance
 from narrate2report.read.vocabulary import Vocabulary
 
 NOT_ENTERED = frozenset(
-    "from than as like off by near toward towards behind beside between of same facing opposite above"
+    "from than as like off by near toward towards behind beside between of same facing opposite above over"
     " below outside until before after with for off past upstairs".split()
 )
 ENTERING = frozenset("into onto next now inside".split())
@@ -160,7 +160,7 @@ def _is_entered(spoken: Spoken, mention: Mention, end: int) -> bool:
     tokens = spoken.tokens
     clause = spoken.clause_of(mention.start)
     before = [token.norm for token in tokens[clause.start : mention.start]]
-    if "not" in before or "never" in before:
+    if "not" in before or "never" in before or _something_goes(spoken, clause.start, mention.start):
         return False
     close = [word for word in before[-3:] if word not in {"the", "a", "this", "our", "your", "my"}]
     if close and close[-1] in NOT_ENTERED:
@@ -188,6 +188,15 @@ def _is_entered(spoken: Spoken, mention: Mention, end: int) -> bool:
     moving = bool(set(before) & MOVING) and "from" not in before
     enters = bool(close) and (close[-1] in ENTERING or (close[-1] in TOWARDS | MOVING and moving))
     return enters or (leading and (bool(before) or next_token is None))
+
+
+def _something_goes(spoken: Spoken, start: int, end: int) -> bool:
+    """`the same stuff runs through the kitchen`: a thing goes there, and nobody walks."""
+    tokens = spoken.tokens
+    return any(
+        tokens[at].tag == "VBZ" and tokens[at].norm not in {"'s", "is"} and tokens[at - 1].tag in {"NN", "NNS"}
+        for at in range(start + 1, end)
+    )
 
 
 def implied_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabulary: Vocabulary) -> str | None:
@@ -244,9 +253,19 @@ def name_components(spoken: Spoken, place: Place, number: int, vocabulary: Vocab
         if component:
             chosen[mention.start] = (mention, component)
     return tuple(
-        Named(component, mention.start, mention.end, relation_of(spoken, start))
+        Named(
+            component,
+            mention.start,
+            mention.end,
+            "place" if _tells_a_side(spoken, mention) else relation_of(spoken, start),
+        )
         for start, (mention, component) in sorted(chosen.items())
     )
+
+
+def _tells_a_side(spoken: Spoken, mention: Mention) -> bool:
+    """`over on the patio door side`: a component that only says which side."""
+    return spoken.norms(mention.end, mention.end + 1) in (["side"], ["end"])
 
 
 def meaning_within(spoken: Spoken, phrase: Mention, place: Place, number: int, vocabulary: Vocabulary) -> str | None:

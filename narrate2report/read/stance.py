@@ -251,10 +251,27 @@ def _supposed_at(spoken: Spoken, clause: Clause) -> int | None:
             return None if where else clause.start
         if tokens[at].norm in {"could", "would", "should"} and tokens[at + 1].norm in {"have", "'ve"}:
             return clause.start
+    if _speaks_of_any(spoken, clause):
+        return clause.start
     told = spoken.has_cue("addressee", "instruction", "imperative")
     if clause.link in {"when", "whenever"} and told and "is" not in spoken.norms(clause.start, clause.end):
         return clause.start
     return None
+
+
+def _speaks_of_any(spoken: Spoken, clause: Clause) -> bool:
+    """`an anchor leaves a hole`: what any such thing does, after `because`, `so` or a rule."""
+    if clause.link not in {"because", "so", "if", "when"}:
+        return False
+    lead = [at for at in range(clause.start, clause.end) if spoken.tokens[at].norm in {"a", "an"}][:1]
+    return (
+        bool(lead)
+        and lead[0] - clause.start <= 1
+        and any(
+            spoken.tokens[at].tag == "VBZ" and spoken.tokens[at].norm not in {"is", "'s", "has"}
+            for at in range(lead[0] + 2, min(clause.end, lead[0] + 5))
+        )
+    )
 
 
 OWN_VIEW = frozenset("say call guess bet note put describe like love think estimate".split())

@@ -115,6 +115,8 @@ def _starts_subject(tokens: Sequence[Token], at: int, begin: int, terms: TermBou
     if before.is_verb or (before.tag == "IN" and not particle) or not predicated:
         return False
     noun = at + 1 if token.norm in DETERMINERS else at
+    if noun == at and before.tag in {"MD", "RB"} and before.norm not in PARTICLES:
+        return False
     if noun not in terms.starts or (
         before.tag in {"JJ", "CD"}
         and not any(t.is_finite for t in tokens[max(begin, at - 3) : at - 1])

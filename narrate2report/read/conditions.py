@@ -85,6 +85,8 @@ def _as_flaws(mention: Mention, senses: Sequence[Sense], bearer: Bearer, scene: 
     flaws = []
     for sense in only[:1] or plain[:1]:
         component, how = _fitting(sense.id, bearer, mention, scene)
+        if scene.vocabulary.excludes(sense.id, component):
+            continue
         if sense.id == "missing" and component == ROOM_GENERAL:
             continue  # what is gone, and was not named, is nothing that belongs here
         flaws.append(Flaw(mention, sense.id, sense.form, Bearer(component, how, bearer.direct, bearer.named)))

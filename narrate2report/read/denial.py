@@ -60,6 +60,10 @@ def negation_before(spoken: Spoken, clause: Clause, at: int) -> str | None:
     for cue in spoken.cues("negation", within=clause):
         if cue.start < at and cue.end <= at and cue.start not in spared:
             best = spoken.words(cue.start, cue.end)
+    for cue in spoken.cues("not_tested", within=clause):
+        done = {"i", "we"} & set(spoken.norms(max(clause.start, cue.start - 2), cue.start))
+        if cue.start < at < cue.end and spoken.tokens[cue.start].norm == "not" and not done:
+            best = spoken.words(cue.start, at)  # the toilet does not run on
     return best
 
 

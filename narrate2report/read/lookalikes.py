@@ -38,6 +38,8 @@ def says_nothing(spoken: Spoken, mention: Mention) -> bool:
             _is_own_doing,
             _became,
             _holds_a_flaw,
+            _is_said_of_itself,
+            _is_listed_work,
         )
     )
 
@@ -71,6 +73,21 @@ def _became(spoken: Spoken, mention: Mention) -> bool:
     return (
         after[0].tag in {"JJ", "VBN", "CD"} or after[0].norm in AMOUNTS or after[0].norm in {"into", "over", "through"}
     )
+
+
+def _is_said_of_itself(spoken: Spoken, mention: Mention) -> bool:
+    """`cold's cold`: as it should be."""
+    clause = spoken.clause_of(mention.start)
+    word = spoken.tokens[mention.end - 1].norm
+    return word in spoken.norms(clause.start, mention.start) and mention.start - clause.start <= 3
+
+
+def _is_listed_work(spoken: Spoken, mention: Mention) -> bool:
+    """`patch and touch up`: two works in a row, without an article."""
+    if not mention.of("action") or (mention.start and spoken.tokens[mention.start - 1].norm in {"a", "the", "one"}):
+        return False
+    follows = spoken.norms(mention.end, mention.end + 1) == ["and"]
+    return follows and any(term.start == mention.end + 1 and term.of("action") for term in spoken.found.terms)
 
 
 def _holds_a_flaw(spoken: Spoken, mention: Mention) -> bool:
@@ -110,8 +127,11 @@ def _is_particle(spoken: Spoken, mention: Mention) -> bool:
 
 def _is_done(spoken: Spoken, mention: Mention) -> bool:
     """`you clean it`, `to seal`: a word that is a verb of somebody's doing here."""
-    if mention.end - mention.start > 1 or not mention.start:
+    if mention.end - mention.start > 1:
         return False
+    if not mention.start:
+        verb = all(sense.form == "verb" for sense in mention.of("condition"))
+        return verb and spoken.tokens[0].tag in {"NN", "NNS", "NNP"} and len(spoken.tokens) > 2
     token, before = spoken.tokens[mention.start], spoken.tokens[mention.start - 1]
     forms = {sense.form for sense in mention.of("condition")}
     if token.tag in {"VB", "VBP"} and before.norm in DOERS and "adjective" in forms:
@@ -119,7 +139,11 @@ def _is_done(spoken: Spoken, mention: Mention) -> bool:
     if forms == {"verb"} and token.tag in {"NN", "NNS"} and before.norm in {"a", "the", "an", "my"}:
         return True
     clause = spoken.clause_of(mention.start)
-    if token.tag == "VB" and "verb" in forms and PERSONS & set(spoken.norms(max(clause.start, mention.start - 3), mention.start)):
+    if (
+        token.tag == "VB"
+        and "verb" in forms
+        and PERSONS & set(spoken.norms(max(clause.start, mention.start - 3), mention.start))
+    ):
         return True
     if (
         token.text[0].isupper()

@@ -29,7 +29,7 @@ def left_behind(scene: Scene) -> list[Draft]:
         inside = [
             term
             for term in spoken.found.terms
-            if clause.index - 1 <= spoken.clause_of(term.start).index <= clause.index
+            if spoken.clause_of(term.start).index in {clause.index, clause.index - (clause.link == "")}
         ]
         if (
             any(term.of("condition") for term in inside)
@@ -93,7 +93,7 @@ def missing_parts(scene: Scene) -> list[Draft]:
             continue
         gap = spoken.norms(clause.start, one.start)
         near = [norm for norm in gap[-3:] if norm in {"no", "without", "of"}]
-        if not near or any(at in flaw_starts for at in range(clause.start, clause.end)):
+        if not near or "never" in spoken.norms() or any(at in flaw_starts for at in range(clause.start, clause.end)):
             continue
         if stances[one.start].mode is not Mode.ASSERTED or (
             group in {"surfaces", "handed_over"} and one.component != "remote_control"

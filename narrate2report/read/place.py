@@ -98,7 +98,7 @@ def find_room(spoken: Spoken, place: Place, stances: Sequence[Stance]) -> str | 
 
 def _lists_rooms(spoken: Spoken) -> bool:
     """`it has two bedrooms, hall and kitchen`: what there is, and no way through it."""
-    counted = [m for m in spoken.found.terms if m.of("rooms") and not m.of("room")]
+    counted = [m for m in spoken.found.terms if m.of("rooms") and m.start and spoken.tokens[m.start - 1].tag == "CD"]
     return bool(counted) and sum(bool(m.of("room", "rooms")) for m in spoken.found.terms) > 1
 
 

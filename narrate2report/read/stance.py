@@ -142,7 +142,7 @@ def _carried_into(spoken: Spoken, clause: Clause, carried: Stance) -> Stance:
             here = {"here", "now", "this"} & set(norms)
             return PLAIN if clause.link in BACK_TO_NOW and here else carried
         case Mode.INSTRUCTION:
-            own_doing = bool(norms) and norms[0] in {"i", "we", "they"}
+            own_doing = bool(norms) and norms[0] in {"i", "we"}
             return PLAIN if own_doing or clause.link == "..." or _states(spoken, clause) else carried
         case Mode.SEARCH:
             sees = any(tuple(norms[at : at + 2]) in SEES for at in range(2))

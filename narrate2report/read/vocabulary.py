@@ -57,6 +57,7 @@ class ConditionTerm(Value):
     phrases: Words = ()
     not_in: Words = ()
     usual: Words = ()
+    not_of: Words = ()
     denies: Words = ()
     default: str = ""
     only: dict[str, Words] = {}
@@ -97,6 +98,11 @@ class Vocabulary:
     def is_sound(self, condition: str) -> bool:
         """Whether a condition is nothing to complain of."""
         return self.conditions[condition].class_ == "sound"
+
+    def excludes(self, condition: str, component: str) -> bool:
+        """Whether the condition cannot be a flaw of the component: an alarm is meant to be loud."""
+        never = self.conditions[condition].not_of
+        return component in never or f"group:{self.components[component].group}" in never
 
     def afflicts(self, condition: str, component: str) -> bool | None:
         """Whether the condition is usual of the component; None where the vocabulary does not say."""

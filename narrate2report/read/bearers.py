@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from narrate2report.read.clauses import Clause
 from narrate2report.read.phrasebook import Mention
@@ -121,6 +122,10 @@ class Bearers:
             return tuple(
                 Bearer(one.component, f"said of '{spoken.words(one.start, one.end)}'", True, one) for one in shared
             )
+        if noun and self._is_in_here(clause):
+            return (Bearer(ROOM_GENERAL, "said of the room", True),)
+        if noun and self._place.subject and not self._subjects[clause.index] and self._is_of_it(predicate, clause):
+            return (Bearer(self._place.subject, "a part of it", True),)
         spread = self._spread_over(clause) if noun else ()
         if spread:
             return tuple(
@@ -245,6 +250,17 @@ class Bearers:
             and norms[at + 1 : at + 2] in (["it"], ["them"], ["that"])
             for at in range(len(norms))
         )
+
+    def _is_of_it(self, predicate: Mention, clause: Clause) -> bool:
+        """`a scuff along the bottom of it`."""
+        norms = self._spoken.norms(predicate.end, clause.end)
+        return any(first == "of" and second in {"it", "them"} for first, second in pairwise(norms))
+
+    def _is_in_here(self, clause: Clause) -> bool:
+        """`no mold in here`: of the room, and not of what was spoken of before."""
+        norms = self._spoken.norms(clause.start, clause.end)
+        last = norms[-2:] == ["in", "here"] or norms[-2:] == ["down", "here"]
+        return last and not self._subjects[clause.index]
 
     def _named_after(self, clause: Clause) -> Named | None:
         """`it's filthy, the filter up in the hood`: what `it` is comes in the next clause."""

@@ -14,6 +14,7 @@ from narrate2report.records.findings import Assertion
 OPENS_NEW = frozenset(
     "a an the some one two three four five there it is 's i this that these my also only just".split()
 )
+TIMES = frozenset("second seconds minute minutes hour hours".split())
 LIST_LINKS = frozenset({",", "and", "or", "nor", "plus"})
 
 
@@ -57,14 +58,25 @@ def negation_before(spoken: Spoken, clause: Clause, at: int) -> str | None:
         for here in range(term.start, term.end)
     }
     best = None
+    excepted = max((cue.end for cue in spoken.cues("exception", within=clause) if cue.end <= at), default=-1)
     for cue in spoken.cues("negation", within=clause):
-        if cue.start < at and cue.end <= at and cue.start not in spared:
-            best = spoken.words(cue.start, cue.end)
+        if cue.start < at and cue.end <= at and cue.start not in spared and cue.start > excepted:
+            best = None if _is_slip(spoken, clause, cue) else spoken.words(cue.start, cue.end)
     for cue in spoken.cues("not_tested", within=clause):
         done = {"i", "we"} & set(spoken.norms(max(clause.start, cue.start - 2), cue.start))
         if cue.start < at < cue.end and spoken.tokens[cue.start].norm == "not" and not done:
             best = spoken.words(cue.start, at)  # the toilet does not run on
     return best
+
+
+def _is_slip(spoken: Spoken, clause: Clause, cue: Mention) -> bool:
+    """`there's a burn no two burns`: a number put right, without the marks that would tell."""
+    counted = cue.end < clause.end and spoken.tokens[cue.end].tag == "CD"
+    return (
+        counted
+        and spoken.norms(cue.start, cue.end) == ["no"]
+        and spoken.has_term("condition", within=Clause(clause.index, clause.start, cue.start, clause.link))
+    )
 
 
 def _denied_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
@@ -149,6 +161,12 @@ def _doubted_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
                 "might",
             }:
                 continue
+            if (
+                cue.end == later.end
+                and later.index + 1 < len(spoken.clauses)
+                and not spoken.clauses[later.index + 1].link
+            ):
+                continue  # without marks it opens what follows
             own = any(term.of("condition") and later.start <= term.start < cue.start for term in spoken.found.terms)
             if (
                 cue.start >= mention.end
@@ -173,6 +191,8 @@ def _doubted_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
 
 def _is_about_amount(spoken: Spoken, at: int) -> bool:
     """`maybe half an inch`: the doubt is about the size and not about the flaw."""
+    if at > 1 and (spoken.tokens[at - 2].norm in UNITS or spoken.tokens[at - 2].norm in TIMES):
+        return True
     following = spoken.tokens[at : at + 3]
     return any(
         token.tag == "CD"

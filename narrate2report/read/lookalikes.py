@@ -11,7 +11,7 @@ PLANNED = frozenset("get gets getting be needs need have having".split())
 
 PARTICLES = frozenset("in up out off on down".split())
 
-DOERS = frozenset("i you we they to will please must should can could would not".split())
+DOERS = frozenset("i you we they to will please must should can could would".split())
 
 AMOUNTS = frozenset("rather quite very a bit all really so pretty slightly somewhat totally completely".split())
 
@@ -47,7 +47,8 @@ def says_nothing(spoken: Spoken, mention: Mention) -> bool:
 def _is_of_a_noun(spoken: Spoken, mention: Mention) -> bool:
     """`black points in the corner`, `a good dog`: a word that is a flaw of a component, here said of another noun."""
     clause = spoken.clause_of(mention.start)
-    if any(cue.start == mention.end for cue in spoken.cues("outsider", within=clause)):
+    praise = any(sense.id in {"good", "new", "clean"} for sense in mention.of("condition"))
+    if praise and any(cue.start == mention.end for cue in spoken.cues("outsider", within=clause)):
         return True
     if mention.end - mention.start > 1 or not all(sense.beside for sense in mention.of("condition")):
         return False

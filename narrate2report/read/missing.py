@@ -32,7 +32,7 @@ def left_behind(scene: Scene) -> list[Draft]:
             if spoken.clause_of(term.start).index in {clause.index, clause.index - (clause.link == "")}
         ]
         if (
-            any(term.of("condition") for term in inside)
+            any(term.of("condition") and not says_nothing(spoken, term) for term in inside)
             or at + 1 >= len(norms)
             or norms[at + 1] in {"it", "this", "that"}
             or NOTES & set(norms[at + 1 : at + 3])

@@ -198,6 +198,12 @@ def _own_stance(spoken: Spoken, clause: Clause) -> tuple[int, Stance]:
         for cue in spoken.cues(kind, within=clause):
             if mode is Mode.QUOTED and _speaker_means_it(spoken, cue.start):
                 continue
+            if mode is Mode.ELSEWHERE and spoken.norms(max(0, cue.start - 1), cue.start) in (
+                ["as"],
+                ["than"],
+                ["like"],
+            ):
+                continue
             if mode is Mode.HYPOTHETICAL and _is_plan(spoken, cue.start, cue.end):
                 continue
             reach = _reach_start(spoken, clause, mode, cue.start, cue.end)

@@ -31,6 +31,8 @@ class Bearer:
     how: str
     direct: bool
     named: Named | None = None
+    room: str | None = None
+    """The room it is in, where that is not the one that is walked."""
 
 
 class Bearers:
@@ -167,6 +169,8 @@ class Bearers:
                     named_after,
                 ),
             )
+        if self._sums_up(clause):
+            return (Bearer(ROOM_GENERAL, "said of the place as a whole", True, room="whole_unit"),)
         if self._is_about_all(clause):
             return (Bearer(ROOM_GENERAL, "said of the room as a whole", True),)
         if self._place.subject:
@@ -312,6 +316,21 @@ class Bearers:
                 break
             found += inside
         return tuple(found)
+
+    def _sums_up(self, clause: Clause) -> bool:
+        """`Overall: decent shape.`, near the end of the walk and with nothing named."""
+        rooms = any(m.of("room", "rooms") for m in self._spoken.found.terms)
+        opens = (
+            self._spoken.norms(0, 1) in (["overall"], ["altogether"])
+            or self._spoken.norms(0, 3)
+            in (
+                ["all", "in", "all"],
+                ["on", "the", "whole"],
+                ["by", "and", "large"],
+            )
+            or self._spoken.norms(0, 2) == ["all", "up"]
+        )
+        return self._place.closing and opens and not rooms and not self._spoken.named_in(clause)
 
     def _is_about_all(self, clause: Clause) -> bool:
         if self._spoken.has_cue("whole", within=clause):

@@ -89,7 +89,9 @@ def _as_flaws(mention: Mention, senses: Sequence[Sense], bearer: Bearer, scene: 
             continue
         if sense.id == "missing" and component == ROOM_GENERAL:
             continue  # what is gone, and was not named, is nothing that belongs here
-        flaws.append(Flaw(mention, sense.id, sense.form, Bearer(component, how, bearer.direct, bearer.named)))
+        flaws.append(
+            Flaw(mention, sense.id, sense.form, Bearer(component, how, bearer.direct, bearer.named, bearer.room))
+        )
     return flaws
 
 
@@ -186,7 +188,7 @@ def _draft(spoken: Spoken, flaw: Flaw, room: str, sound: bool, flaws: Sequence[F
         quantity = quantity_before(spoken, mention.start, clause)
     return Draft(
         kind="condition",
-        room=flaw.bearer.named.room if flaw.bearer.named and flaw.bearer.named.room else room,
+        room=flaw.bearer.room or (flaw.bearer.named.room if flaw.bearer.named else None) or room,
         component=flaw.bearer.component,
         at=mention.start,
         because=tuple(because),

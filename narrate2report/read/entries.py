@@ -40,7 +40,7 @@ class Ledger:
         for line in reversed(self._lines):
             if line.number < number - 1:
                 break
-            repeats = draft.assertion == "absent" or draft.outcome == "not_tested"
+            repeats = draft.assertion == "absent" or draft.outcome == "not_tested" or _adds_nothing(draft, spoken)
             if repeats and line.number < number and line.draft.same_statement(draft):
                 line.sentences.append(spoken.sentence)
                 return
@@ -101,6 +101,18 @@ class Ledger:
             seen[base] = seen.get(base, 0) + 1
             ids.append(base if seen[base] == 1 else f"{base}-{seen[base]}")
         return ids
+
+
+ANEW = frozenset("a an another other second also too more again one two three some both".split())
+"""Words that tell of a flaw of its own: `and another by the door`."""
+
+
+def _adds_nothing(draft: Draft, spoken: Spoken) -> bool:
+    """`Toilet runs. You can hear it, it's running.`: the same once more, with no number, size or place of its own."""
+    if draft.kind != "condition" or draft.quantity or draft.size or draft.where:
+        return False
+    clause = spoken.clause_of(draft.at)
+    return not ANEW & set(spoken.norms(clause.start, draft.at + 1))
 
 
 def _entry_id(line: _Line) -> str:

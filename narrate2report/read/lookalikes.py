@@ -39,6 +39,7 @@ def says_nothing(spoken: Spoken, mention: Mention) -> bool:
             _became,
             _holds_a_flaw,
             _is_said_of_itself,
+            _is_all_good,
             _is_listed_work,
         )
     )
@@ -181,6 +182,15 @@ def _is_outside(spoken: Spoken, mention: Mention) -> bool:
         max(clause.start, last_named) <= cue.start and cue.end <= mention.start and mention.start - cue.end <= 2
         for cue in spoken.cues("outsider", within=clause)
     )
+
+
+def _is_all_good(spoken: Spoken, mention: Mention) -> bool:
+    """`by email, so that's all good`: nothing is named in the sentence that it could be said of."""
+    clause = spoken.clause_of(mention.start)
+    said = spoken.norms(clause.start, mention.end)
+    so_far = said[-4:] in (["so", "that", "'s", "all"], ["so", "that", "is", "all"]) or said[:1] == ["so"]
+    alone = {"so", "that", "'s", "is", "it", "all", "good", "fine"} >= set(said)
+    return so_far and alone and not spoken.named
 
 
 def _is_interjection(spoken: Spoken, mention: Mention) -> bool:

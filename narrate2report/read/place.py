@@ -55,6 +55,8 @@ class Place:
     room: str | None = None
     visits: list[tuple[str, int]] = field(default_factory=list)
     lately: list[tuple[str, int]] = field(default_factory=list)
+    closing: bool = False
+    """Whether the walk is near its end."""
     subject: str | None = None
     """The component that `it`, `this` and a bare remark mean."""
 
@@ -258,9 +260,17 @@ def name_components(spoken: Spoken, place: Place, number: int, vocabulary: Vocab
             mention.start,
             mention.end,
             "place" if _tells_a_side(spoken, mention) else relation_of(spoken, start),
+            _outdoors(component, place, vocabulary),
         )
         for start, (mention, component) in sorted(chosen.items())
     )
+
+
+def _outdoors(component: str, place: Place, vocabulary: Vocabulary) -> str | None:
+    """The room of what is only found outside, when it is spoken of from inside: the driveway through the window."""
+    if place.base not in LEFT_UNSAID:
+        return None
+    return next((room for room in ("exterior", "yard") if component in vocabulary.rooms[room].owns), None)
 
 
 def _tells_a_side(spoken: Spoken, mention: Mention) -> bool:

@@ -36,6 +36,9 @@ from narrate2report.records.findings import Findings, Reason, RoomVisit, Transcr
 from narrate2report.records.transcript import Transcript
 
 START_ROOM = "whole_unit"
+CLOSING_SENTENCES = 12
+"""How many sentences of a walk count as its end, where `overall` sums up the whole place."""
+
 REASONS: dict[Mode, Reason] = {
     Mode.HYPOTHETICAL: "hypothetical",
     Mode.SEARCH: "checking_for",
@@ -141,6 +144,7 @@ class Reader:
         fates: list[tuple[str, Reason | None, tuple[str, ...]]] = []
         for number, (sentence, (text, tokens, heard)) in enumerate(zip(sentences, repaired, strict=True)):
             spoken = speak(sentence, text, tokens, self._book, heard)
+            walk.place.closing = len(sentences) - number <= CLOSING_SENTENCES
             reason, because = _read_one(spoken, number, walk, ledger, self._vocabulary)
             fates.append((spoken.room, reason, because))
         entries, told = ledger.close()

@@ -136,6 +136,19 @@ PARTS = frozenset(
 )
 
 
+NO_LIKENESS = frozenset("looks look feels seems just something is 's are was so and of like".split())
+"""Before `like` they make it a guess or a filler."""
+
+
+def _is_likened(spoken: Spoken, clause: Clause, start: int) -> bool:
+    """`groans like an old chair`: what something is only compared with."""
+    norms = spoken.norms(clause.start, start)
+    if "like" not in norms:
+        return False
+    at = clause.start + norms.index("like")
+    return at > clause.start and spoken.tokens[at - 1].norm not in NO_LIKENESS
+
+
 def relation_of(spoken: Spoken, start: int) -> str:
     """How a component that starts at token `start` stands in its clause: topic, of, or place.
 
@@ -146,7 +159,7 @@ def relation_of(spoken: Spoken, start: int) -> str:
     if tokens[start].norm in PLACE_PREPOSITIONS:
         own = [m for m in spoken.found.terms if m.of("component") and clause.start <= m.start < start]
         return "place" if own else "topic"
-    if "where" in spoken.norms(clause.start + 1, start):
+    if "where" in spoken.norms(clause.start + 1, start) or _is_likened(spoken, clause, start):
         return "place"
     flaws = {
         at for mention in spoken.found.terms if mention.of("condition") for at in range(mention.start, mention.end)

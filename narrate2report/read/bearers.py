@@ -62,7 +62,8 @@ class Bearers:
                 pending = (*pending, *own) if clause.link in {"and", ",", "or", "plus"} else own
                 current = pending
             elif predicated:
-                pending = ()
+                fronted = bool(pending) and clause.link == ""
+                current, pending = (pending if fronted else current), ()
             subjects[clause.index] = current
         return subjects
 

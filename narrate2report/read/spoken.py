@@ -169,6 +169,8 @@ def relation_of(spoken: Spoken, start: int) -> str:
         if token.norm == "of":
             if at - 1 in flaws:
                 return "of"
+            if any(term.end == at and term.of("component") for term in spoken.found.terms):
+                return "place"  # the lamp of the ceiling
             if at - 1 >= clause.start and tokens[at - 1].norm in {"left", "right"}:
                 return "place"
             if at - 1 >= clause.start and tokens[at - 1].norm in PARTS:

@@ -75,6 +75,7 @@ def parser() -> argparse.ArgumentParser:
     commands = top.add_subparsers(title="commands", metavar="COMMAND", required=True)
     _add_draft(commands)
     _add_show(commands)
+    _add_vocab(commands)
     _add_demo(commands)
     _add_guide(commands)
     return top
@@ -137,8 +138,38 @@ def _add_draft(commands: _Commands) -> None:
         "--resident", metavar="NAME", type=_words, action="append", help="who lives there; may be given again"
     )
     draft.add_argument("--date", metavar="YYYY-MM-DD", help="the day of the walk")
-    draft.add_argument("--vocab", metavar="FOLDER", type=_path, help="words of your own, added to the built-in ones")
+    _add_words(draft)
     draft.set_defaults(run=_run_draft)
+
+
+def _add_words(command: argparse.ArgumentParser) -> None:
+    command.add_argument("--vocab", metavar="FOLDER", type=_path, help="words of your own, added to the built-in ones")
+
+
+def _add_vocab(commands: _Commands) -> None:
+    vocab = commands.add_parser(
+        "vocab",
+        help="check words of your own, or see how a sentence is read",
+        description="Check words of your own, or see how a sentence is read and by which words.",
+    )
+    tasks = vocab.add_subparsers(title="tasks", metavar="TASK", required=True)
+    check = tasks.add_parser(
+        "check",
+        help="say what words add, and which mean something else already",
+        description="Check the built-in words, your own and those in FOLDER, and say what each file adds.",
+    )
+    check.add_argument("folder", metavar="FOLDER", nargs="?", type=_path, help="a folder of words")
+    check.set_defaults(run=_run_vocab_check)
+    trial = tasks.add_parser(
+        "try",
+        help="show how a sentence is read",
+        description="Show how sentences are read: the words found, how each part is meant, and what it gives.",
+    )
+    trial.add_argument("sentences", metavar="SENTENCE", nargs="+", help="what is said; - for lines from standard input")
+    trial.add_argument("--room", metavar="ROOM", type=_words, help="where it is said, such as kitchen or bedroom.2")
+    trial.add_argument("--json", action="store_true", help="print the reading for machines")
+    _add_words(trial)
+    trial.set_defaults(run=_run_vocab_try)
 
 
 def _add_show(commands: _Commands) -> None:
@@ -202,6 +233,20 @@ def _run_show(chosen: argparse.Namespace) -> int:
     from narrate2report.commands.show import show
 
     show(chosen.file, chosen.id)
+    return 0
+
+
+def _run_vocab_check(chosen: argparse.Namespace) -> int:
+    from narrate2report.commands.vocab_check import check_words
+
+    check_words(chosen.folder)
+    return 0
+
+
+def _run_vocab_try(chosen: argparse.Namespace) -> int:
+    from narrate2report.commands.vocab_try import WantedTrial, try_words
+
+    try_words(WantedTrial(tuple(chosen.sentences), chosen.room, chosen.vocab, chosen.json))
     return 0
 
 

@@ -17,6 +17,7 @@ from pathlib import Path
 from rich.console import Console, RenderableType
 
 from narrate2report.commands.listening import listen_to
+from narrate2report.commands.words import word_folders
 from narrate2report.errors import BadInput, BrokenRecord
 from narrate2report.intake.gather import Clips, gather
 from narrate2report.publish.explain import explain
@@ -57,7 +58,7 @@ def draft(wanted: Wanted) -> Findings:
     """
     _check_place(wanted)
     given = gather(wanted.inputs)
-    vocabulary = load_vocabulary(wanted.vocabulary)
+    vocabulary = load_vocabulary(*word_folders(wanted.vocabulary))
     if isinstance(given, Transcript):
         transcript = given
     else:
@@ -148,6 +149,8 @@ def _tell(wanted: Wanted, findings: Findings, reading: Reading) -> None:
         console.print(page)
     if wanted.say_next and not wanted.quiet:
         console.print(f"\nWritten: {wanted.out}", soft_wrap=True)
+        for folder in word_folders(wanted.vocabulary):
+            console.print(f"Read with your words from {folder}", soft_wrap=True)
         if (first := first_to_look_at(findings)) is not None:
             console.print(f"Next: {command('show', wanted.out, first.id)}", soft_wrap=True)
 

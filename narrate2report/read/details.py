@@ -43,8 +43,11 @@ def _counts_the_noun(tokens: Sequence[Token], end: int, at: int) -> bool:
 
 
 def severity_of(spoken: Spoken, mention: Mention, clause: Clause) -> Severity | None:
-    """The word that says how bad, close before the flaw or right after it."""
+    """The word that says how bad, close before the flaw or right after it; `little` in a `little lift` is none."""
+    named = spoken.named_tokens()
     for cue in spoken.cues("slight", "moderate", "severe", within=clause):
+        if cue.start in named:
+            continue
         if mention.start - 4 <= cue.start < mention.start or cue.start == mention.end:
             for level in ("slight", "moderate", "severe"):
                 if any(sense.id == level for sense in cue.senses):

@@ -1,111 +1,98 @@
-"""Read vocab/*.yaml, lay a manager's own folder over it, and refuse what cannot be meant, with file and line."""
+"""The words that come with the program and the layers laid over them, as one vocabulary."""
 
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping, Sequence
+from functools import cache
 from pathlib import Path
 from typing import Any
 
-from pydantic import TypeAdapter, ValidationError
-
 from narrate2report.errors import BadVocabulary
-from narrate2report.read.vocabulary import (
-    ActionTerm,
-    ComponentTerm,
-    ConditionTerm,
-    DescriptionTerms,
-    RoomTerm,
-    Vocabulary,
-    Words,
-)
-from narrate2report.read.yaml_lines import LinedYaml
+from narrate2report.read.inflect import verb_forms
+from narrate2report.read.references import check_families, check_own_ids, check_references
+from narrate2report.read.vocabulary import Vocabulary
+from narrate2report.read.word_files import SHAPES, Layer, read_layer
 from narrate2report.records.canonical import canonical_sha256
 from narrate2report.shipped import shipped
 
-SHAPES: Mapping[str, TypeAdapter[Any]] = {
-    "rooms": TypeAdapter(dict[str, RoomTerm]),
-    "components": TypeAdapter(dict[str, ComponentTerm]),
-    "conditions": TypeAdapter(dict[str, ConditionTerm]),
-    "actions": TypeAdapter(dict[str, ActionTerm]),
-    "descriptions": TypeAdapter(DescriptionTerms),
-    "cues": TypeAdapter(dict[str, Words]),
-    "idioms": TypeAdapter(Words),
-    "sound_alikes": TypeAdapter(dict[str, dict[str, Words]]),
+EXCLUSIVE: Mapping[str, tuple[str, ...]] = {
+    "rooms": ("say",),
+    "components": ("say",),
+    "conditions": ("nouns", "adjectives", "verbs", "phrases"),
 }
+"""Lists in which a word means one block only: given to another block by a layer above, it leaves its old one."""
 
 
-def load_vocabulary(extra: Path | None = None) -> Vocabulary:
-    """The vocabulary, with the files of `extra` (a manager's own folder) laid over it.
+def load_vocabulary(*folders: Path) -> Vocabulary:
+    """The vocabulary that comes with the program, with the files of `folders` laid over it in this order.
 
-    In `extra`, lists add to those that are there and single values replace them.
-    Raises BadVocabulary with file and line of the first mistake.
+    Lists add to those that are there, single values replace them, and a word that a layer gives to another block
+    of its kind means that one from then on. Raises BadVocabulary with file and line of the first mistake.
     """
-    layers = [_read_folder(shipped("vocab"), complete=True)]
-    if extra is not None:
-        if not extra.is_dir():
-            raise BadVocabulary(f"{extra}: not a folder; --vocab takes a folder with files like components.yaml")
-        layers.append(_read_folder(extra, complete=False))
-    merged: dict[str, Any] = {}
-    for layer in layers:
-        merged = _laid_over(merged, {name: file.data for name, file in layer.items()})
+    return combine(read_layers(folders))
+
+
+def read_layers(folders: Sequence[Path]) -> tuple[Layer, ...]:
+    """The shipped layer and those of `folders`, each checked by itself."""
+    return _shipped_layer(), *(read_layer(folder) for folder in folders)
+
+
+@cache
+def _shipped_layer() -> Layer:
+    base = read_layer(shipped("vocab"))
+    missing = sorted(set(SHAPES) - set(base.files))
+    if missing:
+        raise BadVocabulary(f"{base.folder}: {', '.join(missing)}.yaml missing; install the program again")
+    return base
+
+
+def combine(layers: Sequence[Layer]) -> Vocabulary:
+    """One vocabulary of layers, the lowest first. Raises BadVocabulary where a layer names what is not there."""
+    merged = merge(layers)
     parsed = {name: shape.validate_python(merged[name]) for name, shape in SHAPES.items()}
     vocabulary = Vocabulary(**parsed, version=canonical_sha256(json.loads(json.dumps(merged))))
     for layer in layers:
-        _check_references(layer, vocabulary)
+        check_references(layer, vocabulary)
     return vocabulary
 
 
-def _read_folder(folder: Path, *, complete: bool) -> dict[str, LinedYaml]:
-    layer = {}
-    for path in sorted(folder.glob("*.yaml")):
-        if path.stem not in SHAPES:
-            raise BadVocabulary(f"{path}:1: no such vocabulary; use one of {', '.join(sorted(SHAPES))}.yaml")
-        lined = LinedYaml(path)
-        if lined.is_empty:
-            continue
-        layer[path.stem] = lined
-        try:
-            SHAPES[path.stem].validate_python(lined.data)
-        except ValidationError as error:
-            first = error.errors(include_url=False)[0]
-            at = tuple(part for part in first["loc"] if isinstance(part, str | int))
-            raise lined.mistake(at, f"{'.'.join(map(str, at))}: {first['msg']}") from error
-    missing = sorted(set(SHAPES) - set(layer))
-    if complete and missing:
-        raise BadVocabulary(f"{folder}: {', '.join(missing)}.yaml missing; install the program again")
-    return layer
+def merge(layers: Sequence[Layer]) -> dict[str, Any]:
+    """The plain data of all files, laid over each other; raises BadVocabulary for a block that must not be added."""
+    merged: dict[str, Any] = {name: file.data for name, file in layers[0].files.items()}
+    families = {term.get("group", "") for term in merged["components"].values()}
+    for layer in layers[1:]:
+        check_own_ids(layer, merged)
+        check_families(layer, families)
+        for name, file in layer.files.items():
+            below = _without_words_of(merged[name], file.data, EXCLUSIVE.get(name, ()))
+            merged[name] = _laid_over(below, file.data)
+    return merged
+
+
+def _without_words_of(below: Any, above: Any, fields: Sequence[str]) -> Any:
+    """The blocks `below` without the words that the layer `above` gives to other blocks."""
+    given: dict[str, set[str]] = {}
+    for term, block in above.items() if fields else ():
+        for field in fields:
+            for word in block.get(field, ()):
+                given.setdefault(word.lower(), set()).add(term)
+    if not given:
+        return below
+    lost = {term: {word for word, owners in given.items() if term not in owners} for term in below}
+    return {term: _without(block, lost[term], fields) for term, block in below.items()}
+
+
+def _without(block: dict[str, Any], lost: set[str], fields: Sequence[str]) -> dict[str, Any]:
+    """A block that has lost words: they leave its lists, and a form of one of its verbs no longer counts for it."""
+    kept = {field: [word for word in block[field] if word.lower() not in lost] for field in fields if field in block}
+    formed = {form for verb in kept.get("verbs", ()) for form in verb_forms(verb.lower())} & lost
+    return block | kept | ({"not_in": [*block.get("not_in", ()), *sorted(formed)]} if formed else {})
 
 
 def _laid_over(below: Any, above: Any) -> Any:
     if isinstance(below, dict) and isinstance(above, dict):
         return below | {key: _laid_over(below.get(key), value) for key, value in above.items()}
     if isinstance(below, list) and isinstance(above, list):
-        return [*below, *above]
+        return [*below, *(word for word in above if word not in below)]
     return above
-
-
-def _check_references(layer: Mapping[str, LinedYaml], vocabulary: Vocabulary) -> None:
-    """Every id that one term names of another must exist."""
-    components, rooms = set(vocabulary.components), set(vocabulary.rooms)
-    groups = {f"group:{term.group}" for term in vocabulary.components.values()}
-    for name, fields in {
-        "rooms": {"expects": components, "owns": components},
-        "components": {"near": components, "in": rooms, "part_of": components},
-        "conditions": {"usual": components | groups, "only": components, "default": components},
-        "descriptions": {"type": components | {"any"}, "count_of": components},
-    }.items():
-        file = layer.get(name)
-        if file is None:
-            continue
-        terms = {"": file.data} if name == "descriptions" else file.data
-        for term_id, term in terms.items():
-            for field, known in fields.items():
-                named = term.get(field, ())
-                for unknown in _unknown([named] if isinstance(named, str) else named, known):
-                    at = (term_id, field, unknown) if term_id else (field, unknown)
-                    raise file.mistake(at, f"{'.'.join(at[:-1])}: no such id '{unknown}'")
-
-
-def _unknown(named: Iterable[str], known: set[str]) -> list[str]:
-    return [one for one in named if one not in known]

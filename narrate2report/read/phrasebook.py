@@ -104,6 +104,8 @@ class Found:
     terms: tuple[Mention, ...]
     cues: tuple[Mention, ...]
     shielded: frozenset[int]
+    idioms: tuple[Mention, ...] = ()
+    """What shields words, from all terms or from one, and what implies a room."""
     implied_rooms: tuple[str, ...] = ()
     within: Mapping[int, tuple[Mention, ...]] = field(default_factory=dict)
     """The component words inside a condition phrase (`hair in the drain`), by the token that the phrase starts at."""
@@ -139,7 +141,8 @@ class PhraseBook:
         shielded: set[int] = set()
         not_this: dict[int, set[tuple[str, str]]] = {}
         implied: list[str] = []
-        for idiom in self._idioms.all_matches(norms):
+        idioms = tuple(self._idioms.all_matches(norms))
+        for idiom in idioms:
             for sense in idiom.senses:
                 if sense.role == "implies":
                     implied.append(sense.id)
@@ -163,6 +166,7 @@ class PhraseBook:
             tuple(terms),
             tuple(self._cues.matches(norms, overlapping=True)),
             frozenset(shielded),
+            idioms,
             tuple(implied),
             within,
         )

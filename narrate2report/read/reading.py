@@ -65,6 +65,8 @@ class ReadSentence:
     entries: tuple[str, ...]
     reason: Reason | None
     because: tuple[str, ...]
+    spoken: Spoken = field(repr=False, compare=False)
+    """The sentence with the words that were found in it."""
 
     @property
     def id(self) -> str:
@@ -136,23 +138,30 @@ class Reader:
         self._book = PhraseBook(vocabulary, tokenizer)
         self._repairer = Repairer(vocabulary, tokenizer)
 
-    def read(self, transcript: Transcript) -> Reading:
-        """Read a transcript into a record whose every entry is `proposed`."""
+    def read(self, transcript: Transcript, room: str | None = None) -> Reading:
+        """Read a transcript into a record whose every entry is `proposed`; `room` is where the walk starts."""
         sentences = split_sentences(transcript)
         repaired = self._repairer.repair([sentence.text for sentence in sentences])
         ledger, walk = Ledger(), _Walk()
-        fates: list[tuple[str, Reason | None, tuple[str, ...]]] = []
+        if room is not None:
+            walk.place.enter(room, 0)
+        fates: list[tuple[Spoken, Reason | None, tuple[str, ...]]] = []
         for number, (sentence, (text, tokens, heard)) in enumerate(zip(sentences, repaired, strict=True)):
             spoken = speak(sentence, text, tokens, self._book, heard)
             walk.place.closing = len(sentences) - number <= CLOSING_SENTENCES
             reason, because = _read_one(spoken, number, walk, ledger, self._vocabulary)
-            fates.append((spoken.room, reason, because))
+            fates.append((spoken, reason, because))
         entries, told = ledger.close()
         read_sentences = tuple(
             ReadSentence(
-                sentence, room, told.get(sentence.id, ()), None if sentence.id in told else reason or "talk", because
+                spoken.sentence,
+                spoken.room,
+                told.get(spoken.sentence.id, ()),
+                None if spoken.sentence.id in told else reason or "talk",
+                because,
+                spoken,
             )
-            for sentence, (room, reason, because) in zip(sentences, fates, strict=True)
+            for spoken, reason, because in fates
         )
         findings = Findings(
             walkthrough=read_header(sentences, transcript),

@@ -43,7 +43,6 @@ class ComponentTerm(Value):
     works: Words = ()
     works_adj: Words = ()
     part_of: Words = ()
-    about: Words = ()
 
 
 class ConditionTerm(Value):

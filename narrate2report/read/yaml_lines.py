@@ -5,54 +5,136 @@ Every scalar stays a string: a manager who writes `no` or `on` as a spoken word 
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
 import yaml
 
 from narrate2report.errors import BadVocabulary
+from narrate2report.records.plain import NOT_TEXT
 
 Location = tuple[str | int, ...]
 
+LARGEST = 1 << 20
+"""Bytes of one file; the words that come with the program fill a seventh of it."""
+
+MOST_VALUES = 100_000
+"""Values of one file; an alias that repeats a list within lists could make any number of them."""
+
+GUIDE = "see: narrate2report guide vocabulary"
+
 
 class LinedYaml:
-    """The data of one YAML file with the line (1-based) of each of its values."""
+    """The data of one YAML file with the line (1-based) of each of its values.
+
+    Raises BadVocabulary for what is no file, no text or no YAML, and for values that nobody could have said.
+    """
 
     def __init__(self, path: Path) -> None:
         self.path = path
         self._lines: dict[Location, int] = {}
+        self._values = 0
+        text = _text(path)
         try:
-            node = yaml.compose(path.read_text(encoding="utf-8"), Loader=yaml.SafeLoader)
+            node = yaml.compose(text, Loader=yaml.SafeLoader)
+            self.data: Any = self._plain(node, (), ()) if node is not None else {}
         except yaml.MarkedYAMLError as error:
             line = error.problem_mark.line + 1 if error.problem_mark else 1
-            raise BadVocabulary(f"{path}:{line}: not YAML ({error.problem})") from error
-        except (OSError, UnicodeDecodeError, yaml.YAMLError) as error:
-            raise BadVocabulary(f"{path}: cannot be read ({' '.join(str(error).split())})") from error
-        self.data: Any = self._plain(node, (), ()) if node is not None else {}
+            raise BadVocabulary(f"{path}:{line}: {_fault(str(error.problem))}") from error
+        except yaml.reader.ReaderError as error:
+            line = text.count("\n", 0, error.position) + 1
+            raise BadVocabulary(f"{path}:{line}: holds a control character; take it out") from error
+        except RecursionError as error:
+            raise BadVocabulary(f"{path}:1: lists within lists without end; {GUIDE}") from error
         self.is_empty = node is None
 
     def _plain(self, node: yaml.Node, at: Location, inside: tuple[int, ...]) -> Any:
-        self._lines[at] = node.start_mark.line + 1
+        self._lines.setdefault(at, node.start_mark.line + 1)
+        self._values += 1
+        if self._values > MOST_VALUES:
+            raise self.mistake(at[:1], f"over {MOST_VALUES} values up to here; write fewer words, and no aliases (*)")
         if id(node) in inside:
-            raise self.mistake(at, "this list holds itself")
+            raise self.mistake(at, "this list holds itself; write its words out")
         inside = (*inside, id(node))
         if isinstance(node, yaml.MappingNode):
-            found: dict[str, Any] = {}
-            for key_node, value_node in node.value:
-                key = str(key_node.value)
-                if key in found:
-                    raise self.mistake((*at, key), f"'{key}' stands here twice", key_node.start_mark.line + 1)
-                found[key] = self._plain(value_node, (*at, key), inside)
-            return found
+            return self._block(node, at, inside)
         if isinstance(node, yaml.SequenceNode):
-            return [self._plain(item, (*at, i), inside) for i, item in enumerate(node.value)]
-        return str(node.value)
+            return [self._word(item, (*at, index), inside) for index, item in enumerate(node.value)]
+        told = str(node.value)
+        if NOT_TEXT.search(told):
+            raise self.mistake(at, "holds a character that cannot be shown; take it out")
+        return told
+
+    def _block(self, node: yaml.MappingNode, at: Location, inside: tuple[int, ...]) -> dict[str, Any]:
+        found: dict[str, Any] = {}
+        for key_node, value_node in node.value:
+            if not isinstance(key_node, yaml.ScalarNode):
+                raise self.mistake(at, "a name of one word is wanted before the colon", key_node.start_mark.line + 1)
+            key = str(key_node.value)
+            if key in found:
+                problem = f"'{key}' stands here twice; put both into one block"
+                raise self.mistake((*at, key), problem, key_node.start_mark.line + 1)
+            self._lines[(*at, key)] = key_node.start_mark.line + 1
+            found[key] = self._plain(value_node, (*at, key), inside)
+        return found
+
+    def _word(self, node: yaml.Node, at: Location, inside: tuple[int, ...]) -> Any:
+        told = self._plain(node, at, inside)
+        if isinstance(told, str) and not any(letter.isalnum() for letter in told):
+            raise self.mistake(at, f"'{told}' is no word; write what is said, or take it out")
+        return told
+
+    def words(self) -> Iterator[tuple[Location, str]]:
+        """Every word and phrase of a list, with where it stands."""
+        return _words(self.data, ())
+
+    def line(self, at: Location) -> int:
+        """The line of the value at `at`, or of what holds it."""
+        while at and at not in self._lines:
+            at = at[:-1]
+        return self._lines.get(at, 1)
 
     def mistake(self, at: Location, problem: str, line: int | None = None) -> BadVocabulary:
         """The error to raise about the value at `at`, with the nearest line that is known."""
-        while line is None:
-            line = self._lines.get(at)
-            if not at:
-                break
-            at = at[:-1]
-        return BadVocabulary(f"{self.path}:{line or 1}: {problem}")
+        return BadVocabulary(f"{self.path}:{line or self.line(at)}: {problem}")
+
+
+def _words(data: Any, at: Location) -> Iterator[tuple[Location, str]]:
+    if isinstance(data, dict):
+        for key, value in data.items():
+            yield from _words(value, (*at, key))
+    elif isinstance(data, list):
+        for index, value in enumerate(data):
+            if isinstance(value, str):
+                yield (*at, index), value
+
+
+def _text(path: Path) -> str:
+    """The file as text. Raises BadVocabulary with the line of the first byte that is none."""
+    try:
+        if path.is_dir():
+            raise BadVocabulary(f"{path}:1: is a folder; a file of words is wanted here")
+        if path.stat().st_size > LARGEST:
+            raise BadVocabulary(f"{path}:1: is over {LARGEST >> 20} MB, too large for words; is it the right file?")
+        raw = path.read_bytes()
+    except OSError as error:
+        raise BadVocabulary(f"{path}:1: cannot be read ({error.strerror or error})") from error
+    if raw.startswith((b"\xff\xfe", b"\xfe\xff")):
+        raise BadVocabulary(f"{path}:1: is UTF-16 text; save it as UTF-8")
+    try:
+        return raw.decode("utf-8").removeprefix("\ufeff")
+    except UnicodeDecodeError as error:
+        line = raw.count(b"\n", 0, error.start) + 1
+        raise BadVocabulary(
+            f"{path}:{line}: byte 0x{raw[error.start]:02x} is not UTF-8; save the file as UTF-8"
+        ) from error
+
+
+def _fault(problem: str) -> str:
+    """What the YAML reader complains of, in words that help."""
+    if "'\\t'" in problem:
+        return "not YAML: a tab where only spaces may stand; indent with spaces"
+    if "expected a single document" in problem or "but found another document" in problem:
+        return "not YAML: one file holds one list of blocks; take the line --- out"
+    return f"not YAML ({problem}); {GUIDE}"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
@@ -11,8 +12,9 @@ import yaml
 
 from narrate2report.cli import main
 from narrate2report.errors import BadVocabulary
-from narrate2report.read.lexicon import SHAPES, load_vocabulary
+from narrate2report.read.lexicon import load_vocabulary
 from narrate2report.read.vocabulary import ComponentTerm, Vocabulary
+from narrate2report.read.word_files import SHAPES
 from narrate2report.read.words import Tokenizer
 from narrate2report.records.files import read_record
 from narrate2report.records.findings import Findings
@@ -211,6 +213,88 @@ def test_other_words_are_another_version(tmp_path: Path, vocabulary: Vocabulary)
     assert load_vocabulary().version == vocabulary.version
 
 
+def test_words_that_are_known_already_change_nothing(tmp_path: Path, vocabulary: Vocabulary) -> None:
+    known = vocabulary.components["bathtub"].say[0]
+    own = load_vocabulary(_folder(tmp_path, components=f"bathtub:\n  say: [{known}]\n"))
+    assert own.version == vocabulary.version
+
+
+def test_a_file_saved_on_another_system_is_read_alike(tmp_path: Path) -> None:
+    content = "bathtub:\n  say: [wallowing trough]\n"
+    plain = load_vocabulary(_folder(tmp_path, components=content))
+    other = tmp_path / "another"
+    other.mkdir()
+    (other / "components.yaml").write_bytes(b"\xef\xbb\xbf" + content.replace("\n", "\r\n").encode())
+    assert load_vocabulary(other).version == plain.version
+
+
+def test_a_word_given_to_another_component_means_that_one(tmp_path: Path, tokenizer: Tokenizer) -> None:
+    own = _narrator(_folder(tmp_path, components="sink:\n  say: [tub]\n"), tokenizer)
+    told = own("The tub has a chip.", "The bathtub has a crack.", room="bathroom")
+    assert told.conditions() == {("sink", "chip", "present"), ("bathtub", "crack", "present")}
+
+
+def test_a_word_given_to_another_condition_means_that_one(tmp_path: Path, tokenizer: Tokenizer) -> None:
+    own = _narrator(_folder(tmp_path, conditions="worn:\n  adjectives: [chipped]\n"), tokenizer)
+    told = own("The tub is chipped. There's a chip in the sink.", room="bathroom")
+    assert told.conditions() == {("bathtub", "worn", "present"), ("sink", "chip", "present")}
+
+
+def test_the_folder_named_last_has_the_last_word(tmp_path: Path, tokenizer: Tokenizer) -> None:
+    folders = []
+    for name, component in (("house", "sink"), ("street", "bathtub")):
+        folder = tmp_path / name
+        folder.mkdir()
+        (folder / "components.yaml").write_text(f"{component}:\n  say: [trough]\n", encoding="utf-8")
+        folders.append(folder)
+    for order in (folders, folders[::-1]):
+        last = "bathtub" if order[-1].name == "street" else "sink"
+        told = Narrator(load_vocabulary(*order), tokenizer)("The trough has a chip.", room="bathroom")
+        assert told.conditions() == {(last, "chip", "present")}
+
+
+def test_a_folder_may_add_to_what_another_folder_made_up(tmp_path: Path, tokenizer: Tokenizer) -> None:
+    made_up = _folder(tmp_path, components="dumbwaiter:\n  label: Dumbwaiter\n  say: [dumbwaiter]\n")
+    more = tmp_path / "more"
+    more.mkdir()
+    (more / "components.yaml").write_text("dumbwaiter:\n  say: [little lift]\n", encoding="utf-8")
+    told = Narrator(load_vocabulary(made_up, more), tokenizer)("The little lift has a dent.", room="kitchen")
+    assert told.conditions() == {("dumbwaiter", "dent", "present")}
+    with pytest.raises(BadVocabulary, match="label"):
+        load_vocabulary(more)
+
+
+def test_a_room_of_ones_own_is_walked_and_expects_what_it_should(tmp_path: Path, tokenizer: Tokenizer) -> None:
+    added = "mail_alcove:\n  label: Mail alcove\n  say: [mail alcove]\n  expects: [mailbox, wall]\n"
+    told = _narrator(_folder(tmp_path, rooms=added), tokenizer)("Into the mail alcove.", "The mailbox is dented.")
+    assert [visit.room for visit in told.findings.rooms] == ["mail_alcove"]
+    assert [(row.component, row.status) for row in told.findings.coverage] == [
+        ("mailbox", "noted"),
+        ("wall", "not_noted"),
+    ]
+
+
+def test_a_condition_of_ones_own_can_be_added(tmp_path: Path, tokenizer: Tokenizer) -> None:
+    added = "graffiti:\n  label: Graffiti\n  class: soil\n  nouns: [spray tag]\n"
+    own = _narrator(_folder(tmp_path, conditions=added), tokenizer)
+    assert own("There's a spray tag on the fence.", room="yard").conditions() == {("fence", "graffiti", "present")}
+
+
+def test_a_word_of_a_name_does_not_say_how_bad_a_flaw_is(tmp_path: Path, tokenizer: Tokenizer) -> None:
+    added = "dumbwaiter:\n  label: Dumbwaiter\n  say: [little lift]\n"
+    own = _narrator(_folder(tmp_path, components=added), tokenizer)
+    plain, slight = own("The little lift's loose.", "The little lift's a little bent.", room="kitchen").entries
+    assert (plain.severity, slight.severity) == (None, "slight")
+
+
+def test_a_house_rule_is_told_from_what_is_there(tmp_path: Path, entries: Narrator, tokenizer: Tokenizer) -> None:
+    said = "Page nine, a burn on the counter."
+    assert entries(said, room="kitchen").conditions() == {("countertop", "burn", "present")}
+    own = _narrator(_folder(tmp_path, cues="policy: [page nine]\n"), tokenizer)(said, room="kitchen")
+    assert own.entries == ()
+    assert own.reasons_from(1) == ["policy"]
+
+
 # --- mistakes
 
 
@@ -237,7 +321,31 @@ MISTAKES: dict[str, tuple[str, str, int, str]] = {
     "tab": ("components", "bathtub:\n\tsay: [soaker]\n", 2, ""),
     "unknown anchor": ("components", "bathtub:\n  say: *soakers\n", 2, "soakers"),
     "a list that holds itself": ("components", "bathtub:\n  say: &a [*a]\n", 2, ""),
-    "two documents": ("components", "bathtub:\n  say: [a]\n---\nsink:\n  say: [b]\n", 3, ""),
+    "two documents": ("components", "bathtub:\n  say: [a]\n---\nsink:\n  say: [b]\n", 3, "---"),
+    "a misspelt component": ("components", "# mine\nrange_hod:\n  say: [sucker]\n", 2, "did you mean range_hood"),
+    "a new component that is not called new": ("components", "dumbwaiter:\n  say: [dumbwaiter]\n", 1, "label"),
+    "a name of two words": ("components", "Dumb waiter:\n  label: Dumb waiter\n", 1, "small letters"),
+    "a room of a kind that is not there": ("rooms", "spa.hall:\n  label: Spa\n", 1, "small letters"),
+    "a named room of another kind": ("rooms", "bathroom:\n  named:\n    kitchen.x: [spa]\n", 3, "kitchen.x"),
+    "a qualifier with a space": ("rooms", "bathroom:\n  qualifiers:\n    up there: [upper]\n", 3, "up there"),
+    "unknown family": ("components", "bathtub:\n  group: hats\n", 2, "one of air, appliances"),
+    "a kind of work that is none": ("actions", "polish:\n  verbs: [shine]\n", 1, "polish"),
+    "a kind of cue that is none": ("cues", "policies: [house rule]\n", 1, "use policy"),
+    "words without a list in cues": ("cues", "policy: house rule\n", 1, "list of words"),
+    "a new condition of no class": ("conditions", "graffiti:\n  label: Graffiti\n", 1, "class"),
+    "a new condition of praise": ("conditions", "superb:\n  label: Superb\n  class: sound\n", 1, "good"),
+    "an empty word": ("components", "bathtub:\n  say:\n    - soaker\n    -\n", 4, "no word"),
+    "a mark for a word": ("idioms", "- '?'\n", 1, "no word"),
+    "a list for a name": ("components", "? [a, b]\n: c\n", 1, "before the colon"),
+    "a terminal command": ("components", 'bathtub:\n  say: ["\\e[31m"]\n', 2, "cannot be shown"),
+    "a turned direction": ("components", "bathtub:\n  say: [\u202esoaker]\n", 2, "cannot be shown"),
+    "lists without end": ("components", "a: " + "[" * 5_000, 1, "without end"),
+    "words that multiply": (
+        "components",
+        "a: &a [x]\n" + "".join(f"{b}: &{b} [{f'*{a}, ' * 20}]\n" for a, b in pairwise("abcdef")),
+        5,
+        "aliases",
+    ),
 }  # fmt: skip
 
 
@@ -252,20 +360,25 @@ def test_a_mistake_is_refused_where_it_stands(name: str, content: str, line: int
     assert "\n" not in message
 
 
-UNREADABLE: dict[str, bytes] = {
-    "a zero byte": b"bathtub:\n  say: [so\0aker]\n",
-    "a control character": b"bathtub:\n  say: [so\x07aker]\n",
-    "no UTF-8": b"bathtub:\n  say: [so\xffaker]\n",
+UNREADABLE: dict[str, tuple[bytes, int, str]] = {
+    "a zero byte": (b"bathtub:\n  say: [so\0aker]\n", 2, "control character"),
+    "a control character": (b"bathtub:\n  say: [so\x07aker]\n", 2, "control character"),
+    "no UTF-8": (b"bathtub:\n  say: [so\xffaker]\n", 2, "save the file as UTF-8"),
+    "UTF-16": ("bathtub:\n  say: [soaker]\n".encode("utf-16"), 1, "save it as UTF-8"),
+    "too much": (b"bathtub:\n  say: [" + b"soaker, " * 140_000 + b"]\n", 1, "too large"),
 }
 
 
-@pytest.mark.parametrize("content", UNREADABLE.values(), ids=UNREADABLE.keys())
-def test_what_cannot_be_read_is_refused_in_one_line_that_names_the_file(content: bytes, tmp_path: Path) -> None:
+@pytest.mark.parametrize(("content", "line", "told"), UNREADABLE.values(), ids=UNREADABLE.keys())
+def test_what_cannot_be_read_is_refused_in_one_line_that_names_the_place(
+    content: bytes, line: int, told: str, tmp_path: Path
+) -> None:
     folder = _folder(tmp_path)
     (folder / "components.yaml").write_bytes(content)
     with pytest.raises(BadVocabulary) as refused:
         load_vocabulary(folder)
-    assert str(refused.value).startswith(f"{folder / 'components.yaml'}:")
+    assert str(refused.value).startswith(f"{folder / 'components.yaml'}:{line}: ")
+    assert told in str(refused.value)
     assert "\n" not in str(refused.value)
 
 
@@ -276,14 +389,38 @@ def test_a_folder_in_place_of_a_file_is_refused(tmp_path: Path) -> None:
         load_vocabulary(folder)
 
 
-def test_a_file_of_another_name_is_refused_and_told_the_right_ones(tmp_path: Path) -> None:
-    with pytest.raises(BadVocabulary, match=r"component\.yaml.*components"):
-        load_vocabulary(_folder(tmp_path, component="bathtub:\n  say: [soaker]\n"))
+@pytest.mark.parametrize(
+    "name", ["component.yaml", "components.yml", "Components.yaml", "components.yaml.txt", "components.TXT"]
+)
+def test_a_file_of_nearly_the_right_name_is_refused_and_told_the_right_one(name: str, tmp_path: Path) -> None:
+    folder = _folder(tmp_path)
+    (folder / name).write_text("bathtub:\n  say: [soaker]\n", encoding="utf-8")
+    with pytest.raises(BadVocabulary) as refused:
+        load_vocabulary(folder)
+    assert str(refused.value).startswith(f"{folder / name}:1: ")
+    assert str(refused.value).endswith("components.yaml")
 
 
-def test_a_folder_that_is_none_is_refused(tmp_path: Path) -> None:
-    with pytest.raises(BadVocabulary, match="not a folder"):
-        load_vocabulary(tmp_path / "nowhere")
+def test_a_file_of_quite_another_name_is_told_all_of_them(tmp_path: Path) -> None:
+    with pytest.raises(BadVocabulary) as refused:
+        load_vocabulary(_folder(tmp_path, house="bathtub:\n  say: [soaker]\n"))
+    assert all(f"{name}.yaml" in str(refused.value) for name in SHAPES)
+
+
+@pytest.mark.parametrize("name", ["README.md", ".DS_Store", "components.yaml~", "notes.txt", ".components.yaml.swp"])
+def test_other_files_may_lie_beside_the_words(name: str, tmp_path: Path, vocabulary: Vocabulary) -> None:
+    folder = _folder(tmp_path)
+    (folder / name).write_text("bathtub: [", encoding="utf-8")
+    assert load_vocabulary(folder).version == vocabulary.version
+
+
+@pytest.mark.parametrize("there", [True, False], ids=["a file", "nothing"])
+def test_a_folder_that_is_none_is_refused(tmp_path: Path, there: bool) -> None:
+    place = tmp_path / "nowhere"
+    if there:
+        place.touch()
+    with pytest.raises(BadVocabulary, match=r"is no folder|no such folder"):
+        load_vocabulary(place)
 
 
 # --- from the command line

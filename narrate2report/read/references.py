@@ -1,0 +1,113 @@
+"""The names in a layer of words: those that must be known already, and those that a manager may make up."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from narrate2report.read.vocabulary import Vocabulary
+from narrate2report.read.word_files import Layer, nearest
+from narrate2report.read.yaml_lines import LinedYaml, Location
+
+ID = re.compile(r"[a-z][a-z0-9_]{0,59}")
+"""An id is printed with spaces for its `_`, and a dot in it would be the name of one of several rooms."""
+
+ROOM_ID = re.compile(rf"({ID.pattern})(\.[a-z0-9][a-z0-9_]{{0,59}})?")
+
+
+def check_own_ids(layer: Layer, below: Mapping[str, Any]) -> None:
+    """Raise BadVocabulary at a block that is not in the files `below` and is not plainly meant to be new.
+
+    Without this, a misspelt name would silently become a component of its own.
+    """
+    for name, file in layer.files.items():
+        for term, block in file.data.items() if isinstance(file.data, dict) else ():
+            if term in below[name] or name in {"descriptions", "sound_alikes"}:
+                continue
+            close = nearest(term, below[name])
+            if name in {"actions", "cues"}:
+                raise file.mistake((term,), f"{term}: no such block, and none can be added here; use {close}")
+            meant = f"; did you mean {close}?" if not close.startswith("one of") else ""
+            if not ID.fullmatch(term):
+                raise file.mistake(
+                    (term,), f"{term}: a name has small letters, digits and _ only, as mail_alcove{meant}"
+                )
+            if not block.get("label", "").strip():
+                raise file.mistake((term,), f"{term}: not known{meant or ';'} to add it as new, give it a label")
+            if name == "conditions" and block.get("class", "") in {"", "sound"}:
+                problem = "a new condition is a flaw: give it class damage, soil, fault or hazard"
+                raise file.mistake((term,), f"{term}: {problem}; words of praise belong to good or clean")
+
+
+def check_references(layer: Layer, vocabulary: Vocabulary) -> None:
+    """Raise BadVocabulary at the first id that one block names of another and that is not there."""
+    components, rooms = set(vocabulary.components), set(vocabulary.rooms)
+    families = {term.group for term in vocabulary.components.values()} - {""}
+    for name, fields in {
+        "rooms": {"expects": components, "owns": components},
+        "components": {"near": components, "in": rooms, "part_of": components},
+        "conditions": {
+            "usual": components | {f"group:{family}" for family in families},
+            "only": components,
+            "default": components,
+        },
+        "descriptions": {"type": components | {"any"}, "count_of": components},
+    }.items():
+        file = layer.files.get(name)
+        if file is None:
+            continue
+        for at, block in _blocks(name, file):
+            for field, known in fields.items():
+                for place, unknown in _named(block.get(field, ())):
+                    if unknown not in known:
+                        where = ".".join(map(str, (*at, field)))
+                        problem = f"{where}: no such id '{unknown}'; use {_nearest_few(unknown, known)}"
+                        raise file.mistake((*at, field, *place), problem)
+            if name == "rooms":
+                _check_room(file, at, block)
+
+
+def check_families(layer: Layer, families: set[str]) -> None:
+    """Raise BadVocabulary at a component whose `group` is none of the families that rules and words speak of."""
+    file = layer.files.get("components")
+    if file is None:
+        return
+    for term, block in file.data.items():
+        if (family := block.get("group", "")) and family not in families:
+            close = nearest(family, sorted(families))
+            raise file.mistake((term, "group"), f"{term}.group: no such family; use {close}")
+
+
+def _check_room(file: LinedYaml, at: Location, block: Mapping[str, Any]) -> None:
+    """A room that is told apart keeps the id of its kind before the dot."""
+    for named in block.get("named", {}):
+        found = ROOM_ID.fullmatch(named)
+        if found is None or found[1] != at[0]:
+            raise file.mistake((*at, "named", named), f"{at[0]}.named: '{named}' must be {at[0]}, a dot and a name")
+    for suffix in block.get("qualifiers", {}):
+        if not ROOM_ID.fullmatch(f"{at[0]}.{suffix}"):
+            problem = f"{at[0]}.qualifiers: '{suffix}' must be small letters, digits and _"
+            raise file.mistake((*at, "qualifiers", suffix), problem)
+
+
+def _blocks(name: str, file: LinedYaml) -> Iterator[tuple[Location, Mapping[str, Any]]]:
+    if name == "descriptions":
+        yield (), file.data
+    else:
+        yield from (((term,), block) for term, block in file.data.items())
+
+
+def _named(value: Any) -> Iterator[tuple[Location, str]]:
+    """The ids in a field, be it one id, a list of them or words by id, with where each stands."""
+    if isinstance(value, str):
+        yield from [((), value)] if value else []
+    elif isinstance(value, dict):
+        yield from (((key,), key) for key in value)
+    else:
+        yield from (((index,), one) for index, one in enumerate(value))
+
+
+def _nearest_few(name: str, known: set[str]) -> str:
+    close = nearest(name, sorted(known))
+    return "an id that is there, or add it" if close.startswith("one of") else close

@@ -1,0 +1,130 @@
+"""A folder of vocabulary files to checked layers: which files, what shape each has, mistakes told in plain words."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from difflib import get_close_matches
+from pathlib import Path
+from typing import Any
+
+from pydantic import BaseModel, TypeAdapter, ValidationError
+
+from narrate2report.errors import BadVocabulary
+from narrate2report.read.vocabulary import (
+    ActionTerm,
+    ComponentTerm,
+    ConditionTerm,
+    DescriptionTerms,
+    RoomTerm,
+    Words,
+)
+from narrate2report.read.yaml_lines import GUIDE, LinedYaml
+
+SHAPES: Mapping[str, TypeAdapter[Any]] = {
+    "rooms": TypeAdapter(dict[str, RoomTerm]),
+    "components": TypeAdapter(dict[str, ComponentTerm]),
+    "conditions": TypeAdapter(dict[str, ConditionTerm]),
+    "actions": TypeAdapter(dict[str, ActionTerm]),
+    "descriptions": TypeAdapter(DescriptionTerms),
+    "cues": TypeAdapter(dict[str, Words]),
+    "idioms": TypeAdapter(Words),
+    "sound_alikes": TypeAdapter(dict[str, dict[str, Words]]),
+}
+"""What each file holds, by its name without the ending."""
+
+BLOCKS: Mapping[str, type[BaseModel]] = {
+    "rooms": RoomTerm,
+    "components": ComponentTerm,
+    "conditions": ConditionTerm,
+    "actions": ActionTerm,
+    "descriptions": DescriptionTerms,
+}
+
+FAULTS = {
+    "tuple_type": "a list of words is wanted, such as [one word, another]",
+    "string_type": "one word or phrase is wanted, without a list or block",
+    "dict_type": "blocks are wanted, each a name, a colon and what belongs to it",
+    "model_type": "a block is wanted: indented lines such as  say: [one word, another]",
+    "model_attributes_type": "a block is wanted: indented lines such as  say: [one word, another]",
+}
+
+
+@dataclass(frozen=True)
+class Layer:
+    """The files of one folder of words, by their names without the ending."""
+
+    folder: Path
+    files: Mapping[str, LinedYaml]
+
+
+def read_layer(folder: Path) -> Layer:
+    """The vocabulary files of a folder; other files that lie there are passed over.
+
+    Raises BadVocabulary for a folder that is none, for a file that is named almost like a vocabulary file, and for
+    the first mistake in a file, with its line.
+    """
+    if not folder.is_dir():
+        fault = "is no folder" if folder.exists() else "no such folder"
+        raise BadVocabulary(f"{folder}: {fault}; name a folder with files such as components.yaml")
+    try:
+        paths = sorted(folder.iterdir())
+    except OSError as error:
+        raise BadVocabulary(f"{folder}: cannot be read ({error.strerror or error})") from error
+    files = {}
+    for path in paths:
+        if _is_vocabulary(path):
+            lined = LinedYaml(path)
+            if not lined.is_empty:
+                check_shape(path.stem, lined)
+                files[path.stem] = lined
+    return Layer(folder, files)
+
+
+def _is_vocabulary(path: Path) -> bool:
+    """Whether a file holds words. Raises BadVocabulary where its name says so and is not quite right."""
+    if path.name.startswith("."):
+        return False
+    stem, _, ending = path.name.partition(".")
+    known = stem.lower() in SHAPES
+    if ending == "yaml" and stem in SHAPES:
+        return True
+    if known and ending.lower() in {"yaml", "yml", "txt", "yaml.txt", "yml.txt", ""}:
+        raise BadVocabulary(f"{path}:1: this name is not read; call the file {stem.lower()}.yaml")
+    if path.suffix.lower() in {".yaml", ".yml"}:
+        raise BadVocabulary(f"{path}:1: no file of words has this name; use {nearest(stem, SHAPES, 'yaml')}")
+    return False
+
+
+CLOSE = 0.66
+"""How alike two names are, of 1, to be taken for one that was misspelt: one letter of three."""
+
+
+def nearest(name: str, known: Sequence[str] | Mapping[str, Any], ending: str = "") -> str:
+    """The known name that is most like `name`, or all of them."""
+    dot = f".{ending}" if ending else ""
+    close = get_close_matches(name.lower(), list(known), n=1, cutoff=CLOSE)
+    if close:
+        return f"{close[0]}{dot}"
+    return "one of " + ", ".join(f"{one}{dot}" for one in sorted(known))
+
+
+def check_shape(name: str, file: LinedYaml) -> None:
+    """Raise BadVocabulary at the first value of a file that is not what must stand there."""
+    try:
+        SHAPES[name].validate_python(file.data)
+    except ValidationError as error:
+        first = error.errors(include_url=False)[0]
+        at = tuple(part for part in first["loc"] if isinstance(part, str | int))
+        where = ".".join(str(part) for part in at if isinstance(part, str))
+        told = _told(name, first["type"], str(at[-1]) if at else "", first.get("ctx", {}))
+        raise file.mistake(at, f"{where}: {told}" if where else told) from error
+
+
+def _told(name: str, fault: str, key: str, context: Mapping[str, Any]) -> str:
+    if fault == "extra_forbidden":
+        keys = [field.alias or key for key, field in BLOCKS[name].model_fields.items()]
+        return f"no such key; use {nearest(key, keys)}"
+    if fault == "literal_error":
+        return f"use one of {context['expected']}".replace(", ''", "").replace(" or ''", "")
+    return FAULTS.get(fault, f"not what must stand here; {GUIDE}")

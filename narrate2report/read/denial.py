@@ -61,7 +61,8 @@ def negation_before(spoken: Spoken, clause: Clause, at: int) -> str | None:
     excepted = max((cue.end for cue in spoken.cues("exception", within=clause) if cue.end <= at), default=-1)
     for cue in spoken.cues("negation", within=clause):
         if cue.start < at and cue.end <= at and cue.start not in spared and cue.start > excepted:
-            best = None if _is_slip(spoken, clause, cue) else spoken.words(cue.start, cue.end)
+            with_it = {"with", "because"} & set(spoken.norms(cue.end, at))
+            best = None if with_it or _is_slip(spoken, clause, cue) else spoken.words(cue.start, cue.end)
     for cue in spoken.cues("not_tested", within=clause):
         done = {"i", "we"} & set(spoken.norms(max(clause.start, cue.start - 2), cue.start))
         if cue.start < at < cue.end and spoken.tokens[cue.start].norm == "not" and not done:

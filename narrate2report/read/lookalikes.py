@@ -101,6 +101,9 @@ def _holds_a_flaw(spoken: Spoken, mention: Mention) -> bool:
 def _is_own_doing(spoken: Spoken, mention: Mention) -> bool:
     """`I've lifted it`: what the speaker did on the walk is no flaw."""
     before = spoken.norms(max(0, mention.start - 2), mention.start)
+    tried = spoken.norms(mention.start, mention.start + 1) in (["scrubbed"], ["wiped"], ["rubbed"])
+    if tried and before[-1:] in (["i"], ["we"]):
+        return True
     return before in (["i", "have"], ["we", "have"], ["i", "'ve"]) and any(
         sense.form in {"verb", "adjective"} and sense.id in {"peeling", "warp", "dent", "bent"}
         for sense in mention.of("condition")
@@ -138,7 +141,11 @@ def _is_done(spoken: Spoken, mention: Mention) -> bool:
     forms = {sense.form for sense in mention.of("condition")}
     if token.tag in {"VB", "VBP"} and before.norm in DOERS and "adjective" in forms:
         return True
-    if forms == {"verb"} and token.tag in {"NN", "NNS"} and before.norm in {"a", "the", "an", "my"}:
+    if (
+        forms == {"verb"}
+        and token.tag in {"NN", "NNS"}
+        and before.norm in {"a", "the", "an", "my", "that", "this", "our", "your"}
+    ):
         return True
     clause = spoken.clause_of(mention.start)
     if (

@@ -13,7 +13,7 @@ from narrate2report.read.stance import Mode
 NOTES = frozenset("note notes message number".split())
 """What is left for somebody to read is no debris."""
 
-LEAVERS = frozenset("they tenant tenants somebody someone he she people residents".split())
+LEAVERS = frozenset("you they tenant tenants somebody someone he she people residents".split())
 
 
 def left_behind(scene: Scene) -> list[Draft]:

@@ -55,6 +55,8 @@ class Place:
     room: str | None = None
     visits: list[tuple[str, int]] = field(default_factory=list)
     lately: list[tuple[str, int]] = field(default_factory=list)
+    came_from: str | None = None
+    """The room that a closet is in, while the closet is walked."""
     closing: bool = False
     """Whether the walk is near its end."""
     subject: str | None = None
@@ -68,6 +70,7 @@ class Place:
     def enter(self, room: str, number: int) -> None:
         """Walk into a room: what was in focus stays behind."""
         if room != self.room:
+            self.came_from = self.room if room.split(".")[0] == "closet" else None
             self.room = room
             self.lately.clear()
             self.subject = None
@@ -95,7 +98,7 @@ def find_room(spoken: Spoken, place: Place, stances: Sequence[Stance]) -> str | 
         if _is_entered(spoken, mention, end):
             same = entered is not None and entered.split(".")[0] == room
             entered = entered if same else _as_before(room, place)
-    return entered or _lettered_room(spoken)
+    return entered or _lettered_room(spoken) or _storey(spoken)
 
 
 def _lists_rooms(spoken: Spoken) -> bool:
@@ -151,6 +154,13 @@ def _lettered_room(spoken: Spoken) -> str | None:
     return None
 
 
+def _storey(spoken: Spoken) -> str | None:
+    """`Upstairs.`: on the way to another floor."""
+    first = spoken.clauses[0] if spoken.clauses else None
+    words = [] if first is None else [n for n in spoken.norms(first.start, first.end) if n not in LEADING]
+    return "stairs" if words in (["upstairs"], ["downstairs"]) else None
+
+
 def _as_before(room: str, place: Place) -> str:
     """A room named without its number is the one of that kind that is being walked."""
     if "." not in room and place.base == room and place.room:
@@ -204,6 +214,8 @@ def _something_goes(spoken: Spoken, start: int, end: int) -> bool:
 def implied_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabulary: Vocabulary) -> str | None:
     """A room that was entered without a word: a toilet is not in a kitchen, and a walk starts at the front door."""
     base = place.base
+    if place.came_from and _is_back_out(spoken, place, stances, vocabulary):
+        return place.came_from
     if base in {"", "whole_unit"}:
         for room in spoken.found.implied_rooms:
             return room
@@ -221,6 +233,20 @@ def implied_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabu
             if stances[mention.start].mode is Mode.ASSERTED and base in LEFT_UNSAID:
                 return owners[0]
     return None
+
+
+def _is_back_out(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabulary: Vocabulary) -> bool:
+    """`The windows open`: out of a closet again, for it has none."""
+    closet, room = vocabulary.rooms["closet"], vocabulary.rooms.get((place.came_from or "").split(".")[0])
+    return any(
+        sense.id not in (*closet.owns, *closet.expects)
+        and room is not None
+        and sense.id in (*room.owns, *room.expects)
+        and stances[mention.start].mode is Mode.ASSERTED
+        and relation_of(spoken, mention.start) == "topic"
+        for mention in spoken.found.terms
+        for sense in mention.of("component")
+    )
 
 
 def _speaks_of_way_in(spoken: Spoken, stances: Sequence[Stance]) -> bool:
@@ -268,6 +294,8 @@ def name_components(spoken: Spoken, place: Place, number: int, vocabulary: Vocab
 
 def _outdoors(component: str, place: Place, vocabulary: Vocabulary) -> str | None:
     """The room of what is only found outside, when it is spoken of from inside: the driveway through the window."""
+    if component in vocabulary.rooms["garage"].owns and place.base in {"exterior", "yard", "parking"}:
+        return "garage"
     if place.base not in LEFT_UNSAID:
         return None
     return next((room for room in ("exterior", "yard") if component in vocabulary.rooms[room].owns), None)

@@ -102,6 +102,10 @@ def read_stances(spoken: Spoken) -> tuple[Stance, ...]:
         if own.mode is not Mode.ASSERTED:
             passing = own.mode in {Mode.QUESTION, Mode.FUTURE} or _tries_whether(spoken, own_start)
             carried = carried if passing else own
+    for clause in _forbidden_row(spoken):
+        for at in range(clause.start, clause.end):
+            if stances[at].mode is Mode.ASSERTED:
+                stances[at] = Stance(Mode.INSTRUCTION, spoken.words(clause.start, clause.end))
     liable = next(spoken.cues("liability"), None)
     if liable is not None:
         charged = Stance(Mode.POLICY, spoken.words(liable.start, liable.end))
@@ -110,6 +114,20 @@ def read_stances(spoken: Spoken) -> tuple[Stance, ...]:
                 for at in range(clause.start, clause.end):
                     stances[at] = charged if stances[at].mode is Mode.ASSERTED else stances[at]
     return tuple(stances)
+
+
+def _forbidden_row(spoken: Spoken) -> list[Clause]:
+    """`no bones, no grease, no rice`: of things in a row that are to stay out, one at least is no flaw of a home."""
+    row = [
+        clause
+        for clause in spoken.clauses
+        if spoken.norms(clause.start, clause.end)[:1] == ["no"]
+        and 1 < clause.end - clause.start <= 3
+        and not any(spoken.tokens[at].is_finite for at in range(clause.start, clause.end))
+    ]
+    known = [clause for clause in row if spoken.has_term("condition", *COMPONENT_ROLES, within=clause)]
+    ruled = len(row) > 2 or spoken.has_cue("instruction", "imperative") or "down" in spoken.norms()
+    return row if len(row) > 1 and ruled and len(known) < len(row) and not spoken.has_cue("found_none") else []
 
 
 SEARCHING = frozenset(
@@ -267,6 +285,9 @@ def _supposed_at(spoken: Spoken, clause: Clause) -> int | None:
 
 def _speaks_of_any(spoken: Spoken, clause: Clause) -> bool:
     """`an anchor leaves a hole`: what any such thing does, after `because`, `so` or a rule."""
+    norms = spoken.norms(clause.start, clause.end)
+    if norms[:1] in (["a"], ["an"]) and norms[2:4] == ["one", "is"]:
+        return True  # a clogged one is how fires start
     if clause.link not in {"because", "so", "if", "when"}:
         return False
     lead = [at for at in range(clause.start, clause.end) if spoken.tokens[at].norm in {"a", "an"}][:1]

@@ -87,6 +87,8 @@ def _as_flaws(mention: Mention, senses: Sequence[Sense], bearer: Bearer, scene: 
         component, how = _fitting(sense.id, bearer, mention, scene)
         if scene.vocabulary.excludes(sense.id, component):
             continue
+        if any(does.id == component and does.form == "verb" for does in mention.of("works")) and not sense.beside:
+            continue  # the burners burn
         if sense.id == "missing" and component == ROOM_GENERAL:
             continue  # what is gone, and was not named, is nothing that belongs here
         flaws.append(

@@ -101,7 +101,9 @@ def _never_came_back(spoken: Spoken, clause: Clause) -> str | None:
     """`the damp patch, which we had treated, has not come back`: a clause that opens with the denial of it."""
     for later in spoken.clauses[clause.index + 1 : clause.index + 3]:
         for cue in spoken.cues("negation_after", within=later):
-            if cue.end - cue.start > 2 and cue.start - later.start <= 2:
+            whole = cue.start == later.start and cue.end == later.end and not later.link
+            returns = spoken.tokens[cue.end - 1].norm in {"back", "returned", "reappeared"}
+            if (returns and cue.start - later.start <= 2) or whole:
                 return spoken.words(cue.start, cue.end)
     return None
 

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from narrate2report.read.bearers import ROOM_GENERAL
+from narrate2report.read.clauses import Clause
 from narrate2report.read.draft import Draft
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.stance import Mode, Stance
@@ -13,6 +14,16 @@ from narrate2report.read.stance import Mode, Stance
 SAME_WORDS = frozenset("also too same ditto likewise".split())
 LONGEST_ECHO = 7
 """Words that a clause may have and still only echo the one before."""
+
+
+MORE = frozenset("and a little bit some more few another also".split())
+
+
+def _is_more_of_it(spoken: Spoken, clause: Clause) -> bool:
+    """`mold along the sealant, and a little on the ceiling`: an amount, and where."""
+    norms = spoken.norms(clause.start, clause.end)
+    at = next((at for at, norm in enumerate(norms) if norm in {"on", "in", "along"}), 0)
+    return at > 1 and set(norms[:at]) <= MORE
 
 
 def find_echoes(
@@ -25,11 +36,16 @@ def find_echoes(
     found = []
     for clause in spoken.clauses:
         norms = set(spoken.norms(clause.start, clause.end))
-        topics = [one for one in spoken.named_in(clause) if one.relation == "topic" and one.component != ROOM_GENERAL]
+        told = {"topic", "of"} if {"also", "too"} & norms or _is_more_of_it(spoken, clause) else {"topic"}
+        topics = [one for one in spoken.named_in(clause) if one.relation in told and one.component != ROOM_GENERAL]
         following = spoken.clauses[clause.index + 1 : clause.index + 2]
         if topics and following and following[0].link == ":":
             norms |= set(spoken.norms(following[0].start, following[0].end))
-        if not norms & SAME_WORDS or not topics or clause.end - clause.start > LONGEST_ECHO:
+        if (
+            not (norms & SAME_WORDS or _is_more_of_it(spoken, clause))
+            or not topics
+            or clause.end - clause.start > LONGEST_ECHO
+        ):
             continue
         if stances[clause.start].mode not in {Mode.ASSERTED, Mode.PAST}:
             continue

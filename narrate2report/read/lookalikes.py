@@ -18,7 +18,7 @@ AMOUNTS = frozenset("rather quite very a bit all really so pretty slightly somew
 PERSONS = frozenset("i we you he she".split())
 
 INTERJECTIONS = frozenset(
-    "okay ok good great fine right alright perfect lovely nice excellent beautiful wonderful gone".split()
+    "okay ok good great fine right alright perfect lovely nice excellent beautiful wonderful gone knock".split()
 )
 
 
@@ -51,7 +51,10 @@ def _is_of_a_noun(spoken: Spoken, mention: Mention) -> bool:
     praise = any(sense.id in {"good", "new", "clean"} for sense in mention.of("condition"))
     if praise and any(cue.start == mention.end for cue in spoken.cues("outsider", within=clause)):
         return True
-    if mention.end - mention.start > 1 or not all(sense.beside for sense in mention.of("condition")):
+    loosely = all(
+        sense.beside or (sense.id == "damp" and sense.form == "adjective") for sense in mention.of("condition")
+    )
+    if mention.end - mention.start > 1 or not loosely:
         return False
     noun = mention.end < clause.end and spoken.tokens[mention.end].tag in {"NN", "NNS"}
     return noun and not any(term.start == mention.end and not term.of("condition") for term in spoken.found.terms)
@@ -112,7 +115,7 @@ def _is_own_doing(spoken: Spoken, mention: Mention) -> bool:
 
 def _is_planned(spoken: Spoken, mention: Mention) -> bool:
     """`that has to get redone`, `I'll have it replaced`: a repair that is still to come."""
-    if not any(sense.id == "repaired" for sense in mention.of("condition")):
+    if not any(sense.id in {"repaired", "new"} for sense in mention.of("condition")):
         return False
     clause = spoken.clause_of(mention.start)
     before = spoken.norms(max(clause.start, mention.start - 4), mention.start)
@@ -120,6 +123,11 @@ def _is_planned(spoken: Spoken, mention: Mention) -> bool:
     if listed:
         earlier = spoken.clauses[clause.index - 1]
         before += spoken.norms(earlier.start, earlier.end)
+    swapped = any(
+        term.of("action") and term.start in clause and term.end <= mention.start for term in spoken.found.terms
+    )
+    if swapped and {"can", "could", "will", "must", "should"} & set(spoken.norms(clause.start, mention.start)):
+        return True
     return bool(set(before) & PLANNED) and not {"has", "been", "already"} & set(before[-2:])
 
 

@@ -6,6 +6,7 @@ import re
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from functools import partial
+from itertools import pairwise
 
 from narrate2report.read.phrasebook import COMPONENT_ROLES, Mention, Sense
 from narrate2report.read.spoken import Named, Spoken, relation_of
@@ -216,6 +217,8 @@ def implied_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabu
     base = place.base
     if place.came_from and _is_back_out(spoken, place, stances, vocabulary):
         return place.came_from
+    if spoken.found.implied_rooms and ("back", "to") in pairwise(spoken.norms()):
+        return spoken.found.implied_rooms[0]
     if base in {"", "whole_unit"}:
         for room in spoken.found.implied_rooms:
             return room

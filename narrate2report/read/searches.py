@@ -43,7 +43,8 @@ class Waiting:
             self.searched_at = scene.number
         asked = tuple(draft for draft in looked_for if draft not in searches)
         spoken = scene.spoken
-        if self.asked and not asked and spoken.tokens and spoken.has_cue("settled", within=spoken.clauses[0]):
+        agrees = spoken.tokens and spoken.has_cue("settled", within=spoken.clauses[0])
+        if self.asked and not asked and agrees and not spoken.has_cue("found_none"):
             found += [
                 replace(one, assertion="present", at=0).with_reason("asked, and answered yes") for one in self.asked
             ]
@@ -59,6 +60,7 @@ class Waiting:
         if answer is None or adverse:
             return []
         remembered = self.searched if scene.number - self.searched_at <= SEARCH_SENTENCES else ()
+        remembered = remembered or (self.asked if answer.end - answer.start > 2 else ())
         reason = f"'{spoken.words(answer.start, answer.end)}'"
         found = [replace(draft, room=scene.room).with_reason(reason) for draft in searches] or [
             replace(draft, at=answer.start, room=scene.room).with_reason(reason) for draft in remembered

@@ -209,8 +209,8 @@ def _own_stance(spoken: Spoken, clause: Clause) -> tuple[int, Stance]:
     supposed = _supposed_at(spoken, clause)
     if supposed is not None:
         best = supposed, Stance(Mode.HYPOTHETICAL, spoken.words(supposed, supposed + 1))
-    looking = _looks_for(spoken, clause)
-    if looking is not None and (best is None or looking < best[0]):
+    looking = clause.start if _looks_whether(spoken, clause) else _looks_for(spoken, clause)
+    if looking is not None and (best is None or looking <= best[0]):
         best = looking, Stance(Mode.SEARCH, spoken.words(looking, looking + 1))
     for kind, mode in CUE_MODES:
         for cue in spoken.cues(kind, within=clause):
@@ -223,6 +223,8 @@ def _own_stance(spoken: Spoken, clause: Clause) -> tuple[int, Stance]:
             ):
                 continue
             if mode is Mode.HYPOTHETICAL and _is_plan(spoken, cue.start, cue.end):
+                continue
+            if mode is Mode.INSTRUCTION and _only_tells(spoken, cue.start, cue.end):
                 continue
             reach = _reach_start(spoken, clause, mode, cue.start, cue.end)
             if best is None or reach < best[0]:
@@ -288,6 +290,11 @@ def _speaks_of_any(spoken: Spoken, clause: Clause) -> bool:
     norms = spoken.norms(clause.start, clause.end)
     if norms[:1] in (["a"], ["an"]) and norms[2:4] == ["one", "is"]:
         return True  # a clogged one is how fires start
+    for at in range(clause.start + 2, min(clause.end - 1, clause.start + 5)):
+        acts = spoken.tokens[at].tag == "VBZ" and spoken.tokens[at].norm not in {"is", "'s", "has", "needs", "wants"}
+        general = spoken.norms(clause.start, clause.start + 1) in (["a"], ["an"]) or norms[1:2] in (["a"], ["an"])
+        if acts and general and spoken.tokens[at + 1].norm in {"the", "your", "this", "these", "a"}:
+            return True  # a wet rug rots the boards
     if clause.link not in {"because", "so", "if", "when"}:
         return False
     lead = [at for at in range(clause.start, clause.end) if spoken.tokens[at].norm in {"a", "an"}][:1]
@@ -313,6 +320,16 @@ def _looks_for(spoken: Spoken, clause: Clause) -> int | None:
     return None
 
 
+def _looks_whether(spoken: Spoken, clause: Clause) -> bool:
+    """`I look against the light if it is scratched`."""
+    if clause.link not in {"if", "whether"} or not clause.index:
+        return False
+    before = spoken.clauses[clause.index - 1]
+    return bool(
+        {"look", "looking", "check", "checking", "checked", "looked"} & set(spoken.norms(before.start, before.end))
+    )
+
+
 def _reach_start(spoken: Spoken, clause: Clause, mode: Mode, start: int, end: int) -> int:
     """Where a cue begins to reach: a rule takes its whole clause, `three years back` the noun before it."""
     norms = spoken.norms(clause.start, start)
@@ -321,6 +338,14 @@ def _reach_start(spoken: Spoken, clause: Clause, mode: Mode, start: int, end: in
     if mode is Mode.PAST and spoken.norms(end - 1, end)[0] in {"ago", "back"}:
         return clause.start + norms.index("from") if "from" in norms else max(clause.start, start - 2)
     return start
+
+
+SENSED = frozenset("see tell feel hear even really find get hardly barely quite miss".split())
+
+
+def _only_tells(spoken: Spoken, start: int, end: int) -> bool:
+    """`you can't see it from here`: no prohibition."""
+    return spoken.norms(start, end) == ["you", "can", "not"] and bool(SENSED & set(spoken.norms(end, end + 1)))
 
 
 def _is_plan(spoken: Spoken, start: int, end: int) -> bool:

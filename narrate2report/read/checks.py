@@ -1,4 +1,4 @@
-"""What was operated and how it did: works or fails. What was left untested is told by `trials`."""
+"""What was operated and how it did: works or fails. What was left alone is told by `untested`."""
 
 from __future__ import annotations
 
@@ -7,12 +7,15 @@ from collections.abc import Sequence
 from narrate2report.read.bearers import ROOM_GENERAL, Bearer
 from narrate2report.read.denial import negation_before
 from narrate2report.read.draft import Draft
+from narrate2report.read.members import find_members, picks_one
 from narrate2report.read.phrasebook import Mention, Sense
 from narrate2report.read.place import Place
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
-from narrate2report.read.trials import find_trials, find_untested, is_operated
+from narrate2report.read.trials import Trials, is_means
+from narrate2report.read.untested import find_untested, is_operated
 from narrate2report.read.vocabulary import Vocabulary
+from narrate2report.read.water import find_running_water
 from narrate2report.records.findings import Outcome
 
 WEEKDAYS = frozenset("monday tuesday wednesday thursday friday saturday sunday".split())
@@ -21,35 +24,65 @@ WEEKDAYS = frozenset("monday tuesday wednesday thursday friday saturday sunday".
 BARE = frozenset("come run turn work start operate function test".split())
 """Bare verbs that open a clause as an order or invitation: `come on in`."""
 
-INFINITIVE = frozenset("to will can please you i we would should must let may might could".split())
+INFINITIVE = frozenset("to will can please you i we me us would should must let may might could".split())
 ADVERBS = frozenset(
     "good fine well okay ok great perfectly perfect smoothly nicely properly normally quickly fast".split()
 )
 
 
-def find_checks(scene: Scene) -> list[Draft]:
+PLURALS = frozenset({"locks", "latches"})
+"""Verbs that may as well be plurals: `window locks`, `gate latches`."""
+
+
+def find_checks(scene: Scene, trials: Trials) -> list[Draft]:
     """Check drafts of a sentence. Marks in `spoken.used` the words of praise that belong to a result."""
     untested = find_untested(scene)
     drafts = list(untested)
     for draft in (
+        *trials.results(scene),
+        *find_members(scene),
         *_from_verbs(scene),
         *_from_cues(scene),
         *_from_plurals(scene),
         *_from_ellipsis(scene),
-        *find_trials(scene),
+        *find_running_water(scene),
     ):
         corrected = any(clause.link == "but" and clause.start <= draft.at for clause in scene.spoken.clauses)
         if not corrected and any(draft.component == other.component for other in untested):
             continue
         if not any(draft.component == other.component and draft.outcome == other.outcome for other in drafts):
             drafts.append(draft)
-    return [draft for draft in drafts if not _overtaken(draft, drafts)]
+    told = [
+        draft
+        for draft in drafts
+        if not _overtaken(scene.spoken, draft, drafts) and not _told_of_part(scene, draft, drafts)
+    ]
+    return trials.settle(scene, told)
 
 
-def _overtaken(draft: Draft, drafts: Sequence[Draft]) -> bool:
-    """`it spins, but it isn't pulling`: the last word of one breath on a component is its result."""
+def _told_of_part(scene: Scene, draft: Draft, drafts: Sequence[Draft]) -> bool:
+    """`lighting each ring ... all four work`, of the hob: the result of the parts named is that of the whole."""
+    named = {one.component for one in scene.spoken.named}
+    if draft.component in named:
+        return False
+    return any(
+        other.outcome == draft.outcome
+        and other.component in named
+        and other.component in scene.vocabulary.components
+        and draft.component in scene.vocabulary.components[other.component].part_of
+        for other in drafts
+    )
+
+
+def _overtaken(spoken: Spoken, draft: Draft, drafts: Sequence[Draft]) -> bool:
+    """`it spins, but it isn't pulling`: the last word of one breath on a component is its result, where it is not
+    said of one of several."""
     return draft.outcome == "works" and any(
-        other.component == draft.component and other.outcome == "fails" and other.at > draft.at for other in drafts
+        other.component == draft.component
+        and other.outcome == "fails"
+        and other.at > draft.at
+        and not picks_one(spoken, other.at)
+        for other in drafts
     )
 
 
@@ -63,11 +96,23 @@ def _from_verbs(scene: Scene) -> list[Draft]:
             continue
         if senses[0].form == "verb" and not _is_predicate(spoken, mention):
             continue
+        if spoken.norms(mention.end - 1, mention.end) == ["on"] and mention.end != spoken.clause_of(mention.start).end:
+            continue
         for bearer in scene.bearers.of(mention, adjective=False, noun=False):
             component = _does_this(bearer, senses, scene.place, scene.vocabulary)
+            component = _locked_by(component, spoken, mention)
             if component:
                 drafts.append(_result(scene, mention, component, bearer.how))
     return drafts
+
+
+LOCKED_BY = {"window": "window_lock", "door": "lock", "sliding_door": "lock"}
+
+
+def _locked_by(component: str | None, spoken: Spoken, mention: Mention) -> str | None:
+    """`window opens, locks`: what locks is its lock, and that is a trial of its own."""
+    locks = mention.end == mention.start + 1 and spoken.tokens[mention.start].norm in {"lock", "locks", "locking"}
+    return LOCKED_BY.get(component or "", component) if locks else component
 
 
 def _does_this(bearer: Bearer, senses: Sequence[Sense], place: Place, vocabulary: Vocabulary) -> str | None:
@@ -143,7 +188,15 @@ def _is_predicate(spoken: Spoken, mention: Mention) -> bool:
     first = spoken.tokens[mention.start]
     if mention.start == spoken.clause_of(mention.start).start and first.norm in BARE:
         return False
-    return not _done_by_somebody(spoken, mention)
+    return not _done_by_somebody(spoken, mention) and not _takes_object(spoken, mention)
+
+
+def _takes_object(spoken: Spoken, mention: Mention) -> bool:
+    """`I'm flipping the switch`: what follows the verb is what somebody does it to."""
+    doing = spoken.tokens[mention.end - 1].tag == "VBG"
+    if not doing or spoken.norms(mention.end, mention.end + 1)[:1] not in (["the"], ["this"], ["that"], ["each"]):
+        return False
+    return any(mention.end < one.start <= mention.end + 3 for one in spoken.named)
 
 
 def _done_by_somebody(spoken: Spoken, mention: Mention) -> bool:
@@ -179,7 +232,7 @@ def _from_plurals(scene: Scene) -> list[Draft]:
     spoken, drafts = scene.spoken, []
     for one in spoken.named:
         clause = spoken.clause_of(one.start)
-        bare = one.end == clause.end and one.end - one.start > 1 and spoken.tokens[one.end - 1].norm == "locks"
+        bare = one.end == clause.end and one.end - one.start > 1 and spoken.tokens[one.end - 1].norm in PLURALS
         flawed = any(mention.start in clause for mention in spoken.found.terms if mention.of("condition"))
         if bare and not flawed and scene.is_said(one.start):
             drafts.append(_result(scene, Mention(one.end - 1, one.end, ()), one.component, "with nothing more said"))

@@ -118,7 +118,7 @@ def _counts(scene: Scene) -> list[Draft]:
     }
     for one in spoken.named:
         clause = spoken.clause_of(one.start)
-        if one.component not in vocabulary.descriptions.count_of or stances[one.start].mode is not Mode.ASSERTED:
+        if one.start in spoken.used or one.component not in vocabulary.descriptions.count_of or stances[one.start].mode is not Mode.ASSERTED:
             continue
         number = quantity_before(spoken, one.start, clause)
         if number is None:

@@ -419,13 +419,27 @@ def _opens_a_note(spoken: Spoken, mention: Mention) -> bool:
     return any(term.start == mention.end and term.of("condition") for term in spoken.found.terms)
 
 
+def _is_sole(spoken: Spoken, mention: Mention) -> bool:
+    """`front door opens, closes, locks`: alone in its clause, in a list of what a component does."""
+    for clause in reversed(spoken.clauses[: spoken.clause_of(mention.start).index + 1]):
+        words = [at for at in range(clause.start, clause.end) if spoken.tokens[at].norm != "and"]
+        if clause.start <= mention.start < clause.end:
+            if words != [mention.start]:
+                return False
+        elif spoken.named_terms(clause) and (len(words) > 1 or not spoken.has_term("works", within=clause)):
+            return True
+        elif not spoken.has_term("works", within=clause):
+            return False
+    return False
+
+
 def _is_other_word(spoken: Spoken, mention: Mention) -> bool:
     """Whether a component word is used as a verb (`it drains`) or adjective (`a light scratch`)."""
     if mention.end - mention.start > 1:
         return False
     tokens = spoken.tokens
     token = tokens[mention.start]
-    if _opens_a_note(spoken, mention):
+    if spoken.norms(mention.end, mention.end + 1) in (["'s"], ["is"], ["are"]) or _opens_a_note(spoken, mention):
         return False
     before = tokens[mention.start - 1].norm if mention.start else ""
     counted = (
@@ -433,7 +447,8 @@ def _is_other_word(spoken: Spoken, mention: Mention) -> bool:
         and tokens[mention.start - 1].tag == "CD"
         and mention.end == spoken.clause_of(mention.start).end
     )
-    if (before in {"them", "all", "both", "they", "each"} or counted) and mention.of("works"):
+    agrees = before == "each" or not token.norm.endswith("s")
+    if (before in {"them", "all", "both", "they", "each"} or counted) and mention.of("works") and agrees:
         return True
     if before in {
         "to",
@@ -458,18 +473,14 @@ def _is_other_word(spoken: Spoken, mention: Mention) -> bool:
     ):
         return True
     after = tokens[mention.end] if mention.end < len(tokens) else None
-    clause = spoken.clause_of(mention.start)
-    sole = (
-        clause.end - clause.start == 1
-        and clause.index > 0
-        and bool(spoken.named_terms(spoken.clauses[clause.index - 1]))
-    )
+    sole = _is_sole(spoken, mention)
     if mention.of("works") and token.norm.endswith("s") and sole:
         return True
     if (
         mention.of("works")
         and mention.start
-        and tokens[mention.start - 1].tag == "NNS"
+        and tokens[mention.start - 1].tag in {"NNS", "NNP", "NNPS"}
+        and tokens[mention.start - 1].norm.endswith("s")
         and _follows_component(spoken, mention)
     ):
         return True

@@ -131,6 +131,7 @@ def fall_short(scene: Scene, drafts: Sequence[Draft], before: str | None) -> lis
 def handed(spoken: Spoken, one: Named, room: str, quantity: int | None, *, returned: bool) -> Draft:
     """A handover draft."""
     words = spoken.words(one.start, one.end)
+    spoken.used.update(range(one.start, one.end))
     return Draft(
         kind="handover",
         room=room,

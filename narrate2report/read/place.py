@@ -399,9 +399,27 @@ def _is_material_of(spoken: Spoken, mention: Mention, chosen: dict[int, tuple[Me
     before = [other for start, (other, _) in chosen.items() if start < mention.start and start >= clause.start]
     if not before:
         flawed = spoken.has_term("condition", within=clause)
-        return clause.link == ":" and clause.index == 1 and bool(chosen) and not flawed
+        headed = clause.link == ":" and clause.index == 1 and bool(chosen) and not flawed
+        return headed or _only_tells_what(spoken, mention, chosen)
     between = spoken.norms(before[-1].end, mention.start)
     return bool(set(between) & {"is", "'s", "are", "was", ":", "in"}) and "on" not in between
+
+
+ONLY_BE = frozenset("it 's is they are a an all of the kind well and".split())
+
+
+def _only_tells_what(spoken: Spoken, mention: Mention, chosen: dict[int, tuple[Mention, str]]) -> bool:
+    """`the counter is fine, it's granite`, `stove, electric, glass top`: a clause that only says what the one named
+    before is."""
+    clause = spoken.clause_of(mention.start)
+    if clause.link not in {",", "and", ""} or not clause.index or mention.end != clause.end:
+        return False
+    if not set(spoken.norms(clause.start, mention.start)) <= ONLY_BE:
+        return False
+    earlier = [component for start, (_, component) in sorted(chosen.items()) if start < mention.start]
+    own = {sense.id for sense in mention.of(*COMPONENT_ROLES)}
+    types = {sense.beside for sense in mention.of("type") if sense.beside}
+    return bool(earlier) and (earlier[-1] in types or (bool(mention.of("material")) and earlier[-1] in own))
 
 
 def _follows_component(spoken: Spoken, mention: Mention) -> bool:
@@ -446,6 +464,11 @@ def _is_other_word(spoken: Spoken, mention: Mention) -> bool:
         bool(mention.start)
         and tokens[mention.start - 1].tag == "CD"
         and mention.end == spoken.clause_of(mention.start).end
+        and (
+            token.tag.startswith("VB")
+            or token.norm in {"lock", "light", "drain"}
+            or tokens[max(0, mention.start - 2)].norm in {"all", "both"}
+        )
     )
     agrees = before == "each" or not token.norm.endswith("s")
     if (before in {"them", "all", "both", "they", "each"} or counted) and mention.of("works") and agrees:

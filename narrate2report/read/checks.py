@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from narrate2report.read.bearers import ROOM_GENERAL, Bearer
+from narrate2report.read.clauses import Clause
 from narrate2report.read.denial import negation_before
 from narrate2report.read.draft import Draft
 from narrate2report.read.members import find_members, picks_one
@@ -12,6 +13,7 @@ from narrate2report.read.phrasebook import Mention, Sense
 from narrate2report.read.place import Place
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
+from narrate2report.read.stance import Mode
 from narrate2report.read.trials import Trials, is_means
 from narrate2report.read.untested import find_untested, is_operated
 from narrate2report.read.vocabulary import Vocabulary
@@ -96,7 +98,7 @@ def _from_verbs(scene: Scene) -> list[Draft]:
             continue
         if senses[0].form == "verb" and not _is_predicate(spoken, mention):
             continue
-        if spoken.norms(mention.end - 1, mention.end) == ["on"] and mention.end != spoken.clause_of(mention.start).end:
+        if _is_no_result(spoken, mention):
             continue
         for bearer in scene.bearers.of(mention, adjective=False, noun=False):
             component = _does_this(bearer, senses, scene.place, scene.vocabulary)
@@ -104,6 +106,42 @@ def _from_verbs(scene: Scene) -> list[Draft]:
             if component:
                 drafts.append(_result(scene, mention, component, bearer.how))
     return drafts
+
+
+BY_HABIT = frozenset({"when", "whenever", "until", "before"})
+NOT_ENOUGH = frozenset("too partly half barely only".split())
+LEFT_SO = frozenset(
+    "leave leaves left leaving keep keeps kept found painted stuck nailed screwed sealed propped wedged".split()
+)
+ON_AND_ON = frozenset("continuously constantly nonstop forever down onto into along".split())
+"""Words after a verb that make a flaw of it: `refilling continuously`, `running down the wall`."""
+
+
+def _is_no_result(spoken: Spoken, mention: Mention) -> bool:
+    """`when it comes up`, `too hot`, `painted it shut`, `leaves the window open`, `drains slowly`: no trial passed."""
+    clause = spoken.clause_of(mention.start)
+    before = set(spoken.norms(max(clause.start, mention.start - 4), mention.start))
+    after = spoken.norms(mention.end, min(clause.end, mention.end + 3))
+    said = spoken.norms(mention.start, mention.end)
+    partly = after[:1] == ["at"] and bool({"bottom", "top"} & set(after))
+    if clause.link in BY_HABIT or NOT_ENOUGH & set(spoken.norms(max(clause.start, mention.start - 1), mention.start)):
+        return True
+    if said[-1] == "on" and mention.end != clause.end:
+        return True
+    if said[0] in {"open", "shut", "closed"} and LEFT_SO & before:
+        return True
+    return bool(ON_AND_ON & set(after[:1])) or partly or _is_slow(spoken, mention, clause)
+
+
+def _is_slow(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
+    """`drains, slowly`, `drains a bit slow`: a drain that takes its time has a flaw and has not passed."""
+    if not spoken.norms(mention.start, mention.start + 1)[0].startswith(("drain", "go", "empt")):
+        return False
+    following = spoken.clauses[clause.index + 1 : clause.index + 2]
+    near = (clause, *(one for one in following if not spoken.named_terms(one)))
+    earlier = spoken.clauses[max(0, clause.index - 2) : clause.index]
+    slow = [term.start for term in spoken.found.terms if any(s.id == "slow_drain" for s in term.of("condition"))]
+    return any(at in one for at in slow for one in (*near, *(one for one in earlier if not spoken.named_terms(clause))))
 
 
 LOCKED_BY = {"window": "window_lock", "door": "lock", "sliding_door": "lock"}
@@ -135,9 +173,14 @@ def _from_cues(scene: Scene) -> list[Draft]:
     spoken, drafts = scene.spoken, []
     for cue in spoken.cues("operates", "fails"):
         fails = any(sense.id == "fails" for sense in cue.senses)
-        if not scene.is_said(cue.start) or (not fails and (_is_flaw(spoken, cue) or not _is_predicate(spoken, cue))):
+        if fails and _is_part_of_flaw(spoken, cue):
+            continue
+        passed = scene.mode(cue.start) is Mode.PAST and spoken.norms(cue.start, cue.end) == ["passed"]
+        if not (scene.is_said(cue.start) or passed) or (not fails and (_is_flaw(spoken, cue) or not _is_predicate(spoken, cue))):
             continue
         if any(other.start < cue.start < other.end for other in spoken.cues("operates", "fails")):
+            continue
+        if not fails and (_is_no_result(spoken, cue) or _is_counted_short(spoken, cue)):
             continue
         unwilling = spoken.norms(cue.start, cue.start + 2) == ["will", "not"]
         if unwilling and cue.start and spoken.tokens[cue.start - 1].norm in {"i", "we"}:
@@ -149,6 +192,18 @@ def _from_cues(scene: Scene) -> list[Draft]:
             if is_operated(component, scene.vocabulary) and not _is_flaw_of(spoken, cue, bearer.component):
                 drafts.append(_result(scene, cue, component, bearer.how, fails=fails))
     return drafts
+
+
+def _is_part_of_flaw(spoken: Spoken, cue: Mention) -> bool:
+    """`there's dead flies`: the word belongs to a longer one."""
+    return any(term.start < cue.end < term.end for term in spoken.found.terms if term.of("condition"))
+
+
+def _is_counted_short(spoken: Spoken, cue: Mention) -> bool:
+    """`only two came on`, `that's the works`."""
+    clause = spoken.clause_of(cue.start)
+    before = spoken.norms(max(clause.start, cue.start - 2), cue.start)
+    return before[:1] == ["only"] or before[-1:] == ["the"]
 
 
 def _is_flaw(spoken: Spoken, cue: Mention) -> bool:
@@ -186,17 +241,26 @@ def _is_predicate(spoken: Spoken, mention: Mention) -> bool:
     if before and before[0] in INFINITIVE:
         return False
     first = spoken.tokens[mention.start]
-    if mention.start == spoken.clause_of(mention.start).start and first.norm in BARE:
+    opening = spoken.clause_of(mention.start).start
+    while opening < mention.start and spoken.tokens[opening].norm in {"and", "then", "so"}:
+        opening += 1
+    if mention.start == opening and first.norm in BARE:
         return False
     return not _done_by_somebody(spoken, mention) and not _takes_object(spoken, mention)
 
 
 def _takes_object(spoken: Spoken, mention: Mention) -> bool:
-    """`I'm flipping the switch`: what follows the verb is what somebody does it to."""
-    doing = spoken.tokens[mention.end - 1].tag == "VBG"
-    if not doing or spoken.norms(mention.end, mention.end + 1)[:1] not in (["the"], ["this"], ["that"], ["each"]):
+    """`I'm flipping the switch`, `turning this off`, `and open the window`: what follows is what it is done to."""
+    clause, tag = spoken.clause_of(mention.start), spoken.tokens[mention.start].tag
+    after = spoken.norms(mention.end, min(clause.end, mention.end + 1))
+    before = spoken.norms(max(clause.start, mention.start - 1), mention.start)
+    by_somebody = tag == "VBG" or not before or before[0] in {"i", "we", "you", "and", "then"}
+    if tag in {"VBZ", "VBD", "VBN"} or not after or not by_somebody:
         return False
-    return any(mention.end < one.start <= mention.end + 3 for one in spoken.named)
+    if after[0] in {"it", "them"} or (after[0] in {"this", "that"} and spoken.tokens[mention.start].tag == "VBG"):
+        return True
+    taken = any(mention.end < one.start <= mention.end + 3 and one.start in clause for one in spoken.named)
+    return after[0] in {"the", "this", "that", "each"} and taken
 
 
 def _done_by_somebody(spoken: Spoken, mention: Mention) -> bool:
@@ -216,11 +280,13 @@ def _from_ellipsis(scene: Scene) -> list[Draft]:
     """`the cord works, the fan does not`: the verb of the clause before, taken back for another component."""
     spoken, drafts = scene.spoken, []
     for clause in spoken.clauses[1:]:
-        left_out = spoken.norms(clause.end - 2, clause.end) in (["does", "not"], ["do", "not"], ["did", "not"])
-        tried = spoken.has_cue("operates", within=spoken.clauses[clause.index - 1])
+        last = spoken.norms(clause.end - 2, clause.end)
+        left_out = last in (["does", "not"], ["do", "not"], ["did", "not"], ["one", "not"], ["other", "not"])
+        before = spoken.clauses[clause.index - 1]
+        tried = spoken.has_cue("operates", within=before) or spoken.has_term("works", within=before)
         if not left_out or not tried or not scene.is_said(clause.end - 2):
             continue
-        for one in spoken.named_in(clause):
+        for one in spoken.named_in(clause) or scene.bearers.subjects_of(clause):
             if one.relation == "topic" and is_operated(one.component, scene.vocabulary):
                 does_not = Mention(clause.end - 2, clause.end, ())
                 drafts.append(_result(scene, does_not, one.component, "the verb before it", fails=True))

@@ -146,12 +146,15 @@ def _from_names(scene: Scene) -> list[Draft]:
         for word in scene.vocabulary.descriptions.type.get(name, ())
     }
     for one in spoken.named:
-        before = spoken.norms(max(0, one.start - 2), one.start)
-        first = spoken.tokens[one.start].norm
+        start = one.start
+        while start and spoken.tokens[start - 1].norm in types:
+            start -= 1
+        end = start + 1 if start == one.start else one.start
+        before = spoken.norms(max(0, start - 2), start)
         told = len(before) == 2 and before[0] in {"is", "'s"} and before[1] in {"a", "an"}
-        if told and one.end - one.start > 1 and first in types and scene.is_said(one.start):
-            words = spoken.words(one.start, one.start + 1)
-            drafts.append(_draft(scene.room, one.component, one.start, "type", words, "says what it is"))
+        if told and one.end - start > 1 and spoken.tokens[start].norm in types and scene.is_said(start):
+            words = spoken.words(start, end)
+            drafts.append(_draft(scene.room, one.component, start, "type", words, "says what it is"))
     return drafts
 
 

@@ -17,8 +17,7 @@ LIT = {"range": "burner", "cooktop": "burner"}
 """Of what has several, the one that is lit."""
 
 ONE_OF_THEM = frozenset(
-    "one first second third fourth fifth last other left right back front rear middle big large small little"
-    " except but".split()
+    "one first second third fourth fifth last other left right back front rear middle big large small except".split()
 )
 """Words that pick one of several out."""
 
@@ -75,7 +74,7 @@ def _counted_off(spoken: Spoken) -> int | None:
     numbers = [
         (ONES[spoken.tokens[clause.start].norm], clause.start)
         for clause in spoken.clauses
-        if clause.end - clause.start <= FEWEST and spoken.tokens[clause.start].norm in ONES
+        if clause.end - clause.start == 1 and spoken.tokens[clause.start].norm in ONES
     ]
     values = [value for value, _ in numbers]
     return numbers[0][1] if len(values) >= FEWEST and values == list(range(1, len(values) + 1)) else None

@@ -451,13 +451,17 @@ def _is_sole(spoken: Spoken, mention: Mention) -> bool:
     return False
 
 
+SAID_OF = frozenset("'s is are was were works has looks turns feels".split())
+"""Verbs right after which a word is what they are said of: `lock works`."""
+
+
 def _is_other_word(spoken: Spoken, mention: Mention) -> bool:
     """Whether a component word is used as a verb (`it drains`) or adjective (`a light scratch`)."""
     if mention.end - mention.start > 1:
         return False
     tokens = spoken.tokens
     token = tokens[mention.start]
-    if spoken.norms(mention.end, mention.end + 1) in (["'s"], ["is"], ["are"]) or _opens_a_note(spoken, mention):
+    if spoken.norms(mention.end, mention.end + 1) in ([one] for one in SAID_OF) or _opens_a_note(spoken, mention):
         return False
     before = tokens[mention.start - 1].norm if mention.start else ""
     counted = (

@@ -277,7 +277,8 @@ def _supposed_at(spoken: Spoken, clause: Clause) -> int | None:
     if _speaks_of_any(spoken, clause):
         return clause.start
     told = spoken.has_cue("addressee", "instruction", "imperative")
-    if clause.link in {"when", "whenever"} and told and "is" not in spoken.norms(clause.start, clause.end):
+    past = any(tokens[at].tag == "VBD" for at in range(clause.start, clause.end))
+    if clause.link in {"when", "whenever"} and told and not past and "is" not in spoken.norms(clause.start, clause.end):
         return clause.start
     return None
 

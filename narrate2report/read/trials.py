@@ -72,6 +72,7 @@ class Trials:
         length = len(scene.spoken.tokens)
         named = any(one.relation == "topic" for one in scene.spoken.named)
         bare = length <= (SHORTEST if named else SHORT)
+        drafts = sorted(drafts, key=lambda one: one.at)
         settled = [
             replace(one, retries=self.again or (bare and one.outcome == self.outcome))
             if recent and one.component == self.answered and one.outcome != "not_tested"
@@ -104,7 +105,7 @@ def _answers(scene: Scene, begun: Mention) -> list[Draft]:
         answer = _answer(spoken, clause)
         if clause.start <= begun.start or answer is None or not scene.is_said(clause.start):
             continue
-        component = _tried(scene, clause, since, begun)
+        component = _tried(scene, clause, since, begun) or next(reversed(answered), None)
         if component not in HEARD and answer == "works" and spoken.has_cue("sounds", within=clause):
             continue
         if component and not _is_broken_off(scene, begun, clause) and is_operated(component, scene.vocabulary):
@@ -178,8 +179,10 @@ def _tried(scene: Scene, clause: Clause, since: int, begun: Mention) -> str | No
     verb = begun.start if begun.senses and spoken.tokens[begun.start].norm != "button" else -1
     tried = [one for one in named if not is_means(spoken, one) and not one.start <= verb < one.end]
     later = [one for one in tried if one.start >= since]
+    if tried and not later and since:
+        return None
     if tried and (not later or spoken.norms(tried[0].end, tried[0].end + 1) == [":"]):
-        return tried[0].component
+        return (tried[0] if spoken.norms(tried[0].end, tried[0].end + 1) == [":"] else tried[-1]).component
     if later:
         begins = spoken.clause_of(begun.start)
         heads = [one for one in later if one.end <= begun.start and spoken.clause_of(one.start).end == one.end]

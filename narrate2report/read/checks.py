@@ -10,7 +10,6 @@ from narrate2report.read.denial import negation_before
 from narrate2report.read.draft import Draft
 from narrate2report.read.members import find_members, picks_one
 from narrate2report.read.phrasebook import Mention, Sense
-from narrate2report.read.place import Place
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.stance import Mode
@@ -79,12 +78,25 @@ def _told_of_part(scene: Scene, draft: Draft, drafts: Sequence[Draft]) -> bool:
 def _overtaken(spoken: Spoken, draft: Draft, drafts: Sequence[Draft]) -> bool:
     """`it spins, but it isn't pulling`: the last word of one breath on a component is its result, where it is not
     said of one of several."""
+    if draft.outcome == "works" and _fails_after_all(spoken, draft):
+        return True
     return draft.outcome == "works" and any(
         other.component == draft.component
         and other.outcome == "fails"
         and other.at > draft.at
         and not picks_one(spoken, other.at)
         for other in drafts
+    )
+
+
+def _fails_after_all(spoken: Spoken, draft: Draft) -> bool:
+    """`the fan spins, but it doesn't pull`: a flaw that means as much as a failed trial."""
+    return any(
+        term.start > draft.at
+        and spoken.clause_of(term.start).link == "but"
+        and not spoken.named_in(spoken.clause_of(term.start))
+        and any(one.id == "not_working" and one.beside in {"", draft.component} for one in term.of("condition"))
+        for term in spoken.found.terms
     )
 
 
@@ -101,7 +113,7 @@ def _from_verbs(scene: Scene) -> list[Draft]:
         if _is_no_result(spoken, mention):
             continue
         for bearer in scene.bearers.of(mention, adjective=False, noun=False):
-            component = _does_this(bearer, senses, scene.place, scene.vocabulary)
+            component = _does_this(bearer, senses, scene)
             component = _locked_by(component, spoken, mention)
             if component:
                 drafts.append(_result(scene, mention, component, bearer.how))
@@ -113,6 +125,7 @@ NOT_ENOUGH = frozenset("too partly half barely only".split())
 LEFT_SO = frozenset(
     "leave leaves left leaving keep keeps kept found painted stuck nailed screwed sealed propped wedged".split()
 )
+BEING = frozenset("is 's are was were been".split())
 ON_AND_ON = frozenset("continuously constantly nonstop forever down onto into along".split())
 """Words after a verb that make a flaw of it: `refilling continuously`, `running down the wall`."""
 
@@ -128,7 +141,8 @@ def _is_no_result(spoken: Spoken, mention: Mention) -> bool:
         return True
     if said[-1] == "on" and mention.end != clause.end:
         return True
-    if said[0] in {"open", "shut", "closed"} and LEFT_SO & before:
+    state = spoken.norms(max(clause.start, mention.start - 1), mention.start)[:1]
+    if said[0] in {"open", "shut", "closed"} and (LEFT_SO & before or (state and state[0] in BEING)):
         return True
     return bool(ON_AND_ON & set(after[:1])) or partly or _is_slow(spoken, mention, clause)
 
@@ -153,7 +167,8 @@ def _locked_by(component: str | None, spoken: Spoken, mention: Mention) -> str |
     return LOCKED_BY.get(component or "", component) if locks else component
 
 
-def _does_this(bearer: Bearer, senses: Sequence[Sense], place: Place, vocabulary: Vocabulary) -> str | None:
+def _does_this(bearer: Bearer, senses: Sequence[Sense], scene: Scene) -> str | None:
+    place, vocabulary = scene.place, scene.vocabulary
     doers = [sense.id for sense in senses]
     if bearer.component in doers:
         return bearer.component
@@ -164,7 +179,8 @@ def _does_this(bearer: Bearer, senses: Sequence[Sense], place: Place, vocabulary
         if owner in doers and not bearer.direct:
             return owner
     if bearer.component in {"", ROOM_GENERAL}:
-        return next((one for one, _ in reversed(place.lately) if one in doers), None)
+        here = [one.component for one in scene.spoken.named]
+        return next((one for one in (*here, *(one for one, _ in reversed(place.lately))) if one in doers), None)
     return None
 
 
@@ -188,7 +204,7 @@ def _from_cues(scene: Scene) -> list[Draft]:
         if spoken.norms(cue.end, cue.end + 1) and spoken.tokens[cue.end].norm in WEEKDAYS:
             continue
         for bearer in scene.bearers.of(cue, adjective=False, noun=False):
-            component = _worked(bearer.component, scene.vocabulary)
+            component = _worked(_behind(scene, bearer), scene.vocabulary)
             if is_operated(component, scene.vocabulary) and not _is_flaw_of(spoken, cue, bearer.component):
                 drafts.append(_result(scene, cue, component, bearer.how, fails=fails))
     return drafts
@@ -223,6 +239,19 @@ def _is_flaw_of(spoken: Spoken, cue: Mention, component: str) -> bool:
         if mention.start <= cue.start < mention.end
         for sense in mention.of("condition")
     )
+
+
+def _behind(scene: Scene, bearer: Bearer) -> str:
+    """`the disposal, I'm flipping the switch, it's running`: what the switch works, where it was taken in hand."""
+    named = bearer.named
+    if named is None or not is_means(scene.spoken, named):
+        return bearer.component
+    before = [
+        one.component
+        for one in scene.spoken.named
+        if one.start < named.start and is_operated(one.component, scene.vocabulary)
+    ]
+    return (before or [scene.place.subject or bearer.component])[-1]
 
 
 def _worked(component: str, vocabulary: Vocabulary) -> str:

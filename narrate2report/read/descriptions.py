@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from narrate2report.read.bearers import ROOM_GENERAL, Bearer
+from narrate2report.read.denial import negation_before
 from narrate2report.read.details import quantity_before
 from narrate2report.read.draft import Draft
 from narrate2report.read.lookalikes import says_nothing
@@ -69,7 +70,8 @@ def _from_words(scene: Scene) -> list[Draft]:
         if not senses or (mention.start in named_at and not floor) or stances[mention.start].mode is not Mode.ASSERTED:
             continue
         flawed = mention.start > flawed_from or flawed_from in spoken.clause_of(mention.start)
-        if flawed or _is_a_state(spoken, mention) or _in_passing(spoken, mention) or _is_another(spoken, mention):
+        refused = negation_before(spoken, spoken.clause_of(mention.start), mention.start)
+        if flawed or refused or _is_a_state(spoken, mention) or _in_passing(spoken, mention) or _is_another(spoken, mention):
             continue
         if mention.of("material") and _is_floor_here(spoken, mention):
             words = spoken.words(mention.start, mention.end)

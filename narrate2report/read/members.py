@@ -13,6 +13,9 @@ FEWEST = 2
 
 POINTED = frozenset({"this", "that"})
 FINE = frozenset("good ok okay fine yes yep works work on lit red hot great perfect".split())
+DONE = frozenset("lit tried tested ran flushed".split())
+THE_LOT = ("the lot", "them all", "all of them", "all of 'em", "every one", "each one", "both of them")
+LATELY = ("this morning", "earlier", "just now", "today", "before you", "yesterday", "on the way in")
 LIT = {"range": "burner", "cooktop": "burner"}
 """Of what has several, the one that is lit."""
 
@@ -27,6 +30,7 @@ def find_members(scene: Scene) -> list[Draft]:
     spoken = scene.spoken
     at = _pointed_out(spoken)
     at = _counted_off(spoken) if at is None else at
+    at = _all_done(spoken) if at is None else at
     if at is None or not scene.is_said(at):
         return []
     component = _kind(scene, at)
@@ -39,7 +43,7 @@ def find_members(scene: Scene) -> list[Draft]:
             component=component,
             at=at,
             outcome="works",
-            because=("tried one by one",),
+            because=("tried one by one, or all of them",),
             confidence=0.7,
         )
     ]
@@ -78,6 +82,19 @@ def _counted_off(spoken: Spoken) -> int | None:
     ]
     values = [value for value, _ in numbers]
     return numbers[0][1] if len(values) >= FEWEST and values == list(range(1, len(values) + 1)) else None
+
+
+def _all_done(spoken: Spoken) -> int | None:
+    """`I lit the lot`, `I tested them this morning`: a trial told as done, with nothing said against it."""
+    norms = spoken.norms()
+    for at, norm in enumerate(norms[:-1]):
+        if norm not in DONE or not {"i", "we", "were"} & set(norms[max(0, at - 3) : at]):
+            continue
+        after = " ".join(norms[at + 1 : at + 6])
+        lately = norm == "tested" and any(word in after for word in LATELY)
+        if (lately or after.startswith(THE_LOT)) and not {"not", "if", "nothing"} & set(norms):
+            return at
+    return None
 
 
 def _kind(scene: Scene, at: int) -> str | None:

@@ -277,6 +277,9 @@ def _supposed_at(spoken: Spoken, clause: Clause) -> int | None:
     if _speaks_of_any(spoken, clause):
         return clause.start
     told = spoken.has_cue("addressee", "instruction", "imperative")
+    last = clause.index == len(spoken.clauses) - 1 and clause.index > 0
+    if last and clause.link in {"when", "whenever"} and spoken.norms(clause.start + 1, clause.start + 3) in WHENEVER:
+        return clause.start
     past = any(tokens[at].tag == "VBD" for at in range(clause.start, clause.end))
     if clause.link in {"when", "whenever"} and told and not past and "is" not in spoken.norms(clause.start, clause.end):
         return clause.start
@@ -300,6 +303,9 @@ def _speaks_of_any(spoken: Spoken, clause: Clause) -> bool:
         )
     )
 
+
+WHENEVER = (["it", "is"], ["it", "'s"])
+"""`the heater works when it's cold`: the weather, and nothing of the heater."""
 
 OWN_VIEW = frozenset("say call guess bet note put describe like love think estimate".split())
 

@@ -140,6 +140,7 @@ class Bearers:
                 for one in self._subjects[clause.index]
             )
         carried = self._subjects[clause.index]
+        carried = carried if "it" in pronoun else self._without_owners(carried)
         if (whole := self._side_of(predicate, clause)) is not None:
             return (Bearer(whole, "its side", True),)
         if carried:

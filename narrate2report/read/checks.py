@@ -1,18 +1,22 @@
-"""What was operated and how it did: works or fails. What was left untested is told by `trials`."""
+"""What was operated and how it did: works or fails. What was left alone is told by `untested`."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
 from narrate2report.read.bearers import ROOM_GENERAL, Bearer
+from narrate2report.read.clauses import Clause
 from narrate2report.read.denial import negation_before
 from narrate2report.read.draft import Draft
+from narrate2report.read.members import find_members, picks_one
 from narrate2report.read.phrasebook import Mention, Sense
-from narrate2report.read.place import Place
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
-from narrate2report.read.trials import find_trials, find_untested, is_operated
+from narrate2report.read.stance import Mode
+from narrate2report.read.trials import Trials, is_means
+from narrate2report.read.untested import find_untested, is_operated
 from narrate2report.read.vocabulary import Vocabulary
+from narrate2report.read.water import find_running_water
 from narrate2report.records.findings import Outcome
 
 WEEKDAYS = frozenset("monday tuesday wednesday thursday friday saturday sunday".split())
@@ -21,35 +25,78 @@ WEEKDAYS = frozenset("monday tuesday wednesday thursday friday saturday sunday".
 BARE = frozenset("come run turn work start operate function test".split())
 """Bare verbs that open a clause as an order or invitation: `come on in`."""
 
-INFINITIVE = frozenset("to will can please you i we would should must let may might could".split())
+INFINITIVE = frozenset("to will can please you i we me us would should must let may might could".split())
 ADVERBS = frozenset(
     "good fine well okay ok great perfectly perfect smoothly nicely properly normally quickly fast".split()
 )
 
 
-def find_checks(scene: Scene) -> list[Draft]:
+PLURALS = frozenset({"locks", "latches"})
+"""Verbs that may as well be plurals: `window locks`, `gate latches`."""
+
+
+def find_checks(scene: Scene, trials: Trials) -> list[Draft]:
     """Check drafts of a sentence. Marks in `spoken.used` the words of praise that belong to a result."""
     untested = find_untested(scene)
     drafts = list(untested)
     for draft in (
+        *trials.results(scene),
+        *find_members(scene),
         *_from_verbs(scene),
         *_from_cues(scene),
         *_from_plurals(scene),
         *_from_ellipsis(scene),
-        *find_trials(scene),
+        *find_running_water(scene),
     ):
         corrected = any(clause.link == "but" and clause.start <= draft.at for clause in scene.spoken.clauses)
         if not corrected and any(draft.component == other.component for other in untested):
             continue
         if not any(draft.component == other.component and draft.outcome == other.outcome for other in drafts):
             drafts.append(draft)
-    return [draft for draft in drafts if not _overtaken(draft, drafts)]
+    told = [
+        draft
+        for draft in drafts
+        if not _overtaken(scene.spoken, draft, drafts) and not _told_of_part(scene, draft, drafts)
+    ]
+    return trials.settle(scene, told)
 
 
-def _overtaken(draft: Draft, drafts: Sequence[Draft]) -> bool:
-    """`it spins, but it isn't pulling`: the last word of one breath on a component is its result."""
+def _told_of_part(scene: Scene, draft: Draft, drafts: Sequence[Draft]) -> bool:
+    """`lighting each ring ... all four work`, of the hob: the result of the parts named is that of the whole."""
+    named = {one.component for one in scene.spoken.named}
+    if draft.component in named:
+        return False
+    return any(
+        other.outcome == draft.outcome
+        and other.component in named
+        and other.component in scene.vocabulary.components
+        and draft.component in scene.vocabulary.components[other.component].part_of
+        for other in drafts
+    )
+
+
+def _overtaken(spoken: Spoken, draft: Draft, drafts: Sequence[Draft]) -> bool:
+    """`it spins, but it isn't pulling`: the last word of one breath on a component is its result, where it is not
+    said of one of several."""
+    if draft.outcome == "works" and _fails_after_all(spoken, draft):
+        return True
     return draft.outcome == "works" and any(
-        other.component == draft.component and other.outcome == "fails" and other.at > draft.at for other in drafts
+        other.component == draft.component
+        and other.outcome == "fails"
+        and other.at > draft.at
+        and not picks_one(spoken, other.at)
+        for other in drafts
+    )
+
+
+def _fails_after_all(spoken: Spoken, draft: Draft) -> bool:
+    """`the fan spins, but it doesn't pull`: a flaw that means as much as a failed trial."""
+    return any(
+        term.start > draft.at
+        and spoken.clause_of(term.start).link == "but"
+        and not spoken.named_in(spoken.clause_of(term.start))
+        and any(one.id == "not_working" and one.beside in {"", draft.component} for one in term.of("condition"))
+        for term in spoken.found.terms
     )
 
 
@@ -63,14 +110,65 @@ def _from_verbs(scene: Scene) -> list[Draft]:
             continue
         if senses[0].form == "verb" and not _is_predicate(spoken, mention):
             continue
+        if _is_no_result(spoken, mention):
+            continue
         for bearer in scene.bearers.of(mention, adjective=False, noun=False):
-            component = _does_this(bearer, senses, scene.place, scene.vocabulary)
+            component = _does_this(bearer, senses, scene)
+            component = _locked_by(component, spoken, mention)
             if component:
                 drafts.append(_result(scene, mention, component, bearer.how))
     return drafts
 
 
-def _does_this(bearer: Bearer, senses: Sequence[Sense], place: Place, vocabulary: Vocabulary) -> str | None:
+BY_HABIT = frozenset({"when", "whenever", "until", "before"})
+NOT_ENOUGH = frozenset("too partly half barely only".split())
+LEFT_SO = frozenset(
+    "leave leaves left leaving keep keeps kept found painted stuck nailed screwed sealed propped wedged".split()
+)
+BEING = frozenset("is 's are was were been".split())
+ON_AND_ON = frozenset("continuously constantly nonstop forever down onto into along".split())
+"""Words after a verb that make a flaw of it: `refilling continuously`, `running down the wall`."""
+
+
+def _is_no_result(spoken: Spoken, mention: Mention) -> bool:
+    """`when it comes up`, `too hot`, `painted it shut`, `leaves the window open`, `drains slowly`: no trial passed."""
+    clause = spoken.clause_of(mention.start)
+    before = set(spoken.norms(max(clause.start, mention.start - 4), mention.start))
+    after = spoken.norms(mention.end, min(clause.end, mention.end + 3))
+    said = spoken.norms(mention.start, mention.end)
+    partly = after[:1] == ["at"] and bool({"bottom", "top"} & set(after))
+    if clause.link in BY_HABIT or NOT_ENOUGH & set(spoken.norms(max(clause.start, mention.start - 1), mention.start)):
+        return True
+    if said[-1] == "on" and mention.end != clause.end:
+        return True
+    state = spoken.norms(max(clause.start, mention.start - 1), mention.start)[:1]
+    if said[0] in {"open", "shut", "closed"} and (LEFT_SO & before or (state and state[0] in BEING)):
+        return True
+    return bool(ON_AND_ON & set(after[:1])) or partly or _is_slow(spoken, mention, clause)
+
+
+def _is_slow(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
+    """`drains, slowly`, `drains a bit slow`: a drain that takes its time has a flaw and has not passed."""
+    if not spoken.norms(mention.start, mention.start + 1)[0].startswith(("drain", "go", "empt")):
+        return False
+    following = spoken.clauses[clause.index + 1 : clause.index + 2]
+    near = (clause, *(one for one in following if not spoken.named_terms(one)))
+    earlier = spoken.clauses[max(0, clause.index - 2) : clause.index]
+    slow = [term.start for term in spoken.found.terms if any(s.id == "slow_drain" for s in term.of("condition"))]
+    return any(at in one for at in slow for one in (*near, *(one for one in earlier if not spoken.named_terms(clause))))
+
+
+LOCKED_BY = {"window": "window_lock", "door": "lock", "sliding_door": "lock"}
+
+
+def _locked_by(component: str | None, spoken: Spoken, mention: Mention) -> str | None:
+    """`window opens, locks`: what locks is its lock, and that is a trial of its own."""
+    locks = mention.end == mention.start + 1 and spoken.tokens[mention.start].norm in {"lock", "locks", "locking"}
+    return LOCKED_BY.get(component or "", component) if locks else component
+
+
+def _does_this(bearer: Bearer, senses: Sequence[Sense], scene: Scene) -> str | None:
+    place, vocabulary = scene.place, scene.vocabulary
     doers = [sense.id for sense in senses]
     if bearer.component in doers:
         return bearer.component
@@ -81,7 +179,8 @@ def _does_this(bearer: Bearer, senses: Sequence[Sense], place: Place, vocabulary
         if owner in doers and not bearer.direct:
             return owner
     if bearer.component in {"", ROOM_GENERAL}:
-        return next((one for one, _ in reversed(place.lately) if one in doers), None)
+        here = [one.component for one in scene.spoken.named]
+        return next((one for one in (*here, *(one for one, _ in reversed(place.lately))) if one in doers), None)
     return None
 
 
@@ -90,9 +189,14 @@ def _from_cues(scene: Scene) -> list[Draft]:
     spoken, drafts = scene.spoken, []
     for cue in spoken.cues("operates", "fails"):
         fails = any(sense.id == "fails" for sense in cue.senses)
-        if not scene.is_said(cue.start) or (not fails and (_is_flaw(spoken, cue) or not _is_predicate(spoken, cue))):
+        if fails and _is_part_of_flaw(spoken, cue):
+            continue
+        passed = scene.mode(cue.start) is Mode.PAST and spoken.norms(cue.start, cue.end) == ["passed"]
+        if not (scene.is_said(cue.start) or passed) or (not fails and (_is_flaw(spoken, cue) or not _is_predicate(spoken, cue))):
             continue
         if any(other.start < cue.start < other.end for other in spoken.cues("operates", "fails")):
+            continue
+        if not fails and (_is_no_result(spoken, cue) or _is_counted_short(spoken, cue)):
             continue
         unwilling = spoken.norms(cue.start, cue.start + 2) == ["will", "not"]
         if unwilling and cue.start and spoken.tokens[cue.start - 1].norm in {"i", "we"}:
@@ -100,10 +204,22 @@ def _from_cues(scene: Scene) -> list[Draft]:
         if spoken.norms(cue.end, cue.end + 1) and spoken.tokens[cue.end].norm in WEEKDAYS:
             continue
         for bearer in scene.bearers.of(cue, adjective=False, noun=False):
-            component = _worked(bearer.component, scene.vocabulary)
+            component = _worked(_behind(scene, bearer), scene.vocabulary)
             if is_operated(component, scene.vocabulary) and not _is_flaw_of(spoken, cue, bearer.component):
                 drafts.append(_result(scene, cue, component, bearer.how, fails=fails))
     return drafts
+
+
+def _is_part_of_flaw(spoken: Spoken, cue: Mention) -> bool:
+    """`there's dead flies`: the word belongs to a longer one."""
+    return any(term.start < cue.end < term.end for term in spoken.found.terms if term.of("condition"))
+
+
+def _is_counted_short(spoken: Spoken, cue: Mention) -> bool:
+    """`only two came on`, `that's the works`."""
+    clause = spoken.clause_of(cue.start)
+    before = spoken.norms(max(clause.start, cue.start - 2), cue.start)
+    return before[:1] == ["only"] or before[-1:] == ["the"]
 
 
 def _is_flaw(spoken: Spoken, cue: Mention) -> bool:
@@ -125,6 +241,19 @@ def _is_flaw_of(spoken: Spoken, cue: Mention, component: str) -> bool:
     )
 
 
+def _behind(scene: Scene, bearer: Bearer) -> str:
+    """`the disposal, I'm flipping the switch, it's running`: what the switch works, where it was taken in hand."""
+    named = bearer.named
+    if named is None or not is_means(scene.spoken, named):
+        return bearer.component
+    before = [
+        one.component
+        for one in scene.spoken.named
+        if one.start < named.start and is_operated(one.component, scene.vocabulary)
+    ]
+    return (before or [scene.place.subject or bearer.component])[-1]
+
+
 def _worked(component: str, vocabulary: Vocabulary) -> str:
     """What works when a part that nobody operates is the last thing named: `plate's in it, runs`."""
     term = vocabulary.components.get(component)
@@ -141,9 +270,26 @@ def _is_predicate(spoken: Spoken, mention: Mention) -> bool:
     if before and before[0] in INFINITIVE:
         return False
     first = spoken.tokens[mention.start]
-    if mention.start == spoken.clause_of(mention.start).start and first.norm in BARE:
+    opening = spoken.clause_of(mention.start).start
+    while opening < mention.start and spoken.tokens[opening].norm in {"and", "then", "so"}:
+        opening += 1
+    if mention.start == opening and first.norm in BARE:
         return False
-    return not _done_by_somebody(spoken, mention)
+    return not _done_by_somebody(spoken, mention) and not _takes_object(spoken, mention)
+
+
+def _takes_object(spoken: Spoken, mention: Mention) -> bool:
+    """`I'm flipping the switch`, `turning this off`, `and open the window`: what follows is what it is done to."""
+    clause, tag = spoken.clause_of(mention.start), spoken.tokens[mention.start].tag
+    after = spoken.norms(mention.end, min(clause.end, mention.end + 1))
+    before = spoken.norms(max(clause.start, mention.start - 1), mention.start)
+    by_somebody = tag == "VBG" or not before or before[0] in {"i", "we", "you", "and", "then"}
+    if tag in {"VBZ", "VBD", "VBN"} or not after or not by_somebody:
+        return False
+    if after[0] in {"it", "them"} or (after[0] in {"this", "that"} and spoken.tokens[mention.start].tag == "VBG"):
+        return True
+    taken = any(mention.end < one.start <= mention.end + 3 and one.start in clause for one in spoken.named)
+    return after[0] in {"the", "this", "that", "each"} and taken
 
 
 def _done_by_somebody(spoken: Spoken, mention: Mention) -> bool:
@@ -163,11 +309,13 @@ def _from_ellipsis(scene: Scene) -> list[Draft]:
     """`the cord works, the fan does not`: the verb of the clause before, taken back for another component."""
     spoken, drafts = scene.spoken, []
     for clause in spoken.clauses[1:]:
-        left_out = spoken.norms(clause.end - 2, clause.end) in (["does", "not"], ["do", "not"], ["did", "not"])
-        tried = spoken.has_cue("operates", within=spoken.clauses[clause.index - 1])
+        last = spoken.norms(clause.end - 2, clause.end)
+        left_out = last in (["does", "not"], ["do", "not"], ["did", "not"], ["one", "not"], ["other", "not"])
+        before = spoken.clauses[clause.index - 1]
+        tried = spoken.has_cue("operates", within=before) or spoken.has_term("works", within=before)
         if not left_out or not tried or not scene.is_said(clause.end - 2):
             continue
-        for one in spoken.named_in(clause):
+        for one in spoken.named_in(clause) or scene.bearers.subjects_of(clause):
             if one.relation == "topic" and is_operated(one.component, scene.vocabulary):
                 does_not = Mention(clause.end - 2, clause.end, ())
                 drafts.append(_result(scene, does_not, one.component, "the verb before it", fails=True))
@@ -179,7 +327,7 @@ def _from_plurals(scene: Scene) -> list[Draft]:
     spoken, drafts = scene.spoken, []
     for one in spoken.named:
         clause = spoken.clause_of(one.start)
-        bare = one.end == clause.end and one.end - one.start > 1 and spoken.tokens[one.end - 1].norm == "locks"
+        bare = one.end == clause.end and one.end - one.start > 1 and spoken.tokens[one.end - 1].norm in PLURALS
         flawed = any(mention.start in clause for mention in spoken.found.terms if mention.of("condition"))
         if bare and not flawed and scene.is_said(one.start):
             drafts.append(_result(scene, Mention(one.end - 1, one.end, ()), one.component, "with nothing more said"))

@@ -2,16 +2,31 @@
 
 from __future__ import annotations
 
-from narrate2report.read.bearers import ROOM_GENERAL
+from collections.abc import Sequence
+
+from narrate2report.read.bearers import ROOM_GENERAL, Bearer
+from narrate2report.read.denial import negation_before
 from narrate2report.read.details import quantity_before
 from narrate2report.read.draft import Draft
 from narrate2report.read.lookalikes import says_nothing
 from narrate2report.read.numbers import whole_number
-from narrate2report.read.phrasebook import Mention
+from narrate2report.read.phrasebook import Mention, Sense
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.stance import Mode
 from narrate2report.records.findings import Attribute
+
+COLOURLESS = frozenset("caulk air_filter hood_filter lint_trap lock drain outlet smoke_alarm trash_bin".split())
+"""Where a colour tells what state a thing is in: white caulk, a gray filter, a green light of a keypad."""
+
+CLOSE = 5
+"""Tokens within which a second word for the same quality stands."""
+
+LOOKS = frozenset("color colour kind one ones finish tone shade paint look style pile".split())
+"""Nouns that only stand for how something looks: `cream colour`, `the speckled kind`."""
+
+PARTS = frozenset({"slat", "slats", "bolt", "bolts"})
+"""Of these there are many to one component."""
 
 YEARS = frozenset({"year", "years"})
 NEVER_DESCRIBED = frozenset({ROOM_GENERAL})
@@ -26,23 +41,27 @@ def find_descriptions(scene: Scene) -> list[Draft]:
         *_ages(scene),
         *_from_names(scene),
     ):
-        if draft.component not in NEVER_DESCRIBED and not any(draft.same_statement(other) for other in drafts):
+        repeated = any(draft.same_statement(other) or _is_same_breath(scene, draft, other) for other in drafts)
+        if draft.component not in NEVER_DESCRIBED and not repeated:
             drafts.append(draft)
     return drafts
+
+
+def _is_same_breath(scene: Scene, draft: Draft, other: Draft) -> bool:
+    """`granite, natural stone`, `two-inch faux wood`: a second word right after the first for the same quality."""
+    if draft.component != other.component or draft.attribute is None or other.attribute is None:
+        return False
+    between = scene.spoken.tokens[min(draft.at, other.at) : max(draft.at, other.at)]
+    joined = not any(token.is_finite or token.tag in {"CC", "VBN"} for token in between)
+    close = len(between) <= CLOSE if draft.attribute.name != "type" else not any(t.text == "," for t in between)
+    return draft.attribute.name == other.attribute.name and joined and close
 
 
 def _from_words(scene: Scene) -> list[Draft]:
     spoken, bearers, stances, room = scene.spoken, scene.bearers, scene.stances, scene.room
     drafts = []
     flawed_from = min(
-        (
-            mention.start
-            for mention in spoken.found.terms
-            if mention.of("condition")
-            and not says_nothing(spoken, mention)
-            and any(not scene.vocabulary.is_sound(sense.id) for sense in mention.of("condition"))
-        ),
-        default=len(spoken.tokens),
+        (mention.start for mention in spoken.found.terms if _is_flaw(scene, mention)), default=len(spoken.tokens)
     )
     named_at = spoken.named_tokens()
     for mention in spoken.found.terms:
@@ -51,18 +70,73 @@ def _from_words(scene: Scene) -> list[Draft]:
         if not senses or (mention.start in named_at and not floor) or stances[mention.start].mode is not Mode.ASSERTED:
             continue
         flawed = mention.start > flawed_from or flawed_from in spoken.clause_of(mention.start)
-        if mention.of("condition") or flawed or _in_passing(spoken, mention):
+        refused = negation_before(spoken, spoken.clause_of(mention.start), mention.start)
+        if flawed or refused or _is_a_state(spoken, mention) or _in_passing(spoken, mention) or _is_another(spoken, mention):
             continue
         if mention.of("material") and _is_floor_here(spoken, mention):
             words = spoken.words(mention.start, mention.end)
             drafts.append(_draft(room, "floor", mention.start, "material", words, "'in here' is said of the floor"))
             continue
-        for bearer in bearers.of(mention, adjective=True, noun=False)[:2]:
+        for bearer in bearers.of(mention, adjective=True, noun=False)[:2] or _painted(spoken, mention):
             fitting = [sense for sense in senses if sense.beside in {"", bearer.component}]
-            if fitting and bearer.component and (bearer.direct or bearer.named is not None):
+            if fitting and fitting[0].role == "colour" and bearer.component in COLOURLESS:
+                continue
+            sure = bearer.direct or bearer.named is not None or _is_a_note(scene, mention, bearer, fitting)
+            if fitting and bearer.component and sure:
                 words = spoken.words(mention.start, mention.end)
                 drafts.append(_draft(room, bearer.component, mention.start, fitting[0].role, words, bearer.how))
     return drafts
+
+
+def _is_flaw(scene: Scene, mention: Mention) -> bool:
+    """Whether a word names a flaw of something spoken of here."""
+    near = {"", scene.place.subject, *(one.component for one in scene.spoken.named)}
+    return not says_nothing(scene.spoken, mention) and any(
+        sense.beside in near and not scene.vocabulary.is_sound(sense.id) for sense in mention.of("condition")
+    )
+
+
+def _is_a_state(spoken: Spoken, mention: Mention) -> bool:
+    """`a rub, black`, `gone gray`: a word that may be dirt as well is a colour only where something is said to be it."""
+    if not mention.of("condition"):
+        return False
+    clause = spoken.clause_of(mention.start)
+    before = spoken.norms(max(clause.start, mention.start - 4), mention.start)
+    said = bool({"is", "'s", "are", "painted"} & set(before)) and not {"gone", "going", "turned"} & set(before)
+    return not said or any(not sense.beside for sense in mention.of("condition"))
+
+
+def _is_another(spoken: Spoken, mention: Mention) -> bool:
+    """`basin and pedestal`, `a linen cart`: what the word names or tells of is no component spoken of."""
+    clause = spoken.clause_of(mention.start)
+    noun = spoken.tokens[mention.end - 1].tag in {"NN", "NNS"} and bool(mention.of("type"))
+    verb = any(token.is_finite for token in spoken.tokens[: clause.end])
+    return _is_of_a_thing(spoken, mention) or (clause.link == "and" and noun and not verb)
+
+
+def _is_of_a_thing(spoken: Spoken, mention: Mention) -> bool:
+    """`a linen cart`, `a maple tree`: what something else is made of that is no part of a home."""
+    after = spoken.tokens[mention.end : mention.end + 1]
+    if not after or after[0].tag not in {"NN", "NNS"} or after[0].norm in LOOKS or not mention.of("material", "colour"):
+        return False
+    return not any(term.start <= mention.end < term.end for term in spoken.found.terms)
+
+
+def _is_a_note(scene: Scene, mention: Mention, bearer: Bearer, fitting: Sequence[Sense]) -> bool:
+    """`Blinds. Two-inch faux wood, ...`: a first clause without a verb, of a type that only what is in focus has."""
+    spoken = scene.spoken
+    clause = spoken.clause_of(mention.start)
+    told = any(token.is_finite for token in spoken.tokens[clause.start : clause.end])
+    own = bool(fitting) and fitting[0].beside == bearer.component == scene.place.subject
+    return own and not told and clause.index == 0 and not spoken.named_in(clause)
+
+
+def _painted(spoken: Spoken, mention: Mention) -> tuple[Bearer, ...]:
+    """`Dining room. They painted it red.`: with nothing spoken of, it is the walls."""
+    before = spoken.norms(max(0, mention.start - 3), mention.start)
+    if mention.of("colour") and "painted" in before and {"it", "this", "that"} & set(before):
+        return (Bearer("wall", "what people paint", True),)
+    return ()
 
 
 def _from_names(scene: Scene) -> list[Draft]:
@@ -74,12 +148,15 @@ def _from_names(scene: Scene) -> list[Draft]:
         for word in scene.vocabulary.descriptions.type.get(name, ())
     }
     for one in spoken.named:
-        before = spoken.norms(max(0, one.start - 2), one.start)
-        first = spoken.tokens[one.start].norm
+        start = one.start
+        while start and spoken.tokens[start - 1].norm in types:
+            start -= 1
+        end = start + 1 if start == one.start else one.start
+        before = spoken.norms(max(0, start - 2), start)
         told = len(before) == 2 and before[0] in {"is", "'s"} and before[1] in {"a", "an"}
-        if told and one.end - one.start > 1 and first in types and scene.is_said(one.start):
-            words = spoken.words(one.start, one.start + 1)
-            drafts.append(_draft(scene.room, one.component, one.start, "type", words, "says what it is"))
+        if told and one.end - start > 1 and spoken.tokens[start].norm in types and scene.is_said(start):
+            words = spoken.words(start, end)
+            drafts.append(_draft(scene.room, one.component, start, "type", words, "says what it is"))
     return drafts
 
 
@@ -112,15 +189,17 @@ def _counts(scene: Scene) -> list[Draft]:
     predicates = {
         spoken.clause_of(mention.start).index
         for mention in spoken.found.terms
-        if mention.of("condition", "works")
+        if (mention.of("works") or _is_told(scene, mention))
         and not says_nothing(spoken, mention)
         and not any(one.start == mention.start for one in spoken.named)
-    }
+    } | {spoken.clause_of(cue.start).index for cue in spoken.cues("operates", "fails")}
     for one in spoken.named:
         clause = spoken.clause_of(one.start)
-        if one.component not in vocabulary.descriptions.count_of or stances[one.start].mode is not Mode.ASSERTED:
+        if one.start in spoken.used or one.component not in vocabulary.descriptions.count_of or stances[one.start].mode is not Mode.ASSERTED:
             continue
         number = quantity_before(spoken, one.start, clause)
+        if spoken.tokens[one.end - 1].norm in PARTS or "pair" in spoken.norms(max(0, one.start - 3), one.start):
+            continue
         if number is None:
             number = _count_after(spoken, one.end)
         if (
@@ -136,17 +215,31 @@ def _counts(scene: Scene) -> list[Draft]:
     return drafts
 
 
+def _is_told(scene: Scene, mention: Mention) -> bool:
+    near = {"", *(one.component for one in scene.spoken.named)}
+    return any(sense.beside in near for sense in mention.of("condition"))
+
+
 def _count_after(spoken: Spoken, end: int) -> int | None:
-    """`Outlets: six.`"""
+    """`Outlets: six.`, `Windows in here, five.`, `plugs, there are four`, `sprinkler heads x2`."""
     tokens = spoken.tokens
-    if end + 1 >= len(tokens) or tokens[end].text not in {":", ","}:
+    times = tokens[end].norm.removeprefix("x") if end < len(tokens) and tokens[end].norm.startswith("x") else ""
+    if times.isdigit():
+        return int(times)
+    at = end
+    while at < len(tokens) and tokens[at].norm in {"in", "here", "this", "room"}:
+        at += 1
+    if at + 1 >= len(tokens) or tokens[at].text not in {":", ","}:
         return None
-    found = whole_number(tokens, end + 1)
+    clause = spoken.clause_of(at + 1)
+    there = spoken.norms(at + 1, at + 3) in (["there", "are"], ["there", "is"])
+    found = whole_number(tokens, at + 3 if there else at + 1) if at + 3 < len(tokens) or not there else None
     if found is None:
         return None
-    clause = spoken.clause_of(end + 1)
-    rest = tokens[found[1] : clause.end]
-    return found[0] if all(token.tag in {"JJ", "CD"} for token in rest) else None
+    types = {here for term in spoken.found.terms if term.of("type") for here in range(term.start, term.end)}
+    rest = [token for here, token in enumerate(tokens) if found[1] <= here < clause.end and here not in types]
+    plain = all(token.tag in {"JJ", "CD"} or token.norm == "doubles" for token in rest)
+    return found[0] if there or plain else None
 
 
 def _ages(scene: Scene) -> list[Draft]:
@@ -163,7 +256,8 @@ def _ages(scene: Scene) -> list[Draft]:
         if number is None and at and spoken.tokens[at - 1].norm in {"a", "one"}:
             number = 1, at
         old = {"old", "ago", "from"} & set(spoken.norms(clause.start, min(len(spoken.tokens), at + 3)))
-        if number is None or not old:
+        flawed = any(term.start in clause and _is_flaw(scene, term) for term in spoken.found.terms)
+        if number is None or not old or flawed:
             continue
         for bearer in bearers.of(Mention(at, at + 1, ()), adjective=False, noun=False)[:1]:
             if bearer.component:

@@ -31,6 +31,8 @@ class Draft:
     severity: Severity | None = None
     pre_existing: bool = False
     confidence: float = 0.8
+    retries: bool = False
+    """Whether it is the result of trying once more, which stands for the result just before."""
     also: tuple[Sentence, ...] = ()
     """Earlier sentences that are evidence too."""
 

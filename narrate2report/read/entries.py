@@ -37,6 +37,8 @@ class Ledger:
 
     def add(self, draft: Draft, spoken: Spoken, number: int) -> None:
         """Enter a draft with its sentence as evidence; a denial said twice in a row is one entry."""
+        if draft.retries and self._retry(draft, spoken, number):
+            return
         for line in reversed(self._lines):
             if line.number < number - 1:
                 break
@@ -45,6 +47,20 @@ class Ledger:
                 line.sentences.append(spoken.sentence)
                 return
         self._lines.append(_Line(draft, [*draft.also, spoken.sentence], spoken.heard, number))
+
+    def _retry(self, draft: Draft, spoken: Spoken, number: int) -> bool:
+        """`nothing. Again... there it goes`: the second try settles what the first left open."""
+        for line in reversed(self._lines):
+            old = line.draft
+            if line.number < number - BREATH:
+                return False
+            if old.kind == "check" and (old.room, old.component) == (draft.room, draft.component):
+                if old.outcome == "not_tested":
+                    return False
+                line.draft = replace(draft, because=(*old.because, *draft.because))
+                line.sentences.append(spoken.sentence)
+                return True
+        return False
 
     def knows(self, condition: str, room: str, number: int) -> bool:
         """Whether a flaw was entered for this room within the last sentences."""
@@ -79,6 +95,8 @@ class Ledger:
             if any((one.kind, one.condition) == (self._lines[index].draft.kind, self._lines[index].draft.condition)
                    or one.kind == "handover" == self._lines[index].draft.kind for one in instead)
         ]  # fmt: skip
+        named = {(one.kind, one.component) for one in instead}
+        same = [at for at in same if (self._lines[at].draft.kind, self._lines[at].draft.component) in named] or same
         newest = [index for index in recent if self._lines[index].number >= number - 1]
         if same or newest:
             self._lines.pop((same or newest)[-1])

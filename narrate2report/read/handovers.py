@@ -1,11 +1,19 @@
-"""Keys, fobs and papers given to the resident or returned by them."""
+"""Keys, fobs, papers and spare parts given to the resident or returned by them; `missing` for what did not come back.
+
+Lists that leave the word `key` out are read by `key_lists`.
+"""
 
 from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
 
 from narrate2report.read.clauses import Clause
 from narrate2report.read.denial import negation_before
 from narrate2report.read.details import quantity_before
 from narrate2report.read.draft import Draft
+from narrate2report.read.key_lists import fall_short, find_listed, find_lent, handed, missing
+from narrate2report.read.lookalikes import says_nothing
 from narrate2report.read.numbers import whole_number
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Named, Spoken
@@ -14,55 +22,141 @@ from narrate2report.read.stance import Mode
 LENT = frozenset({"air_filter", "light_bulb", "curtain"})
 """Components of other groups that are handed over when the speaker says so."""
 
+LEAVES = frozenset("leaving leave left giving give given gave handed handing here".split())
+"""Words of a giving cue with which parts of that kind change hands."""
+
 KEPT_OUT = frozenset({Mode.HYPOTHETICAL, Mode.QUESTION, Mode.QUOTED, Mode.ELSEWHERE, Mode.POLICY, Mode.SEARCH})
 
+EXPECTED = frozenset("minus should supposed meant expecting expected due owed promised issued".split())
+"""`there should've been three keys`: what ought to have been is not what was."""
 
-def find_handovers(scene: Scene) -> list[Draft]:
-    """Handover drafts, and `missing` for what was not returned."""
-    spoken, stances, room, vocabulary = scene.spoken, scene.stances, scene.room, scene.vocabulary
-    drafts: list[Draft] = []
-    flaw_clauses = {
-        spoken.clause_of(mention.start).index
-        for mention in spoken.found.terms
-        if mention.of("condition", "works") and mention.start not in spoken.used
-    }
+NOT_BACK = frozenset("returned return back here handed hand give given gave come came got".split())
+STILL_TOLD = 3
+"""For how many sentences a handover goes in the direction told before."""
+
+HEADING = 5
+"""Tokens of a sentence that only announces what is handed over: `Okay, keys then.`"""
+
+OPENERS = frozenset({"opener", "openers", "remote", "remotes", "clicker"})
+LYING = frozenset({"in", "on", "with", "inside", "under", "here", "there"})
+
+
+@dataclass
+class Handing:
+    """What was handed over last, so that the next sentence can go on with it."""
+
+    component: str | None = None
+    returned: bool = False
+    since: int = field(default=-2)
+
+    def find(self, scene: Scene) -> list[Draft]:
+        """Handover drafts of a sentence, and `missing` for what was not returned."""
+        spoken = scene.spoken
+        goes_on = scene.number - self.since <= 1
+        gives, returns = spoken.has_cue("giving"), spoken.has_cue("returning")
+        lately = scene.number - self.since <= STILL_TOLD
+        returned = (returns and not _gives_only(spoken)) or (lately and self.returned and not gives)
+        named = _named(scene, gives=gives, returns=returns, returned=returned, goes_on=goes_on)
+        keys_before = goes_on and self.component in {"key", "mailbox_key"}
+        listed = find_listed(scene, named, keys_before=keys_before, returned=returned)
+        drafts = _without_heading([*named, *listed, *find_lent(scene, LENT)])
+        drafts += fall_short(scene, drafts, self.component if goes_on else None)
+        told = [one.component for one in drafts]
+        brief = len(spoken.tokens) <= HEADING
+        heading = [one.component for one in spoken.named if brief and _is_handed(scene, one)]
+        if told or heading:
+            self.component, self.returned, self.since = (told or heading)[-1], returned, scene.number
+        return drafts
+
+
+def _named(scene: Scene, *, gives: bool, returns: bool, returned: bool, goes_on: bool) -> list[Draft]:
+    """What is handed over under its own name."""
+    spoken, drafts = scene.spoken, list[Draft]()
+    counted = [one for one in spoken.named if _is_handed(scene, one) and (_quantity(spoken, one) or 0) > 0]
+    context = gives or returns or goes_on or len(counted) > 1
     for one in spoken.named:
-        group = vocabulary.components[one.component].group
-        if group != "handed_over" and one.component not in LENT:
+        clause, quantity = spoken.clause_of(one.start), _quantity(spoken, one)
+        meant = _meant(scene, one, listed=bool(counted or gives or returns) and quantity is not None)
+        if meant is None or scene.mode(one.start) in KEPT_OUT or one.relation == "place" or one.start in spoken.used:
             continue
-        clause = spoken.clause_of(one.start)
-        if stances[one.start].mode in KEPT_OUT or one.relation == "place":
+        if not context and not quantity_before(spoken, one.start, clause) and _has_article(spoken, one):
             continue
-        quantity = _quantity(spoken, one, clause)
-        gives = spoken.has_cue("giving")
-        returns = spoken.has_cue("returning")
-        if negation_before(spoken, clause, one.start):
-            if returns and group == "handed_over":
-                drafts.append(_missing(spoken, one, room, quantity))
+        if EXPECTED & set(spoken.norms(clause.start, one.start)) and not _not_back(spoken, one):
             continue
-        if _not_back(spoken, one, clause):
-            drafts.append(_missing(spoken, one, room, quantity))
-        elif clause.index in flaw_clauses:
+        if negation_before(spoken, clause, one.start) or quantity == 0:
+            if returned and meant.component not in LENT:
+                drafts.append(missing(spoken, meant, scene.room, quantity or None))
+        elif _not_back(spoken, one):
+            drafts.append(missing(spoken, meant, scene.room, quantity))
+        elif _is_flawed(scene, one, clause):
             continue
-        elif one.component in LENT:
-            if quantity is not None and any(
-                "leaving you" in spoken.words(c.start, c.end).lower()
-                or "giving you" in spoken.words(c.start, c.end).lower()
-                or "leave you" in spoken.words(c.start, c.end).lower()
-                for c in spoken.cues("giving")
-            ):
-                drafts.append(_handed(spoken, one, room, quantity, returned=False))
-        elif quantity is not None or gives or returns or one.component == "manual":
-            if stances[one.start].mode is Mode.INSTRUCTION and quantity is None:
+        elif meant.component in LENT:
+            if quantity is not None and _leaves(spoken):
+                drafts.append(handed(spoken, meant, scene.room, quantity, returned=False))
+        elif quantity is not None or gives or returns or one.component == "manual" or (goes_on and _lies(spoken, one)):
+            several = one.component == "key" and spoken.tokens[one.end - 1].tag == "NNS"
+            if quantity is None and (scene.mode(one.start) is Mode.INSTRUCTION or several or one.relation != "topic"):
                 continue
-            drafts.append(_handed(spoken, one, room, quantity, returned=returns and not _gives_only(spoken)))
-    return [*_without_heading(drafts), *_one_for(scene)]
+            drafts.append(handed(spoken, meant, scene.room, quantity, returned=returned))
+        elif counted and (_lies(spoken, one) or _ends_list(spoken, one, clause)):
+            drafts.append(handed(spoken, meant, scene.room, _one(spoken, one), returned=returned))
+    return drafts
 
 
-def _without_heading(drafts: list[Draft]) -> list[Draft]:
+def _has_article(spoken: Spoken, one: Named) -> bool:
+    """`there's a key for it`: one of its kind, and none that is counted."""
+    return bool({"a", "an", "your"} & set(spoken.norms(max(0, one.start - 3), one.start)))
+
+
+def _is_handed(scene: Scene, one: Named) -> bool:
+    return scene.vocabulary.components[one.component].group == "handed_over"
+
+
+def _meant(scene: Scene, one: Named, *, listed: bool) -> Named | None:
+    """What is handed over under a name: among counted things an opener of the garage is its remote."""
+    if _is_handed(scene, one) or one.component in LENT:
+        return one
+    opener = one.component == "garage_door" and scene.spoken.tokens[one.end - 1].norm in OPENERS
+    return Named("garage_remote", one.start, one.end, one.relation) if opener and listed else None
+
+
+def _is_flawed(scene: Scene, one: Named, clause: Clause) -> bool:
+    """`the key is bent`: what is said of its shape hands nothing over."""
+    spoken = scene.spoken
+    return any(
+        mention.start in clause
+        and mention.start not in spoken.used
+        and scene.is_said(mention.start)
+        and not says_nothing(spoken, mention)
+        and any(sense.beside in {"", one.component} for sense in mention.of("condition", "works"))
+        for mention in spoken.found.terms
+    )
+
+
+def _leaves(spoken: Spoken) -> bool:
+    return any(LEAVES & set(spoken.norms(cue.start, cue.end)) for cue in spoken.cues("giving"))
+
+
+def _lies(spoken: Spoken, one: Named) -> bool:
+    """`the fob's in there too`, `the manual is on the counter`."""
+    after = spoken.norms(one.end, one.end + 3)
+    return bool(after) and after[0] in {"'s", "is", "are"} and bool(LYING & set(after[1:]))
+
+
+def _ends_list(spoken: Spoken, one: Named, clause: Clause) -> bool:
+    """`three keys and the clicker`: a last item with its article, and no verb."""
+    bare = not any(spoken.tokens[at].is_finite for at in range(clause.start, clause.end))
+    return clause.link in {"and", ",", "plus"} and bare and "the" in spoken.norms(clause.start, one.start)
+
+
+def _one(spoken: Spoken, one: Named) -> int | None:
+    return None if spoken.tokens[one.end - 1].tag == "NNS" else 1
+
+
+def _without_heading(drafts: Sequence[Draft]) -> list[Draft]:
     """`the keys came back: two door keys, one fob`: keys without a number announce the counted ones."""
     if not any(draft.kind == "handover" and draft.quantity is not None for draft in drafts):
-        return drafts
+        return list(drafts)
     return [
         draft
         for draft in drafts
@@ -70,60 +164,21 @@ def _without_heading(drafts: list[Draft]) -> list[Draft]:
     ]
 
 
-ELLIPSIS = {
-    "mailbox": "mailbox_key",
-    "garage_door": "key",
-    "gate": "key",
-    "door": "key",
-    "sliding_door": "key",
-    "closet": "key",
-}
-"""What `one for the ...` is after keys have been named."""
-
-
-def _one_for(scene: Scene) -> list[Draft]:
-    """`two front door keys, one for the post box`."""
-    spoken = scene.spoken
-    first_key = next((one.start for one in spoken.named if one.component == "key"), None)
-    if first_key is None:
-        return _two_for(scene) if scene.place.subject == "key" else []
-    drafts = []
-    for one in spoken.named:
-        before = spoken.norms(max(0, one.start - 3), one.start)
-        if one.start < first_key or one.component not in ELLIPSIS or "for" not in before:
-            continue
-        at = one.start - len(before) + before.index("for") - 1
-        number = whole_number(spoken.tokens, at) if at >= 0 else None
-        if number is not None and scene.mode(one.start) not in KEPT_OUT:
-            meant = Named(ELLIPSIS[one.component], one.start, one.end, "topic")
-            drafts.append(_handed(spoken, meant, scene.room, number[0], returned=spoken.has_cue("returning")))
-    return drafts
-
-
-def _two_for(scene: Scene) -> list[Draft]:
-    """`Keys, then. Two for the front, one for the back.`: keys were named in the sentence before."""
-    spoken, drafts = scene.spoken, []
-    for clause in spoken.clauses:
-        start = clause.start + (spoken.tokens[clause.start].norm == "and")
-        number = whole_number(spoken.tokens, start) if start < clause.end else None
-        if number is None or spoken.norms(number[1], number[1] + 1) != ["for"]:
-            continue
-        inside = [one.component for one in spoken.named_in(clause)]
-        meant = Named(ELLIPSIS.get(inside[0], "key") if inside else "key", start, clause.end, "topic")
-        drafts.append(_handed(spoken, meant, scene.room, number[0], returned=spoken.has_cue("returning")))
-    return drafts
-
-
 def _gives_only(spoken: Spoken) -> bool:
     return any(
         cue
         for cue in spoken.cues("giving")
-        if spoken.words(cue.start, cue.end).lower() in {"here's", "here is", "you've got", "you get"}
+        if spoken.words(cue.start, cue.end).lower() in {"here's", "here is", "you've got", "you get", "here are"}
     )
 
 
-def _quantity(spoken: Spoken, one: Named, clause: Clause) -> int | None:
-    """`two front door keys`; also `keys: two` and `keys returned, two`."""
+def _quantity(spoken: Spoken, one: Named) -> int | None:
+    """`two front door keys`; also `keys: two`, `keys returned, two` and `two of three keys`."""
+    clause = spoken.clause_of(one.start)
+    for at in range(clause.start, one.start - 2):
+        first, last = whole_number(spoken.tokens, at), whole_number(spoken.tokens, at + 2)
+        if first and last and first[1] == at + 1 and spoken.norms(at + 1, at + 2) == ["of"]:
+            return first[0]
     before = quantity_before(spoken, one.start, clause)
     if before is not None:
         return before
@@ -145,40 +200,13 @@ def _quantity(spoken: Spoken, one: Named, clause: Clause) -> int | None:
     return 1 if {"a", "an", "your"} & set(determiner) and spoken.tokens[one.end - 1].tag not in {"NNS"} else None
 
 
-def _not_back(spoken: Spoken, one: Named, clause: Clause) -> bool:
-    """`remote: not returned`, `the mailbox key is ... you lost it`."""
+def _not_back(spoken: Spoken, one: Named) -> bool:
+    """`remote: not returned`, `the mailbox key is ... you lost it`, `the mail key he did not return yet`."""
+    clause = spoken.clause_of(one.start)
     for later in spoken.clauses[clause.index : clause.index + 3]:
         if later.index > clause.index and any(other.start in later for other in spoken.named):
             return False
         words = spoken.norms(max(one.end, later.start), later.end)
-        if "lost" in words or ("not" in words and {"returned", "back", "here", "handed"} & set(words)):
+        if {"lost", "outstanding"} & set(words) or ("not" in words and NOT_BACK & set(words)):
             return True
     return False
-
-
-def _handed(spoken: Spoken, one: Named, room: str, quantity: int | None, *, returned: bool) -> Draft:
-    words = spoken.words(one.start, one.end)
-    return Draft(
-        kind="handover",
-        room=room,
-        component=one.component,
-        at=one.start,
-        because=(f"'{words}' {'returned by' if returned else 'given to'} the resident",),
-        quantity=quantity,
-        direction="returned" if returned else "given",
-        confidence=0.8 if quantity is not None else 0.6,
-    )
-
-
-def _missing(spoken: Spoken, one: Named, room: str, quantity: int | None) -> Draft:
-    return Draft(
-        kind="condition",
-        room=room,
-        component=one.component,
-        at=one.start,
-        because=(f"'{spoken.words(one.start, one.end)}' was not returned",),
-        condition="missing",
-        assertion="present",
-        quantity=quantity,
-        confidence=0.75,
-    )

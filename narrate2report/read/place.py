@@ -402,9 +402,27 @@ def _is_material_of(spoken: Spoken, mention: Mention, chosen: dict[int, tuple[Me
     before = [other for start, (other, _) in chosen.items() if start < mention.start and start >= clause.start]
     if not before:
         flawed = spoken.has_term("condition", within=clause)
-        return clause.link == ":" and clause.index == 1 and bool(chosen) and not flawed
+        headed = clause.link == ":" and clause.index == 1 and bool(chosen) and not flawed
+        return headed or _only_tells_what(spoken, mention, chosen)
     between = spoken.norms(before[-1].end, mention.start)
     return bool(set(between) & {"is", "'s", "are", "was", ":", "in"}) and "on" not in between
+
+
+ONLY_BE = frozenset("it 's is they are a an all of the kind well and".split())
+
+
+def _only_tells_what(spoken: Spoken, mention: Mention, chosen: dict[int, tuple[Mention, str]]) -> bool:
+    """`the counter is fine, it's granite`, `stove, electric, glass top`: a clause that only says what the one named
+    before is."""
+    clause = spoken.clause_of(mention.start)
+    if clause.link not in {",", "and", ""} or not clause.index or mention.end != clause.end:
+        return False
+    if not set(spoken.norms(clause.start, mention.start)) <= ONLY_BE:
+        return False
+    earlier = [component for start, (_, component) in sorted(chosen.items()) if start < mention.start]
+    own = {sense.id for sense in mention.of(*COMPONENT_ROLES)}
+    types = {sense.beside for sense in mention.of("type") if sense.beside}
+    return bool(earlier) and (earlier[-1] in types or (bool(mention.of("material")) and earlier[-1] in own))
 
 
 def _follows_component(spoken: Spoken, mention: Mention) -> bool:
@@ -422,21 +440,45 @@ def _opens_a_note(spoken: Spoken, mention: Mention) -> bool:
     return any(term.start == mention.end and term.of("condition") for term in spoken.found.terms)
 
 
+def _is_sole(spoken: Spoken, mention: Mention) -> bool:
+    """`front door opens, closes, locks`: alone in its clause, in a list of what a component does."""
+    for clause in reversed(spoken.clauses[: spoken.clause_of(mention.start).index + 1]):
+        words = [at for at in range(clause.start, clause.end) if spoken.tokens[at].norm != "and"]
+        if clause.start <= mention.start < clause.end:
+            if words != [mention.start]:
+                return False
+        elif spoken.named_terms(clause) and (len(words) > 1 or not spoken.has_term("works", within=clause)):
+            return True
+        elif not spoken.has_term("works", within=clause):
+            return False
+    return False
+
+
+SAID_OF = frozenset("'s is are was were works has looks turns feels".split())
+"""Verbs right after which a word is what they are said of: `lock works`."""
+
+
 def _is_other_word(spoken: Spoken, mention: Mention) -> bool:
     """Whether a component word is used as a verb (`it drains`) or adjective (`a light scratch`)."""
     if mention.end - mention.start > 1:
         return False
     tokens = spoken.tokens
     token = tokens[mention.start]
-    if _opens_a_note(spoken, mention):
+    if spoken.norms(mention.end, mention.end + 1) in ([one] for one in SAID_OF) or _opens_a_note(spoken, mention):
         return False
     before = tokens[mention.start - 1].norm if mention.start else ""
     counted = (
         bool(mention.start)
         and tokens[mention.start - 1].tag == "CD"
         and mention.end == spoken.clause_of(mention.start).end
+        and (
+            token.tag.startswith("VB")
+            or token.norm in {"lock", "light", "drain"}
+            or tokens[max(0, mention.start - 2)].norm in {"all", "both"}
+        )
     )
-    if (before in {"them", "all", "both", "they", "each"} or counted) and mention.of("works"):
+    agrees = before == "each" or not token.norm.endswith("s")
+    if (before in {"them", "all", "both", "they", "each"} or counted) and mention.of("works") and agrees:
         return True
     if before in {
         "to",
@@ -461,18 +503,14 @@ def _is_other_word(spoken: Spoken, mention: Mention) -> bool:
     ):
         return True
     after = tokens[mention.end] if mention.end < len(tokens) else None
-    clause = spoken.clause_of(mention.start)
-    sole = (
-        clause.end - clause.start == 1
-        and clause.index > 0
-        and bool(spoken.named_terms(spoken.clauses[clause.index - 1]))
-    )
+    sole = _is_sole(spoken, mention)
     if mention.of("works") and token.norm.endswith("s") and sole:
         return True
     if (
         mention.of("works")
         and mention.start
-        and tokens[mention.start - 1].tag == "NNS"
+        and tokens[mention.start - 1].tag in {"NNS", "NNP", "NNPS"}
+        and tokens[mention.start - 1].norm.endswith("s")
         and _follows_component(spoken, mention)
     ):
         return True

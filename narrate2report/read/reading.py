@@ -19,7 +19,7 @@ from narrate2report.read.draft import Draft
 from narrate2report.read.echoes import find_echoes
 from narrate2report.read.entries import Ledger
 from narrate2report.read.follow_ups import find_follow_ups
-from narrate2report.read.handovers import find_handovers
+from narrate2report.read.handovers import Handing
 from narrate2report.read.header import read_header
 from narrate2report.read.missing import left_behind, missing_parts
 from narrate2report.read.phrasebook import Mention, PhraseBook
@@ -28,8 +28,9 @@ from narrate2report.read.repair import Repairer
 from narrate2report.read.scene import Scene
 from narrate2report.read.searches import Waiting
 from narrate2report.read.sentences import Sentence, split_sentences
-from narrate2report.read.spoken import Named, Spoken, speak
+from narrate2report.read.spoken import Spoken, speak
 from narrate2report.read.stance import Mode, Stance, mode_reason, read_stances
+from narrate2report.read.trials import Trials, is_means
 from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.read.words import Tokenizer
 from narrate2report.records.findings import Findings, Reason, RoomVisit, TranscriptFacts, Unused
@@ -123,6 +124,8 @@ class _Walk:
 
     place: Place = field(default_factory=Place)
     waiting: Waiting = field(default_factory=Waiting)
+    trials: Trials = field(default_factory=Trials)
+    handing: Handing = field(default_factory=Handing)
     last_flaw: str | None = None
     last_conditions: tuple[Draft, ...] = ()
     owner_speaks: bool = False
@@ -199,8 +202,8 @@ def _read_one(
     corrections = Corrections(spoken)
     stances = corrections.apply(stances)
     scene = Scene(spoken, stances, Bearers(spoken, place, _predicates(spoken), vocabulary), place, number, vocabulary)
-    checks = find_checks(scene)
-    handovers = find_handovers(scene)
+    checks = find_checks(scene, walk.trials)
+    handovers = walk.handing.find(scene)
     flaws = find_flaws(scene)
     if _is_bare_praise(spoken) and not walk.last_conditions:
         flaws = ()
@@ -282,7 +285,7 @@ def _remember(
         for one in here
         if one.relation == "topic"
         and stances[one.start].mode is not Mode.INSTRUCTION
-        and not _is_operated_by(spoken, one)
+        and not is_means(spoken, one)
     ]
     told = [
         draft.component
@@ -306,13 +309,6 @@ def _remember(
             walk.last_flaw = draft.component
     if spoken.moved and not told:
         walk.last_flaw = None
-
-
-def _is_operated_by(spoken: Spoken, one: Named) -> bool:
-    """`now hit the switch`: what the switch works stays in focus."""
-    return one.component == "switch" and bool(
-        {"hit", "flip", "throw", "press", "push", "flick"} & set(spoken.norms(max(0, one.start - 3), one.start))
-    )
 
 
 def _unused_reason(

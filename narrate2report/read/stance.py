@@ -173,12 +173,11 @@ def _carried_into(spoken: Spoken, clause: Clause, carried: Stance) -> Stance:
 
 
 def _tries_whether(spoken: Spoken, at: int) -> bool:
-    """`let me see if I can snap it back`: the `if` of a trial, which ends with its clause."""
-    return (
-        spoken.tokens[at].norm == "if"
-        and at > 0
-        and spoken.tokens[at - 1].norm in {"see", "check", "tell", "know", "ask"}
-    )
+    """`let me see if I can snap it back`, `if I can reach it`: the `if` of a trial, which ends with its clause."""
+    if spoken.tokens[at].norm != "if":
+        return False
+    asked = at > 0 and spoken.tokens[at - 1].norm in {"see", "check", "tell", "know", "ask"}
+    return asked or spoken.norms(at + 1, at + 3) in (["i", "can"], ["we", "can"], ["i", "could"])
 
 
 def _states(spoken: Spoken, clause: Clause) -> bool:
@@ -280,7 +279,11 @@ def _supposed_at(spoken: Spoken, clause: Clause) -> int | None:
     if _speaks_of_any(spoken, clause):
         return clause.start
     told = spoken.has_cue("addressee", "instruction", "imperative")
-    if clause.link in {"when", "whenever"} and told and "is" not in spoken.norms(clause.start, clause.end):
+    last = clause.index == len(spoken.clauses) - 1 and clause.index > 0
+    if last and clause.link in {"when", "whenever"} and spoken.norms(clause.start + 1, clause.start + 3) in WHENEVER:
+        return clause.start
+    past = any(tokens[at].tag == "VBD" for at in range(clause.start, clause.end))
+    if clause.link in {"when", "whenever"} and told and not past and "is" not in spoken.norms(clause.start, clause.end):
         return clause.start
     return None
 
@@ -307,6 +310,9 @@ def _speaks_of_any(spoken: Spoken, clause: Clause) -> bool:
         )
     )
 
+
+WHENEVER = (["it", "is"], ["it", "'s"])
+"""`the heater works when it's cold`: the weather, and nothing of the heater."""
 
 OWN_VIEW = frozenset("say call guess bet note put describe like love think estimate".split())
 
@@ -382,6 +388,15 @@ def _speaker_means_it(spoken: Spoken, at: int) -> bool:
     return "'d" in before or "would" in before or "let" in before
 
 
+def _goes_on_doing(spoken: Spoken, clause: Clause) -> bool:
+    """`let me hit the reset and use the wrench`: the second half of what the speaker does."""
+    if clause.link not in {"and", "then"} or not clause.index:
+        return False
+    before = spoken.clauses[clause.index - 1]
+    begins = [norm for norm in spoken.norms(before.start, before.end) if norm not in LEADING]
+    return begins[:2] in (["let", "me"], ["i", "will"], ["i", "am"]) or begins[:1] == ["i"]
+
+
 def _ordered_at(spoken: Spoken, clause: Clause) -> int | None:
     """Where the clause gives an order: it opens with a bare verb, `don't`, `never`, or `you wash them each month`."""
     tokens = spoken.tokens
@@ -391,13 +406,15 @@ def _ordered_at(spoken: Spoken, clause: Clause) -> int | None:
     if at >= clause.end or any(cue.start == at for cue in spoken.cues("withdrawal", "slip", within=clause)):
         return None
     if any(cue.start == at for cue in spoken.cues("imperative", within=clause)):
-        return at
+        return None if _goes_on_doing(spoken, clause) else at
     names = any(
         mention.start <= at < mention.end
         and (mention.of("room", *COMPONENT_ROLES) or (mention.of("condition") and mention.end - at > 1))
         for mention in spoken.found.terms
     )
     if names or at + 1 >= clause.end:
+        return None
+    if _goes_on_doing(spoken, clause):
         return None
     token, after = tokens[at], tokens[at + 1]
     if token.norm == "you" and after.tag in {"VB", "VBP"} and spoken.has_cue("often"):

@@ -1,101 +1,149 @@
-"""Trials told in pieces, and what was not tried: `pressing it ... nothing`, `I'm not running a cycle today`."""
+"""The result of a trial that is told in pieces: `pressing it ... nothing`, `smoke alarm, button, whoop`."""
 
 from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
 
 from narrate2report.read.clauses import Clause
 from narrate2report.read.draft import Draft
 from narrate2report.read.phrasebook import Mention
 from narrate2report.read.scene import Scene
-from narrate2report.read.spoken import Spoken
-from narrate2report.read.stance import Mode
-from narrate2report.read.vocabulary import Vocabulary
+from narrate2report.read.spoken import Named, Spoken
+from narrate2report.read.untested import is_operated
 from narrate2report.records.findings import Outcome
 
-LEFT_ALONE = frozenset({"surfaces", "handed_over", "general", "furnished"})
-"""Groups of components that nobody operates."""
+WAITED = 2
+"""For how many sentences a trial waits for its answer."""
 
-NOT_OURS = frozenset({Mode.HYPOTHETICAL, Mode.QUESTION, Mode.ELSEWHERE, Mode.POLICY})
-DOES = frozenset("does do did will would is are".split())
-"""Before `not run` they make a failure of it: `the fan does not run`."""
+SHORT, SHORTEST = 8, 3
+"""Tokens of a sentence that says once more what was just answered: `No, nothing at all.`, `No flame.`"""
+
+MEANS = frozenset("switch range_knob door_knob control_panel".split())
+"""What one takes in hand to try something else."""
+
+TAKEN = frozenset("hit flip flipping flipped throw press push pushing pressing flick use using turn turning".split())
+"""`hit the switch`, `turning the knob`: what follows is a means."""
+
+HEARD = frozenset("smoke_alarm co_alarm doorbell intercom emergency_exit".split())
+"""What is there to be heard: of a fan, loud is a flaw."""
+
+MENDED = frozenset("new battery batteries reset changed replaced fresh bulb wrench".split())
+"""With these it is no second go of the same thing but the trial of a thing put right."""
+
+FILLING = frozenset(
+    "and okay ok oh so now well it she he that they we this 's is are was am just at all right then yep yes yeah"
+    " good i a the nice mm um uh of off for you enough like there again both".split()
+)
+"""Words beside an answer that do not change it."""
 
 
-def is_operated(component: str, vocabulary: Vocabulary) -> bool:
-    """Whether a component is one that can be tried."""
-    return component in vocabulary.components and vocabulary.components[component].group not in LEFT_ALONE
+@dataclass
+class Trials:
+    """A trial that was begun and not yet answered, and the last that was."""
 
+    tried: str | None = None
+    since: int = field(default=-WAITED - 1)
+    answered: str | None = None
+    answered_at: int = field(default=-WAITED - 1)
+    outcome: Outcome | None = None
+    again: bool = False
 
-def find_untested(scene: Scene) -> list[Draft]:
-    """Check drafts for what the speaker says was not operated: the first such statement of a sentence."""
-    spoken = scene.spoken
-    for cue in spoken.cues("not_tested"):
-        clause = spoken.clause_of(cue.start)
-        if scene.mode(cue.start) in NOT_OURS or (cue.start and spoken.tokens[cue.start - 1].norm in DOES):
-            continue
-        words = spoken.words(cue.start, cue.end)
-        return [
-            Draft(
-                kind="check",
-                room=scene.room,
-                component=component,
-                at=cue.start,
-                outcome="not_tested",
-                because=(f"'{words}': not operated",),
-            )
-            for component in dict.fromkeys(_left_untried(scene, cue, clause))
+    def results(self, scene: Scene) -> list[Draft]:
+        """The answered trials of a sentence, the last answer of each component; an open one waits for more."""
+        begun = _begins(scene)
+        recent = scene.number - self.answered_at <= WAITED + 1
+        norms = set(scene.spoken.norms())
+        self.again = (self.again or "again" in norms) and recent and not norms & MENDED
+        if self.again and self.answered and recent:
+            scene.place.subject = self.answered
+        drafts = self._late_answer(scene) if begun is None else _answers(scene, begun)
+        if drafts:
+            self.tried = None
+        elif begun is not None:
+            self.tried, self.since = _tried(scene, scene.spoken.clauses[-1], 0, begun), scene.number
+        elif scene.spoken.named:
+            self.tried = None
+        return drafts
+
+    def settle(self, scene: Scene, drafts: Sequence[Draft]) -> list[Draft]:
+        """The results of a sentence, marked where they stand for the one just before; the last is remembered."""
+        recent = scene.number - self.answered_at <= WAITED + 1
+        length = len(scene.spoken.tokens)
+        named = any(one.relation == "topic" for one in scene.spoken.named)
+        bare = length <= (SHORTEST if named else SHORT)
+        drafts = sorted(drafts, key=lambda one: one.at)
+        settled = [
+            replace(one, retries=self.again or (bare and one.outcome == self.outcome))
+            if recent and one.component == self.answered and one.outcome != "not_tested"
+            else one
+            for one in drafts
         ]
-    return []
+        if settled:
+            self.answered, self.answered_at, self.outcome = settled[-1].component, scene.number, settled[-1].outcome
+        return settled
+
+    def _late_answer(self, scene: Scene) -> list[Draft]:
+        """`Pressing it again. Nothing at all.`: a sentence that is nothing but the answer to the one before."""
+        spoken = scene.spoken
+        tried = self.tried if scene.number - self.since <= WAITED else None
+        if tried is None and scene.number - self.answered_at <= WAITED and scene.place.subject == self.answered:
+            tried = self.answered
+        if tried is None or spoken.named:
+            return []
+        answers = [(clause, _answer(spoken, clause)) for clause in spoken.clauses]
+        if not answers or any(answer is None or not scene.is_said(clause.start) for clause, answer in answers):
+            return []
+        clause, answer = answers[-1]
+        return [_told(scene, None, clause, tried, answer)] if answer else []
 
 
-def _left_untried(scene: Scene, cue: Mention, clause: Clause) -> list[str]:
-    """The components meant: named in the clause, carried on from before, listed after a colon, or in focus."""
-    spoken = scene.spoken
-    inside = [one.component for one in spoken.named_in(clause)]
-    carried = [one.component for one in scene.bearers.subjects_of(clause)]
-    earlier = [one.component for one in reversed(spoken.named) if one.start < cue.start and one.relation == "topic"]
-    following = [
-        one.component
-        for later in spoken.clauses[clause.index + 1 :]
-        if clause.link == ":" or later.link == ":"
-        for one in spoken.named_in(later)
-    ]
-    focus = [scene.place.subject] if scene.place.subject else []
-    groups = [inside, carried, following, earlier, focus]
-    if clause.link == "" and clause.index:
-        groups.insert(1, earlier[:1])
-    for group in groups:
-        found = [one for one in group if is_operated(one, scene.vocabulary)]
-        if found:
-            return found
-    return []
-
-
-def find_trials(scene: Scene) -> list[Draft]:
-    """The result of a trial that is told in pieces: `pressing it ... nothing`, `let me try ... there it goes`."""
-    spoken = scene.spoken
-    begun = next(spoken.cues("trial"), None) or _trailing_off(spoken)
-    if begun is None:
-        return []
-    drafts: list[Draft] = []
+def _answers(scene: Scene, begun: Mention) -> list[Draft]:
+    """The answers within the sentence that tells of the trial."""
+    spoken, answered, since = scene.spoken, dict[str, Draft](), 0
     for clause in spoken.clauses:
         answer = _answer(spoken, clause)
-        if clause.start <= begun.start or not scene.is_said(clause.start) or answer is None:
+        if clause.start <= begun.start or answer is None or not scene.is_said(clause.start):
             continue
-        tried = [one.component for one in spoken.named if one.start < clause.start]
-        component = next(iter(tried), scene.place.subject)
-        if component and is_operated(component, scene.vocabulary):
-            told = spoken.words(begun.start, begun.end), spoken.words(clause.start, clause.end)
-            drafts.append(
-                Draft(
-                    kind="check",
-                    room=scene.room,
-                    component=component,
-                    at=clause.start,
-                    outcome=answer,
-                    because=(f"tried ('{told[0]}'), answered '{told[1]}'",),
-                    confidence=0.7,
-                )
-            )
-    return drafts[-1:]
+        component = _tried(scene, clause, since, begun) or next(reversed(answered), None)
+        if component not in HEARD and answer == "works" and spoken.has_cue("sounds", within=clause):
+            continue
+        if component and not _is_broken_off(scene, begun, clause) and is_operated(component, scene.vocabulary):
+            answered[component] = _told(scene, begun, clause, component, answer)
+            since = clause.end
+    return list(answered.values())
+
+
+def is_means(spoken: Spoken, one: Named) -> bool:
+    """`now hit the switch`, `pressing the button`: what these work is tried, and not they."""
+    button = spoken.tokens[one.end - 1].norm in {"button", "buttons"}
+    taken = TAKEN & set(spoken.norms(max(0, one.start - 3), one.start))
+    return bool(taken) and (button or one.component in MEANS)
+
+
+def _told(scene: Scene, begun: Mention | None, clause: Clause, component: str, answer: Outcome) -> Draft:
+    spoken = scene.spoken
+    spoken.used.update(range(clause.start, clause.end))
+    words = spoken.words(begun.start, begun.end) if begun is not None else "the sentence before"
+    return Draft(
+        kind="check",
+        room=scene.room,
+        component=component,
+        at=clause.start,
+        outcome=answer,
+        because=(f"tried ('{words}'), answered '{spoken.words(clause.start, clause.end)}'",),
+        confidence=0.7,
+    )
+
+
+def _begins(scene: Scene) -> Mention | None:
+    spoken = scene.spoken
+    for cue in spoken.cues("trial"):
+        goes_by_itself = cue.start and spoken.tokens[cue.start - 1].norm in {"it", "'s", "is", "are"}
+        names = cue.start in spoken.named_tokens() and spoken.tokens[cue.start].norm not in {"button", "press", "push"}
+        if not goes_by_itself and not names:
+            return cue
+    return _trailing_off(spoken)
 
 
 def _trailing_off(spoken: Spoken) -> Mention | None:
@@ -107,11 +155,53 @@ def _trailing_off(spoken: Spoken) -> Mention | None:
     return None
 
 
+def _is_broken_off(scene: Scene, begun: Mention | None, clause: Clause) -> bool:
+    """`let me see, the button's missing, yes`: what was seen in between is what the answer is about."""
+    start = begun.end if begun is not None else 0
+    return any(
+        start <= mention.start < clause.start
+        and any(not sense.beside and not scene.vocabulary.is_sound(sense.id) for sense in mention.of("condition"))
+        for mention in scene.spoken.found.terms
+        if mention.start not in scene.spoken.used
+    )
+
+
+def _tried(scene: Scene, clause: Clause, since: int, begun: Mention) -> str | None:
+    """The component an answer is about: what heads the sentence (`split system: cooling ... yep`, `smoke alarm, let
+    me get the broom`), else what is named where the trial begins, else first since the answer before, else what is
+    in focus."""
+    spoken = scene.spoken
+    named = [
+        one
+        for one in spoken.named
+        if one.start < clause.end and one.relation == "topic" and is_operated(one.component, scene.vocabulary)
+    ]
+    verb = begun.start if begun.senses and spoken.tokens[begun.start].norm != "button" else -1
+    tried = [one for one in named if not is_means(spoken, one) and not one.start <= verb < one.end]
+    later = [one for one in tried if one.start >= since]
+    if tried and not later and since:
+        return None
+    if tried and (not later or spoken.norms(tried[0].end, tried[0].end + 1) == [":"]):
+        return (tried[0] if spoken.norms(tried[0].end, tried[0].end + 1) == [":"] else tried[-1]).component
+    if later:
+        begins = spoken.clause_of(begun.start)
+        heads = [one for one in later if one.end <= begun.start and spoken.clause_of(one.start).end == one.end]
+        where = heads[-1:] or [one for one in later if one.start in begins] or later
+        return where[0].component
+    return scene.place.subject or (named[-1].component if named else None)
+
+
 def _answer(spoken: Spoken, clause: Clause) -> Outcome | None:
     """The result that a short clause gives, if it is one."""
-    length = clause.end - clause.start
-    for kind, outcome in (("no_response", "fails"), ("response", "works")):
-        for cue in spoken.cues(kind, within=clause):
-            if length - (cue.end - cue.start) <= (1 if cue.end - cue.start > 1 else 0):
-                return outcome  # type: ignore[return-value]
+    for kinds, outcome in ((("no_response",), "fails"), (("response", "sounds"), "works")):
+        heard = {at for cue in spoken.cues(*kinds, within=clause) for at in range(cue.start, min(cue.end, clause.end))}
+        rest = [norm for at, norm in enumerate(spoken.norms()) if at in clause and at not in heard]
+        if heard and set(rest) <= FILLING and not _is_mere_no(spoken, clause):
+            return outcome  # type: ignore[return-value]
     return None
+
+
+def _is_mere_no(spoken: Spoken, clause: Clause) -> bool:
+    """`no, the tab's broken`: a no that only leads into what is said next."""
+    norms = set(spoken.norms(clause.start, clause.end))
+    return norms <= {"no", "nope", "well", "oh"} and clause.index + 1 < len(spoken.clauses)

@@ -1,0 +1,81 @@
+"""What the speaker says was not operated: `I'm not running a cycle today`, `gas fire not lit`."""
+
+from __future__ import annotations
+
+from narrate2report.read.clauses import Clause
+from narrate2report.read.draft import Draft
+from narrate2report.read.phrasebook import Mention
+from narrate2report.read.scene import Scene
+from narrate2report.read.spoken import Spoken
+from narrate2report.read.stance import Mode
+from narrate2report.read.vocabulary import Vocabulary
+
+LEFT_ALONE = frozenset({"surfaces", "handed_over", "general", "furnished"})
+"""Groups of components that nobody operates."""
+
+NOT_OURS = frozenset({Mode.HYPOTHETICAL, Mode.QUESTION, Mode.ELSEWHERE, Mode.POLICY})
+DOES = frozenset("does do did will would is are".split())
+"""Before `not run` they make a failure of it: `the fan does not run`."""
+
+
+def is_operated(component: str, vocabulary: Vocabulary) -> bool:
+    """Whether a component is one that can be tried."""
+    return component in vocabulary.components and vocabulary.components[component].group not in LEFT_ALONE
+
+
+def find_untested(scene: Scene) -> list[Draft]:
+    """Check drafts for what the speaker says was not operated: the first such statement of a sentence."""
+    spoken = scene.spoken
+    for cue in spoken.cues("not_tested"):
+        clause = spoken.clause_of(cue.start)
+        if scene.mode(cue.start) in NOT_OURS or _is_failure(spoken, cue) or _is_forbidden(scene, cue):
+            continue
+        words = spoken.words(cue.start, cue.end)
+        return [
+            Draft(
+                kind="check",
+                room=scene.room,
+                component=component,
+                at=cue.start,
+                outcome="not_tested",
+                because=(f"'{words}': not operated",),
+            )
+            for component in dict.fromkeys(_left_untried(scene, cue, clause))
+        ]
+    return []
+
+
+def _is_failure(spoken: Spoken, cue: Mention) -> bool:
+    """`the fan is not running`; `we're not running it` is no failure."""
+    before = spoken.norms(max(0, cue.start - 2), cue.start)
+    return bool(before) and before[-1] in DOES and not {"i", "we"} & set(before)
+
+
+def _is_forbidden(scene: Scene, cue: Mention) -> bool:
+    """`please don't light anything in it`: what the resident must not do."""
+    return scene.mode(cue.start) is Mode.INSTRUCTION and scene.spoken.norms(cue.start, cue.start + 2) == ["do", "not"]
+
+
+def _left_untried(scene: Scene, cue: Mention, clause: Clause) -> list[str]:
+    """The components meant: named in the clause, carried on from before, listed after a colon, or in focus."""
+    spoken = scene.spoken
+    named = spoken.named_in(clause)
+    inside = [one.component for one in named if one.start < cue.start] or [one.component for one in named]
+    carried = [one.component for one in scene.bearers.subjects_of(clause)]
+    earlier = [one.component for one in reversed(spoken.named) if one.start < cue.start and one.relation == "topic"]
+    following = [
+        one.component
+        for later in spoken.clauses[clause.index + 1 :]
+        if clause.link == ":" or later.link == ":"
+        for one in spoken.named_in(later)
+    ]
+    focus = [scene.place.subject] if scene.place.subject else []
+    groups = [inside, carried, following, earlier, focus]
+    if clause.link == "" and clause.index:
+        groups.insert(1, earlier[:1])
+    walked_past = any(mention.of("room") for mention in spoken.found.terms)
+    for group in groups[: -1 if walked_past else None]:
+        found = [one for one in group if is_operated(one, scene.vocabulary)]
+        if found:
+            return [one for one in found if scene.vocabulary.components[one].works] or found
+    return []

@@ -1,0 +1,78 @@
+"""Water that was let run: `hot's hot, cold's cold`, `good pressure, hot within ten seconds`, `hot and cold both work`."""
+
+from __future__ import annotations
+
+import re
+
+from narrate2report.read.denial import negation_before
+from narrate2report.read.draft import Draft
+from narrate2report.read.scene import Scene
+from narrate2report.read.spoken import Spoken
+
+FINE = r"(?:all )?(?:good|ok|okay|fine|yep|yes|yeah|works|working|perfect|great|strong|right|correct|normal|where it)"
+QUICKLY = r"(?:right away|straight away|straightaway|instantly|in no time|quick|quickly|fast|within|in (?:about )?[\w-]+ (?:seconds?|minutes?))"
+RUNS = re.compile(
+    rf"\bhot (?:water |tap |side )?(?:'s |is |was |: |, )?(?:nice and )?(?:hot|{FINE})\b"
+    rf"|\bhot and cold (?:water )?(?:both |all |are |is )*(?:{FINE}|work|run|runs|running)\b"
+    rf"|\bhot water (?:'s |is )?(?:comes|coming|came|runs|running|arrives)\b(?! and goes)"
+    rf"|\b(?:is|was|'s|got|gets|comes|came|runs|ran|,) (?:nice and |good and )?hot {QUICKLY}\b"
+)
+PRESSURE = re.compile(
+    r"\bpressure (?:'s|is|reads|at) (?:[\w.-]+ )*?(?:right|good|fine|ok|okay|normal|correct|up)\b|\bpressure (?:'s|is) .*\bwhich is (?:right|good|fine)\b"
+)
+"""Of a boiler: of a tap, good pressure is the absence of a flaw."""
+
+READ_OFF = re.compile(r"\bhot water , (?:a |one )?(?:hundred|\d+|forty|fifty|sixty)\b.*\b(?:thermometer|degrees)\b")
+"""A temperature read off a thermometer."""
+
+WATERED = {
+    "faucet": "faucet", "sink": "faucet", "bathtub": "faucet", "vanity": "faucet", "shower": "shower",
+    "shower_head": "shower", "heater": "furnace", "furnace": "furnace", "water_heater": "water_heater",
+}  # fmt: skip
+"""What gives the water where this is spoken of."""
+
+BOILERS = frozenset({"furnace", "water_heater", "heater"})
+
+
+def find_running_water(scene: Scene) -> list[Draft]:
+    """The check of a tap or shower whose water was let run; at most one for a sentence."""
+    spoken = scene.spoken
+    words, starts = _in_one_line(spoken)
+    match = RUNS.search(words) or READ_OFF.search(words)
+    if match is None and BOILERS & {scene.place.subject, *(one.component for one in spoken.named)}:
+        match = PRESSURE.search(words)
+    if match is None:
+        return []
+    at = max(index for index, start in enumerate(starts) if start <= match.start())
+    clause = spoken.clause_of(at)
+    others = [one for one in spoken.named_in(clause) if one.relation == "topic" and one.component not in WATERED]
+    if not scene.is_said(at) or negation_before(spoken, clause, at) or others:
+        return []
+    spoken.used.update(index for index, start in enumerate(starts) if match.start() <= start < match.end())
+    return [
+        Draft(
+            kind="check",
+            room=scene.room,
+            component=_source(scene, at),
+            at=at,
+            outcome="works",
+            because=(f"'{match.group()}' tells that the water was let run",),
+            confidence=0.7,
+        )
+    ]
+
+
+def _in_one_line(spoken: Spoken) -> tuple[str, list[int]]:
+    """The normal forms with single blanks, and where each token starts in them."""
+    starts, length = [], 0
+    for norm in spoken.norms():
+        starts.append(length)
+        length += len(norm) + 1
+    return " ".join(spoken.norms()), starts
+
+
+def _source(scene: Scene, at: int) -> str:
+    named = [one.component for one in scene.spoken.named if one.start <= at and one.component in WATERED]
+    later = [one.component for one in scene.spoken.named if one.component in WATERED]
+    focus = scene.place.subject if scene.place.subject in WATERED else None
+    return WATERED[(named[-1:] or later[:1] or [focus or "faucet"])[0]]

@@ -78,9 +78,9 @@ class Repairer:
         self._tokenizer = tokenizer
         self._tree = PhraseTree()
         self._single = _single_words(vocabulary)
-        self._by_length: dict[int, list[str]] = {}
+        self._by_size: dict[tuple[str, int], list[str]] = {}
         for word in sorted(self._single):
-            self._by_length.setdefault(len(word), []).append(word)
+            self._by_size.setdefault((word[0], len(word)), []).append(word)
         self._words = _own_words(vocabulary)
         self._neighbours: dict[tuple[str, str], frozenset[str]] = {}
         for wrong, rights in vocabulary.sound_alikes.items():
@@ -126,9 +126,10 @@ class Repairer:
         return found
 
     def _spelled_like(self, joined: str) -> str | None:
-        """The word that two words together misspell; one letter more or less is all that the ratio allows."""
+        """The word that two words together misspell: one letter more or less, and seldom the first."""
         for length in (len(joined), len(joined) - 1, len(joined) + 1):
-            near = process.extractOne(joined, self._by_length.get(length, ()), scorer=fuzz.ratio, score_cutoff=NEAREST)
+            words = self._by_size.get((joined[0], length))
+            near = process.extractOne(joined, words, scorer=fuzz.ratio, score_cutoff=NEAREST) if words else None
             if near is not None:
                 return str(near[0])
         return None

@@ -80,6 +80,8 @@ class PhraseTree:
 
     def longest_at(self, norms: Sequence[str], start: int) -> Mention | None:
         """The longest phrase that begins at `start`, if any."""
+        if norms[start] not in self._root.children:
+            return None
         return max(self._from(norms, start), key=lambda mention: mention.end, default=None)
 
     def all_matches(self, norms: Sequence[str]) -> Iterator[Mention]:

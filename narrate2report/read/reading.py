@@ -52,6 +52,9 @@ REASONS: dict[Mode, Reason] = {
 NOT_HERE = frozenset({Mode.ELSEWHERE, Mode.QUOTED, Mode.PAST, Mode.HYPOTHETICAL, Mode.POLICY})
 """Modes in which a component that is named does not come into focus."""
 
+TALKED_ABOUT = frozenset({Mode.HYPOTHETICAL, Mode.POLICY, Mode.SEARCH})
+"""Modes of what is said in passing between two statements."""
+
 
 @dataclass(frozen=True)
 class ReadSentence:
@@ -122,6 +125,8 @@ class _Walk:
     last_conditions: tuple[Draft, ...] = ()
     owner_speaks: bool = False
     withdrawing: bool = False
+    turn: int = 0
+    """Sentences so far without those in passing: how near two statements are is counted in these."""
 
 
 class Reader:
@@ -174,7 +179,7 @@ def _read_one(
     if spoken.sentence.doubt:
         spoken.room = walk.place.room or START_ROOM
         return "unclear", (spoken.sentence.doubt,)
-    place = walk.place
+    place, turn = walk.place, walk.turn
     walk.owner_speaks = walk.owner_speaks or _is_owner(spoken)
     stances = read_stances(spoken)
     room = find_room(spoken, place, stances) or implied_room(spoken, place, stances, vocabulary)
@@ -182,10 +187,10 @@ def _read_one(
         place.enter(room, number)
         spoken.moved = True
     spoken.room = place.room or START_ROOM
-    spoken.named = name_components(spoken, place, number, vocabulary)
+    spoken.named = name_components(spoken, place, turn, vocabulary)
     corrections = Corrections(spoken)
     stances = corrections.apply(stances)
-    scene = Scene(spoken, stances, Bearers(spoken, place, _predicates(spoken), vocabulary), place, number, vocabulary)
+    scene = Scene(spoken, stances, Bearers(spoken, place, _predicates(spoken), vocabulary), place, turn, vocabulary)
     checks = find_checks(scene)
     handovers = find_handovers(scene)
     flaws = find_flaws(scene)
@@ -193,7 +198,7 @@ def _read_one(
         flaws = ()
     if walk.waiting.is_denied(spoken):
         flaws = tuple(flaw for flaw in flaws if vocabulary.conditions[flaw.condition].class_ != "soil")
-    flaws = tuple(f for f in flaws if not (is_reference(spoken, f) and ledger.knows(f.condition, spoken.room, number)))
+    flaws = tuple(f for f in flaws if not (is_reference(spoken, f) and ledger.knows(f.condition, spoken.room, turn)))
     taken = {draft.at for draft in handovers}
     drafts = [
         *checks,
@@ -212,12 +217,14 @@ def _read_one(
     if not follow_ups:
         drafts += find_advice(scene)
     drafts += find_descriptions(scene)
-    if corrections.correct_place(drafts, ledger, number):
+    if corrections.correct_place(drafts, ledger, turn):
         return None, ("corrects the place of what was said before",)
-    walk.withdrawing = corrections.withdraw(drafts, ledger, number, pending=walk.withdrawing)
+    walk.withdrawing = corrections.withdraw(drafts, ledger, turn, pending=walk.withdrawing)
     for draft in drafts:
-        ledger.add(draft, spoken, number)
-    _remember(spoken, drafts, stances, number, walk, vocabulary)
+        ledger.add(draft, spoken, turn)
+    if not _is_in_passing(spoken, drafts, stances):
+        _remember(spoken, drafts, stances, turn, walk, vocabulary)
+        walk.turn += 1
     return _unused_reason(spoken, stances, drafts)
 
 
@@ -245,6 +252,19 @@ def _predicates(spoken: Spoken) -> list[Mention]:
     ]
     cues = [cue for cue in spoken.cues("operates", "fails") if cue.start not in named_at]
     return [*terms, *cues]
+
+
+def _is_in_passing(spoken: Spoken, drafts: Sequence[Draft], stances: Sequence[Stance]) -> bool:
+    """`I always check for cracks`, `if you scratch it, we charge`: states nothing, and what was spoken of before it
+    is spoken of after it. `I'm checking the sill` goes on to the sill."""
+    if spoken.moved or any(draft.kind != "advice" for draft in drafts):
+        return False
+    conditions = [mention.start for mention in spoken.found.terms if mention.of("condition")]
+    return (
+        any(stance.mode in TALKED_ABOUT for stance in stances)
+        and all(stances[at].mode in TALKED_ABOUT for at in conditions)
+        and all(stances[one.start].mode in NOT_HERE for one in spoken.named if one.relation != "place")
+    )
 
 
 def _is_owner(spoken: Spoken) -> bool:

@@ -78,7 +78,7 @@ def missing_parts(scene: Scene) -> list[Draft]:
         group = vocabulary.components[one.component].group
         close = negation_before(spoken, clause, one.start)
         if (
-            close not in {"no", "No", "without", "without a", "no sign of", "No sign of"}
+            (close or "").lower() not in {"no", "without", "without a", "no sign of"}
             or one.component == ROOM_GENERAL
         ):
             continue

@@ -51,8 +51,12 @@ class TermBounds:
     """Tokens at which a condition or a working verb stands."""
 
 
-def split_clauses(tokens: Sequence[Token], terms: TermBounds, fixed: Collection[int]) -> tuple[Clause, ...]:
-    """The clauses of a sentence. At `fixed` tokens (inside a matched phrase) nothing is split."""
+def split_clauses(
+    tokens: Sequence[Token], terms: TermBounds, fixed: Collection[int], breaks: Collection[int] = ()
+) -> tuple[Clause, ...]:
+    """The clauses of a sentence. At `fixed` tokens (inside a matched phrase) nothing is split; at `breaks` a phrase
+    begins that ends what was said before.
+    """
     starts: list[tuple[int, str]] = []
     link, begin = "", 0
     for at, token in enumerate(tokens):
@@ -65,7 +69,9 @@ def split_clauses(tokens: Sequence[Token], terms: TermBounds, fixed: Collection[
         elif at == 0:
             starts.append((0, token.norm if token.norm in JOINERS else ""))
             begin = 0
-        elif at not in fixed and token.norm in JOINERS and at > begin and not _in_number(tokens, at):
+        elif at in breaks or (
+            at not in fixed and token.norm in JOINERS and at > begin and not _in_number(tokens, at)
+        ):
             starts.append((at, token.norm))
             begin = at
         elif at not in fixed and _starts_subject(tokens, at, begin, terms):
@@ -98,6 +104,8 @@ def _starts_subject(tokens: Sequence[Token], at: int, begin: int, terms: TermBou
         return not _is_auxiliary(before)
     if before.tag == "TO":
         return False
+    if token.norm == "who" and after.is_finite and before.tag in {"NN", "NNS", "NNP", ","}:
+        return True
     if token.norm in PRONOUNS and (after.is_finite or after.norm in ADVERBS):
         if before.tag == "IN" and not (before.norm in PARTICLES and after.norm in {"is", "'s", "has", "was"}):
             return False
@@ -110,7 +118,8 @@ def _starts_subject(tokens: Sequence[Token], at: int, begin: int, terms: TermBou
     particle = (
         before.norm in PARTICLES and at - 2 >= begin and tokens[at - 2].is_verb and at - 2 not in terms.predicates
     )
-    if before.is_verb or (before.tag == "IN" and not particle) or not predicated:
+    acts = before.is_verb and at - 1 not in terms.predicates
+    if acts or (before.tag == "IN" and not particle) or not predicated:
         return False
     noun = at + 1 if token.norm in DETERMINERS else at
     if noun not in terms.starts or (

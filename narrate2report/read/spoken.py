@@ -70,7 +70,8 @@ class Spoken:
             for at in range(mention.start + 1, mention.end)
             if self.tokens[at].text not in MARKS
         }
-        return split_clauses(self.tokens, bounds, fixed)
+        breaks = {cue.start for cue in self.cues("terminator")}
+        return split_clauses(self.tokens, bounds, fixed, breaks)
 
     def clause_of(self, at: int) -> Clause:
         """The clause that a token stands in."""

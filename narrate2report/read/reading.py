@@ -18,6 +18,7 @@ from narrate2report.read.descriptions import find_descriptions
 from narrate2report.read.draft import Draft
 from narrate2report.read.echoes import find_echoes
 from narrate2report.read.entries import Ledger
+from narrate2report.read.fillers import without_fillers
 from narrate2report.read.follow_ups import find_follow_ups
 from narrate2report.read.handovers import find_handovers
 from narrate2report.read.header import read_header
@@ -141,7 +142,7 @@ class Reader:
     def read(self, transcript: Transcript) -> Reading:
         """Read a transcript into a record whose every entry is `proposed`."""
         sentences = split_sentences(transcript)
-        repaired = self._repairer.repair([sentence.text for sentence in sentences])
+        repaired = self._repairer.repair([without_fillers(sentence.text) for sentence in sentences])
         ledger, walk = Ledger(), _Walk()
         fates: list[tuple[str, Reason | None, tuple[str, ...]]] = []
         for number, (sentence, (text, tokens, heard)) in enumerate(zip(sentences, repaired, strict=True)):

@@ -36,7 +36,7 @@ gone to, and not back from."""
 ONLY_THERE = frozenset({"apartment", "dumpster", "garbage", "flashlight", "light bulb", "yard"})
 AMERICAN: Mapping[str, str] = {british: american for american, british in BRITISH.items() if american not in ONLY_THERE}
 
-FILLERS = ("um", "uh", "you know", "like", "sort of", "I mean", "er")
+FILLERS = ("um", "uh", "you know", "like", "sort of", "er")
 """What people say while they think. They stand where nothing is changed by them: before a sentence, after a comma,
 before an article."""
 SAFE_BEFORE_ARTICLE = re.compile(r"(?<=\w) (?=(?:the|a|an|this|that|these|those)\b)")

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 
+from narrate2report.read.numbers import UNITS
 from narrate2report.read.words import Token
 
 MARKS = frozenset({",", ";", ":", "—", "–", "...", "…", ".", "?", "!", "(", ")", "/", "->", ">", "-", "•", "*", "|"})
@@ -19,7 +20,7 @@ NOMINATIVE = frozenset("i we they he she".split())
 ADVERBS = frozenset("just also still only really always never".split())
 PARTICLES = frozenset("on off out up down in".split())
 OPENING = frozenset("the this that these those all both every each there".split())
-PRONOUNS = frozenset("i you we they he she it there this that these those".split())
+PRONOUNS = frozenset("i you we they he she it there this that these those one".split())
 TAKES_CLAUSE = frozenset(
     "if when that because so and but or what where which who how like as than think see say said know"
     " sure until unless guess bet says told whether though although while since before after hope wish"
@@ -113,15 +114,21 @@ def _starts_subject(tokens: Sequence[Token], at: int, begin: int, terms: TermBou
     if at in terms.ends and (token.norm in OPENING or (token.tag == "CD" and after.tag in {"NN", "NNS"})):
         return token.norm != "one" or after.tag in {"NN", "NNS"}
     predicated = any(t.is_finite for t in tokens[begin:at]) or any(begin <= one < at for one in terms.predicates)
-    if token.norm == "no" and after.tag in {"NN", "NNS", "JJ"}:
-        return predicated and not before.is_verb and before.tag != "IN" and before.norm not in {"'s", "is", "there"}
+    acts = before.is_verb and at - 1 not in terms.predicates
+    if token.norm == "no" and (after.tag in {"NN", "NNS", "JJ"} or at + 1 in terms.predicates):
+        listed = predicated or tokens[begin].norm == "no"
+        return listed and not acts and before.tag != "IN" and before.norm not in {"'s", "is", "there"}
+    if token.tag == "CD" and after.tag in {"NN", "NNS"} and after.norm not in UNITS:
+        counted = any(one in terms.predicates for one in range(at + 1, min(len(tokens), at + 4)))
+        return predicated and counted and (before.tag in {"NN", "NNS", "RP"} or at - 1 in terms.predicates)
     particle = (
         before.norm in PARTICLES and at - 2 >= begin and tokens[at - 2].is_verb and at - 2 not in terms.predicates
     )
-    acts = before.is_verb and at - 1 not in terms.predicates
     if acts or (before.tag == "IN" and not particle) or not predicated:
         return False
     noun = at + 1 if token.norm in DETERMINERS else at
+    if noun == at + 1 and after.tag == "CD" and token.norm in OPENING:
+        noun += 1
     if noun not in terms.starts or (
         before.tag in {"JJ", "CD"}
         and not any(t.is_finite for t in tokens[max(begin, at - 3) : at - 1])

@@ -62,7 +62,10 @@ class Spoken:
         bounds = TermBounds(
             frozenset(mention.start for mention in named),
             frozenset(mention.end for mention in (*named, *rooms)),
-            frozenset(m.start for m in self.found.terms if m.of("condition", "works") and not m.of(*COMPONENT_ROLES)),
+            frozenset(
+                [m.start for m in self.found.terms if m.of("condition", "works") and not m.of(*COMPONENT_ROLES)]
+                + [cue.start for cue in self.cues("operates", "fails")]
+            ),
         )
         fixed = {
             at

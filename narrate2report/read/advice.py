@@ -14,6 +14,9 @@ from narrate2report.read.stance import Mode, Stance
 POINTING = frozenset("it that this them they those these here there one".split())
 
 
+INDEFINITE = frozenset("something anything things stuff".split())
+"""What a rule for everything is about: `if you scratch something, we charge`."""
+
 REMOVALS = frozenset("take remove move roll clear pick bring get".split())
 
 RECENT = 2
@@ -26,6 +29,7 @@ def find_advice(scene: Scene) -> list[Draft]:
     told = [at for at, stance in enumerate(stances) if stance.mode is Mode.INSTRUCTION]
     if told and not _is_addressed(spoken, stances[told[0]].cue):
         return []
+    ordered = bool(told)
     if not told:
         told = _consequence(spoken, stances)
     if not told:
@@ -69,7 +73,8 @@ def find_advice(scene: Scene) -> list[Draft]:
     ):
         return [_draft(scene, first, ROOM_GENERAL, "something of the resident's is to go")]
     recent = bool(place.lately) and scene.number - place.lately[-1][1] <= RECENT
-    pointed = POINTING & set(spoken.norms()) or (recent and not spoken.has_cue("contact"))
+    for_all = not ordered and INDEFINITE & set(spoken.norms())
+    pointed = POINTING & set(spoken.norms()) or (recent and not for_all and not spoken.has_cue("contact"))
     asked = spoken.has_cue("contact") and not any(stance.mode is Mode.HYPOTHETICAL for stance in stances)
     handed = place.subject and vocabulary.components[place.subject].group == "handed_over"
     if place.subject and pointed and not asked and not handed:

@@ -192,7 +192,9 @@ def _from_cues(scene: Scene) -> list[Draft]:
         if fails and _is_part_of_flaw(spoken, cue):
             continue
         passed = scene.mode(cue.start) is Mode.PAST and spoken.norms(cue.start, cue.end) == ["passed"]
-        if not (scene.is_said(cue.start) or passed) or (not fails and (_is_flaw(spoken, cue) or not _is_predicate(spoken, cue))):
+        if not (scene.is_said(cue.start) or passed) or (
+            not fails and (_is_flaw(spoken, cue) or not _is_predicate(spoken, cue))
+        ):
             continue
         if any(other.start < cue.start < other.end for other in spoken.cues("operates", "fails")):
             continue

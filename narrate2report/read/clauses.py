@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 
+from narrate2report.read.numbers import UNITS
 from narrate2report.read.words import Token
 
 MARKS = frozenset({",", ";", ":", "—", "–", "...", "…", ".", "?", "!", "(", ")", "/", "->", ">", "-", "•", "*", "|"})
@@ -19,7 +20,7 @@ NOMINATIVE = frozenset("i we they he she".split())
 ADVERBS = frozenset("just also still only really always never".split())
 PARTICLES = frozenset("on off out up down in".split())
 OPENING = frozenset("the this that these those all both every each there".split())
-PRONOUNS = frozenset("i you we they he she it there this that these those".split())
+PRONOUNS = frozenset("i you we they he she it there this that these those one".split())
 TAKES_CLAUSE = frozenset(
     "if when that because so and but or what where which who how like as than think see say said know"
     " sure until unless guess bet says told whether though although while since before after hope wish"
@@ -51,8 +52,12 @@ class TermBounds:
     """Tokens at which a condition or a working verb stands."""
 
 
-def split_clauses(tokens: Sequence[Token], terms: TermBounds, fixed: Collection[int]) -> tuple[Clause, ...]:
-    """The clauses of a sentence. At `fixed` tokens (inside a matched phrase) nothing is split."""
+def split_clauses(
+    tokens: Sequence[Token], terms: TermBounds, fixed: Collection[int], breaks: Collection[int] = ()
+) -> tuple[Clause, ...]:
+    """The clauses of a sentence. At `fixed` tokens (inside a matched phrase) nothing is split; at `breaks` a phrase
+    begins that ends what was said before.
+    """
     starts: list[tuple[int, str]] = []
     link, begin = "", 0
     for at, token in enumerate(tokens):
@@ -65,7 +70,7 @@ def split_clauses(tokens: Sequence[Token], terms: TermBounds, fixed: Collection[
         elif at == 0:
             starts.append((0, token.norm if token.norm in JOINERS else ""))
             begin = 0
-        elif at not in fixed and token.norm in JOINERS and at > begin and not _in_number(tokens, at):
+        elif at in breaks or (at not in fixed and token.norm in JOINERS and at > begin and not _in_number(tokens, at)):
             starts.append((at, token.norm))
             begin = at
         elif at not in fixed and _starts_subject(tokens, at, begin, terms):
@@ -98,6 +103,8 @@ def _starts_subject(tokens: Sequence[Token], at: int, begin: int, terms: TermBou
         return not _is_auxiliary(before)
     if before.tag == "TO":
         return False
+    if token.norm == "who" and after.is_finite and before.tag in {"NN", "NNS", "NNP", ","}:
+        return True
     if token.norm in PRONOUNS and (after.is_finite or after.norm in ADVERBS):
         if before.tag == "IN" and not (before.norm in PARTICLES and after.norm in {"is", "'s", "has", "was"}):
             return False
@@ -107,16 +114,23 @@ def _starts_subject(tokens: Sequence[Token], at: int, begin: int, terms: TermBou
     if at in terms.ends and (token.norm in OPENING or (token.tag == "CD" and after.tag in {"NN", "NNS"})):
         return token.norm != "one" or after.tag in {"NN", "NNS"}
     predicated = any(t.is_finite for t in tokens[begin:at]) or any(begin <= one < at for one in terms.predicates)
-    if token.norm == "no" and after.tag in {"NN", "NNS", "JJ"}:
-        return predicated and not before.is_verb and before.tag != "IN" and before.norm not in {"'s", "is", "there"}
+    acts = before.is_verb and at - 1 not in terms.predicates
+    if token.norm == "no" and (after.tag in {"NN", "NNS", "JJ"} or at + 1 in terms.predicates):
+        listed = predicated or tokens[begin].norm == "no"
+        return listed and not acts and before.tag != "IN" and before.norm not in {"'s", "is", "there"}
+    if token.tag == "CD" and after.tag in {"NN", "NNS"} and after.norm not in UNITS:
+        counted = any(one in terms.predicates for one in range(at + 1, min(len(tokens), at + 4)))
+        return predicated and counted and (before.tag in {"NN", "NNS", "RP"} or at - 1 in terms.predicates)
     particle = (
         before.norm in PARTICLES and at - 2 >= begin and tokens[at - 2].is_verb and at - 2 not in terms.predicates
     )
-    if before.is_verb or (before.tag == "IN" and not particle) or not predicated:
+    if acts or (before.tag == "IN" and not particle) or not predicated:
         return False
     noun = at + 1 if token.norm in DETERMINERS else at
     if noun == at and before.tag in {"MD", "RB"} and before.norm not in PARTICLES:
         return False
+    if noun == at + 1 and after.tag == "CD" and token.norm in OPENING:
+        noun += 1
     if noun not in terms.starts or (
         before.tag in {"JJ", "CD"}
         and not any(t.is_finite for t in tokens[max(begin, at - 3) : at - 1])

@@ -16,6 +16,9 @@ OPENS_NEW = frozenset(
 )
 TIMES = frozenset("second seconds minute minutes hour hours".split())
 LIST_LINKS = frozenset({",", "and", "or", "nor", "plus"})
+OR_LINKS = frozenset({"or", "nor"})
+LONGEST_ITEM = 3
+"""Words of an item of a list that no `or` marks as one: `no rust, grease, odd smells`."""
 
 
 @dataclass(frozen=True)
@@ -48,6 +51,11 @@ def deny(spoken: Spoken, mention: Mention, *, sound: bool = False, denies: bool 
 
 def negation_before(spoken: Spoken, clause: Clause, at: int) -> str | None:
     """The nearest denial in the clause before token `at` that is one, and is not part of a longer phrase."""
+    cue = _denial_before(spoken, clause, at)
+    return spoken.words(cue.start, cue.end) if cue else None
+
+
+def _denial_before(spoken: Spoken, clause: Clause, at: int) -> Mention | None:
     spared = {here for cue in spoken.cues("not_negation", within=clause) for here in range(cue.start, cue.end)} | {
         here
         for term in spoken.found.terms
@@ -62,11 +70,11 @@ def negation_before(spoken: Spoken, clause: Clause, at: int) -> str | None:
     for cue in spoken.cues("negation", within=clause):
         if cue.start < at and cue.end <= at and cue.start not in spared and cue.start > excepted:
             with_it = {"with", "because"} & set(spoken.norms(cue.end, at))
-            best = None if with_it or _is_slip(spoken, clause, cue) else spoken.words(cue.start, cue.end)
+            best = None if with_it or _is_slip(spoken, clause, cue) else cue
     for cue in spoken.cues("not_tested", within=clause):
         done = {"i", "we"} & set(spoken.norms(max(clause.start, cue.start - 2), cue.start))
         if cue.start < at < cue.end and spoken.tokens[cue.start].norm == "not" and not done:
-            best = spoken.words(cue.start, at)  # the toilet does not run on
+            best = Mention(cue.start, at, cue.senses)  # the toilet does not run on
     return best
 
 
@@ -89,8 +97,12 @@ def _denied_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
         return spoken.words(after.start, after.end)
     if (returned := _never_came_back(spoken, clause)) is not None:
         return returned
-    following = spoken.clauses[clause.index + 1 : clause.index + 2]
-    if following and following[0].link == ":" and spoken.has_cue("negation_after", "negation", within=following[0]):
+    following = [later for later in spoken.clauses[clause.index + 1 : clause.index + 2] if later.start >= mention.end]
+    if (
+        following
+        and following[0].link in {":", "-"}
+        and spoken.has_cue("negation_after", "negation", within=following[0])
+    ):
         flawed = spoken.has_term("condition", within=following[0])
         if not flawed:
             return spoken.words(following[0].start, following[0].end)
@@ -125,19 +137,37 @@ def _denied_with_list(spoken: Spoken, mention: Mention, clause: Clause) -> str |
     flaws = [term for term in spoken.found.terms if term.of("condition") and term.start in before]
     if flaws:
         return _denied_by(spoken, flaws[-1], before)
-    return _denied_by_opening(spoken, clause, before)
+    return _denied_by_opening(spoken, clause)
 
 
-def _denied_by_opening(spoken: Spoken, clause: Clause, before: Clause) -> str | None:
-    """`no sign of birds, wasps or wet`: the list may open with something that is no flaw of a home."""
-    items = itertools.takewhile(lambda later: later.link in LIST_LINKS, spoken.clauses[clause.index :])
-    if not any(item.link in {"or", "nor"} for item in items):
+def _denied_by_opening(spoken: Spoken, clause: Clause) -> str | None:
+    """`no sign of birds, wasps or wet`: the list may open with things that are no flaws of a home."""
+    later = itertools.takewhile(lambda item: item.link in LIST_LINKS, spoken.clauses[clause.index :])
+    items = list(later)
+    if not any(item.link in OR_LINKS for item in items) and not all(_is_item(spoken, item) for item in items):
         return None
-    if spoken.has_term(*COMPONENT_ROLES, within=before):
-        return None
-    if any(spoken.tokens[at].is_finite for at in range(before.start, before.end)):
-        return None
-    return negation_before(spoken, before, before.end)
+    for before in reversed(spoken.clauses[: clause.index]):
+        if spoken.has_term(*COMPONENT_ROLES, within=before):
+            return None
+        cue = _denial_before(spoken, before, before.end)
+        if cue is not None:
+            told = any(spoken.tokens[at].is_finite for at in range(cue.end + 1, before.end))
+            return None if told else spoken.words(cue.start, cue.end)
+        if before.link not in LIST_LINKS or not _is_bare(spoken, before):
+            return None
+    return None
+
+
+def _is_bare(spoken: Spoken, clause: Clause) -> bool:
+    """Whether a clause is no statement of its own."""
+    opens = OPENS_NEW & set(spoken.norms(clause.start, clause.end))
+    return not opens and not any(spoken.tokens[at].is_finite for at in range(clause.start, clause.end))
+
+
+def _is_item(spoken: Spoken, clause: Clause) -> bool:
+    """Whether a clause is a thing and no more: nouns, with a word that describes them at most."""
+    inside = [token for token in spoken.tokens[clause.start : clause.end] if token.norm not in LIST_LINKS]
+    return 0 < len(inside) <= LONGEST_ITEM and all(token.tag.startswith(("NN", "VBG", "JJ")) for token in inside)
 
 
 def _excepted(spoken: Spoken, clause: Clause) -> bool:

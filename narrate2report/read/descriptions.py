@@ -71,7 +71,13 @@ def _from_words(scene: Scene) -> list[Draft]:
             continue
         flawed = mention.start > flawed_from or flawed_from in spoken.clause_of(mention.start)
         refused = negation_before(spoken, spoken.clause_of(mention.start), mention.start)
-        if flawed or refused or _is_a_state(spoken, mention) or _in_passing(spoken, mention) or _is_another(spoken, mention):
+        if (
+            flawed
+            or refused
+            or _is_a_state(spoken, mention)
+            or _in_passing(spoken, mention)
+            or _is_another(spoken, mention)
+        ):
             continue
         if mention.of("material") and _is_floor_here(spoken, mention):
             words = spoken.words(mention.start, mention.end)
@@ -195,7 +201,11 @@ def _counts(scene: Scene) -> list[Draft]:
     } | {spoken.clause_of(cue.start).index for cue in spoken.cues("operates", "fails")}
     for one in spoken.named:
         clause = spoken.clause_of(one.start)
-        if one.start in spoken.used or one.component not in vocabulary.descriptions.count_of or stances[one.start].mode is not Mode.ASSERTED:
+        if (
+            one.start in spoken.used
+            or one.component not in vocabulary.descriptions.count_of
+            or stances[one.start].mode is not Mode.ASSERTED
+        ):
             continue
         number = quantity_before(spoken, one.start, clause)
         if spoken.tokens[one.end - 1].norm in PARTS or "pair" in spoken.norms(max(0, one.start - 3), one.start):

@@ -86,10 +86,7 @@ def missing_parts(scene: Scene) -> list[Draft]:
         clause = spoken.clause_of(one.start)
         group = vocabulary.components[one.component].group
         close = negation_before(spoken, clause, one.start)
-        if (
-            close not in {"no", "No", "without", "without a", "no sign of", "No sign of"}
-            or one.component == ROOM_GENERAL
-        ):
+        if (close or "").lower() not in {"no", "without", "without a", "no sign of"} or one.component == ROOM_GENERAL:
             continue
         gap = spoken.norms(clause.start, one.start)
         near = [norm for norm in gap[-3:] if norm in {"no", "without", "of"}]

@@ -25,10 +25,11 @@ MOVING = frozenset(
 )
 LEADING = frozenset(
     "okay ok so now and then next right alright well the a an our my this here 's is we are i am be come"
-    " coming go going in into to on onto back over through out down up first last finally moving let us"
+    " coming go going in into to on onto back over through out down up first last stop finally moving let us"
     " start starting with at it also just good great move step stepping walk walking head heading done yes"
     " yep um uh for of that other then inside second third that's".split()
 )
+INDEFINITE = frozenset("everything nothing something everyone everybody nobody".split())
 ORDINALS = {"first": "1", "second": "2", "third": "3", "fourth": "4", "one": "1", "two": "2", "three": "3", "four": "4",
             "five": "5", "1": "1", "2": "2", "3": "3", "4": "4", "5": "5", "too": "2", "to": "2"}  # fmt: skip
 LETTERED = {"room": "bedroom", "bed": "bedroom", "br": "bedroom", "bath": "bathroom"}
@@ -128,7 +129,7 @@ def _numbered(spoken: Spoken, mention: Mention, room: str) -> tuple[str, int]:
         if (
             after in ORDINALS
             and (after not in {"to", "too"} or last or follows in {",", "."})
-            and (last or not follows.isalpha() or after.isdigit())
+            and (last or not follows.isalpha() or after.isdigit() or _is_its_number(spoken, mention, skip))
         ):
             return f"{room}.{ORDINALS[after]}", mention.end + skip + 1
         if re.fullmatch(r"[b-h]", after) and (last or not follows.isalpha()):
@@ -140,6 +141,22 @@ def _numbered(spoken: Spoken, mention: Mention, room: str) -> tuple[str, int]:
     ):
         return f"{room}.{ORDINALS[tokens[mention.start - 1].norm]}", mention.end
     return room, mention.end
+
+
+def _is_its_number(spoken: Spoken, mention: Mention, skip: int) -> bool:
+    """`bedroom two the carpet is new`, and not `bedroom two windows`: the number counts nothing that follows."""
+    tokens, at = spoken.tokens, mention.end + skip
+    if tokens[at].norm in {"to", "too"} or not _opens(spoken, mention):
+        return False
+    if tokens[at].norm == "one":
+        pointed = mention.start > 0 and tokens[mention.start - 1].norm in {"the", "this", "that", "a"}
+        return not pointed and tokens[at + 1].tag in {"NNS", "DT", "PRP", "EX", "VBN"}
+    return tokens[at + 1].tag in {"DT", "PRP", "PRP$", "EX", "RB", "UH", "VBN", "VBZ", "IN", "CD"}
+
+
+def _opens(spoken: Spoken, mention: Mention) -> bool:
+    """Whether only words that lead to a room stand before its name."""
+    return all(token.norm in LEADING or not token.is_word for token in spoken.tokens[: mention.start])
 
 
 def _lettered_room(spoken: Spoken) -> str | None:
@@ -182,11 +199,14 @@ def _is_entered(spoken: Spoken, mention: Mention, end: int) -> bool:
     heads_noun = any(other.start == end and other.of(*COMPONENT_ROLES) for other in spoken.found.terms)
     if next_token is not None and next_token.norm in {"side", "key", "keys", "end", "wall", "half"} and not heads_noun:
         return False
-    opening = all(token.norm in LEADING or not token.is_word for token in tokens[: mention.start])
-    if opening:
+    if _opens(spoken, mention):
+        apart = next_token is not None and (
+            next_token.norm in INDEFINITE or any(cue.start == end for cue in spoken.cues("outsider"))
+        )
         return next_token is None or not (
             next_token.tag in {"NN", "NNS"}
             and not heads_noun
+            and not apart
             and next_token.norm not in ORDINALS
             and mention.end == end
         )

@@ -18,6 +18,7 @@ from narrate2report.read.descriptions import find_descriptions
 from narrate2report.read.draft import Draft
 from narrate2report.read.echoes import find_echoes
 from narrate2report.read.entries import Ledger
+from narrate2report.read.fillers import without_fillers
 from narrate2report.read.follow_ups import find_follow_ups
 from narrate2report.read.handovers import Handing
 from narrate2report.read.header import read_header
@@ -55,6 +56,9 @@ REASONS: dict[Mode, Reason] = {
 
 NOT_HERE = frozenset({Mode.ELSEWHERE, Mode.QUOTED, Mode.PAST, Mode.HYPOTHETICAL, Mode.POLICY})
 """Modes in which a component that is named does not come into focus."""
+
+TALKED_ABOUT = frozenset({Mode.HYPOTHETICAL, Mode.POLICY, Mode.SEARCH})
+"""Modes of what is said in passing between two statements."""
 
 
 @dataclass(frozen=True)
@@ -130,6 +134,8 @@ class _Walk:
     last_conditions: tuple[Draft, ...] = ()
     owner_speaks: bool = False
     withdrawing: bool = False
+    turn: int = 0
+    """Sentences so far without those in passing: how near two statements are is counted in these."""
 
 
 class Reader:
@@ -144,7 +150,7 @@ class Reader:
     def read(self, transcript: Transcript, room: str | None = None) -> Reading:
         """Read a transcript into a record whose every entry is `proposed`; `room` is where the walk starts."""
         sentences = split_sentences(transcript)
-        repaired = self._repairer.repair([sentence.text for sentence in sentences])
+        repaired = self._repairer.repair([without_fillers(sentence.text) for sentence in sentences])
         ledger, walk = Ledger(), _Walk()
         if room is not None:
             walk.place.enter(room, 0)
@@ -190,7 +196,7 @@ def _read_one(
     if spoken.sentence.doubt:
         spoken.room = walk.place.room or START_ROOM
         return "unclear", (spoken.sentence.doubt,)
-    place = walk.place
+    place, turn = walk.place, walk.turn
     walk.owner_speaks = walk.owner_speaks or _is_owner(spoken)
     stances = read_stances(spoken)
     room = find_room(spoken, place, stances) or implied_room(spoken, place, stances, vocabulary)
@@ -198,10 +204,10 @@ def _read_one(
         place.enter(room, number)
         spoken.moved = True
     spoken.room = place.room or START_ROOM
-    spoken.named = name_components(spoken, place, number, vocabulary)
+    spoken.named = name_components(spoken, place, turn, vocabulary)
     corrections = Corrections(spoken)
     stances = corrections.apply(stances)
-    scene = Scene(spoken, stances, Bearers(spoken, place, _predicates(spoken), vocabulary), place, number, vocabulary)
+    scene = Scene(spoken, stances, Bearers(spoken, place, _predicates(spoken), vocabulary), place, turn, vocabulary)
     checks = find_checks(scene, walk.trials)
     handovers = walk.handing.find(scene)
     flaws = find_flaws(scene)
@@ -209,7 +215,7 @@ def _read_one(
         flaws = ()
     if walk.waiting.is_denied(spoken):
         flaws = tuple(flaw for flaw in flaws if vocabulary.conditions[flaw.condition].class_ != "soil")
-    flaws = tuple(f for f in flaws if not (is_reference(spoken, f) and ledger.knows(f.condition, spoken.room, number)))
+    flaws = tuple(f for f in flaws if not (is_reference(spoken, f) and ledger.knows(f.condition, spoken.room, turn)))
     taken = {draft.at for draft in handovers}
     drafts = [
         *checks,
@@ -228,12 +234,14 @@ def _read_one(
     if not follow_ups:
         drafts += find_advice(scene)
     drafts += find_descriptions(scene)
-    if corrections.correct_place(drafts, ledger, number):
+    if corrections.correct_place(drafts, ledger, turn):
         return None, ("corrects the place of what was said before",)
-    walk.withdrawing = corrections.withdraw(drafts, ledger, number, pending=walk.withdrawing)
+    walk.withdrawing = corrections.withdraw(drafts, ledger, turn, pending=walk.withdrawing)
     for draft in drafts:
-        ledger.add(draft, spoken, number)
-    _remember(spoken, drafts, stances, number, walk, vocabulary)
+        ledger.add(draft, spoken, turn)
+    if not _is_in_passing(spoken, drafts, stances):
+        _remember(spoken, drafts, stances, turn, walk, vocabulary)
+        walk.turn += 1
     return _unused_reason(spoken, stances, drafts)
 
 
@@ -263,6 +271,19 @@ def _predicates(spoken: Spoken) -> list[Mention]:
     return [*terms, *cues]
 
 
+def _is_in_passing(spoken: Spoken, drafts: Sequence[Draft], stances: Sequence[Stance]) -> bool:
+    """`I always check for cracks`, `if you scratch it, we charge`: states nothing, and what was spoken of before it
+    is spoken of after it. `I'm checking the sill` goes on to the sill."""
+    if spoken.moved or any(draft.kind != "advice" for draft in drafts):
+        return False
+    conditions = [mention.start for mention in spoken.found.terms if mention.of("condition")]
+    return (
+        any(stance.mode in TALKED_ABOUT for stance in stances)
+        and all(stances[at].mode in TALKED_ABOUT for at in conditions)
+        and all(stances[one.start].mode in NOT_HERE for one in spoken.named if one.relation != "place")
+    )
+
+
 def _is_owner(spoken: Spoken) -> bool:
     text = f" {' '.join(spoken.norms())} "
     return any(words in text for words in (" i own ", " i am the owner ", " my house ", " my property "))
@@ -283,9 +304,7 @@ def _remember(
     topics = [
         one.component
         for one in here
-        if one.relation == "topic"
-        and stances[one.start].mode is not Mode.INSTRUCTION
-        and not is_means(spoken, one)
+        if one.relation == "topic" and stances[one.start].mode is not Mode.INSTRUCTION and not is_means(spoken, one)
     ]
     told = [
         draft.component

@@ -10,7 +10,7 @@ from narrate2report.read.conditions import Flaw
 from narrate2report.read.draft import Draft
 from narrate2report.read.phrasebook import Mention
 from narrate2report.read.scene import Scene
-from narrate2report.read.spoken import Spoken
+from narrate2report.read.spoken import Named, Spoken
 from narrate2report.read.stance import Mode
 
 SEARCH_SENTENCES = 2
@@ -41,6 +41,8 @@ class Waiting:
             told = (scene.spoken.sentence,)
             self.searched = tuple(replace(draft, also=told) for draft in searches)
             self.searched_at = scene.number
+        elif any(one.component not in self._components() for one in _topics(scene)):
+            self.searched = ()
         asked = tuple(draft for draft in looked_for if draft not in searches)
         spoken = scene.spoken
         agrees = spoken.tokens and spoken.has_cue("settled", within=spoken.clauses[0])
@@ -51,6 +53,9 @@ class Waiting:
         self.asked = asked
         return found
 
+    def _components(self) -> set[str]:
+        return {draft.component for draft in self.searched}
+
     def _found_none(self, scene: Scene, flaws: Sequence[Flaw], searches: tuple[Draft, ...]) -> list[Draft]:
         spoken = scene.spoken
         adverse = any(
@@ -59,7 +64,8 @@ class Waiting:
         answer = next((cue for cue in spoken.cues("found_none") if _answers(scene, cue)), None)
         if answer is None or adverse:
             return []
-        remembered = self.searched if scene.number - self.searched_at <= SEARCH_SENTENCES else ()
+        recent = scene.number - self.searched_at <= SEARCH_SENTENCES
+        remembered = self.searched if recent and not _answers_something_else(scene, answer) else ()
         remembered = remembered or (self.asked if answer.end - answer.start > 2 else ())
         reason = f"'{spoken.words(answer.start, answer.end)}'"
         found = [replace(draft, room=scene.room).with_reason(reason) for draft in searches] or [
@@ -93,6 +99,21 @@ def _answers(scene: Scene, cue: Mention) -> bool:
     if not scene.is_said(cue.start):
         return False
     return cue.end - cue.start > 1 or _is_short(scene.spoken, cue)
+
+
+def _answers_something_else(scene: Scene, answer: Mention) -> bool:
+    """`I looked for moth and found none`, `call button: pressed it, nothing`: what the sentence itself looked for or
+    tried."""
+    spoken = scene.spoken
+    if any(cue.end <= answer.start for cue in spoken.cues("search")):
+        return True
+    silent = any(cue.start == answer.start for cue in spoken.cues("no_response"))
+    return silent and any(one.end <= answer.start for one in _topics(scene))
+
+
+def _topics(scene: Scene) -> list[Named]:
+    """The components that the sentence says something of."""
+    return [one for one in scene.spoken.named if one.relation == "topic" and scene.is_said(one.start)]
 
 
 def _is_short(spoken: Spoken, cue: Mention) -> bool:

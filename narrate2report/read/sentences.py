@@ -27,10 +27,24 @@ BREATH_S = 0.4
 LONGEST_BREAK_S = 3.0
 """A statement is not taken up again after a longer silence, in seconds."""
 
-UNFINISHED = frozenset("the a an of from to with and or but is are has have it's there's".split())
+CLOSED_SHARE = 0.25
+"""From this share of stretches that end in a full stop on, one that ends without is not finished."""
+
+LONGEST_TAKEN_UP = 400
+"""Letters of a statement that is still taken up by the next stretch."""
+
+UNFINISHED = frozenset(
+    "the a an of from to with and or but is are was were been has have it's there's i'm i've we've you've they've that's my"
+    " your our their because which very".split()
+)
 UNFINISHED_PHRASES = ("don't see", "do not see", "it left", "can't see", "there is", "has a", "they left")
+CLOSING = frozenset('.!?"”')
 CONTINUING = frozenset({"by", "from", "with", "of", "than", "any"})
 """Words that end an unfinished statement, and words (in lower case) that take one up."""
+
+AUXILIARIES = frozenset("is are was were has".split())
+ASKED = tuple([word] for word in "it that this there the he she they you we anybody anyone".split())
+"""`is humming but it don't spin` has its subject in the stretch before; `is that a crack` asks."""
 
 
 @dataclass(frozen=True)
@@ -48,9 +62,10 @@ class Sentence:
 def split_sentences(transcript: Transcript) -> tuple[Sentence, ...]:
     """All sentences of a transcript in order, numbered from s0001."""
     pieces: list[_Piece] = []
+    closes = _closes_its_sentences(transcript)
     for stretch in transcript.stretches:
         for piece in _pieces(stretch):
-            if pieces and _goes_on(pieces[-1], piece):
+            if pieces and _goes_on(pieces[-1], piece, closes=closes):
                 pieces[-1] = _joined(pieces[-1], piece)
             else:
                 pieces.append(piece)
@@ -69,15 +84,35 @@ class _Piece:
     doubt: str | None
 
 
-def _goes_on(piece: _Piece, following: _Piece) -> bool:
-    """Whether a statement was cut in two: `... pulling away` / `from the wall`, `... it's off the` / `track`."""
-    if piece.recording != following.recording or piece.doubt or following.doubt or piece.text[-1] in ".!?;:":
+def _closes_its_sentences(transcript: Transcript) -> bool:
+    """Whether whoever wrote the transcript set full stops, so that their absence says something."""
+    told = [stretch.text.rstrip()[-1:] for stretch in transcript.stretches]
+    return sum(last in CLOSING for last in told) >= CLOSED_SHARE * len(told)
+
+
+def _goes_on(piece: _Piece, following: _Piece, *, closes: bool) -> bool:
+    """Whether a statement was cut in two: `... pulling away` / `from the wall`, `... it's off the` / `track`.
+
+    Where sentences are closed, one that is not goes on in whatever starts with a small letter.
+    """
+    if piece.recording != following.recording or piece.doubt or following.doubt:
         return False
-    if following.start - piece.end > LONGEST_BREAK_S:
+    if following.start - piece.end > LONGEST_BREAK_S or len(piece.text) > LONGEST_TAKEN_UP:
+        return False
+    first = following.text.split(None, 1)[0]
+    if closes and (piece.text[-1] not in CLOSING or piece.text.endswith("...")) and _is_small(first):
+        return True
+    if piece.text[-1] in ".!?;:":
         return False
     last = piece.text.lower().rsplit(None, 1)[-1]
-    first = following.text.split(None, 1)[0]
-    return last in UNFINISHED or piece.text.lower().endswith(UNFINISHED_PHRASES) or first in CONTINUING
+    if last in UNFINISHED or piece.text.lower().endswith(UNFINISHED_PHRASES) or first in CONTINUING:
+        return True
+    return first in AUXILIARIES and following.text.split(None, 2)[1:2] not in ASKED
+
+
+def _is_small(word: str) -> bool:
+    """Whether a word may stand inside a sentence: it starts small, or is `I`."""
+    return word[0].islower() or word.partition("'")[0] == "I"
 
 
 def _joined(piece: _Piece, following: _Piece) -> _Piece:

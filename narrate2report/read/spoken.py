@@ -61,9 +61,12 @@ class Spoken:
             frozenset(mention.start for mention in named),
             frozenset(mention.end for mention in (*named, *rooms)),
             frozenset(
-                m.start
-                for m in self.found.terms
-                if m.of("condition", "works") and not m.of(*COMPONENT_ROLES) and not self._leads_on(m)
+                [
+                    m.start
+                    for m in self.found.terms
+                    if m.of("condition", "works") and not m.of(*COMPONENT_ROLES) and not self._leads_on(m)
+                ]
+                + [cue.start for cue in self.cues("operates", "fails")]
             ),
         )
         fixed = {
@@ -72,7 +75,8 @@ class Spoken:
             for at in range(mention.start + 1, mention.end)
             if self.tokens[at].text not in MARKS
         }
-        return split_clauses(self.tokens, bounds, fixed)
+        breaks = {cue.start for cue in self.cues("terminator")}
+        return split_clauses(self.tokens, bounds, fixed, breaks)
 
     def _leads_on(self, mention: Mention) -> bool:
         """Whether a small word that could say `it is in` or `it is out` only leads to what follows: `on the wall`."""

@@ -6,6 +6,7 @@ dropped and remembered, so that `off-white` and `off white` read alike.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import cached_property
@@ -24,6 +25,9 @@ SPELLINGS = {
     "mould": "mold", "mouldy": "moldy", "moulds": "molds", "colour": "color", "coloured": "colored",
 }  # fmt: skip
 """Parts of contractions as spaCy splits them, and spellings that differ by country, in one form each."""
+
+
+I_ALONE = re.compile(r"\bi\b")
 
 
 @dataclass(frozen=True)
@@ -72,15 +76,23 @@ class Tokenizer:
 
     def phrase(self, text: str) -> tuple[str, ...]:
         """The normal forms of a vocabulary phrase."""
-        return tuple(token.norm for token in _tokens(self._pipeline.make_doc(text.lower())))
+        return tuple(token.norm for token in _tokens(self._pipeline.make_doc(text.lower()), text))
 
     def sentences(self, texts: Iterable[str]) -> Iterator[tuple[Token, ...]]:
         """The tokens of each text, tagged."""
-        for doc in self._pipeline.pipe(texts, batch_size=64):
-            yield _tokens(doc)
+        told = list(texts)
+        docs = self._pipeline.pipe(map(_in_small_letters, told), batch_size=64)
+        for text, doc in zip(told, docs, strict=True):
+            yield _tokens(doc, text)
 
 
-def _tokens(doc: Doc) -> tuple[Token, ...]:
+def _in_small_letters(text: str) -> str:
+    small = I_ALONE.sub("I", text.lower())
+    small = small[:1].upper() + small[1:]
+    return small if len(small) == len(text) else text
+
+
+def _tokens(doc: Doc, text: str) -> tuple[Token, ...]:
     found: list[Token] = []
     hyphen = False
     for token in doc:
@@ -92,7 +104,7 @@ def _tokens(doc: Doc) -> tuple[Token, ...]:
         lower = token.lower_.replace("’", "'")
         found.append(
             Token(
-                text=token.text,
+                text=text[token.idx : token.idx + len(token.text)],
                 norm=SPELLINGS.get(lower, lower),
                 tag=token.tag_,
                 start=token.idx,

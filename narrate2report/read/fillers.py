@@ -1,0 +1,53 @@
+"""What people say while they think, left out before a sentence is read: `um`, `you know`, `like` before an article.
+
+The sentence itself keeps its words, as every quote does. A filler goes with the comma that the recogniser set after
+it, and only where the same words cannot mean something: `looks like a leak` and `a sort of a stain` stay.
+"""
+
+from __future__ import annotations
+
+import re
+
+HESITATION = re.compile(r"(?<![-'’\w])(?:u+h*m+|u+h+|e+rm*|h+mm+)(?![-'’\w]),?", re.IGNORECASE)
+
+ARTICLE = r"(?:the|a|an|this|that|these|those|my|our|your)\b"
+APART = re.compile(
+    rf"(?P<before>^|[,;.:] ?)(?P<said>(?:you know|like|sort of|kind of)(?:,|(?= {ARTICLE})))", re.IGNORECASE
+)
+"""Set apart from what comes before it, and by a comma or an article from what follows."""
+
+INSIDE = re.compile(rf"\b(?P<before>[\w'’]+) (?P<said>like|sort of|kind of),?(?= {ARTICLE})", re.IGNORECASE)
+"""Between a word that calls for a thing and the article of that thing."""
+
+LIKENED = frozenset(
+    "look looks looked looking feel feels felt smell smells smelled smelling sound sounds sounded sounding seem seems taste"
+    " tastes something anything nothing everything things thing more much just is it's that's he's she's was were are be"
+    " it them these those one act acts acting shaped".split()
+)
+"""After these, `like` tells what something is like."""
+
+KINDS_OF = frozenset("a an the some any this that these those all what which every no one same other".split())
+"""After these, `sort of` and `kind of` are nouns."""
+
+KNOWN = re.compile(
+    rf"(?P<before>\b(?:do|did|if|let|as|when|that|because|since|unless|should|will|would|what|all) )?"
+    rf"\byou know(?:,|(?= {ARTICLE})|(?=[.?!]*$))",
+    re.IGNORECASE,
+)
+"""`you know` with nothing that is known, unless it stands after a word that makes it a statement."""
+
+
+def without_fillers(text: str) -> str:
+    """The text without its fillers; as it was where it holds nothing else."""
+    fluent = HESITATION.sub("", text)
+    fluent = KNOWN.sub(lambda found: found[0] if found["before"] else "", fluent)
+    fluent = INSIDE.sub(_inside, " ".join(fluent.split()))
+    fluent = APART.sub(lambda found: found["before"], fluent)
+    if fluent == text or not any(letter.isalnum() for letter in fluent):
+        return text
+    return " ".join(fluent.replace(" ,", ",").split()).removeprefix(", ")
+
+
+def _inside(found: re.Match[str]) -> str:
+    meant = LIKENED if found["said"].lower() == "like" else KINDS_OF
+    return found[0] if found["before"].lower().replace("’", "'") in meant else found["before"]

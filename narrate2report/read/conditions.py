@@ -89,7 +89,7 @@ def _as_flaws(mention: Mention, senses: Sequence[Sense], bearer: Bearer, scene: 
             continue
         if any(does.id == component and does.form == "verb" for does in mention.of("works")) and not sense.beside:
             continue  # the burners burn
-        if sense.id == "missing" and component == ROOM_GENERAL:
+        if sense.id == "missing" and component == ROOM_GENERAL and not (bearer.direct and bearer.named):
             continue  # what is gone, and was not named, is nothing that belongs here
         flaws.append(
             Flaw(mention, sense.id, sense.form, Bearer(component, how, bearer.direct, bearer.named, bearer.room))

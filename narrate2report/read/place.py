@@ -8,6 +8,8 @@ from dataclasses import dataclass, field
 from functools import partial
 from itertools import pairwise
 
+from narrate2report.read.clauses import Clause
+from narrate2report.read.numbers import whole_number
 from narrate2report.read.phrasebook import COMPONENT_ROLES, Mention, Sense
 from narrate2report.read.spoken import Named, Spoken, relation_of
 from narrate2report.read.stance import Mode, Stance
@@ -208,12 +210,13 @@ def _is_entered(spoken: Spoken, mention: Mention, end: int) -> bool:
             and not heads_noun
             and not apart
             and next_token.norm not in ORDINALS
+            and whole_number(tokens, end) is None
             and mention.end == end
         )
     if heads_noun:
         return False
     alone = mention.end == clause.end and mention.start - clause.start <= 1 and not {"a", "an", "one"} & set(before)
-    if alone and not any(spoken.named_terms(earlier) for earlier in spoken.clauses[: clause.index]):
+    if alone and not any(_names_a_thing(spoken, earlier) for earlier in spoken.clauses[: clause.index]):
         return True
     if next_token is not None and next_token.norm == "here" and close[-1:] == ["in"]:
         return True
@@ -221,6 +224,10 @@ def _is_entered(spoken: Spoken, mention: Mention, end: int) -> bool:
     moving = bool(set(before) & MOVING) and "from" not in before
     enters = bool(close) and (close[-1] in ENTERING or (close[-1] in TOWARDS | MOVING and moving))
     return enters or (leading and (bool(before) or next_token is None))
+
+
+def _names_a_thing(spoken: Spoken, clause: Clause) -> bool:
+    return any(sense.id != "room_general" for term in spoken.named_terms(clause) for sense in term.of(*COMPONENT_ROLES))
 
 
 def _something_goes(spoken: Spoken, start: int, end: int) -> bool:
@@ -251,7 +258,7 @@ def implied_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabu
             owners = [room for room, term in vocabulary.rooms.items() if sense.id in term.known_by]
             if not owners or base in vocabulary.rooms and sense.id in vocabulary.rooms[base].owns:
                 continue
-            if relation_of(spoken, mention.start) != "topic":
+            if relation_of(spoken, mention.start) != "topic" or _is_elsewhere(spoken, mention):
                 continue
             if stances[mention.start].mode is Mode.ASSERTED and base in LEFT_UNSAID:
                 return owners[0]
@@ -269,6 +276,14 @@ def _is_back_out(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabu
         and relation_of(spoken, mention.start) == "topic"
         for mention in spoken.found.terms
         for sense in mention.of("component")
+    )
+
+
+def _is_elsewhere(spoken: Spoken, mention: Mention) -> bool:
+    """`the upstairs tub overflowed`: on another floor than this."""
+    return bool(
+        {"upstairs", "downstairs", "neighbor", "neighbour"}
+        & set(spoken.norms(max(0, mention.start - 2), mention.start))
     )
 
 

@@ -115,7 +115,7 @@ def _never_came_back(spoken: Spoken, clause: Clause) -> str | None:
         for cue in spoken.cues("negation_after", within=later):
             whole = cue.start == later.start and cue.end == later.end and not later.link
             returns = spoken.tokens[cue.end - 1].norm in {"back", "returned", "reappeared"}
-            if (returns and cue.start - later.start <= 2) or whole:
+            if (returns and cue.start - later.start <= 2) or (whole and later.index == clause.index + 1):
                 return spoken.words(cue.start, cue.end)
     return None
 

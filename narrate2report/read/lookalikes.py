@@ -39,6 +39,7 @@ def says_nothing(spoken: Spoken, mention: Mention) -> bool:
             _became,
             _holds_a_flaw,
             _is_said_of_itself,
+            _is_somebodys_verb,
             _is_all_good,
             _is_listed_work,
         )
@@ -78,6 +79,13 @@ def _became(spoken: Spoken, mention: Mention) -> bool:
     return (
         after[0].tag in {"JJ", "VBN", "CD"} or after[0].norm in AMOUNTS or after[0].norm in {"into", "over", "through"}
     )
+
+
+def _is_somebodys_verb(spoken: Spoken, mention: Mention) -> bool:
+    """`they burn nice and blue`: a noun of the vocabulary that is a verb here."""
+    if mention.end - mention.start > 1 or not mention.start or {s.form for s in mention.of("condition")} != {"noun"}:
+        return False
+    return spoken.tokens[mention.start].tag in {"VB", "VBP"} and spoken.tokens[mention.start - 1].tag == "PRP"
 
 
 def _is_said_of_itself(spoken: Spoken, mention: Mention) -> bool:

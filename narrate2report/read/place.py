@@ -216,6 +216,11 @@ def _is_entered(spoken: Spoken, mention: Mention, end: int) -> bool:
     if heads_noun:
         return False
     alone = mention.end == clause.end and mention.start - clause.start <= 1 and not {"a", "an", "one"} & set(before)
+    goes_on = clause.link in {"and", "or"} and any(
+        term.of("room") and spoken.clause_of(term.start).index == clause.index - 1 for term in spoken.found.terms
+    )
+    if goes_on and not {"into", "to"} & set(spoken.norms(0, mention.start)):
+        return False  # the same stuff runs through the living room and the kitchen
     if alone and not any(_names_a_thing(spoken, earlier) for earlier in spoken.clauses[: clause.index]):
         return True
     if next_token is not None and next_token.norm == "here" and close[-1:] == ["in"]:

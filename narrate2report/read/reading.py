@@ -225,6 +225,8 @@ def _read_one(
         *(draft for draft in missing_parts(scene) if not checks),
     ]
     drafts += find_echoes(spoken, stances, drafts, walk.last_conditions)
+    found, ended = walk.waiting.turn_up(scene, drafts)
+    drafts = [draft for draft in drafts if draft not in ended] + found
     drafts += walk.waiting.settle(scene, flaws)
     adverse = [d for d in drafts if d.kind == "condition" and d.condition and not vocabulary.is_sound(d.condition)]
     follow_ups = find_follow_ups(

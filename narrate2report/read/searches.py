@@ -53,6 +53,22 @@ class Waiting:
         self.asked = asked
         return found
 
+    def turn_up(self, scene: Scene, drafts: Sequence[Draft]) -> tuple[list[Draft], list[Draft]]:
+        """`no chips here ... hold on, there is one`: what is found after all, and the denials that it ends."""
+        spoken = scene.spoken
+        one = next((cue for cue in spoken.cues("found_one") if scene.is_said(cue.start)), None)
+        if one is None:
+            return [], []
+        denied = [draft for draft in drafts if draft.assertion == "absent" and draft.at < one.start]
+        lately = scene.number - self.searched_at <= 1
+        sought = denied[-1:] or (list(self.searched[-1:]) if lately else [])
+        reason = f"'{spoken.words(one.start, one.end)}'"
+        found = [
+            replace(draft, at=one.start, room=scene.room, assertion="present", quantity=1).with_reason(reason)
+            for draft in sought
+        ]
+        return found, denied[-1:]
+
     def _components(self) -> set[str]:
         return {draft.component for draft in self.searched}
 

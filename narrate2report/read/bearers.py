@@ -314,7 +314,7 @@ class Bearers:
             tokens = self._spoken.tokens[later.start : later.end]
             if not inside or later.link not in {",", "and"} or any(token.is_finite for token in tokens):
                 break
-            if any(mention.start in later for mention in self._predicates):
+            if any(mention.start in later and not self._spoken.leads_on(mention) for mention in self._predicates):
                 break
             found += inside
         return tuple(found)

@@ -104,13 +104,21 @@ def _fitting(condition: str, bearer: Bearer, mention: Mention, scene: Scene) -> 
     if not bearer.component:
         return default or ROOM_GENERAL, "no component in focus"
     loosely = not bearer.direct or bearer.component == ROOM_GENERAL
-    if loosely and bearer.named is None and vocabulary.afflicts(condition, bearer.component) is False:
+    faulty = vocabulary.conditions[condition].class_ == "fault"
+    between = bearer.named is not None and any(
+        one.relation == "of" and bearer.named.end <= one.start and one.end <= mention.start
+        for one in scene.spoken.named
+    )
+    if (
+        loosely
+        and (bearer.named is None or (faulty and between))
+        and vocabulary.afflicts(condition, bearer.component) is False
+    ):
         spoken_of = _lately_fitting(condition, mention, scene)
         if spoken_of:
             return spoken_of, f"usual of {spoken_of.replace('_', ' ')}, which was spoken of"
     if default and loosely and vocabulary.afflicts(condition, bearer.component) is False:
         return default, f"usual of {default.replace('_', ' ')}, not of what was in focus"
-    faulty = vocabulary.conditions[condition].class_ == "fault"
     if faulty and not bearer.direct and vocabulary.afflicts(condition, bearer.component) is False:
         for owner in vocabulary.components[bearer.component].part_of:
             if vocabulary.afflicts(condition, owner):

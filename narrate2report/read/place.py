@@ -323,7 +323,12 @@ def name_components(spoken: Spoken, place: Place, number: int, vocabulary: Vocab
         component = _plain_meaning(mention, plain, chosen, place, number, vocabulary, partial(_stands_by, spoken))
         if component:
             chosen[mention.start] = (mention, component)
-    return tuple(
+    within = [
+        Named(found, phrase.start + 1, phrase.end, "of")
+        for phrase in spoken.found.terms
+        if phrase.start in spoken.found.within and (found := meaning_within(spoken, phrase, place, number, vocabulary))
+    ]
+    whole = tuple(
         Named(
             component,
             mention.start,
@@ -333,6 +338,7 @@ def name_components(spoken: Spoken, place: Place, number: int, vocabulary: Vocab
         )
         for start, (mention, component) in sorted(chosen.items())
     )
+    return tuple(sorted((*whole, *within), key=lambda one: one.start))
 
 
 def _outdoors(component: str, place: Place, vocabulary: Vocabulary) -> str | None:

@@ -64,7 +64,7 @@ class Spoken:
                 [
                     m.start
                     for m in self.found.terms
-                    if m.of("condition", "works") and not m.of(*COMPONENT_ROLES) and not self._leads_on(m)
+                    if m.of("condition", "works") and not m.of(*COMPONENT_ROLES) and not self.leads_on(m)
                 ]
                 + [cue.start for cue in self.cues("operates", "fails")]
             ),
@@ -78,7 +78,7 @@ class Spoken:
         breaks = {cue.start for cue in self.cues("terminator")}
         return split_clauses(self.tokens, bounds, fixed, breaks)
 
-    def _leads_on(self, mention: Mention) -> bool:
+    def leads_on(self, mention: Mention) -> bool:
         """Whether a small word that could say `it is in` or `it is out` only leads to what follows: `on the wall`."""
         if mention.end - mention.start > 1 or self.tokens[mention.start].norm not in PARTICLES:
             return False

@@ -310,7 +310,11 @@ class Bearers:
         """`that's mold, all over the shelves and down in the crispers`: where it is follows in clauses of its own."""
         found: list[Named] = []
         for later in self._spoken.clauses[clause.index + 1 :]:
-            inside = [one for one in self._spoken.named_in(later) if one.relation == "of"]
+            inside = [
+                one
+                for one in self._spoken.named_in(later)
+                if one.relation == "of" and one.component != ROOM_GENERAL
+            ]
             tokens = self._spoken.tokens[later.start : later.end]
             if not inside or later.link not in {",", "and"} or any(token.is_finite for token in tokens):
                 break

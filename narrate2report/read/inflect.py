@@ -47,6 +47,9 @@ IRREGULAR_VERBS = {
 }
 """Their forms beside the base: third person, past, -ing."""
 
+ENDINGS = frozenset("|s|es|ed|d|ing|er|ers|y|ies|ied|ier|ly".split("|"))
+"""What regular forms of a word end in."""
+
 
 def noun_forms(phrase: str) -> tuple[str, ...]:
     """A noun phrase and its plural: `nail hole` gives `nail hole`, `nail holes`."""
@@ -65,6 +68,19 @@ def verb_forms(phrase: str) -> tuple[str, ...]:
     past = f"{first[:-1]}ied" if _consonant_y(first) else f"{stem}ed"
     forms = (first, _with_s(first), past, f"{stem}ing")
     return tuple(dict.fromkeys(f"{form} {rest}".strip() for form in forms))
+
+
+def same_word(one: str, other: str) -> bool:
+    """Whether they are forms of one word: `label` and `labelled`."""
+    short, long = sorted((one, other), key=len)
+    if (
+        short[-1] in "ey"
+        and len(short) > 3
+        and long.startswith(short[:-1])
+        and long[len(short) - 1 :] in ENDINGS | {"e"}
+    ):
+        return True
+    return long.startswith(short) and long[len(short) :].lstrip(short[-1]) in ENDINGS
 
 
 def _with_s(word: str) -> str:

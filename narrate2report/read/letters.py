@@ -23,6 +23,7 @@ _RULES: dict[str, str] = {
 }  # fmt: skip
 _LONG = {"a": "EY", "e": "IY", "i": "AY", "o": "OW", "u": "UW", "y": "AY"}
 _LAST = {
+    "ue": "UW", "ie": "IY", "ee": "IY", "oe": "OW",
     "e": "", "ed": "D", "le": "AH L", "al": "AH L", "el": "AH L", "en": "AH N", "on": "AH N", "an": "AH N",
     "et": "AH T", "it": "AH T", "am": "AH M", "um": "AH M", "em": "AH M", "us": "AH S", "is": "AH S", "a": "AH",
     "age": "IH JH", "ice": "AH S", "ace": "AH S", "ent": "AH N T", "ant": "AH N T", "y": "IY", "o": "OW",

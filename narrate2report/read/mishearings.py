@@ -12,6 +12,7 @@ from dataclasses import dataclass
 
 from rapidfuzz import fuzz, process
 
+from narrate2report.read.inflect import same_word
 from narrate2report.read.neighbours import Neighbours
 from narrate2report.read.sound_index import SoundIndex
 from narrate2report.read.sounds import Sounds, apart
@@ -33,7 +34,9 @@ OTHER_NUMBER, ONLY_SAID, EACH_CALL = 0.08, 0.12, 0.05
 """How much farther a word counts that is singular where its sentence has a plural, or that only a condition of
 other things speaks for; and how much nearer for each neighbour that calls for it."""
 
-ENDINGS = frozenset("|s|es|ed|d|ing|er|ers|y|ies|ied|ier|ly".split("|"))
+LONG = 5
+"""Sounds that a word must have, to be known again by them alone."""
+
 SINGULAR = frozenset("is was 's has a an one this".split())
 PLURAL = frozenset("are were have two three four few some these".split())
 
@@ -51,14 +54,14 @@ class Limits:
 
 
 KNOWN = Limits(pair=0.27, place=0.13, places=0.25, state=0.1, said=0.03, alone=-1.0)
-UNKNOWN = Limits(pair=0.36, place=0.22, places=0.34, state=0.16, said=0.16, alone=0.12)
+UNKNOWN = Limits(pair=0.36, place=0.22, places=0.34, state=0.16, said=0.16, alone=0.1)
 WRITTEN_APART = Limits(pair=0.12, place=0.12, places=0.12, state=0.12, said=0.09, alone=-1.0)
 """For a word of English, for a string of letters that is none, and for two or three words that are one."""
 
-ONE_OF_OURS, PART, SHORT, SHORT_PLACES = 0.06, 0.12, 0.0, 0.2
+ONE_OF_OURS, PART, SHORT, SHORT_PAIR = 0.06, 0.12, 0.0, 0.2
 """The limit where one of those two is itself a word of the trade (`mantle pees`), for a word that stands in phrases
 of the vocabulary or is meant to be a very usual one, and for a word of three sounds that one neighbour calls for, or
-two."""
+two or the other half of its phrase."""
 
 
 @dataclass(frozen=True)
@@ -131,8 +134,8 @@ class Mishearings:
             return None
         calls = list(around.calls(start, end))
         pairs = [call for call in calls if call.kind == "pair"]
-        if start and tokens[start].text[0].isupper() and not pairs:
-            return None  # a name
+        if _is_name(start, end, tokens, paired=bool(pairs)):
+            return None
         if not calls and (not single or self._sounds.is_word(words[0])):
             return None
         spelled, heard = "".join(words), "".join(self._sounds.of(word) for word in words)
@@ -144,7 +147,7 @@ class Mishearings:
         for meant, callers in wanted.items():
             distance = alike.get(meant)
             distance = apart(heard, self._codes[meant]) if distance is None else distance
-            if (single and _same_word(meant, spelled)) or distance > self._limit(words, meant, callers):
+            if (single and same_word(meant, spelled)) or distance > self._limit(words, heard, meant, callers):
                 continue
             kinds = {call.kind for call in callers}
             distance += 0.0 if _is_plural(start, end, norms) == meant.endswith("s") else OTHER_NUMBER
@@ -184,13 +187,13 @@ class Mishearings:
                 for word in call.words & self._codes.keys():
                     if abs(len(self._codes[word]) - len(heard)) <= 2:
                         found[word].append(call)
-            else:
-                for word in alike:
-                    if word in call.words:
-                        found[word].append(call)
+        for call in calls:
+            if call.kind != "pair":
+                for word in {*alike, *found} & call.words:
+                    found[word].append(call)
         return found
 
-    def _limit(self, words: Sequence[str], meant: str, callers: Sequence[Call]) -> float:
+    def _limit(self, words: Sequence[str], heard: str, meant: str, callers: Sequence[Call]) -> float:
         """How far what is called for may be from the sound of what was heard; below 0 where it may not be at all."""
         code, spelled = self._codes[meant], words[0]
         kinds = {call.kind for call in callers}
@@ -198,15 +201,26 @@ class Mishearings:
             limit = _by_kind(WRITTEN_APART, kinds) if len(code) >= 5 else -1.0
             return min(limit, ONE_OF_OURS) if self._near.words & set(words) else limit
         if not self._sounds.is_word(spelled):
-            return _by_kind(UNKNOWN, kinds)
+            return _by_kind(UNKNOWN, kinds) if callers or len(code) >= LONG else -1.0
+        if kinds == {"pair"} and not any(call.neighbour in self._near.things for call in callers):
+            return -1.0  # `hard word`: half of a phrase, but nothing else here speaks of the trade
         if self._sounds.common(spelled) >= COMMON:
             return 0.0 if "pair" in kinds else -1.0
         limit = _by_kind(KNOWN, kinds)
-        if len(code) < 4 and "pair" not in kinds:
-            limit = SHORT_PLACES if limit == KNOWN.places else SHORT
+        if max(len(code), len(heard)) < 4:
+            limit = SHORT_PAIR if limit in (KNOWN.pair, KNOWN.places) else SHORT
         if self._sounds.common(meant) >= COMMON:
             limit = min(limit, PART)
         return min(limit, PART) if spelled in self._near.parts else limit
+
+
+def _is_name(start: int, end: int, tokens: Sequence[Token], *, paired: bool) -> bool:
+    """Letters for themselves, or a capital within the sentence; a name takes its neighbour's capital along."""
+    if len(tokens[start].text) > 1 and tokens[start].text.isupper():
+        return True
+    if not start or not tokens[start].text[0].isupper():
+        return False
+    return not paired or any(token.text[0].isupper() for token in (*tokens[1:start][-1:], *tokens[end : end + 1]))
 
 
 def _by_kind(limits: Limits, kinds: set[Kind]) -> float:
@@ -227,16 +241,3 @@ def _is_plural(start: int, end: int, norms: Sequence[str]) -> bool:
         if norm in SINGULAR or norm in PLURAL:
             return norm in PLURAL
     return norms[end - 1].endswith("s")
-
-
-def _same_word(one: str, other: str) -> bool:
-    """Whether they are forms of one word: `label` and `labelled`."""
-    short, long = sorted((one, other), key=len)
-    if (
-        short[-1] in "ey"
-        and len(short) > 3
-        and long.startswith(short[:-1])
-        and long[len(short) - 1 :] in ENDINGS | {"e"}
-    ):
-        return True
-    return long.startswith(short) and long[len(short) :].lstrip(short[-1]) in ENDINGS

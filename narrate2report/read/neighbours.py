@@ -16,7 +16,7 @@ from narrate2report.read.words import SPELLINGS
 
 JOINTS = frozenset(
     "a an and around along behind between under over above near inside against across below at by for from in into it"
-    " of off on or out that the this to up with its no not little big small left".split()
+    " of off on or out that the this to up with its no not little big small left through".split()
 )
 """Words that join a phrase and call for nothing."""
 
@@ -46,7 +46,9 @@ class Neighbours:
     sensible: frozenset[tuple[str, str]]
     """Pairs of words that the vocabulary knows to mean something else: `cutting board`."""
     sufferers: Wanted
-    """By a condition word: the components of which that is usual."""
+    """By a word for a flaw: the components of which that is usual."""
+    praise: frozenset[str]
+    """Words that say that all is well: said of anything."""
     kin: Wanted
     """By a component word: components that are part of it, beside it, or of which it is part."""
     marks: Wanted
@@ -62,16 +64,19 @@ def neighbours_of(vocabulary: Vocabulary) -> Neighbours:
     marks: dict[str, set[str]] = defaultdict(set)
     states: dict[str, set[str]] = defaultdict(set)
     flaws: set[str] = set()
+    praise: set[str] = set()
     for condition, flaw in vocabulary.conditions.items():
         nouns, others = _single(_nouns(flaw.nouns)), _single(_states(flaw))
+        if vocabulary.is_sound(condition):
+            praise |= others
         if not vocabulary.is_sound(condition):
             flaws |= nouns
         for component, called in names.items():
             if not vocabulary.afflicts(condition, component):
                 continue
-            for word in nouns | others:
-                sufferers[word] |= called
             if not vocabulary.is_sound(condition):
+                for word in nouns | others:
+                    sufferers[word] |= called
                 for name in called:
                     marks[name] |= nouns
                     states[name] |= others
@@ -91,6 +96,7 @@ def neighbours_of(vocabulary: Vocabulary) -> Neighbours:
         before=before,
         sensible=_sensible(vocabulary),
         sufferers=_frozen(sufferers),
+        praise=frozenset(praise),
         kin=_kin(vocabulary, names),
         marks=_frozen(marks),
         states=_frozen(states),
@@ -113,7 +119,9 @@ def _pairs(vocabulary: Vocabulary) -> tuple[Wanted, Wanted]:
     after: dict[str, set[str]] = defaultdict(set)
     before: dict[str, set[str]] = defaultdict(set)
     phrases = [name for term in vocabulary.components.values() for name in _component_names(term)]
-    phrases += [noun for term in vocabulary.conditions.values() for noun in _nouns(term.nouns)]
+    for condition, flaw in vocabulary.conditions.items():
+        if not vocabulary.is_sound(condition):
+            phrases += _nouns(flaw.nouns)
     for phrase in phrases:
         words = _normal(phrase)
         for first, second in pairwise(words):

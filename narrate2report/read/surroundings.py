@@ -65,7 +65,7 @@ class Surroundings:
             yield Call("flaw", left, near.sufferers[left])
         said = self._said_of(end)
         if said:
-            yield Call("flaw", said, near.sufferers[said])
+            yield Call("flaw", said, near.sufferers.get(said, frozenset()))
             yield Call("said", said, near.things)
         yield from self._place(end, left)
         yield from self._row(start, end, left, right)
@@ -80,7 +80,7 @@ class Surroundings:
         if self.after(end) in PLACED:
             at = next((k for k in range(end + 1, min(end + 7, len(norms))) if norms[k] in BE), len(norms))
         for norm in norms[at : at + 6]:
-            if norm in self._near.sufferers:
+            if norm in self._near.sufferers or norm in self._near.praise:
                 return norm
             if norm not in BE and norm not in PASSED:
                 return ""

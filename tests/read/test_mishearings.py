@@ -86,12 +86,12 @@ def test_the_two_halves_are_large_and_mostly_unknown_to_the_table(by_table: Repa
     assert len(untouched) >= 150
 
 
-@pytest.mark.parametrize(("half", "most_wrong"), [("tune", 4), ("held", 3)])
+@pytest.mark.parametrize(("half", "most_wrong"), [("tune", 2), ("held", 2)])
 def test_most_mishearings_are_read_as_meant_and_few_as_something_else(
     half: str, most_wrong: int, repairer: Repairer, by_table: Repairer
 ) -> None:
     told, table = _counted(repairer, half), _counted(by_table, half)
-    assert told["right"] >= 0.59 * told.total(), told
+    assert told["right"] >= 0.6 * told.total(), told
     assert told["wrong"] <= most_wrong, told
     assert told["right"] >= 4 * table["right"], (told, table)
 

@@ -91,6 +91,7 @@ class Mishearings:
         self._fits = neighbours.words | {
             word for word, count in sounds.per_million.items() if count >= COMMON and sounds.of(word) not in same
         }
+        self._ours = neighbours.things | neighbours.flaws
         self._alike: dict[str, dict[str, float]] = {}
 
     def find(self, tokens: Sequence[Token]) -> list[Misheard]:
@@ -202,7 +203,7 @@ class Mishearings:
             return min(limit, ONE_OF_OURS) if self._near.words & set(words) else limit
         if not self._sounds.is_word(spelled):
             return _by_kind(UNKNOWN, kinds) if callers or len(code) >= LONG else -1.0
-        if kinds == {"pair"} and not any(call.neighbour in self._near.things for call in callers):
+        if kinds == {"pair"} and not any(call.neighbour in self._ours for call in callers):
             return -1.0  # `hard word`: half of a phrase, but nothing else here speaks of the trade
         if self._sounds.common(spelled) >= COMMON:
             return 0.0 if "pair" in kinds else -1.0

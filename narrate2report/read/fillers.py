@@ -20,9 +20,9 @@ INSIDE = re.compile(rf"\b(?P<before>[\w'’]+) (?P<said>like|sort of|kind of),?(
 """Between a word that calls for a thing and the article of that thing."""
 
 LIKENED = frozenset(
-    "look looks looked looking feel feels felt smell smells smelled smelling sound sounds sounded sounding seem seems taste"
-    " tastes something anything nothing everything things thing more much just is it's that's he's she's was were are be"
-    " it them these those one act acts acting shaped".split()
+    "look looks looked looking feel feels felt smell smells smelled smelling sound sounds sounded sounding seem seems"
+    " taste tastes something anything nothing everything things thing more much just is it's that's he's she's was were"
+    " are be it them these those one act acts acting shaped".split()
 )
 """After these, `like` tells what something is like."""
 

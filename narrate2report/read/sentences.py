@@ -27,15 +27,16 @@ BREATH_S = 0.4
 LONGEST_BREAK_S = 3.0
 """A statement is not taken up again after a longer silence, in seconds."""
 
-CLOSED_SHARE = 0.25
-"""From this share of stretches that end in a full stop on, one that ends without is not finished."""
+CLOSED_SHARE, OPENED_SHARE = 0.1, 0.8
+"""Where so many stretches end in a full stop, and so many of those that follow them start with a capital letter,
+a stretch that ends without is not finished."""
 
 LONGEST_TAKEN_UP = 400
 """Letters of a statement that is still taken up by the next stretch."""
 
 UNFINISHED = frozenset(
-    "the a an of from to with and or but is are was were been has have it's there's i'm i've we've you've they've that's my"
-    " your our their because which very".split()
+    "the a an of from to with and or but is are was were been has have it's there's i'm i've we've you've they've"
+    " that's my your our their because which very".split()
 )
 UNFINISHED_PHRASES = ("don't see", "do not see", "it left", "can't see", "there is", "has a", "they left")
 CLOSING = frozenset('.!?"”')
@@ -85,9 +86,11 @@ class _Piece:
 
 
 def _closes_its_sentences(transcript: Transcript) -> bool:
-    """Whether whoever wrote the transcript set full stops, so that their absence says something."""
-    told = [stretch.text.rstrip()[-1:] for stretch in transcript.stretches]
-    return sum(last in CLOSING for last in told) >= CLOSED_SHARE * len(told)
+    """Whether whoever wrote the transcript set full stops and capitals, so that their absence says something."""
+    told = [stretch.text.strip() for stretch in transcript.stretches]
+    closed = [text[-1:] in CLOSING for text in told]
+    opened = [not text.lstrip("-–—• ")[:1].islower() for text, after in zip(told[1:], closed, strict=False) if after]
+    return sum(closed) >= CLOSED_SHARE * len(told) and sum(opened) >= OPENED_SHARE * len(opened) > 0
 
 
 def _goes_on(piece: _Piece, following: _Piece, *, closes: bool) -> bool:

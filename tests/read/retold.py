@@ -10,13 +10,15 @@ import random
 import re
 from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
 
+from narrate2report.read.reading import Reading
 from narrate2report.read.sentences import SENTENCE_END, split_sentences
 from narrate2report.records.findings import Entry
 from narrate2report.records.transcript import Stretch, Transcript
 
 Statement = tuple[str, ...]
-Retelling = Callable[[Transcript], Transcript]
+Change = Callable[[Transcript], Transcript]
 
 MARKS = re.compile(r"[.:,/](?!\d)|(?<!\d)[.:,/]|['‘’](?!\w)|(?<!\w)['‘’]|(?<!\w)-|-(?!\w)|[;!?…—–\"“”()*•|>]")
 """Marks, but for those that belong to the spelling of a word or number: `don't`, `re-keyed`, `2.5`, `8/10`."""
@@ -50,7 +52,11 @@ NOT_OF_THIS_PLACE = (
     "If there's a burn or a hole at the end, that comes out of the deposit.",
     "I always look for mold and water damage.",
 )
-WARNINGS_OF_IT = ("If you scratch it, we charge.", "If you crack that, we charge for it.", "If it gets stained, you pay.")
+WARNINGS_OF_IT = (
+    "If you scratch it, we charge.",
+    "If you crack that, we charge for it.",
+    "If it gets stained, you pay.",
+)
 """Said to the resident of the thing last spoken of: the record may hold them as advice, and nothing else."""
 
 LEAST_WORDS_TO_CUT = 6
@@ -64,13 +70,53 @@ def statements(entries: Iterable[Entry]) -> Counter[Statement]:
     )
 
 
-def agreement(before: Counter[Statement], after: Counter[Statement]) -> float:
-    """How much of two records is the same (Jaccard 1901, of multisets): 1 where they say the same."""
-    union = sum((before | after).values())
-    return sum((before & after).values()) / union if union else 1.0
+@dataclass(frozen=True)
+class Retelling:
+    """A change of a transcript; `allows` are the kinds of entry that it may add or take away."""
+
+    change: Change
+    allows: frozenset[str] = frozenset()
 
 
-def _each_text(change: Callable[[str], str]) -> Retelling:
+@dataclass(frozen=True)
+class Changes:
+    """What a retelling changed in the records of some walks, counted in entries."""
+
+    kept: int
+    lost: int
+    new: int
+    told: tuple[str, ...] = ()
+    """Every entry that was lost (`-`) or is new (`+`)."""
+
+    @property
+    def before(self) -> int:
+        return self.kept + self.lost
+
+    @property
+    def agreement(self) -> float:
+        """How much of the records is the same (Jaccard 1901, of multisets): 1 where they say the same."""
+        return self.kept / max(1, self.kept + self.lost + self.new)
+
+
+def changes(read: Callable[[Transcript], Reading], walks: Iterable[Transcript], retelling: Retelling) -> Changes:
+    """Read walks as they are and told otherwise, and count what the records have in common."""
+    kept = lost = new = 0
+    told: list[str] = []
+    for walk in walks:
+        before, after = (
+            statements(one for one in read(transcript).findings.entries if one.kind not in retelling.allows)
+            for transcript in (walk, retelling.change(walk))
+        )
+        kept += sum((before & after).values())
+        lost += sum((before - after).values())
+        new += sum((after - before).values())
+        name = walk.recordings[0].file
+        told += [f"{name}: - {' '.join(one)}" for one in sorted(before - after)]
+        told += [f"{name}: + {' '.join(one)}" for one in sorted(after - before)]
+    return Changes(kept, lost, new, tuple(told))
+
+
+def _each_text(change: Callable[[str], str]) -> Change:
     def retold(transcript: Transcript) -> Transcript:
         return _with(transcript, [one.model_copy(update={"text": change(one.text)}) for one in transcript.stretches])
 
@@ -120,7 +166,7 @@ def _sentences(text: str) -> Iterator[str]:
         begin = end
 
 
-def under_one_time(count: int) -> Retelling:
+def under_one_time(count: int) -> Change:
     """Every `count` cues as one."""
 
     def retold(transcript: Transcript) -> Transcript:
@@ -163,7 +209,7 @@ def a_sentence_a_cue(transcript: Transcript) -> Transcript:
     return _with(transcript, stretches)
 
 
-def with_talk(lines: Sequence[str], every: int, first: int) -> Retelling:
+def with_talk(lines: Sequence[str], every: int, first: int) -> Change:
     """A line that states nothing of this place after every so many cues, from the `first` on; never in the middle of
     a sentence that goes on in the next cue."""
 
@@ -184,20 +230,26 @@ def with_talk(lines: Sequence[str], every: int, first: int) -> Retelling:
 
 
 RETELLINGS: Mapping[str, Retelling] = {
-    "no marks": _each_text(without_marks),
-    "lower case": _each_text(str.lower),
-    "upper case": _each_text(str.upper),
-    "British words": _each_text(in_words_of(BRITISH)),
-    "American words": _each_text(in_words_of(AMERICAN)),
-    "fillers": _each_text(with_fillers),
-    "a sentence a cue": a_sentence_a_cue,
-    "two cues under one time": under_one_time(2),
-    "three cues under one time": under_one_time(3),
-    "a cue cut in two": cut_in_two,
+    name: Retelling(change)
+    for name, change in {
+        "no marks": _each_text(without_marks),
+        "lower case": _each_text(str.lower),
+        "upper case": _each_text(str.upper),
+        "British words": _each_text(in_words_of(BRITISH)),
+        "American words": _each_text(in_words_of(AMERICAN)),
+        "fillers": _each_text(with_fillers),
+        "a sentence a cue": a_sentence_a_cue,
+        "two cues under one time": under_one_time(2),
+        "three cues under one time": under_one_time(3),
+        "a cue cut in two": cut_in_two,
+    }.items()
 }
-ADDED = {
-    f"{name}, {first + 1} of 3": (with_talk(lines, 3, first), lines is WARNINGS_OF_IT)
-    for name, lines in (("talk added", NOT_OF_THIS_PLACE), ("warnings added", WARNINGS_OF_IT))
+ADDED: Mapping[str, Retelling] = {
+    f"{name}, {first + 1} of 3": Retelling(with_talk(lines, 3, first), allows)
+    for name, lines, allows in (
+        ("talk added", NOT_OF_THIS_PLACE, frozenset[str]()),
+        ("warnings added", WARNINGS_OF_IT, frozenset({"advice"})),
+    )
     for first in range(3)
 }
-"""Lines added after every third cue, and whether they may be advice."""
+"""Lines added after every third cue."""

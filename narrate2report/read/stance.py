@@ -272,8 +272,9 @@ def _supposed_at(spoken: Spoken, clause: Clause) -> int | None:
     tokens = spoken.tokens
     for at in range(clause.start, clause.end - 1):
         if tokens[at].norm in {"would", "'d"} and tokens[at + 1].tag == "VB" and tokens[at + 1].norm not in OWN_VIEW:
+            advises = at > clause.start and tokens[at - 1].norm in {"i", "we"} and tokens[at + 1].norm in OWN_PLAN
             where = "where" in spoken.norms(clause.start, at)
-            return None if where else clause.start
+            return None if where or advises else clause.start
         if tokens[at].norm in {"could", "would", "should"} and tokens[at + 1].norm in {"have", "'ve"}:
             return clause.start
     if _speaks_of_any(spoken, clause):
@@ -313,6 +314,9 @@ def _speaks_of_any(spoken: Spoken, clause: Clause) -> bool:
 
 WHENEVER = (["it", "is"], ["it", "'s"])
 """`the heater works when it's cold`: the weather, and nothing of the heater."""
+
+OWN_PLAN = frozenset("get have want send replace".split())
+"""`I'd get somebody to look at that`, `I'd want that fixed`: what the speaker thinks is to be done."""
 
 OWN_VIEW = frozenset("say call guess bet note put describe like love think estimate".split())
 

@@ -47,6 +47,11 @@ class Focus:
         """The component that the last finding was of, if it was told in or shortly before sentence `number`."""
         return self._told if number - self._told_at <= TOLD_LASTS else None
 
+    @property
+    def told_at(self) -> int:
+        """The number of the sentence that told the last finding."""
+        return self._told_at
+
     def remember(self, drafts: Sequence[Draft], number: int, vocabulary: Vocabulary) -> None:
         """Note what sentence `number` told so far."""
         for draft in drafts:

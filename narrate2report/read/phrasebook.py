@@ -228,6 +228,8 @@ class PhraseBook:
             self._add_verbs(term.works, "works", component)
             for phrase in term.works_adj:
                 self._add(self._terms, phrase, Sense("works", component, "adjective"))
+            for phrase in term.care:
+                self._add(self._cues, phrase, Sense("care", component))
             for phrase in term.not_in:
                 self._add(self._idioms, phrase, Sense("idiom", component, "component"))
 

@@ -19,7 +19,7 @@ from narrate2report.read.draft import Draft
 from narrate2report.read.echoes import find_echoes
 from narrate2report.read.entries import Ledger
 from narrate2report.read.fillers import without_fillers
-from narrate2report.read.focus import Focus
+from narrate2report.read.focus import Focus, is_adverse
 from narrate2report.read.follow_ups import find_follow_ups
 from narrate2report.read.handovers import Handing
 from narrate2report.read.header import read_header
@@ -233,9 +233,10 @@ def _read_one(
     follow_ups = find_follow_ups(
         scene, flaw=walk.focus.flaw(turn, first=_begins_with_it(spoken)), owner_speaks=walk.owner_speaks
     )
+    worked = {draft.at for draft in follow_ups}
+    drafts = [d for d in drafts if d.at not in worked or d.kind != "condition" or is_adverse(d, vocabulary)]
     drafts += follow_ups
-    if not follow_ups:
-        drafts += find_advice(scene)
+    drafts += find_advice(scene, walk.focus, drafts)
     drafts += find_descriptions(scene)
     if corrections.correct_place(drafts, ledger, turn):
         return None, ("corrects the place of what was said before",)

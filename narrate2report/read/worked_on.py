@@ -54,17 +54,17 @@ def worked_on(scene: Scene, mention: Mention, clause: Clause, flaw: str | None) 
 def _points(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     """`I'll fix that`, `snug that up`, `that gets done`: the work is on what was just spoken of."""
     inside = spoken.norms(mention.start, min(clause.end, mention.end + 1))
-    if POINTING & set(inside) and not _determines(spoken, mention.end):
+    if POINTING & set(inside) and not determines(spoken, mention.end):
         return True
     return any(
-        spoken.tokens[at].norm in POINTING and not _determines(spoken, at) for at in range(clause.start, mention.start)
+        spoken.tokens[at].norm in POINTING and not determines(spoken, at) for at in range(clause.start, mention.start)
     )
 
 
-def _determines(spoken: Spoken, at: int) -> bool:
+def determines(spoken: Spoken, at: int) -> bool:
     """Whether the pronoun at `at` only says which: `that bracket`."""
     following = spoken.tokens[at + 1 : at + 2]
-    return bool(following) and spoken.tokens[at].norm in POINTING and following[0].tag in DETERMINED
+    return bool(following) and spoken.tokens[at].norm in POINTING - {"it", "them"} and following[0].tag in DETERMINED
 
 
 def party_of(spoken: Spoken, clause: Clause, *, owner_speaks: bool) -> Party | None:

@@ -20,12 +20,21 @@ INDEFINITE = frozenset("something anything things stuff".split())
 
 REMOVALS = frozenset("take remove move roll clear pick bring get".split())
 COMPANIONS = frozenset(
-    "worry worried sweat ask quote mind blame blaming tell bother thank ignore excuse panic laugh judge forget"
+    "worry worried sweat ask quote mind blame blaming tell bother thank ignore excuse"
+    " answer shoot joke kid come follow wait sit panic laugh judge forget"
     " stress fret apologize apologise start even".split()
 )
 """Verbs of orders that ask for no care of a home: `don't worry about it`, `don't quote me`."""
 
-ASIDES = (["look", "for"], ["call", "it"], ["be", "able"], ["mail", "it"], ["for", "what"], ["bear", "with"])
+ASIDES = (
+    ["look", "for"],
+    ["call", "it"],
+    ["be", "able"],
+    ["mail", "it"],
+    ["for", "what"],
+    ["bear", "with"],
+    ["your", "breath"],
+)
 """Pairs of words that ask for no care: `don't look for one`, `take that for what it's worth`."""
 
 TRIED = frozenset("press push hit flip test try run flush turn pull open hold crack let".split())
@@ -68,6 +77,7 @@ def find_advice(scene: Scene, focus: Focus, others: Sequence[Draft]) -> list[Dra
 def _orders(scene: Scene, others: Sequence[Draft]) -> list[tuple[Clause, int]]:
     """The clauses that ask for care, each with the token its order starts at."""
     spoken, stances = scene.spoken, scene.stances
+    noted = any(draft.kind == "follow_up" and "the note itself" in draft.because[0] for draft in others)
     planned = {spoken.clause_of(draft.at).index for draft in others if draft.kind == "follow_up"}
     tried = any(draft.kind == "check" for draft in others)
     if any(cue for cue in spoken.cues("quotation") if spoken.norms(cue.start, cue.start + 1) == ["you"]):
@@ -79,6 +89,8 @@ def _orders(scene: Scene, others: Sequence[Draft]) -> list[tuple[Clause, int]]:
         if at is not None and _only_goes_on(scene, clause, at, planned):
             continue
         if at is None or clause.index in planned or _is_for_the_walk(spoken, clause, at, tried=tried):
+            continue
+        if noted and not spoken.has_cue("instruction", "addressee", "imperative", "often", within=clause):
             continue
         found.append((clause, at))
     return found
@@ -108,6 +120,8 @@ def _is_for_the_walk(spoken: Spoken, clause: Clause, at: int, *, tried: bool) ->
     if not words or set(words[:2]) & COMPANIONS or any([one, two] in ASIDES for one, two in pairwise(words)):
         return True
     if spoken.norms(at, clause.end)[-2:] == ["for", "me"]:
+        return True
+    if words[0] in {"i", "we"} and {"expect", "say", "know", "call", "charge", "count"} & set(words[:5]):
         return True
     if any(cue.start == at for cue in spoken.cues("contact", "future", within=clause)) and words[0] in {"put", "note"}:
         return True
@@ -190,5 +204,8 @@ def _reported(scene: Scene, at: int, focus: Focus) -> CaredFor | None:
     later = [one for one in spoken.named if one.start >= clause.end and one.component != ROOM_GENERAL]
     if later:
         return CaredFor(later[0].component, f"'{spoken.words(later[0].start, later[0].end)}' is named", 3)
+    earlier = [one for one in spoken.named if one.end <= at and one.relation != "place"]
+    if earlier and earlier[-1].component != ROOM_GENERAL:
+        return CaredFor(earlier[-1].component, f"'{spoken.words(earlier[-1].start, earlier[-1].end)}' was named", 2)
     known = target and "you" not in spoken.norms(at, at + 3) and scene.number - focus.told_at <= 1
     return CaredFor(target, "the flaw spoken of before", 1) if known and target else None

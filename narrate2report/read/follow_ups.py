@@ -10,12 +10,15 @@ from narrate2report.read.plans import NOTE_ITSELF, is_assigned, is_care, planned
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.stance import Mode
-from narrate2report.read.trades import tradesmen_called
+from narrate2report.read.trades import trades_in, tradesmen_called
 from narrate2report.read.worked_on import party_of, worked_on
 from narrate2report.records.findings import Action
 
 NEEDS = frozenset("need needs wants want".split())
-NOT_SUPPLIED = frozenset("video link bill invoice report copy email photo photos picture pictures note message".split())
+REGARDLESS = frozenset("either anyway anyways next on before tomorrow regardless this".split())
+NOT_SUPPLIED = frozenset(
+    "somebody someone video link bill invoice report copy email photo photos picture pictures note message".split()
+)
 REFERRED = frozenset("one ones it them some another that those new spare pack set".split())
 COUNTED_OUT = frozenset("a an new another one more two some only".split())
 NOT_WORK = frozenset(
@@ -62,7 +65,7 @@ def _plan_of(scene: Scene, mention: Mention) -> str | None:
     senses = mention.of("action")
     if not senses or any(one.start <= mention.start < one.end for one in spoken.named):
         return None
-    if _supplies_nothing(spoken, mention) or spoken.norms(mention.start, mention.end + 1) == ["coming", "out", "of"]:
+    if _supplies_nothing(spoken, mention) or _streams_out(spoken, mention):
         return None
     told = senses[0].form == "phrase" and scene.mode(mention.start) is Mode.HYPOTHETICAL
     if (scene.mode(mention.start) in NOT_WORK and not told) or _is_counted_noun(spoken, mention):
@@ -88,10 +91,22 @@ def _says_back(spoken: Spoken) -> bool:
     return shared > 1
 
 
+def _streams_out(spoken: Spoken, mention: Mention) -> bool:
+    """`water's coming out the bottom`, `it's coming out cold`; `the carpet's coming out either way` is work."""
+    if spoken.norms(mention.start, mention.end) != ["coming", "out"]:
+        return False
+    return mention.end < spoken.clause_of(mention.start).end and not REGARDLESS & set(
+        spoken.norms(mention.end, mention.end + 1)
+    )
+
+
 def _supplies_nothing(spoken: Spoken, mention: Mention) -> bool:
     """`later I send you the video`: nothing of the home is supplied."""
     if mention.of("action")[0].id != "supply":
         return False
+    clause = spoken.clause_of(mention.start)
+    if any(trade.start in clause and trade.start >= mention.end for trade in trades_in(spoken)):
+        return True
     after = spoken.norms(mention.start + 1, mention.end + 6)
     if set(after) & NOT_SUPPLIED or spoken.tokens[mention.start].tag == "VBD":
         return True
@@ -107,6 +122,11 @@ def _is_counted_noun(spoken: Spoken, mention: Mention) -> bool:
     return noun and (before[-1] in {"CD", "DT"} or before in (["DT", "NN"], ["DT", "JJ"], ["CD", "NN"]))
 
 
+def _is_work(mention: Mention) -> bool:
+    """Whether a noun tells of work or of a flaw, so that it is no part to be had: `needs a clean`."""
+    return bool(mention.of("condition")) or any(sense.form != "verb" for sense in mention.of("action"))
+
+
 def _needed_parts(scene: Scene, flaw: str | None) -> list[Draft]:
     """`it still needs a door`: what is needed is replaced; `it only needs a battery`: it is supplied with one."""
     spoken = scene.spoken
@@ -120,7 +140,7 @@ def _needed_parts(scene: Scene, flaw: str | None) -> list[Draft]:
         if noun == at + 1 or noun >= clause.end or spoken.tokens[noun].tag not in {"NN", "NNS"}:
             continue
         part = next((one for one in spoken.named if one.start == noun), None)
-        if part is None and any(m.of("action", "condition") and m.start == noun for m in spoken.found.terms):
+        if part is None and any(_is_work(m) and m.start == noun for m in spoken.found.terms):
             continue
         owner, how = worked_on(scene, Mention(at, at + 1, ()), clause, flaw)
         words = spoken.words(at, noun + 1)

@@ -15,6 +15,8 @@ NOTE_ITSELF = "the note itself"
 ORDER_LEAD = frozenset("a the and then full good so that one 's is it this those are just".split())
 POINTED = frozenset("it this that those".split())
 OBJECTS = frozenset("the your it this that these and".split())
+JUDGED = frozenset("'s is".split())
+STREAMS = frozenset("off away loose out apart through from up down undone".split())
 LATER = frozenset(
     "later tomorrow tonight monday tuesday wednesday thursday friday saturday sunday week soon today afternoon".split()
 )
@@ -29,7 +31,7 @@ LONGEST_ORDER = 9
 
 def planned_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
     """The words that plan the action; None where it is only spoken of, denied, or already done."""
-    if negation_before(spoken, clause, mention.start) or _is_own_look(spoken, mention, clause):
+    if clause.link == "or" or negation_before(spoken, clause, mention.start) or _is_own_look(spoken, mention, clause):
         return None
     token = spoken.tokens[mention.start]
     before = spoken.norms(clause.start, mention.start)
@@ -44,6 +46,10 @@ def planned_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
         if tells_past(spoken, clause.start, mention.start) and not _is_participle(cue, mention):
             continue
         now = spoken.norms(cue.start, cue.end) == ["let", "me"]
+        if spoken.norms(cue.end - 1, cue.end) in (["coming"], ["comes"]) and STREAMS & set(
+            spoken.norms(cue.end, cue.end + 1)
+        ):
+            continue
         if (cue.start < mention.start or cue.start >= mention.end) and not now:
             return spoken.words(cue.start, cue.end)
     if mention.of("action")[0].form == "phrase":
@@ -80,9 +86,14 @@ def _somebody_does(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
 def _is_pending(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     """`I've already ordered a new one`: what was ordered has still to come. `Those are for clearance`."""
     before = spoken.norms(clause.start, mention.start)
-    if spoken.tokens[mention.start].norm == "ordered":
-        return bool({"have", "'ve", "already", "just", "is", "'s"} & set(before))
-    noun = mention.of("action")[0].form == "noun"
+    if spoken.tokens[mention.start].norm in {"ordered", "ordering"}:
+        return not before or bool({"have", "'ve", "already", "just", "is", "'s", "'m", "am"} & set(before))
+    noun = any(sense.form == "noun" for sense in mention.of("action"))
+    finished = mention.of("action")[0].id not in {"repair", "inspect", "secure"}
+    if noun and finished and JUDGED & set(before[:3]) and ({"a", "an"} & set(before[1:4])) and "old" not in before:
+        return True
+    if noun and before[:1] in (["gets"], ["get"], ["needs"], ["wants"]):
+        return True
     return noun and before[-1:] == ["for"] and bool({"is", "are", "'s", "one", "job"} & set(before))
 
 
@@ -122,6 +133,8 @@ def _is_own_look(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     """`let me check the gasket`, `I'm gonna flush it`: the walk itself, and no work to come."""
     if mention.of("action")[0].id != "inspect" and spoken.tokens[mention.start].norm not in TRIED:
         return False
+    if spoken.tokens[mention.start].tag == "VBN" or spoken.tokens[mention.start].norm.endswith("ed"):
+        return False
     before = set(spoken.norms(clause.start, mention.start))
     return bool(before & {"i", "me"}) and not before & CAUSING
 
@@ -151,6 +164,10 @@ def is_order(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     if mention.of("condition") and not following & OBJECTS:
         return False
     bare = not spoken.tokens[mention.start].norm.endswith(("ed", "ing"))
+    if spoken.tokens[mention.start].tag in {"NNS", "VBZ"}:
+        return False
+    if spoken.tokens[mention.start].tag == "JJ" and not following & OBJECTS and mention.end < clause.end:
+        return False
     return bare and clause.end - clause.start <= LONGEST_ORDER
 
 

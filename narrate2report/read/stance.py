@@ -498,7 +498,7 @@ def _is_told(spoken: Spoken, clause: Clause, at: int) -> bool:
     verb = at + 1
     while verb < clause.end and tokens[verb].norm in YOU_ALL:
         verb += 1
-    if verb + 1 >= clause.end or tokens[verb].tag not in {"VB", "VBP", "VBD", "NN"}:
+    if verb + 1 >= clause.end or tokens[verb].tag not in {"VB", "VBP", "NN"}:
         return False
     sets = tokens[verb].norm in {"put", "set", "take"} and tokens[verb + 1].norm in {"it", "them", "out"}
     return tokens[verb].norm in CARE_VERBS or sets

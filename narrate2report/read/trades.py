@@ -20,14 +20,19 @@ PEOPLE = frozenset(
 )
 NO_TRADE = frozenset(
     "management insurance phone moving delivery mail letting leasing housing cable security housekeeping power gas"
-    " water electric utility credit parking office business young old last next same other good nice poor".split()
+    " water electric utility credit parking office business deposit rental agency council night"
+    " vacuum glass drain lease young old last next same other good nice poor".split()
 )
 """Words before `company` or `people` that call nobody to work here."""
+
+PRODUCTS = frozenset("vacuum drain glass oven pipe window toilet bowl hob steam".split())
+"""Before `cleaner` these make a machine or a bottle of it."""
 
 CALLED = frozenset("get getting call calling send sending book booking have having need needs want phone ring".split())
 ALREADY = frozenset("called booked rung phoned ordered scheduled asked emailed texted".split())
 TOLD_TO = frozenset("for to with by through".split())
 NOUNS = frozenset({"NN", "NNP", "NNS", "VBG"})
+LOOKS = frozenset("look see check diagnose".split())
 COMES = frozenset("coming due booked going gon on scheduled here back".split())
 SAYS = frozenset(
     "says said thinks thought reckons knows told is was were has had did does used do are sounds looks seems"
@@ -52,7 +57,12 @@ USUAL_WORK: dict[str, Action] = {
 
 def trades_in(spoken: Spoken) -> list[Mention]:
     """The trades named in a sentence: listed ones, and `guy` or `company` after what they see to."""
-    found = list(spoken.cues("trade"))
+    found = [
+        cue
+        for cue in spoken.cues("trade")
+        if not PRODUCTS & set(spoken.norms(max(0, cue.start - 1), cue.start))
+        or "cleaner" not in spoken.norms(cue.start, cue.end)
+    ]
     for at in range(1, len(spoken.tokens)):
         before = spoken.tokens[at - 1]
         named = any(one.end == at for one in spoken.named) or any(term.end == at for term in spoken.found.terms)
@@ -150,7 +160,8 @@ def tells_past(spoken: Spoken, start: int, end: int) -> bool:
 def _comes(spoken: Spoken, trade: Mention, clause: Clause) -> bool:
     """`the plumber opens that wall`, `plumber Thurs`, `roofer to have a look`, `the mason will come`."""
     if trade.end == clause.end:
-        return not clause.index
+        judged = spoken.norms(clause.start, clause.start + 2) in (["that", "'s"], ["that", "is"])
+        return judged or not clause.index
     after = spoken.tokens[trade.end]
     if after.norm in {"for", "to", "on"} or after.norm in DAYS:
         return True
@@ -159,14 +170,21 @@ def _comes(spoken: Spoken, trade: Mention, clause: Clause) -> bool:
         return bool(rest & COMES)
     if after.norm in SAYS:
         return False
-    return after.tag in {"VBZ", "VBP", "VB", "MD"} and not rest & {"say", "tell", "know"}
+    return (
+        after.tag in {"VBZ", "VBP", "VB", "MD"}
+        and after.norm not in {"could", "would", "might"}
+        and not rest & {"say", "tell", "know"}
+    )
 
 
 def _trades_action(spoken: Spoken, trade: Mention, clause: Clause) -> Action:
     """What the trade does: an action word of its clause, else what it usually does."""
     named = [mention for mention in spoken.found.terms if mention.start in clause and mention.of("action")]
-    for mention in [one for one in named if one.start >= trade.end] or named:
+    nouns = [one for one in named if spoken.tokens[one.start].tag in {"NN", "VBG"} and one.end <= trade.start]
+    for mention in [one for one in named if one.start >= trade.end] or nouns:
         return mention.of("action")[0].id  # type: ignore[return-value]
+    if LOOKS & set(spoken.norms(trade.end, clause.end)) or LOOKS & set(spoken.norms(clause.end + 1, clause.end + 3)):
+        return "inspect"
     own = spoken.norms(trade.start, trade.end)
     return next((USUAL_WORK[norm] for norm in own if norm in USUAL_WORK), "repair")
 

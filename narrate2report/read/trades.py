@@ -123,6 +123,9 @@ def _seen_to(scene: Scene, trade: Mention, clause: Clause, flaw: str | None) -> 
     if after is not None and (after.relation == "topic" or _is_for(spoken, trade)):
         return after.component, f"'{spoken.words(after.start, after.end)}' is named"
     own = next((one for one in spoken.named if trade.start <= one.start < trade.end), None)
+    groups = scene.vocabulary.components
+    if own is not None and flaw is not None and groups[own.component].group == groups[flaw].group:
+        return flaw, "the flaw spoken of before"
     if own is not None:
         return own.component, f"'{spoken.words(trade.start, trade.end)}'"
     component, how = worked_on(scene, trade, clause, flaw)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 VOWELS = frozenset("aeiou")
 
 IRREGULAR_VERBS = {
@@ -43,12 +45,29 @@ IRREGULAR_VERBS = {
         "give": "gives gave giving",
         "deal": "deals dealt dealing",
         "wear": "wears wore wearing",
+        "have": "has had having",
+        "bleed": "bleeds bled bleeding",
     }.items()
 }
 """Their forms beside the base: third person, past, -ing."""
 
 ENDINGS = frozenset("|s|es|ed|d|ing|er|ers|y|ies|ied|ier|ly".split("|"))
 """What regular forms of a word end in."""
+
+
+PARTICLES = frozenset("up down off out back in on away over through".split())
+HANDLED = ("it", "that", "this", "them", "those", "these", "one", "both")
+
+
+def around_pronouns(phrases: Sequence[str]) -> tuple[str, ...]:
+    """Verbs with a particle, taken apart by what they are done to: `cut off` gives `cut it off`, `cut that off`."""
+    return tuple(
+        f"{first} {pronoun} {rest}"
+        for phrase in phrases
+        for first, _, rest in (phrase.partition(" "),)
+        if rest and set(rest.split()) <= PARTICLES
+        for pronoun in HANDLED
+    )
 
 
 def noun_forms(phrase: str) -> tuple[str, ...]:

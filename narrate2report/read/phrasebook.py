@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 
-from narrate2report.read.inflect import noun_forms, verb_forms
+from narrate2report.read.inflect import around_pronouns, noun_forms, verb_forms
 from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.read.words import Token, Tokenizer
 
@@ -228,6 +228,8 @@ class PhraseBook:
             self._add_verbs(term.works, "works", component)
             for phrase in term.works_adj:
                 self._add(self._terms, phrase, Sense("works", component, "adjective"))
+            for phrase in term.care:
+                self._add(self._cues, phrase, Sense("care", component))
             for phrase in term.not_in:
                 self._add(self._idioms, phrase, Sense("idiom", component, "component"))
 
@@ -250,7 +252,7 @@ class PhraseBook:
 
     def _add_actions(self, vocabulary: Vocabulary) -> None:
         for action, term in vocabulary.actions.items():
-            self._add_verbs(term.verbs, "action", action)
+            self._add_verbs((*term.verbs, *around_pronouns(term.verbs)), "action", action)
             self._add_nouns(term.nouns, "action", action)
             for phrase in term.phrases:
                 self._add(self._terms, phrase, Sense("action", action, "phrase"))

@@ -7,6 +7,7 @@ from narrate2report.read.denial import negation_before
 from narrate2report.read.phrasebook import Mention
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.stance import Mode
+from narrate2report.read.trades import LEADING, tells_past, trades_in
 
 NOTE_ITSELF = "the note itself"
 """The planning words of an order that opens a note: `Replace.`"""
@@ -14,13 +15,23 @@ NOTE_ITSELF = "the note itself"
 ORDER_LEAD = frozenset("a the and then full good so that one 's is it this those are just".split())
 POINTED = frozenset("it this that those".split())
 OBJECTS = frozenset("the your it this that these and".split())
+JUDGED = frozenset("'s is".split())
+STREAMS = frozenset("off away loose out apart through from up down undone".split())
+LATER = frozenset(
+    "later tomorrow tonight monday tuesday wednesday thursday friday saturday sunday week soon today afternoon".split()
+)
+CAUSING = frozenset("have having get getting send sending someone somebody back ask asking".split())
+SOMEBODY = frozenset("somebody someone owner landlord office".split())
+TRIED = frozenset("flush flushes flushing test testing run up".split())
+"""What the walk itself does to see whether something works."""
+
 LONGEST_ORDER = 9
 """Words of a clause that can still be an order in a note."""
 
 
 def planned_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
     """The words that plan the action; None where it is only spoken of, denied, or already done."""
-    if negation_before(spoken, clause, mention.start) or _is_own_look(spoken, mention, clause):
+    if clause.link == "or" or negation_before(spoken, clause, mention.start) or _is_own_look(spoken, mention, clause):
         return None
     token = spoken.tokens[mention.start]
     before = spoken.norms(clause.start, mention.start)
@@ -29,8 +40,17 @@ def planned_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
         return spoken.words(mention.start - 1, mention.end)
     if past and before[-1:] and before[-1] in {"i", "we", "they", "was", "were", "been", "just", "and"}:
         return None
+    if _is_pending(spoken, mention, clause):
+        return spoken.words(clause.start, mention.end)
     for cue in spoken.cues("future", within=clause):
-        if cue.start < mention.start or cue.start >= mention.end:
+        if tells_past(spoken, clause.start, mention.start) and not _is_participle(cue, mention):
+            continue
+        now = spoken.norms(cue.start, cue.end) == ["let", "me"]
+        if spoken.norms(cue.end - 1, cue.end) in (["coming"], ["comes"]) and STREAMS & set(
+            spoken.norms(cue.end, cue.end + 1)
+        ):
+            continue
+        if (cue.start < mention.start or cue.start >= mention.end) and not now:
             return spoken.words(cue.start, cue.end)
     if mention.of("action")[0].form == "phrase":
         return spoken.words(mention.start, mention.end)
@@ -38,7 +58,64 @@ def planned_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
         return spoken.words(clause.start, mention.start)
     if is_order(spoken, mention, clause):
         return NOTE_ITSELF
+    if _somebody_does(spoken, mention, clause) or _i_do_it(spoken, mention, clause):
+        return spoken.words(clause.start, mention.end)
     return _planned_before(spoken, mention, clause)
+
+
+def _is_participle(cue: Mention, mention: Mention) -> bool:
+    """`wants raked out`, taken for a past tense by the tagger."""
+    return 0 <= mention.start - cue.end <= 1
+
+
+def _somebody_does(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
+    """`somebody tighten that grille`, `maintenance can change it`, `the plumber opens that wall`."""
+    if spoken.tokens[mention.start].tag not in {"VB", "VBP", "VBZ", "NNS"}:
+        return False
+    who = [one for one in trades_in(spoken) if one.start in clause and one.end <= mention.start]
+    norms = spoken.norms(clause.start, mention.start)
+    some = [clause.start + at for at, norm in enumerate(norms) if norm in SOMEBODY]
+    first = min([one.start for one in who] + some, default=None)
+    if first is None or set(spoken.norms(clause.start, first)) - LEADING:
+        return False
+    last = max([one.end for one in who] + [at + 1 for at in some])
+    tags = [token.tag for token in spoken.tokens[last : mention.start]]
+    return not {"VBD", "VBN"} & set(tags) and not spoken.has_cue("often")
+
+
+def _is_pending(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
+    """`I've already ordered a new one`: what was ordered has still to come. `Those are for clearance`."""
+    before = spoken.norms(clause.start, mention.start)
+    if spoken.tokens[mention.start].norm in {"ordered", "ordering"}:
+        return not before or bool({"have", "'ve", "already", "just", "is", "'s", "'m", "am"} & set(before))
+    noun = any(sense.form == "noun" for sense in mention.of("action"))
+    finished = mention.of("action")[0].id not in {"repair", "inspect", "secure"}
+    if noun and finished and JUDGED & set(before[:3]) and ({"a", "an"} & set(before[1:4])) and "old" not in before:
+        return True
+    if noun and before[:1] in (["gets"], ["get"], ["needs"], ["wants"]):
+        return True
+    return noun and before[-1:] == ["for"] and bool({"is", "are", "'s", "one", "job"} & set(before))
+
+
+def _i_do_it(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
+    """`I clean it later`, `we change that on Friday`: one's own present tense with a time to come."""
+    lead = [norm for norm in spoken.norms(clause.start, mention.start) if norm not in LEADING]
+    doing = spoken.tokens[mention.start].tag == "VBG" and lead[-2:] in (
+        ["i", "'m"],
+        ["i", "am"],
+        ["we", "are"],
+        ["we", "'re"],
+    )
+    if doing and mention.of("action")[0].id != "inspect" and "before" in spoken.norms(mention.end, clause.end):
+        return True
+    if lead not in (["i"], ["we"]) or spoken.tokens[mention.start].tag not in {"VBP", "VB"}:
+        return False
+    if mention.of("action")[0].id == "inspect" or spoken.has_cue("often"):
+        return False
+    after = spoken.norms(mention.end, clause.end)
+    inside = spoken.norms(mention.start, mention.end)
+    timed = bool(set(after) & LATER)
+    return timed or (bool({"it", "them", "that"} & set(after[:1] + inside)) and len(after) <= 1)
 
 
 def _planned_before(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
@@ -53,11 +130,13 @@ def _planned_before(spoken: Spoken, mention: Mention, clause: Clause) -> str | N
 
 
 def _is_own_look(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
-    """`let me check the gasket`, `I'm going to look at it`: the walk itself, and no work to come."""
-    if mention.of("action")[0].id != "inspect":
+    """`let me check the gasket`, `I'm gonna flush it`: the walk itself, and no work to come."""
+    if mention.of("action")[0].id != "inspect" and spoken.tokens[mention.start].norm not in TRIED:
+        return False
+    if spoken.tokens[mention.start].tag == "VBN" or spoken.tokens[mention.start].norm.endswith("ed"):
         return False
     before = set(spoken.norms(clause.start, mention.start))
-    return bool(before & {"i", "me"}) and not before & {"have", "get", "send", "someone", "somebody", "back"}
+    return bool(before & {"i", "me"}) and not before & CAUSING
 
 
 def is_assigned(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
@@ -75,13 +154,29 @@ def is_order(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     words = spoken.norms(clause.start, mention.start)
     if set(words) - ORDER_LEAD or (set(words) & POINTED and "a" not in words):
         return False
-    if spoken.has_cue("addressee", within=clause) or spoken.has_cue("often", "imperative"):
+    if spoken.has_cue("addressee", "often") or spoken.has_cue("imperative", within=clause) or _is_warned(spoken):
+        return False
+    if spoken.tokens[mention.start].norm in TRIED or any(
+        cue.start <= mention.start < cue.end for cue in spoken.cues("not_tested", within=clause)
+    ):
         return False
     following = set(spoken.norms(mention.end, mention.end + 1))
     if mention.of("condition") and not following & OBJECTS:
         return False
     bare = not spoken.tokens[mention.start].norm.endswith(("ed", "ing"))
+    if spoken.tokens[mention.start].tag in {"NNS", "VBZ"}:
+        return False
+    if spoken.tokens[mention.start].tag == "JJ" and not following & OBJECTS and mention.end < clause.end:
+        return False
     return bare and clause.end - clause.start <= LONGEST_ORDER
+
+
+def _is_warned(spoken: Spoken) -> bool:
+    """`defrost it before it gets thick or the drawers will crack`: what happens otherwise is said to a resident."""
+    return any(
+        clause.link in {"or", "before"} and any(t.tag == "MD" for t in spoken.tokens[clause.start : clause.end])
+        for clause in spoken.clauses[1:]
+    ) or any(spoken.norms(cue.start, cue.end) == ["before", "it"] for cue in spoken.cues("condition"))
 
 
 def is_care(spoken: Spoken, mention: Mention, clause: Clause, mode: Mode) -> bool:

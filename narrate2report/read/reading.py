@@ -19,6 +19,7 @@ from narrate2report.read.draft import Draft
 from narrate2report.read.echoes import find_echoes
 from narrate2report.read.entries import Ledger
 from narrate2report.read.fillers import without_fillers
+from narrate2report.read.focus import Focus, is_adverse
 from narrate2report.read.follow_ups import find_follow_ups
 from narrate2report.read.handovers import Handing
 from narrate2report.read.header import read_header
@@ -130,7 +131,7 @@ class _Walk:
     waiting: Waiting = field(default_factory=Waiting)
     trials: Trials = field(default_factory=Trials)
     handing: Handing = field(default_factory=Handing)
-    last_flaw: str | None = None
+    focus: Focus = field(default_factory=Focus)
     last_conditions: tuple[Draft, ...] = ()
     owner_speaks: bool = False
     withdrawing: bool = False
@@ -228,13 +229,14 @@ def _read_one(
     found, ended = walk.waiting.turn_up(scene, drafts)
     drafts = [draft for draft in drafts if draft not in ended] + found
     drafts += walk.waiting.settle(scene, flaws)
-    adverse = [d for d in drafts if d.kind == "condition" and d.condition and not vocabulary.is_sound(d.condition)]
+    walk.focus.remember(drafts, turn, vocabulary)
     follow_ups = find_follow_ups(
-        scene, last_flaw=adverse[-1].component if adverse else walk.last_flaw, owner_speaks=walk.owner_speaks
+        scene, flaw=walk.focus.flaw(turn, first=_begins_with_it(spoken)), owner_speaks=walk.owner_speaks
     )
+    worked = {draft.at for draft in follow_ups}
+    drafts = [d for d in drafts if d.at not in worked or d.kind != "condition" or is_adverse(d, vocabulary)]
     drafts += follow_ups
-    if not follow_ups:
-        drafts += find_advice(scene)
+    drafts += find_advice(scene, walk.focus, drafts)
     drafts += find_descriptions(scene)
     if corrections.correct_place(drafts, ledger, turn):
         return None, ("corrects the place of what was said before",)
@@ -242,9 +244,15 @@ def _read_one(
     for draft in drafts:
         ledger.add(draft, spoken, turn)
     if not _is_in_passing(spoken, drafts, stances):
-        _remember(spoken, drafts, stances, turn, walk, vocabulary)
+        _remember(spoken, drafts, stances, turn, walk)
         walk.turn += 1
     return _unused_reason(spoken, stances, drafts)
+
+
+def _begins_with_it(spoken: Spoken) -> bool:
+    """`It's twelve years old, so the owner replaces it`: it is what the sentence before was about."""
+    norms = [norm for norm in spoken.norms(0, 3) if norm not in {"so", "and", "but", "well"}]
+    return norms[:1] in (["it"], ["they"])
 
 
 def _is_bare_praise(spoken: Spoken) -> bool:
@@ -297,7 +305,6 @@ def _remember(
     stances: Sequence[Stance],
     number: int,
     walk: _Walk,
-    vocabulary: Vocabulary,
 ) -> None:
     here = [one for one in spoken.named if stances[one.start].mode not in NOT_HERE]
     for one in here:
@@ -318,18 +325,8 @@ def _remember(
     if told or topics:
         walk.place.subject = (topics or told)[-1]
     walk.last_conditions = tuple(draft for draft in drafts if draft.kind == "condition")
-    for draft in drafts:
-        if (
-            draft.kind == "condition"
-            and draft.condition
-            and not vocabulary.is_sound(draft.condition)
-            and draft.assertion != "absent"
-        ):
-            walk.last_flaw = draft.component
-        if draft.kind == "check" and draft.outcome == "fails":
-            walk.last_flaw = draft.component
     if spoken.moved and not told:
-        walk.last_flaw = None
+        walk.focus.leave()
 
 
 def _unused_reason(

@@ -49,7 +49,8 @@ SELF_TALK = frozenset(
     " hand move go make mark flip press push try hit turn open check show get got pull note watch welcome stop"
     " following okay compare count add test need have has be looks seems appears same hurry done run runs"
     " work ask tell call text ring email phone works lock locks light lights flush drain opens close latch"
-    " missing worn loose stained draw feel smell hear bump bill throw slide watch imagine picture".split()
+    " missing worn loose stained draw feel smell hear bump bill throw slide watch imagine picture"
+    " hand bless god".split()
 )
 AUXILIARIES = frozenset("is are was were does do did has have can could will would should am".split())
 SUBJECTS = frozenset(
@@ -223,6 +224,12 @@ def _own_stance(spoken: Spoken, clause: Clause) -> tuple[int, Stance]:
                 continue
             if mode is Mode.HYPOTHETICAL and _is_plan(spoken, cue.start, cue.end):
                 continue
+            if mode is Mode.INSTRUCTION and _is_own_deed(spoken, clause, cue.start):
+                continue
+            if mode is Mode.ELSEWHERE and spoken.norms(cue.start - 1, cue.start) == ["you"]:
+                continue
+            if mode is Mode.PAST and "always" in spoken.norms(clause.start, cue.start):
+                continue
             if mode is Mode.INSTRUCTION and _only_tells(spoken, cue.start, cue.end):
                 continue
             reach = _reach_start(spoken, clause, mode, cue.start, cue.end)
@@ -250,6 +257,17 @@ def _was_mended(spoken: Spoken, clause: Clause) -> bool:
     )
 
 
+def _is_own_deed(spoken: Spoken, clause: Clause, at: int) -> bool:
+    """`I put the fan in`, `the entry report it says`: a bare verb gives an order only where nobody stands before it."""
+    if spoken.tokens[at].norm not in BARE_VERBS:
+        return False
+    before = [norm for norm in spoken.norms(clause.start, at) if norm not in LEADING]
+    return bool(before) and before[-1] not in {"to", "you", "not", "n't", "do", "never", "always"}
+
+
+BARE_VERBS = frozenset("put use let report call text email ring phone tell give".split())
+
+
 def _allows(spoken: Spoken, clause: Clause) -> bool:
     """`small nail holes are fine`, `a hairline crack is wear`: what counts as sound or as wear is a rule, and no
     flaw of this place."""
@@ -272,8 +290,9 @@ def _supposed_at(spoken: Spoken, clause: Clause) -> int | None:
     tokens = spoken.tokens
     for at in range(clause.start, clause.end - 1):
         if tokens[at].norm in {"would", "'d"} and tokens[at + 1].tag == "VB" and tokens[at + 1].norm not in OWN_VIEW:
+            advises = at > clause.start and tokens[at - 1].norm in {"i", "we"} and tokens[at + 1].norm in OWN_PLAN
             where = "where" in spoken.norms(clause.start, at)
-            return None if where else clause.start
+            return None if where or advises else clause.start
         if tokens[at].norm in {"could", "would", "should"} and tokens[at + 1].norm in {"have", "'ve"}:
             return clause.start
     if _speaks_of_any(spoken, clause):
@@ -313,6 +332,9 @@ def _speaks_of_any(spoken: Spoken, clause: Clause) -> bool:
 
 WHENEVER = (["it", "is"], ["it", "'s"])
 """`the heater works when it's cold`: the weather, and nothing of the heater."""
+
+OWN_PLAN = frozenset("get have want send replace".split())
+"""`I'd get somebody to look at that`, `I'd want that fixed`: what the speaker thinks is to be done."""
 
 OWN_VIEW = frozenset("say call guess bet note put describe like love think estimate".split())
 
@@ -403,6 +425,10 @@ def _ordered_at(spoken: Spoken, clause: Clause) -> int | None:
     at = clause.start
     while at < clause.end and (tokens[at].norm in LEADING or not tokens[at].is_word):
         at += 1
+    if spoken.norms(at, at + 1) == ["do"] and at + 1 < clause.end and tokens[at + 1].tag in {"VB", "VBP"}:
+        at += 1
+    if _is_no_order(spoken, clause, at):
+        return None
     if at >= clause.end or any(cue.start == at for cue in spoken.cues("withdrawal", "slip", within=clause)):
         return None
     if any(cue.start == at for cue in spoken.cues("imperative", within=clause)):
@@ -419,16 +445,63 @@ def _ordered_at(spoken: Spoken, clause: Clause) -> int | None:
     token, after = tokens[at], tokens[at + 1]
     if token.norm == "you" and after.tag in {"VB", "VBP"} and spoken.has_cue("often"):
         return at
+    if _is_told(spoken, clause, at):
+        return at
     if token.norm in SELF_TALK:
         return at if spoken.has_cue("often") and token.tag == "VB" else None
     if token.tag == "VBG":
         return None
     does = any(mention.start == at and mention.of("action") for mention in spoken.found.terms)
+    past = token.tag in {"VBD", "VBN"} and token.norm not in {"put", "cut", "set", "shut"}
     if token.tag == "VB" or (
-        does and after.norm in {"the", "your", "it", "them", "this", "that", "these", "those", "any"}
+        does and not past and after.norm in {"the", "your", "it", "them", "this", "that", "these", "those", "any"}
     ):
         return at
     return None
+
+
+def _is_no_order(spoken: Spoken, clause: Clause, at: int) -> bool:
+    """`always is in October`, `let me hit the reset and use the wrench`: no order though it looks so."""
+    tokens = spoken.tokens
+    if at + 1 >= clause.end:
+        return False
+    if tokens[at].norm in {"always", "never"} and tokens[at + 1].tag in {"VBZ", "VBD", "VBN", "MD"}:
+        return True
+    if clause.link != "and" or not clause.index or tokens[at].norm in {"do", "never", "always"}:
+        return False
+    earlier = spoken.clauses[clause.index - 1]
+    asked = spoken.has_cue("addressee", "instruction", "imperative", within=earlier)
+    asked = asked or spoken.has_cue("addressee", within=clause)
+    return spoken.has_cue("future", within=earlier) and not asked
+
+
+CARE_VERBS = frozenset(
+    "use keep clean mow cut change wipe wash empty replace sweep shovel rinse descale defrost vacuum water".split()
+)
+YOU_ALL = frozenset("you folks guys all both two just only always not do n't".split())
+
+
+def _is_told(spoken: Spoken, clause: Clause, at: int) -> bool:
+    """`you don't use it`, `you folks mow your side`, `you put it on three`: said as a rule for the resident."""
+    tokens = spoken.tokens
+    if tokens[at].norm != "you" or clause.link in {
+        "if",
+        "when",
+        "because",
+        "that",
+        "which",
+        "where",
+        "whenever",
+        "before",
+    }:
+        return False
+    verb = at + 1
+    while verb < clause.end and tokens[verb].norm in YOU_ALL:
+        verb += 1
+    if verb + 1 >= clause.end or tokens[verb].tag not in {"VB", "VBP", "NN"}:
+        return False
+    sets = tokens[verb].norm in {"put", "set", "take"} and tokens[verb + 1].norm in {"it", "them", "out"}
+    return tokens[verb].norm in CARE_VERBS or sets
 
 
 def _future_at(spoken: Spoken, clause: Clause) -> int | None:

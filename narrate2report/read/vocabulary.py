@@ -43,6 +43,7 @@ class ComponentTerm(Value):
     works: Words = ()
     works_adj: Words = ()
     part_of: Words = ()
+    care: Words = ()
 
 
 class ConditionTerm(Value):

@@ -1,0 +1,182 @@
+"""Which component care is asked for: the object of the order, what `it` points to, or what such care is usual of."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Sequence
+from dataclasses import dataclass
+
+from narrate2report.read.bearers import ROOM_GENERAL
+from narrate2report.read.clauses import Clause
+from narrate2report.read.focus import Focus
+from narrate2report.read.scene import Scene
+from narrate2report.read.spoken import Named, Spoken
+from narrate2report.read.worked_on import POINTING, determines
+
+AT_OBJECT = frozenset("from off against into onto on in at to inside of for".split())
+"""Words between the order and what it is about: `pull the water from the glass`."""
+
+TIME = frozenset("after before during since until".split())
+INSTRUMENT = frozenset("a an some another little few those".split())
+UNCERTAIN = frozenset({"handed_over"})
+PLAIN = 2
+"""From this trust on the first order that says it is taken."""
+
+THERE = frozenset("there here in down".split())
+OWNED = frozenset("your that those this these".split())
+REMOVALS = frozenset("take remove move roll clear pick bring get".split())
+
+
+@dataclass(frozen=True)
+class CaredFor:
+    """A component that care is asked for, how it was found, and how far that is to be trusted (3 is best)."""
+
+    component: str
+    how: str
+    trust: int
+
+
+def cared_for(scene: Scene, orders: Sequence[tuple[Clause, int]], focus: Focus) -> CaredFor | None:
+    """The component of the first order that says it plainly, else of the one that says it best."""
+    found = [one for clause, at in orders if (one := _of_order(scene, clause, at, focus, orders)) is not None]
+    plain = next((one for one in found if one.trust >= PLAIN), None)
+    return plain or max(found, key=lambda one: one.trust, default=None)
+
+
+def _of_order(
+    scene: Scene, clause: Clause, at: int, focus: Focus, orders: Sequence[tuple[Clause, int]]
+) -> CaredFor | None:
+    """What one order is about. `at` is where it starts."""
+    spoken = scene.spoken
+    objects = [one for one in spoken.named_in(clause) if one.start >= at and _is_object(scene, one)]
+    pointed = _points(spoken, clause, at)
+    usual = _usual(scene, focus)
+    plain = [one for one in objects if one.relation != "place"]
+    if plain and not (pointed is not None and pointed < plain[0].start and plain[0].relation == "of"):
+        return CaredFor(plain[0].component, f"'{spoken.words(plain[0].start, plain[0].end)}' is named", 3)
+    if pointed is not None and (named := _named_before(scene, pointed)):
+        return CaredFor(named, f"what '{spoken.tokens[pointed].text}' points to", 3)
+    handled = pointed is not None and pointed - at <= 2 and usual is None
+    if handled and (target := _lately(scene, focus)):
+        return CaredFor(target, f"what '{spoken.tokens[pointed or at].text}' points to", 2)
+    away = [one for one in objects if set(spoken.norms(max(at, one.start - 3), one.start)) & AT_OBJECT]
+    if away:
+        return CaredFor(away[0].component, f"'{spoken.words(away[0].start, away[0].end)}' is named", 3)
+    if usual is not None:
+        return usual
+    if pointed is not None and (target := _lately(scene, focus)):
+        return CaredFor(target, f"what '{spoken.tokens[pointed].text}' points to", 2)
+    asked = {one.index for one, _ in orders}
+    later = next((one for one in spoken.named if one.start > at and _is_later(scene, one, asked)), None)
+    if later is not None and later.start >= clause.end:
+        trust = 1 if spoken.clause_of(later.start).link == "because" else 2
+        return CaredFor(later.component, f"'{spoken.words(later.start, later.end)}' is named", trust)
+    earlier = [one for one in spoken.named if one.end <= at and _is_object(scene, one)]
+    topics = [one for one in earlier if one.relation != "place"] or earlier
+    if topics:
+        return CaredFor(topics[-1].component, f"'{spoken.words(topics[-1].start, topics[-1].end)}' was named", 2)
+    if objects:
+        return CaredFor(objects[0].component, f"'{spoken.words(objects[0].start, objects[0].end)}' is named", 1)
+    return _in_focus(scene, at, focus)
+
+
+def _is_later(scene: Scene, one: Named, asked: Collection[int]) -> bool:
+    """Whether a component named after the order is what it is about: in an order of its own, or in its reason."""
+    clause = scene.spoken.clause_of(one.start)
+    joined = clause.index in asked or clause.link == "because" or clause.index - 1 in asked
+    return joined and one.relation != "place" and _is_object(scene, one)
+
+
+def _in_focus(scene: Scene, at: int, focus: Focus) -> CaredFor | None:
+    """An order that names nothing is about the component in focus, if one was spoken of just before."""
+    spoken, place = scene.spoken, scene.place
+    if spoken.tokens[at].norm in REMOVALS and OWNED & set(spoken.norms(at)):
+        return CaredFor(ROOM_GENERAL, "something of the resident's is to go", 1)
+    told = _lately(scene, focus)
+    recent = focus.told(scene.number) is not None or (
+        bool(place.lately) and scene.number - place.lately[-1][1] <= RECENT
+    )
+    if not told:
+        return None
+    there = bool((POINTING | THERE) & set(spoken.norms()))
+    return CaredFor(told, "the component last in focus", 0) if recent or there else None
+
+
+RECENT = 2
+"""For how many sentences an order that names nothing is about the component in focus."""
+
+
+def _is_object(scene: Scene, one: Named) -> bool:
+    """Whether a named component can be what care is asked for: no tool, no time of day, nothing that is handed over."""
+    if one.component == ROOM_GENERAL:
+        return False
+    tokens, group = scene.spoken.tokens, scene.vocabulary.components[one.component].group
+    before = scene.spoken.norms(max(0, one.start - 4), one.start)
+    if set(before[-2:]) & TIME:
+        return False
+    if {"use", "using", "with", "get"} & set(before) and set(before) & INSTRUMENT:
+        return False
+    if group == "furnished" and before[-1:] in (["a"], ["an"], ["your"], ["no"], ["any"], ["with"]):
+        return False
+    if group == "furnished" and before[-2:] in (["with", "the"], ["with", "a"]):
+        return False
+    return not (one.start == 0 and tokens[0].tag == "VB")
+
+
+def _points(spoken: Spoken, clause: Clause, at: int) -> int | None:
+    """Where the order has a pronoun for its object: `press that`, `hang nothing off it`, `clear of that`."""
+    for here in range(at, clause.end):
+        norm = spoken.tokens[here].norm
+        alone = (norm in POINTING or norm == "they") and not determines(spoken, here)
+        if norm in {"them", "those", "these"} and _means_other(spoken, clause):
+            continue
+        if norm == "there" and here - at <= 3 and spoken.tokens[here - 1].tag in {"VB", "VBP"}:
+            return here
+        which = norm in {"one", "ones"} and spoken.norms(here - 1, here)[0] in {"that", "this", "off", "those", "on"}
+        if (alone and spoken.norms(here + 1, here + 2) not in (["is"], ["'s"])) or which:
+            return here
+    return None
+
+
+def _means_other(spoken: Spoken, clause: Clause) -> bool:
+    """`with wet shoes you put them here`: a plural named before that is no part of the home."""
+    named = spoken.named_tokens()
+    return any(
+        spoken.tokens[at].tag == "NNS" and at not in named and not spoken.tokens[at].norm.endswith(("months", "years"))
+        for earlier in spoken.clauses[: clause.index]
+        for at in range(earlier.start, earlier.end)
+    )
+
+
+def _named_before(scene: Scene, at: int) -> str | None:
+    """The component that was named in the sentence before a pronoun."""
+    before = [one for one in scene.spoken.named if one.end <= at and _is_object(scene, one)]
+    topics = [one for one in before if one.relation == "topic"] or [one for one in before if one.relation == "of"]
+    if topics and scene.vocabulary.components[topics[0].component].group in UNCERTAIN:
+        return topics[0].component
+    if not topics or scene.vocabulary.components[topics[-1].component].group in UNCERTAIN:
+        return None
+    return topics[-1].component
+
+
+def _lately(scene: Scene, focus: Focus) -> str | None:
+    """The component in focus: what the last finding was of, or what was spoken of since."""
+    place = scene.place
+    subject_at = next((when for one, when in reversed(place.lately) if one == place.subject), -1)
+    told = focus.told(scene.number)
+    component = place.subject if told is None or subject_at > focus.told_at else told
+    if component is None or component == ROOM_GENERAL:
+        return None
+    return None if scene.vocabulary.components[component].group in UNCERTAIN else component
+
+
+def _usual(scene: Scene, focus: Focus) -> CaredFor | None:
+    """`no peels down there`, `hang pictures on these hooks`: care that is usual of a component, named or not."""
+    for cue in scene.spoken.found.cues:
+        usual = [sense.id for sense in cue.senses if sense.role == "care"]
+        if not usual:
+            continue
+        lately = [one for one, _ in reversed(scene.place.lately)]
+        known = [one for one in (focus.told(scene.number), *lately) if one in usual]
+        words = scene.spoken.words(cue.start, cue.end)
+        return CaredFor((known or usual)[0], f"'{words}' is care of it", 2)
+    return None

@@ -1,0 +1,135 @@
+"""Work in words that name no kind of work: `that gets done today`, `somebody has to fish that out`, `I'll report it`.
+
+Such words are work only where a flaw was spoken of shortly before, and are taken for a repair of it.
+"""
+
+from __future__ import annotations
+
+from narrate2report.read.clauses import Clause
+from narrate2report.read.denial import negation_before
+from narrate2report.read.draft import Draft
+from narrate2report.read.phrasebook import Mention
+from narrate2report.read.scene import Scene
+from narrate2report.read.spoken import Spoken
+from narrate2report.read.stance import Mode
+from narrate2report.read.worked_on import party_of, worked_on
+from narrate2report.records.findings import Action
+
+WANTS = frozenset("needs need needing wants want wanting gets requires".split())
+BE = frozenset("be get getting being".split())
+SOMEBODY = frozenset("somebody someone".split())
+OWN = frozenset("i we they".split())
+BOUND = frozenset("needs has should must will 's 'll got ought better to going gon na have need".split())
+ADVERBS = frozenset("really just all also definitely both still badly probably then properly".split())
+NO_WORK = frozenset(
+    "use used using keep kept keeping say said see seen tell told know known watch watched charge charged bill billed"
+    " pay paid leave left return returned count counted cover covered note noted mention remember live lived"
+    " believe explain call called ask asked come be bring hot warm cold stuck wet dirty worse better old tired going"
+    " getting closing opening turning coming worn broken mounted painted thing things anything something letting"
+    " signed lost stolen saying looking hit hurt rid moved move pushing pulling holding pressing".split()
+)
+"""Verbs that nobody mends anything with."""
+
+PASSED_ON = frozenset("report flag log raise mention pass escalate chase".split())
+PASSING_ON = frozenset("reporting flagging logging raising passing escalating chasing".split())
+RUNG_THROUGH = frozenset("put ring phone call ringing phoning calling putting pass passing send sending".split())
+PRONOUNS = frozenset("it that this them those these".split())
+JOBS = frozenset("insurance warranty maintenance landlord owner owner's plumbing two-man".split())
+NOT_WORK = frozenset(set(Mode) - {Mode.ASSERTED, Mode.FUTURE})
+
+
+def unnamed_work(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> list[Draft]:
+    """At most one follow-up: a repair of the flaw that was spoken of, in words that do not say how."""
+    spoken = scene.spoken
+    if flaw is None or spoken.ends_with_question():
+        return []
+    for clause in spoken.clauses:
+        found = _done_to(spoken, clause) or _somebody_must(spoken, clause) or _passed_on(spoken, clause)
+        found = found or _is_a_job(spoken, clause)
+        if found is None or scene.mode(found.start) in NOT_WORK or negation_before(spoken, clause, found.start):
+            continue
+        component, how = worked_on(scene, found, clause, flaw)
+        action: Action = "repair"
+        return [
+            Draft(
+                kind="follow_up",
+                room=scene.room,
+                component=component,
+                at=found.start,
+                because=(f"'{spoken.words(clause.start, found.end)}' plans work", how),
+                action=action,
+                party=party_of(spoken, clause, owner_speaks=owner_speaks),
+                confidence=0.5,
+            )
+        ]
+    return []
+
+
+def _done_to(spoken: Spoken, clause: Clause) -> Mention | None:
+    """`that gets done today`, `this wants raking out`, `needs to be freed`, `could do with sticking down`."""
+    tokens = spoken.tokens
+    for at in range(clause.start, clause.end - 1):
+        wants = tokens[at].norm in WANTS or spoken.norms(at, at + 3) == ["could", "do", "with"]
+        if not wants or tokens[at].tag in {"NN", "NNS"}:
+            continue
+        verb = at + (3 if tokens[at].norm == "could" else 1)
+        passive = tokens[at].norm == "gets"
+        if spoken.norms(verb, verb + 1) == ["to"]:
+            if not set(spoken.norms(verb + 1, verb + 2)) & BE:
+                continue
+            passive, verb = True, verb + 2
+        while verb < clause.end and (tokens[verb].norm in ADVERBS or tokens[verb].norm in PRONOUNS):
+            verb += 1
+        if verb >= clause.end or tokens[verb].norm in NO_WORK or _is_addressed(spoken, clause, at):
+            continue
+        if tokens[verb].tag in ({"VBN", "VBD"} if passive else {"VBG", "VBN", "VBD"}):
+            return Mention(verb, verb + 1, ())
+    return None
+
+
+def _is_addressed(spoken: Spoken, clause: Clause, at: int) -> bool:
+    return bool({"you", "your"} & set(spoken.norms(clause.start, at)))
+
+
+def _somebody_must(spoken: Spoken, clause: Clause) -> Mention | None:
+    """`somebody needs to fish that out`, `someone's got to get behind there`."""
+    norms = spoken.norms(clause.start, clause.end)
+    if not norms or not set(norms[:2]) & SOMEBODY:
+        return None
+    start = next(at for at, norm in enumerate(norms) if norm in SOMEBODY) + 1
+    at = start
+    while at < len(norms) and (norms[at] in BOUND or norms[at] in ADVERBS):
+        at += 1
+    if at == start or at >= len(norms):
+        return None
+    verb = spoken.tokens[clause.start + at]
+    if verb.tag not in {"VB", "VBP"} or verb.norm in NO_WORK - {"move", "get", "come"}:
+        return None
+    return Mention(clause.start + at, clause.start + at + 1, ())
+
+
+def _passed_on(spoken: Spoken, clause: Clause) -> Mention | None:
+    """`I'll report that`, `I'm ringing that through to the emergency line`, `I'll flag it to the office`."""
+    norms = spoken.norms(clause.start, clause.end)
+    if not set(norms[:3]) & OWN or not {"will", "'ll", "'m", "am", "are", "going", "gon"} & set(norms[:4]):
+        return None
+    for at, norm in enumerate(norms):
+        pointed = bool(set(norms[at + 1 : at + 2]) & PRONOUNS) or (
+            clause.start + at + 1 >= clause.end and bool(set(spoken.norms(clause.end, clause.end + 1)) & PRONOUNS)
+        )
+        if (norm in PASSED_ON or norm in PASSING_ON) and pointed:
+            return Mention(clause.start + at, clause.start + at + 1, ())
+        if norm in RUNG_THROUGH and pointed and norms[at + 2 : at + 3] in (["through"], ["on"]):
+            return Mention(clause.start + at, clause.start + at + 1, ())
+    return None
+
+
+def _is_a_job(spoken: Spoken, clause: Clause) -> Mention | None:
+    """`that's an insurance job`, `that's a job for the landlord`."""
+    norms = spoken.norms(clause.start, clause.end)
+    if norms[:1] not in (["that"], ["it"], ["this"], ["so"], ["those"]) or "job" not in norms:
+        return None
+    at = norms.index("job")
+    if norms[at - 1] in JOBS or norms[at + 1 : at + 2] == ["for"]:
+        return Mention(clause.start + at, clause.start + at + 1, ())
+    return None

@@ -1,0 +1,79 @@
+"""What a piece of work is done on, and whose work it is."""
+
+from __future__ import annotations
+
+from narrate2report.read.bearers import ROOM_GENERAL
+from narrate2report.read.clauses import Clause
+from narrate2report.read.phrasebook import Mention
+from narrate2report.read.scene import Scene
+from narrate2report.read.spoken import Named, Spoken
+from narrate2report.read.stance import Mode
+from narrate2report.records.findings import Party
+
+POINTING = frozenset("it that this them those these".split())
+DETERMINED = frozenset({"NN", "NNS", "NNP", "JJ", "CD", "VBG"})
+"""Tags of the words after `that` where it only says which: `that bracket`."""
+
+STAFF = frozenset(
+    "maintenance maint technician plumber electrician handyman contractor exterminator locksmith facilities somebody"
+    " someone guys guy crew chap man welder cleaner cleaners painter painters roofer office team they he she i we"
+    " my our 'll landlord me us fellow bloke colleague people company".split()
+)
+RESIDENT = frozenset("tenant tenants resident residents you".split())
+OWNER = frozenset("owner owners landlord".split())
+BROUGHT = frozenset("send bring get".split())
+"""What is sent or brought to `you` is not the resident's work."""
+
+SOON = 4
+"""How many words after the work its object may stand in a clause of its own."""
+
+
+def worked_on(scene: Scene, mention: Mention, clause: Clause, flaw: str | None) -> tuple[str, str]:
+    """The component of the work: named after the action, pointed to, named before it, or spoken of before."""
+    spoken = scene.spoken
+    meant = [one for one in spoken.named if scene.mode(one.start) is not Mode.HYPOTHETICAL and one.relation != "place"]
+    after = [one for one in meant if one.start in clause and one.start >= mention.end]
+    before = [one for one in meant if one.start in clause and one.end <= mention.start]
+    soon = [one for one in meant if one.relation == "topic" and 0 <= one.start - mention.end < SOON]
+    pointed = _points(spoken, mention, clause)
+    if pointed and not before and not any(one.relation == "topic" for one in after):
+        earlier = [one for one in meant if one.relation == "topic" and one.start < clause.start]
+        if flaw is None and earlier:
+            return earlier[-1].component, "what 'it' points to"
+    else:
+        found: Named | None = next(iter([*after[:1], *before[-1:], *soon[:1]]), None)
+        if found is not None:
+            return found.component, f"'{spoken.words(found.start, found.end)}' is named"
+        subjects = [one for one in scene.bearers.subjects_of(clause) if one in meant]
+        if subjects:
+            return subjects[-1].component, "still about it"
+    focus = flaw or scene.place.subject
+    return (focus, "the flaw spoken of before") if focus else (ROOM_GENERAL, "no component in focus")
+
+
+def _points(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
+    """`I'll fix that`, `snug that up`, `that gets done`: the work is on what was just spoken of."""
+    inside = spoken.norms(mention.start, min(clause.end, mention.end + 1))
+    if POINTING & set(inside) and not determines(spoken, mention.end):
+        return True
+    return any(
+        spoken.tokens[at].norm in POINTING and not determines(spoken, at) for at in range(clause.start, mention.start)
+    )
+
+
+def determines(spoken: Spoken, at: int) -> bool:
+    """Whether the pronoun at `at` only says which: `that bracket`."""
+    following = spoken.tokens[at + 1 : at + 2]
+    return bool(following) and spoken.tokens[at].norm in POINTING - {"it", "them"} and following[0].tag in DETERMINED
+
+
+def party_of(spoken: Spoken, clause: Clause, *, owner_speaks: bool) -> Party | None:
+    """Who does the work that a clause plans; None where nobody is named."""
+    norms = set(spoken.norms(clause.start, clause.end))
+    if norms & OWNER:
+        return "owner"
+    if norms & RESIDENT and not norms & BROUGHT:
+        return "resident"
+    if norms & STAFF:
+        return "owner" if owner_speaks else "manager"
+    return None

@@ -241,8 +241,9 @@ def _read_one(
     if corrections.correct_place(drafts, ledger, turn):
         return None, ("corrects the place of what was said before",)
     walk.withdrawing = corrections.withdraw(drafts, ledger, turn, pending=walk.withdrawing)
-    for draft in drafts:
-        ledger.add(draft, spoken, turn)
+    for at, draft in enumerate(drafts):
+        if draft.kind != "condition" or not any(draft.same_statement(other) for other in drafts[:at]):
+            ledger.add(draft, spoken, turn)
     if not _is_in_passing(spoken, drafts, stances):
         _remember(spoken, drafts, stances, turn, walk)
         walk.turn += 1

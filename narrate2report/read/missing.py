@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from narrate2report.read.bearers import ROOM_GENERAL
+from narrate2report.read.clauses import Clause
 from narrate2report.read.denial import negation_before
 from narrate2report.read.draft import Draft
 from narrate2report.read.lookalikes import says_nothing
+from narrate2report.read.phrasebook import Mention
 from narrate2report.read.scene import Scene
-from narrate2report.read.spoken import Spoken
+from narrate2report.read.spoken import Named, Spoken
 from narrate2report.read.stance import Mode
+from narrate2report.read.vocabulary import Vocabulary
 
 NOTES = frozenset("note notes message number".split())
 """What is left for somebody to read is no debris."""
@@ -55,6 +58,42 @@ ANSWERS: dict[str, str] = {"no": "missing", "none": "missing", "nil": "missing",
 """What a note's one-word answer after a component means: `anti-tip: yes`, `stopper: none`."""
 
 
+LACKING = frozenset({"no", "without", "without a", "no sign of"})
+"""Denials that say right before a component that there is none."""
+
+NOT_HAVING = frozenset({("have", "a"), ("have", "an"), ("have", "any"), ("got", "a"), ("got", "an"), ("got", "any")})
+"""After `not` they say the same: `it doesn't have a lid`, `hasn't got any racks`."""
+
+
+def _lacks(spoken: Spoken, clause: Clause, at: int, denial: str) -> bool:
+    """Whether what begins at token `at` is said not to be there, with at most two words between."""
+    gap = spoken.norms(clause.start, at)
+    if denial.lower() in LACKING:
+        return bool({"no", "without", "of"} & set(gap[-3:]))
+    return gap[-3:-2] in (["not"], ["never"]) and tuple(gap[-2:]) in NOT_HAVING
+
+
+ABOVE_A_DROP = frozenset({"stairs", "balcony", "basement"})
+"""Rooms that are not safe without a rail."""
+
+
+def _may_be_absent(component: str, room: str, vocabulary: Vocabulary) -> bool:
+    """Whether a home is whole without it: a room without carpet or wallpaper is none the worse, a stair without a
+    rail is."""
+    if component == "railing":
+        return room.partition(".")[0] not in ABOVE_A_DROP
+    group = vocabulary.components[component].group
+    return group in {"surfaces", "handed_over"} and component != "remote_control"
+
+
+def _tells_of(spoken: Spoken, term: Mention, one: Named) -> bool:
+    """Whether a word denies a flaw or a trial of a component, and so not the component: `no drawer damage`."""
+    if term.start < one.end and one.start < term.end or says_nothing(spoken, term):
+        return False
+    flawed = any(sense.beside in {"", one.component} for sense in term.of("condition"))
+    return flawed or any(sense.id == one.component for sense in term.of("works"))
+
+
 def _answered(spoken: Spoken, room: str) -> list[Draft]:
     drafts = []
     for one in spoken.named:
@@ -74,27 +113,20 @@ def _answered(spoken: Spoken, room: str) -> list[Draft]:
 
 
 def missing_parts(scene: Scene) -> list[Draft]:
-    """`the microwave has no plate`, `no racks`: a denied component is missing, if no flaw of it is denied."""
+    """`the microwave has no plate`, `these stairs don't have a handrail`: a denied component is missing, if no flaw
+    of it is denied."""
     spoken, stances, room, vocabulary = scene.spoken, scene.stances, scene.room, scene.vocabulary
     drafts = _answered(spoken, room)
-    flaw_starts = {
-        mention.start
-        for mention in spoken.found.terms
-        if mention.of("condition", "works") and not says_nothing(spoken, mention)
-    }
     for one in spoken.named:
         clause = spoken.clause_of(one.start)
-        group = vocabulary.components[one.component].group
-        close = negation_before(spoken, clause, one.start)
-        if (close or "").lower() not in {"no", "without", "without a", "no sign of"} or one.component == ROOM_GENERAL:
+        close = "no" if spoken.norms(one.start - 1, one.start) == ["no"] else negation_before(spoken, clause, one.start)
+        if close is None or one.component == ROOM_GENERAL or not _lacks(spoken, clause, one.start, close):
             continue
-        gap = spoken.norms(clause.start, one.start)
-        near = [norm for norm in gap[-3:] if norm in {"no", "without", "of"}]
-        if not near or "never" in spoken.norms() or any(at in flaw_starts for at in range(clause.start, clause.end)):
+        if "never" in spoken.norms() or _may_be_absent(one.component, room, vocabulary):
             continue
-        if stances[one.start].mode is not Mode.ASSERTED or (
-            group in {"surfaces", "handed_over"} and one.component != "remote_control"
-        ):
+        if stances[one.start].mode is not Mode.ASSERTED:
+            continue
+        if any(_tells_of(spoken, term, one) for term in spoken.found.terms if term.start in clause):
             continue
         drafts.append(
             Draft(

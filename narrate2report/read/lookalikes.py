@@ -17,6 +17,9 @@ AMOUNTS = frozenset("rather quite very a bit all really so pretty slightly somew
 
 PERSONS = frozenset("i we you he she".split())
 
+READINGS = frozenset("says shows reads".split())
+"""What an instrument does: `my tester says open ground`."""
+
 INTERJECTIONS = frozenset(
     "okay ok good great fine right alright perfect lovely nice excellent beautiful wonderful gone knock".split()
 )
@@ -203,6 +206,7 @@ def _is_outside(spoken: Spoken, mention: Mention) -> bool:
     last_named = max((one.end for one in spoken.named if one.end <= mention.start), default=clause.start)
     return any(
         max(clause.start, last_named) <= cue.start and cue.end <= mention.start and mention.start - cue.end <= 2
+        and spoken.tokens[cue.end].norm not in READINGS
         for cue in spoken.cues("outsider", within=clause)
     )
 

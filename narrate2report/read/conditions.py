@@ -94,12 +94,12 @@ def _object_of(spoken: Spoken, mention: Mention) -> Named | None:
     tags = [token.tag for token in spoken.tokens[mention.start : mention.end]]
     if (tags[:-1] if tags[-1] == "DT" else tags)[-1:] not in (["IN"], ["TO"], ["VBG"], ["VBZ"]) or len(tags) < 2:
         return None
-    for one in spoken.named:
-        if one.start >= mention.end:
-            between = spoken.tokens[mention.end : one.start]
-            plain = all(token.tag in {"DT", "JJ", "PRP$", "NN", "RB"} for token in between)
-            return one if plain and len(between) <= 3 and one.start in spoken.clause_of(mention.start) else None
-    return None
+    one = next((one for one in spoken.named if one.start >= mention.end), None)
+    if one is None or one.relation == "of" or one.start not in spoken.clause_of(mention.start):
+        return None
+    between = spoken.tokens[mention.end : one.start]
+    plain = all(token.tag in {"DT", "JJ", "PRP$", "NN", "RB"} for token in between)
+    return one if plain and len(between) <= 3 else None
 
 
 def _as_flaws(mention: Mention, senses: Sequence[Sense], bearer: Bearer, scene: Scene) -> list[Flaw]:

@@ -109,13 +109,12 @@ def _allowed(mention: Mention, forbidden: Sequence[Mention]) -> Mention | None:
     banned = {
         (sense.form, sense.id)
         for phrase in forbidden
-        if phrase.start < mention.end and mention.start < phrase.end
+        if phrase.start < mention.end
+        and mention.start < phrase.end
         and not (mention.start <= phrase.start and phrase.end <= mention.end and phrase.end - phrase.start < length)
         for sense in phrase.senses
     }
-    senses = tuple(
-        sense for sense in mention.senses if (KIND_OF.get(sense.role, sense.role), sense.id) not in banned
-    )
+    senses = tuple(sense for sense in mention.senses if (KIND_OF.get(sense.role, sense.role), sense.id) not in banned)
     return Mention(mention.start, mention.end, senses) if senses else None
 
 

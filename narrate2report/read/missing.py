@@ -122,7 +122,9 @@ def missing_parts(scene: Scene) -> list[Draft]:
         close = "no" if spoken.norms(one.start - 1, one.start) == ["no"] else negation_before(spoken, clause, one.start)
         if close is None or one.component == ROOM_GENERAL or not _lacks(spoken, clause, one.start, close):
             continue
-        if "never" in spoken.norms() or _may_be_absent(one.component, room, vocabulary):
+        if "never" in spoken.norms() or spoken.norms(one.end, one.end + 2) == ["in", "these"]:
+            continue  # `no stove in these`: said of homes of a kind
+        if _may_be_absent(one.component, room, vocabulary):
             continue
         if stances[one.start].mode is not Mode.ASSERTED:
             continue

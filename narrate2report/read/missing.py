@@ -35,7 +35,7 @@ def left_behind(scene: Scene) -> list[Draft]:
             if spoken.clause_of(term.start).index in {clause.index, clause.index - (clause.link == "")}
         ]
         if (
-            any(term.of("condition") and not says_nothing(spoken, term) for term in inside)
+            any(_is_own_flaw(spoken, term, clause.start + at) for term in inside)
             or at + 1 >= len(norms)
             or norms[at + 1] in {"it", "this", "that"}
             or NOTES & set(norms[at + 1 : at + 3])
@@ -52,6 +52,12 @@ def left_behind(scene: Scene) -> list[Draft]:
             )
         ]  # fmt: skip
     return []
+
+
+def _is_own_flaw(spoken: Spoken, term: Mention, left: int) -> bool:
+    """Whether a word tells of a flaw beside what was left; before it, `old`, a flaw of caulk alone, tells of none."""
+    flawed = any(not sense.beside or term.start > left for sense in term.of("condition"))
+    return flawed and not says_nothing(spoken, term)
 
 
 ANSWERS: dict[str, str] = {"no": "missing", "none": "missing", "nil": "missing", "yes": "present"}
@@ -88,7 +94,7 @@ def _may_be_absent(component: str, room: str, vocabulary: Vocabulary) -> bool:
 
 def _tells_of(spoken: Spoken, term: Mention, one: Named) -> bool:
     """Whether a word denies a flaw or a trial of a component, and so not the component: `no drawer damage`."""
-    if term.start < one.end and one.start < term.end or says_nothing(spoken, term):
+    if (term.start < one.end and one.start < term.end) or says_nothing(spoken, term):
         return False
     flawed = any(sense.beside in {"", one.component} for sense in term.of("condition"))
     return flawed or any(sense.id == one.component for sense in term.of("works"))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from narrate2report.read.bearers import ROOM_GENERAL, Bearer
 from narrate2report.read.clauses import Clause
@@ -26,6 +27,9 @@ BARE = frozenset("come run turn work start operate function test".split())
 """Bare verbs that open a clause as an order or invitation: `come on in`."""
 
 INFINITIVE = frozenset("to will can please you i we me us would should must let may might could".split())
+ARTICLES = frozenset("the a an".split())
+"""Before a verb they make a noun of it: `plywood over the opening`."""
+
 ADVERBS = frozenset(
     "good fine well okay ok great perfectly perfect smoothly nicely properly normally quickly fast".split()
 )
@@ -269,8 +273,10 @@ def _is_predicate(spoken: Spoken, mention: Mention) -> bool:
     before = spoken.norms(max(0, mention.start - 1), mention.start)
     if before and before[0] == "not":
         return True
-    if before and before[0] in INFINITIVE:
+    if before and before[0] in ARTICLES:
         return False
+    if before and before[0] in INFINITIVE:
+        return before[0] == "to" and _is_in_vain(spoken, mention)
     first = spoken.tokens[mention.start]
     opening = spoken.clause_of(mention.start).start
     while opening < mention.start and spoken.tokens[opening].norm in {"and", "then", "so"}:
@@ -292,6 +298,14 @@ def _takes_object(spoken: Spoken, mention: Mention) -> bool:
         return True
     taken = any(mention.end < one.start <= mention.end + 3 and one.start in clause for one in spoken.named)
     return after[0] in {"the", "this", "that", "each"} and taken
+
+
+def _is_in_vain(spoken: Spoken, mention: Mention) -> bool:
+    """`I can't get the window to close`."""
+    clause = spoken.clause_of(mention.start)
+    norms = spoken.norms(clause.start, mention.start)
+    named = [one for one in spoken.named_in(clause) if one.end == mention.start - 1]
+    return bool(named) and any(pair in {("not", "get"), ("never", "get")} for pair in pairwise(norms))
 
 
 def _done_by_somebody(spoken: Spoken, mention: Mention) -> bool:

@@ -122,7 +122,11 @@ def _starts_subject(tokens: Sequence[Token], at: int, begin: int, terms: TermBou
         counted = any(one in terms.predicates for one in range(at + 1, min(len(tokens), at + 4)))
         return predicated and counted and (before.tag in {"NN", "NNS", "RP"} or at - 1 in terms.predicates)
     particle = (
-        before.norm in PARTICLES and at - 2 >= begin and tokens[at - 2].is_verb and at - 2 not in terms.predicates
+        before.norm in PARTICLES
+        and at - 2 >= begin
+        and tokens[at - 2].is_verb
+        and at - 2 not in terms.predicates
+        and at - 1 not in terms.ends
     )
     if acts or (before.tag == "IN" and not particle) or not predicated:
         return False
@@ -138,6 +142,8 @@ def _starts_subject(tokens: Sequence[Token], at: int, begin: int, terms: TermBou
     ):
         return False
     if before.tag in {"DT", "PRP$", "POS"} or (before.tag == "CD" and at - 2 >= begin and tokens[at - 2].is_finite):
+        return False
+    if before.tag in {"JJ", "VBN"} and at - 2 >= begin and tokens[at - 2].tag in {"DT", "PRP$"}:
         return False
     if before.tag == "JJ" and at - 1 == begin:
         return False

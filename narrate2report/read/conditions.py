@@ -13,7 +13,7 @@ from narrate2report.read.lookalikes import says_nothing
 from narrate2report.read.phrasebook import Mention, Sense
 from narrate2report.read.place import meaning_within
 from narrate2report.read.scene import Scene
-from narrate2report.read.spoken import Spoken
+from narrate2report.read.spoken import Named, Spoken
 from narrate2report.read.stance import Mode, Stance
 from narrate2report.read.vocabulary import Vocabulary
 
@@ -44,13 +44,19 @@ def find_flaws(scene: Scene) -> tuple[Flaw, ...]:
         if not senses or mention.start in named_at or mention.start in spoken.used or says_nothing(spoken, mention):
             continue
         adjective = any(sense.form in {"adjective", "verb"} for sense in senses)
-        noun = any(sense.form == "noun" for sense in senses)
+        noun = any(sense.form == "noun" for sense in senses) and not _is_doing(spoken, mention)
         candidates = _told_within(scene, mention, senses) or bearers.of(mention, adjective=adjective, noun=noun)
         if not any(one.direct for one in candidates) and _is_of_something_else(spoken, mention, senses, vocabulary):
             continue
         for bearer in candidates or (Bearer("", "nothing in focus", False),):
             found.extend(_as_flaws(mention, senses, bearer, scene))
     return tuple(found)
+
+
+def _is_doing(spoken: Spoken, mention: Mention) -> bool:
+    """`it's dripping down the wall`: what may be a noun elsewhere is a verb here, said of its subject."""
+    before = spoken.norms(max(0, mention.start - 1), mention.start)
+    return spoken.tokens[mention.start].norm.endswith("ing") and before in (["is"], ["'s"], ["are"], ["keeps"])
 
 
 def _is_of_something_else(spoken: Spoken, mention: Mention, senses: Sequence[Sense], vocabulary: Vocabulary) -> bool:
@@ -67,6 +73,10 @@ def _told_within(scene: Scene, mention: Mention, senses: Sequence[Sense]) -> tup
     """`caulk is pulling away`, `hair in the drain`: a phrase that names its own component."""
     spoken, vocabulary = scene.spoken, scene.vocabulary
     lying = all(vocabulary.conditions[sense.id].class_ in {"damage", "soil", "hazard"} for sense in senses)
+    clause = spoken.clause_of(mention.start)
+    source = not lying and any(one.relation == "topic" and one.end <= mention.start for one in spoken.named_in(clause))
+    if not source and (followed := _object_of(spoken, mention)):
+        return (Bearer(followed.component, f"'{spoken.words(mention.start, followed.end)}'", True, followed),)
     inner = meaning_within(spoken, mention, scene.place, scene.number, vocabulary) if lying else None
     if inner:
         return (Bearer(inner, f"'{spoken.words(mention.start, mention.end)}' names it", True),)
@@ -76,6 +86,20 @@ def _told_within(scene: Scene, mention: Mention, senses: Sequence[Sense]) -> tup
         if default and mention.end - mention.start > 2 and words.startswith(default.replace("_", " ")):
             return (Bearer(default, f"'{spoken.words(mention.start, mention.end)}' names it", True),)
     return ()
+
+
+def _object_of(spoken: Spoken, mention: Mention) -> Named | None:
+    """`a sofa in front of the exit`, `tape over the alarm`, `blocking the vent`: a phrase that ends in a preposition
+    or a verb of the present, with or without an article, is said of the component that follows."""
+    tags = [token.tag for token in spoken.tokens[mention.start : mention.end]]
+    if (tags[:-1] if tags[-1] == "DT" else tags)[-1:] not in (["IN"], ["TO"], ["VBG"], ["VBZ"]) or len(tags) < 2:
+        return None
+    one = next((one for one in spoken.named if one.start >= mention.end), None)
+    if one is None or one.relation == "of" or one.start not in spoken.clause_of(mention.start):
+        return None
+    between = spoken.tokens[mention.end : one.start]
+    plain = all(token.tag in {"DT", "JJ", "PRP$", "NN", "RB"} for token in between)
+    return one if plain and len(between) <= 3 else None
 
 
 def _as_flaws(mention: Mention, senses: Sequence[Sense], bearer: Bearer, scene: Scene) -> list[Flaw]:
@@ -102,7 +126,8 @@ def _fitting(condition: str, bearer: Bearer, mention: Mention, scene: Scene) -> 
     vocabulary = scene.vocabulary
     default = vocabulary.conditions[condition].default
     if not bearer.component:
-        return default or ROOM_GENERAL, "no component in focus"
+        told = _told_before(condition, mention, scene)
+        return told or default or ROOM_GENERAL, "named before it" if told else "no component in focus"
     loosely = not bearer.direct or bearer.component == ROOM_GENERAL
     faulty = vocabulary.conditions[condition].class_ == "fault"
     between = bearer.named is not None and any(
@@ -124,6 +149,17 @@ def _fitting(condition: str, bearer: Bearer, mention: Mention, scene: Scene) -> 
             if vocabulary.afflicts(condition, owner):
                 return owner, f"usual of {owner.replace('_', ' ')}, whose part was in focus"
     return bearer.component, bearer.how
+
+
+def _told_before(condition: str, mention: Mention, scene: Scene) -> str | None:
+    """`paint cans stacked against the heater, that's a fire risk`: the last component of the sentence so far that
+    the condition usually afflicts."""
+    spoken = scene.spoken
+    clause = spoken.clause_of(mention.start)
+    if not {"that", "it", "this"} & set(spoken.norms(clause.start, mention.start)):
+        return None
+    named = [one.component for one in reversed(spoken.named) if one.end <= clause.start]
+    return next((one for one in named if scene.vocabulary.afflicts(condition, one)), None)
 
 
 def _lately_fitting(condition: str, mention: Mention, scene: Scene) -> str | None:

@@ -17,6 +17,9 @@ AMOUNTS = frozenset("rather quite very a bit all really so pretty slightly somew
 
 PERSONS = frozenset("i we you he she".split())
 
+READINGS = frozenset("says shows reads".split())
+"""What an instrument does: `my tester says open ground`."""
+
 INTERJECTIONS = frozenset(
     "okay ok good great fine right alright perfect lovely nice excellent beautiful wonderful gone knock".split()
 )
@@ -91,8 +94,10 @@ def _is_somebodys_verb(spoken: Spoken, mention: Mention) -> bool:
 def _is_said_of_itself(spoken: Spoken, mention: Mention) -> bool:
     """`cold's cold`: as it should be."""
     clause = spoken.clause_of(mention.start)
-    word = spoken.tokens[mention.end - 1].norm
-    return word in spoken.norms(clause.start, mention.start) and mention.start - clause.start <= 3
+    last = spoken.tokens[mention.end - 1]
+    if last.tag in {"DT", "IN", "TO"}:
+        return False
+    return last.norm in spoken.norms(clause.start, mention.start) and mention.start - clause.start <= 3
 
 
 def _is_listed_work(spoken: Spoken, mention: Mention) -> bool:
@@ -202,7 +207,10 @@ def _is_outside(spoken: Spoken, mention: Mention) -> bool:
     clause = spoken.clause_of(mention.start)
     last_named = max((one.end for one in spoken.named if one.end <= mention.start), default=clause.start)
     return any(
-        max(clause.start, last_named) <= cue.start and cue.end <= mention.start and mention.start - cue.end <= 2
+        max(clause.start, last_named) <= cue.start
+        and cue.end <= mention.start
+        and mention.start - cue.end <= 2
+        and spoken.tokens[cue.end].norm not in READINGS
         for cue in spoken.cues("outsider", within=clause)
     )
 

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from narrate2report.read.bearers import ROOM_GENERAL
+from narrate2report.read.clauses import Clause
 from narrate2report.read.denial import negation_before
 from narrate2report.read.draft import Draft
 from narrate2report.read.lookalikes import says_nothing
+from narrate2report.read.phrasebook import Mention
 from narrate2report.read.scene import Scene
-from narrate2report.read.spoken import Spoken
+from narrate2report.read.spoken import Named, Spoken
 from narrate2report.read.stance import Mode
+from narrate2report.read.vocabulary import Vocabulary
 
 NOTES = frozenset("note notes message number".split())
 """What is left for somebody to read is no debris."""
@@ -32,7 +35,7 @@ def left_behind(scene: Scene) -> list[Draft]:
             if spoken.clause_of(term.start).index in {clause.index, clause.index - (clause.link == "")}
         ]
         if (
-            any(term.of("condition") and not says_nothing(spoken, term) for term in inside)
+            any(_is_own_flaw(spoken, term, clause.start + at) for term in inside)
             or at + 1 >= len(norms)
             or norms[at + 1] in {"it", "this", "that"}
             or NOTES & set(norms[at + 1 : at + 3])
@@ -51,8 +54,50 @@ def left_behind(scene: Scene) -> list[Draft]:
     return []
 
 
+def _is_own_flaw(spoken: Spoken, term: Mention, left: int) -> bool:
+    """Whether a word tells of a flaw beside what was left; before it, `old`, a flaw of caulk alone, tells of none."""
+    flawed = any(not sense.beside or term.start > left for sense in term.of("condition"))
+    return flawed and not says_nothing(spoken, term)
+
+
 ANSWERS: dict[str, str] = {"no": "missing", "none": "missing", "nil": "missing", "yes": "present"}
 """What a note's one-word answer after a component means: `anti-tip: yes`, `stopper: none`."""
+
+
+LACKING = frozenset({"no", "without", "without a", "no sign of"})
+"""Denials that say right before a component that there is none."""
+
+NOT_HAVING = frozenset({("have", "a"), ("have", "an"), ("have", "any"), ("got", "a"), ("got", "an"), ("got", "any")})
+"""After `not` they say the same: `it doesn't have a lid`, `hasn't got any racks`."""
+
+
+def _lacks(spoken: Spoken, clause: Clause, at: int, denial: str) -> bool:
+    """Whether what begins at token `at` is said not to be there, with at most two words between."""
+    gap = spoken.norms(clause.start, at)
+    if denial.lower() in LACKING:
+        return bool({"no", "without", "of"} & set(gap[-3:]))
+    return gap[-3:-2] in (["not"], ["never"]) and tuple(gap[-2:]) in NOT_HAVING
+
+
+ABOVE_A_DROP = frozenset({"stairs", "balcony", "basement"})
+"""Rooms that are not safe without a rail."""
+
+
+def _may_be_absent(component: str, room: str, vocabulary: Vocabulary) -> bool:
+    """Whether a home is whole without it: a room without carpet or wallpaper is none the worse, a stair without a
+    rail is."""
+    if component == "railing":
+        return room.partition(".")[0] not in ABOVE_A_DROP
+    group = vocabulary.components[component].group
+    return group in {"surfaces", "handed_over"} and component != "remote_control"
+
+
+def _tells_of(spoken: Spoken, term: Mention, one: Named) -> bool:
+    """Whether a word denies a flaw or a trial of a component, and so not the component: `no drawer damage`."""
+    if (term.start < one.end and one.start < term.end) or says_nothing(spoken, term):
+        return False
+    flawed = any(sense.beside in {"", one.component} for sense in term.of("condition"))
+    return flawed or any(sense.id == one.component for sense in term.of("works"))
 
 
 def _answered(spoken: Spoken, room: str) -> list[Draft]:
@@ -74,27 +119,22 @@ def _answered(spoken: Spoken, room: str) -> list[Draft]:
 
 
 def missing_parts(scene: Scene) -> list[Draft]:
-    """`the microwave has no plate`, `no racks`: a denied component is missing, if no flaw of it is denied."""
+    """`the microwave has no plate`, `these stairs don't have a handrail`: a denied component is missing, if no flaw
+    of it is denied."""
     spoken, stances, room, vocabulary = scene.spoken, scene.stances, scene.room, scene.vocabulary
     drafts = _answered(spoken, room)
-    flaw_starts = {
-        mention.start
-        for mention in spoken.found.terms
-        if mention.of("condition", "works") and not says_nothing(spoken, mention)
-    }
     for one in spoken.named:
         clause = spoken.clause_of(one.start)
-        group = vocabulary.components[one.component].group
-        close = negation_before(spoken, clause, one.start)
-        if (close or "").lower() not in {"no", "without", "without a", "no sign of"} or one.component == ROOM_GENERAL:
+        close = "no" if spoken.norms(one.start - 1, one.start) == ["no"] else negation_before(spoken, clause, one.start)
+        if close is None or one.component == ROOM_GENERAL or not _lacks(spoken, clause, one.start, close):
             continue
-        gap = spoken.norms(clause.start, one.start)
-        near = [norm for norm in gap[-3:] if norm in {"no", "without", "of"}]
-        if not near or "never" in spoken.norms() or any(at in flaw_starts for at in range(clause.start, clause.end)):
+        if "never" in spoken.norms() or spoken.norms(one.end, one.end + 2) == ["in", "these"]:
+            continue  # `no stove in these`: said of homes of a kind
+        if _may_be_absent(one.component, room, vocabulary):
             continue
-        if stances[one.start].mode is not Mode.ASSERTED or (
-            group in {"surfaces", "handed_over"} and one.component != "remote_control"
-        ):
+        if stances[one.start].mode is not Mode.ASSERTED:
+            continue
+        if any(_tells_of(spoken, term, one) for term in spoken.found.terms if term.start in clause):
             continue
         drafts.append(
             Draft(

@@ -19,7 +19,7 @@ COMPONENT_ROLES = ("component", "near", "in", "else")
 KIND_OF = {"near": "component", "in": "component", "else": "component", "works": "component", "rooms": "room"}
 """Roles of which a phrase that is not the term forbids all."""
 
-READ_AS_VERB = (" drains",)
+READ_AS_VERB = (" drains", " sprays")
 """Plurals that are hardly ever said: `sink drains` says what the sink does."""
 
 
@@ -67,7 +67,7 @@ class PhraseTree:
         if words and sense not in node.senses:
             node.senses.append(sense)
 
-    def _from(self, norms: Sequence[str], start: int) -> Iterator[Mention]:
+    def matches_at(self, norms: Sequence[str], start: int) -> Iterator[Mention]:
         """The phrases that begin at `start`, shortest first."""
         node = self._root
         for end in range(start, len(norms)):
@@ -82,12 +82,12 @@ class PhraseTree:
         """The longest phrase that begins at `start`, if any."""
         if norms[start] not in self._root.children:
             return None
-        return max(self._from(norms, start), key=lambda mention: mention.end, default=None)
+        return max(self.matches_at(norms, start), key=lambda mention: mention.end, default=None)
 
     def all_matches(self, norms: Sequence[str]) -> Iterator[Mention]:
         """Every phrase at every place, shorter ones within longer ones too."""
         for start in range(len(norms)):
-            yield from self._from(norms, start)
+            yield from self.matches_at(norms, start)
 
     def matches(self, norms: Sequence[str], *, overlapping: bool = False) -> Iterator[Mention]:
         """The longest match at each place; unless overlapping, matching goes on after its end."""
@@ -97,6 +97,25 @@ class PhraseTree:
             if found:
                 yield found
             at = found.end if found and not overlapping else at + 1
+
+
+def _allowed(mention: Mention, forbidden: Sequence[Mention]) -> Mention | None:
+    """A match without the meanings that phrases around it forbid; None where none is left.
+
+    A phrase inside a longer one of the same term forbids it nothing: `coming off the` is not loose, but
+    `coming off the wall` is.
+    """
+    length = mention.end - mention.start
+    banned = {
+        (sense.form, sense.id)
+        for phrase in forbidden
+        if phrase.start < mention.end
+        and mention.start < phrase.end
+        and not (mention.start <= phrase.start and phrase.end <= mention.end and phrase.end - phrase.start < length)
+        for sense in phrase.senses
+    }
+    senses = tuple(sense for sense in mention.senses if (KIND_OF.get(sense.role, sense.role), sense.id) not in banned)
+    return Mention(mention.start, mention.end, senses) if senses else None
 
 
 @dataclass(frozen=True)
@@ -141,7 +160,7 @@ class PhraseBook:
         """All matches in a sentence: idioms first, then terms outside them, and cues everywhere."""
         norms = [token.norm for token in tokens]
         shielded: set[int] = set()
-        not_this: dict[int, set[tuple[str, str]]] = {}
+        forbidden: list[Mention] = []
         implied: list[str] = []
         idioms = tuple(self._idioms.all_matches(norms))
         for idiom in idioms:
@@ -149,20 +168,12 @@ class PhraseBook:
                 if sense.role == "implies":
                     implied.append(sense.id)
                     continue
-                for at in range(idiom.start, idiom.end):
-                    if sense.id:
-                        not_this.setdefault(at, set()).add((sense.form, sense.id))
-                    else:
-                        shielded.add(at)
+                if sense.id:
+                    forbidden.append(Mention(idiom.start, idiom.end, (sense,)))
+                else:
+                    shielded.update(range(idiom.start, idiom.end))
         open_norms = ["" if at in shielded else norm for at, norm in enumerate(norms)]
-        terms = []
-        for mention in self._terms.matches(open_norms):
-            banned = set().union(*(not_this.get(at, set()) for at in range(mention.start, mention.end)))
-            senses = tuple(
-                sense for sense in mention.senses if (KIND_OF.get(sense.role, sense.role), sense.id) not in banned
-            )
-            if senses and not _counts_what_follows(mention, tokens):
-                terms.append(Mention(mention.start, mention.end, senses))
+        terms = [term for term in self._meant(open_norms, forbidden) if not _counts_what_follows(term, tokens)]
         within = {term.start: inner for term in terms if (inner := self._components_within(term, open_norms))}
         return Found(
             tuple(terms),
@@ -172,6 +183,16 @@ class PhraseBook:
             tuple(implied),
             within,
         )
+
+    def _meant(self, norms: Sequence[str], forbidden: Sequence[Mention]) -> list[Mention]:
+        """The longest terms that may mean something here: one of which nothing may be meant hides no shorter one."""
+        terms: list[Mention] = []
+        at = 0
+        while at < len(norms):
+            found = [mention for one in self._terms.matches_at(norms, at) if (mention := _allowed(one, forbidden))]
+            terms += found[-1:]
+            at = found[-1].end if found else at + 1
+        return terms
 
     def _components_within(self, term: Mention, norms: Sequence[str]) -> tuple[Mention, ...]:
         if term.end - term.start < 2 or not term.of("condition") or term.of(*COMPONENT_ROLES):

@@ -429,7 +429,7 @@ def _plain_meaning(
         for sense in senses:
             if sense.role == role and (role == "else" or sense.beside == place.base):
                 return sense.id
-    return None
+    return next((by_owner[one] for start, one in owners if start > mention.start and one in by_owner), None)
 
 
 def _family_match(owner: str, by_owner: dict[str, str], vocabulary: Vocabulary) -> str | None:
@@ -451,6 +451,8 @@ def _is_material_of(spoken: Spoken, mention: Mention, chosen: dict[int, tuple[Me
         headed = clause.link == ":" and clause.index == 1 and bool(chosen) and not flawed
         return headed or _only_tells_what(spoken, mention, chosen)
     between = spoken.norms(before[-1].end, mention.start)
+    if {"the", "this", "that"} & set(between[-2:]):
+        return False
     return bool(set(between) & {"is", "'s", "are", "was", ":", "in"}) and "on" not in between
 
 

@@ -438,7 +438,7 @@ def _ordered_at(spoken: Spoken, clause: Clause) -> int | None:
         and (mention.of("room", *COMPONENT_ROLES) or (mention.of("condition") and mention.end - at > 1))
         for mention in spoken.found.terms
     )
-    if names or at + 1 >= clause.end:
+    if names or at + 1 >= clause.end or _is_past_or_flaw(spoken, at):
         return None
     if _goes_on_doing(spoken, clause):
         return None
@@ -502,6 +502,18 @@ def _is_told(spoken: Spoken, clause: Clause, at: int) -> bool:
         return False
     sets = tokens[verb].norm in {"put", "set", "take"} and tokens[verb + 1].norm in {"it", "them", "out"}
     return tokens[verb].norm in CARE_VERBS or sets
+
+
+def _is_past_or_flaw(spoken: Spoken, at: int) -> bool:
+    """`pushed the button`, `cobwebs up on the ceiling`, `burn mark on the vinyl`: past verbs and flaws, which the
+    tagger takes for bare verbs where they open a sentence."""
+    tokens = spoken.tokens
+    if tokens[at].norm.endswith("ed") and any(cue.start == at for cue in spoken.cues("trial")):
+        return True
+    flaw = next((term for term in spoken.found.terms if term.start == at and term.of("condition")), None)
+    if flaw is None or not any(sense.form == "noun" for sense in flaw.of("condition")):
+        return False
+    return flaw.end - at > 1 or (flaw.end < len(tokens) and tokens[flaw.end].tag in {"IN", "RP", "RB"})
 
 
 def _future_at(spoken: Spoken, clause: Clause) -> int | None:

@@ -311,9 +311,7 @@ class Bearers:
         found: list[Named] = []
         for later in self._spoken.clauses[clause.index + 1 :]:
             inside = [
-                one
-                for one in self._spoken.named_in(later)
-                if one.relation == "of" and one.component != ROOM_GENERAL
+                one for one in self._spoken.named_in(later) if one.relation == "of" and one.component != ROOM_GENERAL
             ]
             tokens = self._spoken.tokens[later.start : later.end]
             if not inside or later.link not in {",", "and"} or any(token.is_finite for token in tokens):

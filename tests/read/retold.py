@@ -52,7 +52,11 @@ NOT_OF_THIS_PLACE = (
     "If there's a burn or a hole at the end, that comes out of the deposit.",
     "I always look for mold and water damage.",
 )
-WARNINGS_OF_IT = ("If you scratch it, we charge.", "If you crack that, we charge for it.", "If it gets stained, you pay.")
+WARNINGS_OF_IT = (
+    "If you scratch it, we charge.",
+    "If you crack that, we charge for it.",
+    "If it gets stained, you pay.",
+)
 """Said to the resident of the thing last spoken of: the record may hold them as advice, and nothing else."""
 
 LEAST_WORDS_TO_CUT = 6

@@ -132,6 +132,8 @@ def _is_planned(spoken: Spoken, mention: Mention) -> bool:
         return False
     clause = spoken.clause_of(mention.start)
     before = spoken.norms(max(clause.start, mention.start - 4), mention.start)
+    if "having" in spoken.norms(clause.start, mention.start):
+        return True
     listed = clause.link == "and" and clause.index and mention.start - clause.start <= 1
     if listed:
         earlier = spoken.clauses[clause.index - 1]

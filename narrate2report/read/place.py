@@ -358,7 +358,9 @@ def _tells_a_side(spoken: Spoken, mention: Mention) -> bool:
 def meaning_within(spoken: Spoken, phrase: Mention, place: Place, number: int, vocabulary: Vocabulary) -> str | None:
     """The component that a condition phrase names by itself: the drain in `hair in the drain`."""
     for mention in spoken.found.within.get(phrase.start, ()):
-        if not HOLDING & set(spoken.norms(max(phrase.start, mention.start - 2), mention.start)):
+        marks = {sense.id for sense in phrase.of("condition")} <= {"stain", "debris", "mark", "residue", "paint_drip"}
+        holding = HOLDING | {"on"} if marks else HOLDING
+        if not holding & set(spoken.norms(max(phrase.start, mention.start - 2), mention.start)):
             continue
         certain = [sense.id for sense in mention.of("component")]
         if certain:
@@ -423,7 +425,9 @@ def _plain_meaning(
         if sense.role == "in" and sense.beside == place.base:
             return sense.id
     for owner, when in reversed(place.lately):
-        if number - when <= reach and (family := _family_match(owner, by_owner, vocabulary)):
+        if number - when <= (FOCUS_SENTENCES if owner == place.subject else reach) and (
+            family := _family_match(owner, by_owner, vocabulary)
+        ):
             return family
     for role in ("in", "else"):
         for sense in senses:

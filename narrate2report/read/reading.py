@@ -28,7 +28,7 @@ from narrate2report.read.phrasebook import Mention, PhraseBook
 from narrate2report.read.place import Place, find_room, implied_room, name_components
 from narrate2report.read.repair import Repairer
 from narrate2report.read.scene import Scene
-from narrate2report.read.searches import Waiting
+from narrate2report.read.searches import Waiting, is_bare_list, opens_search, sought
 from narrate2report.read.sentences import Sentence, split_sentences
 from narrate2report.read.spoken import Spoken, speak
 from narrate2report.read.stance import Mode, Stance, mode_reason, read_stances
@@ -135,6 +135,8 @@ class _Walk:
     last_conditions: tuple[Draft, ...] = ()
     owner_speaks: bool = False
     withdrawing: bool = False
+    sought: bool = False
+    """Whether the sentence before announced what is looked for."""
     turn: int = 0
     """Sentences so far without those in passing: how near two statements are is counted in these."""
 
@@ -200,6 +202,9 @@ def _read_one(
     place, turn = walk.place, walk.turn
     walk.owner_speaks = walk.owner_speaks or _is_owner(spoken)
     stances = read_stances(spoken)
+    if walk.sought and is_bare_list(spoken):
+        stances = sought(stances)
+    walk.sought = opens_search(spoken)
     room = find_room(spoken, place, stances) or implied_room(spoken, place, stances, vocabulary)
     if room:
         place.enter(room, number)

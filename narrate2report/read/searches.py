@@ -11,13 +11,30 @@ from narrate2report.read.draft import Draft
 from narrate2report.read.phrasebook import Mention
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Named, Spoken
-from narrate2report.read.stance import Mode
+from narrate2report.read.stance import Mode, Stance
 
 SEARCH_SENTENCES = 2
 """For how many sentences a search waits for `I don't see any`."""
 
 SHORT_ANSWER = 6
 """Words of a sentence, or 2 of a clause, in which a lone `none` or `nothing` is the answer."""
+
+
+def opens_search(spoken: Spoken) -> bool:
+    """`What I'm looking for.`: what comes next is only a list of it."""
+    last = max(spoken.cues("search"), key=lambda cue: cue.end, default=None)
+    words = [at for at, token in enumerate(spoken.tokens) if token.is_word]
+    return last is not None and bool(words) and last.end == words[-1] + 1
+
+
+def is_bare_list(spoken: Spoken) -> bool:
+    """`Dents, scuffs, holes.`: things in a row, and nothing said of them."""
+    return len(spoken.clauses) > 1 and not any(token.is_finite for token in spoken.tokens)
+
+
+def sought(stances: Sequence[Stance]) -> tuple[Stance, ...]:
+    """The same with all that was said now looked for."""
+    return tuple(Stance(Mode.SEARCH, "looking for") if one.mode is Mode.ASSERTED else one for one in stances)
 
 
 @dataclass

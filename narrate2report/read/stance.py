@@ -295,7 +295,7 @@ def _supposed_at(spoken: Spoken, clause: Clause) -> int | None:
             return None if where or advises else clause.start
         if tokens[at].norm in {"could", "would", "should"} and tokens[at + 1].norm in {"have", "'ve"}:
             return clause.start
-    if _speaks_of_any(spoken, clause):
+    if _speaks_of_any(spoken, clause) or _supposes(spoken, clause):
         return clause.start
     told = spoken.has_cue("addressee", "instruction", "imperative")
     last = clause.index == len(spoken.clauses) - 1 and clause.index > 0
@@ -305,6 +305,21 @@ def _supposed_at(spoken: Spoken, clause: Clause) -> int | None:
     if clause.link in {"when", "whenever"} and told and not past and "is" not in spoken.norms(clause.start, clause.end):
         return clause.start
     return None
+
+
+MISHAPS = frozenset("smell lose break drop spill burn crack clog scratch stain dent chip move want hear".split())
+
+
+def _supposes(spoken: Spoken, clause: Clause) -> bool:
+    """`you smell gas, get out`, `you lose a key, that's a new lock`, `shut it, or it bangs`: an `if` left out."""
+    tokens, norms = spoken.tokens, spoken.norms(clause.start, clause.end)
+    if clause.link == "or" and norms[1:2] in (["it"], ["they"]) and len(norms) > 2:
+        verb = tokens[clause.start + 2]
+        return verb.tag in {"VBZ", "VBP"} and verb.norm not in {"is", "'s", "are", "has"}
+    if norms[:1] != ["you"] or len(norms) < 3 or norms[1] not in MISHAPS:
+        return False
+    following = spoken.clauses[clause.index + 1 : clause.index + 2]
+    return bool(following) and following[0].link == "," and not spoken.ends_with_question()
 
 
 def _speaks_of_any(spoken: Spoken, clause: Clause) -> bool:

@@ -332,7 +332,13 @@ class Bearers:
                 ["on", "the", "whole"],
                 ["by", "and", "large"],
             )
-            or self._spoken.norms(0, 2) == ["all", "up"]
+            or self._spoken.norms(0, 2)
+            in (
+                ["all", "up"],
+                ["all", "told"],
+                ["in", "short"],
+                ["in", "total"],
+            )
         )
         return self._place.closing and opens and not rooms and not self._spoken.named_in(clause)
 

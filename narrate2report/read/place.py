@@ -29,9 +29,13 @@ LEADING = frozenset(
     "okay ok so now and then next right alright well the a an our my this here 's is we are i am be come"
     " coming go going in into to on onto back over through out down up first last stop finally moving let us"
     " start starting with at it also just good great move step stepping walk walking head heading done yes"
-    " yep um uh for of that other then inside second third that's".split()
+    " yep um uh for of that other then inside second third that's big little nice large small lovely cute"
+    " cozy tiny spacious huge bright main own".split()
 )
 INDEFINITE = frozenset("everything nothing something everyone everybody nobody".split())
+DOINGS = frozenset("does says said handles sends takes wants keeps charges closes calls bills does will".split())
+"""What people in an office do: `the office does the charges`."""
+
 ORDINALS = {"first": "1", "second": "2", "third": "3", "fourth": "4", "one": "1", "two": "2", "three": "3", "four": "4",
             "five": "5", "1": "1", "2": "2", "3": "3", "4": "4", "5": "5", "too": "2", "to": "2"}  # fmt: skip
 LETTERED = {"room": "bedroom", "bed": "bedroom", "br": "bedroom", "bath": "bathroom"}
@@ -200,6 +204,8 @@ def _is_entered(spoken: Spoken, mention: Mention, end: int) -> bool:
     next_token = tokens[end] if end < len(tokens) else None
     heads_noun = any(other.start == end and other.of(*COMPONENT_ROLES) for other in spoken.found.terms)
     if next_token is not None and next_token.norm in {"side", "key", "keys", "end", "wall", "half"} and not heads_noun:
+        return False
+    if next_token is not None and next_token.norm in DOINGS:
         return False
     if _opens(spoken, mention):
         apart = next_token is not None and (

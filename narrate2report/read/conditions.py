@@ -20,7 +20,7 @@ from narrate2report.read.vocabulary import Vocabulary
 DENIED_PRAISE = {"clean": "dirty", "present": "missing"}
 """What denying a sound condition comes to; denying any other praise names no flaw."""
 
-LASTING = frozenset({"repaired", "freshly_painted"})
+LASTING = frozenset({"repaired", "freshly_painted", "expired"})
 """Conditions that tell of the past and are still so."""
 
 

@@ -42,6 +42,7 @@ def says_nothing(spoken: Spoken, mention: Mention) -> bool:
             _became,
             _holds_a_flaw,
             _is_said_of_itself,
+            _is_to_come_off,
             _is_somebodys_verb,
             _is_all_good,
             _is_listed_work,
@@ -151,6 +152,19 @@ def _is_particle(spoken: Spoken, mention: Mention) -> bool:
     small = mention.end - mention.start == 1 and spoken.tokens[mention.start].norm in PARTICLES
     is_there = spoken.norms(mention.start, mention.end) in (["is", "there"], ["are", "there"])
     return (small or is_there) and mention.end != spoken.clause_of(mention.start).end
+
+
+def _is_to_come_off(spoken: Spoken, mention: Mention) -> bool:
+    """`they all have to come off`: what is to be taken down."""
+    if spoken.norms(mention.start, mention.start + 1) != ["come"]:
+        return False
+    before = spoken.norms(max(0, mention.start - 2), mention.start)
+    return before[-1:] in (["will"], ["must"]) or before in (
+        ["have", "to"],
+        ["has", "to"],
+        ["need", "to"],
+        ["needs", "to"],
+    )
 
 
 def _is_done(spoken: Spoken, mention: Mention) -> bool:

@@ -16,6 +16,9 @@ from narrate2report.read.vocabulary import Vocabulary
 NOTES = frozenset("note notes message number".split())
 """What is left for somebody to read is no debris."""
 
+WHEN = frozenset("yesterday today on at last this in early late already before with for and so when".split())
+"""After `left` they tell that people went away."""
+
 LEAVERS = frozenset("you they tenant tenants somebody someone he she people residents".split())
 
 
@@ -39,6 +42,7 @@ def left_behind(scene: Scene) -> list[Draft]:
             or at + 1 >= len(norms)
             or norms[at + 1] in {"it", "this", "that"}
             or NOTES & set(norms[at + 1 : at + 3])
+            or WHEN & set(norms[at + 1 : at + 2])
         ):
             continue
         groups = {vocabulary.components[one.component].group for one in spoken.named}

@@ -329,6 +329,7 @@ def name_components(spoken: Spoken, place: Place, number: int, vocabulary: Vocab
         component = _plain_meaning(mention, plain, chosen, place, number, vocabulary, partial(_stands_by, spoken))
         if component:
             chosen[mention.start] = (mention, component)
+    _put_on_what_has_it(spoken, chosen)
     within = [
         Named(found, phrase.start + 1, phrase.end, "of")
         for phrase in spoken.found.terms
@@ -345,6 +346,22 @@ def name_components(spoken: Spoken, place: Place, number: int, vocabulary: Vocab
         for start, (mention, component) in sorted(chosen.items())
     )
     return tuple(sorted((*whole, *within), key=lambda one: one.start))
+
+
+INNER_FACES = frozenset({"floor", "wall", "ceiling"})
+FURNISHED = frozenset({"cabinet", "vanity", "oven", "closet", "dishwasher", "refrigerator", "freezer", "drawer", "sink",
+                       "microwave", "washer", "dryer", "shower", "medicine_cabinet", "pantry", "range_hood"})  # fmt: skip
+
+
+def _put_on_what_has_it(spoken: Spoken, chosen: dict[int, tuple[Mention, str]]) -> None:
+    """`the floor of the cabinet`: no floor of a room; what is said of it is said of the cabinet."""
+    for start, (mention, component) in sorted(chosen.items()):
+        if component not in INNER_FACES or spoken.norms(mention.end, mention.end + 1) != ["of"]:
+            continue
+        for at in (mention.end + 1, mention.end + 2):
+            if at in chosen and chosen[at][1] in FURNISHED:
+                chosen[start] = mention, chosen.pop(at)[1]
+                break
 
 
 def _outdoors(component: str, place: Place, vocabulary: Vocabulary) -> str | None:

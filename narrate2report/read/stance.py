@@ -378,6 +378,9 @@ def _reach_start(spoken: Spoken, clause: Clause, mode: Mode, start: int, end: in
     norms = spoken.norms(clause.start, start)
     if mode is Mode.POLICY and not {"there", "'s", "has"} & set(norms):
         return clause.start
+    dated = spoken.norms(start, start + 1)[0] in {"in", "last"}
+    if mode is Mode.PAST and norms and dated and _is_all_past(spoken, clause):
+        return clause.start
     if mode is Mode.PAST and spoken.norms(end - 1, end)[0] in {"ago", "back"}:
         return clause.start + norms.index("from") if "from" in norms else max(clause.start, start - 2)
     return start
@@ -389,6 +392,12 @@ SENSED = frozenset("see tell feel hear even really find get hardly barely quite 
 def _only_tells(spoken: Spoken, start: int, end: int) -> bool:
     """`you can't see it from here`: no prohibition."""
     return spoken.norms(start, end) == ["you", "can", "not"] and bool(SENSED & set(spoken.norms(end, end + 1)))
+
+
+def _is_all_past(spoken: Spoken, clause: Clause) -> bool:
+    """`the frame was split in March`: every verb of the clause tells of then."""
+    finite = [token for token in spoken.tokens[clause.start : clause.end] if token.is_finite]
+    return bool(finite) and all(token.tag == "VBD" or token.norm in {"was", "were", "had"} for token in finite)
 
 
 def _is_plan(spoken: Spoken, start: int, end: int) -> bool:

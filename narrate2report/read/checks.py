@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from narrate2report.read.bearers import ROOM_GENERAL, Bearer
-from narrate2report.read.clauses import Clause
 from narrate2report.read.denial import negation_before
 from narrate2report.read.draft import Draft
 from narrate2report.read.members import find_members, picks_one
@@ -15,6 +14,14 @@ from narrate2report.read.spoken import Spoken
 from narrate2report.read.stance import Mode
 from narrate2report.read.trials import Trials, is_means
 from narrate2report.read.untested import find_untested, is_operated
+from narrate2report.read.verdicts import (
+    is_counted_short,
+    is_flaw,
+    is_flaw_of,
+    is_no_result,
+    is_part_of_flaw,
+    is_predicate,
+)
 from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.read.water import find_running_water
 from narrate2report.records.findings import Outcome
@@ -22,10 +29,7 @@ from narrate2report.records.findings import Outcome
 WEEKDAYS = frozenset("monday tuesday wednesday thursday friday saturday sunday".split())
 """`he comes on Wednesday` is no trial."""
 
-BARE = frozenset("come run turn work start operate function test".split())
-"""Bare verbs that open a clause as an order or invitation: `come on in`."""
 
-INFINITIVE = frozenset("to will can please you i we me us would should must let may might could".split())
 ADVERBS = frozenset(
     "good fine well okay ok great perfectly perfect smoothly nicely properly normally quickly fast".split()
 )
@@ -108,9 +112,9 @@ def _from_verbs(scene: Scene) -> list[Draft]:
         senses = mention.of("works")
         if not senses or mention.start in named_at or not scene.is_said(mention.start):
             continue
-        if senses[0].form == "verb" and not _is_predicate(spoken, mention):
+        if senses[0].form == "verb" and not is_predicate(spoken, mention):
             continue
-        if _is_no_result(spoken, mention):
+        if is_no_result(spoken, mention):
             continue
         for bearer in scene.bearers.of(mention, adjective=False, noun=False):
             component = _does_this(bearer, senses, scene)
@@ -118,44 +122,6 @@ def _from_verbs(scene: Scene) -> list[Draft]:
             if component:
                 drafts.append(_result(scene, mention, component, bearer.how))
     return drafts
-
-
-BY_HABIT = frozenset({"when", "whenever", "until", "before"})
-NOT_ENOUGH = frozenset("too partly half barely only".split())
-LEFT_SO = frozenset(
-    "leave leaves left leaving keep keeps kept found painted stuck nailed screwed sealed propped wedged".split()
-)
-BEING = frozenset("is 's are was were been".split())
-ON_AND_ON = frozenset("continuously constantly nonstop forever down onto into along".split())
-"""Words after a verb that make a flaw of it: `refilling continuously`, `running down the wall`."""
-
-
-def _is_no_result(spoken: Spoken, mention: Mention) -> bool:
-    """`when it comes up`, `too hot`, `painted it shut`, `leaves the window open`, `drains slowly`: no trial passed."""
-    clause = spoken.clause_of(mention.start)
-    before = set(spoken.norms(max(clause.start, mention.start - 4), mention.start))
-    after = spoken.norms(mention.end, min(clause.end, mention.end + 3))
-    said = spoken.norms(mention.start, mention.end)
-    partly = after[:1] == ["at"] and bool({"bottom", "top"} & set(after))
-    if clause.link in BY_HABIT or NOT_ENOUGH & set(spoken.norms(max(clause.start, mention.start - 1), mention.start)):
-        return True
-    if said[-1] == "on" and mention.end != clause.end:
-        return True
-    state = spoken.norms(max(clause.start, mention.start - 1), mention.start)[:1]
-    if said[0] in {"open", "shut", "closed"} and (LEFT_SO & before or (state and state[0] in BEING)):
-        return True
-    return bool(ON_AND_ON & set(after[:1])) or partly or _is_slow(spoken, mention, clause)
-
-
-def _is_slow(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
-    """`drains, slowly`, `drains a bit slow`: a drain that takes its time has a flaw and has not passed."""
-    if not spoken.norms(mention.start, mention.start + 1)[0].startswith(("drain", "go", "empt")):
-        return False
-    following = spoken.clauses[clause.index + 1 : clause.index + 2]
-    near = (clause, *(one for one in following if not spoken.named_terms(one)))
-    earlier = spoken.clauses[max(0, clause.index - 2) : clause.index]
-    slow = [term.start for term in spoken.found.terms if any(s.id == "slow_drain" for s in term.of("condition"))]
-    return any(at in one for at in slow for one in (*near, *(one for one in earlier if not spoken.named_terms(clause))))
 
 
 LOCKED_BY = {"window": "window_lock", "door": "lock", "sliding_door": "lock"}
@@ -189,16 +155,16 @@ def _from_cues(scene: Scene) -> list[Draft]:
     spoken, drafts = scene.spoken, []
     for cue in spoken.cues("operates", "fails"):
         fails = any(sense.id == "fails" for sense in cue.senses)
-        if fails and _is_part_of_flaw(spoken, cue):
+        if fails and is_part_of_flaw(spoken, cue):
             continue
         passed = scene.mode(cue.start) is Mode.PAST and spoken.norms(cue.start, cue.end) == ["passed"]
         if not (scene.is_said(cue.start) or passed) or (
-            not fails and (_is_flaw(spoken, cue) or not _is_predicate(spoken, cue))
+            not fails and (is_flaw(spoken, cue) or not is_predicate(spoken, cue))
         ):
             continue
         if any(other.start < cue.start < other.end for other in spoken.cues("operates", "fails")):
             continue
-        if not fails and (_is_no_result(spoken, cue) or _is_counted_short(spoken, cue)):
+        if not fails and (is_no_result(spoken, cue) or is_counted_short(spoken, cue)):
             continue
         unwilling = spoken.norms(cue.start, cue.start + 2) == ["will", "not"]
         if unwilling and cue.start and spoken.tokens[cue.start - 1].norm in {"i", "we"}:
@@ -207,40 +173,9 @@ def _from_cues(scene: Scene) -> list[Draft]:
             continue
         for bearer in scene.bearers.of(cue, adjective=False, noun=False):
             component = _worked(_behind(scene, bearer), scene.vocabulary)
-            if is_operated(component, scene.vocabulary) and not _is_flaw_of(spoken, cue, bearer.component):
+            if is_operated(component, scene.vocabulary) and not is_flaw_of(spoken, cue, bearer.component):
                 drafts.append(_result(scene, cue, component, bearer.how, fails=fails))
     return drafts
-
-
-def _is_part_of_flaw(spoken: Spoken, cue: Mention) -> bool:
-    """`there's dead flies`: the word belongs to a longer one."""
-    return any(term.start < cue.end < term.end for term in spoken.found.terms if term.of("condition"))
-
-
-def _is_counted_short(spoken: Spoken, cue: Mention) -> bool:
-    """`only two came on`, `that's the works`."""
-    clause = spoken.clause_of(cue.start)
-    before = spoken.norms(max(clause.start, cue.start - 2), cue.start)
-    return before[:1] == ["only"] or before[-1:] == ["the"]
-
-
-def _is_flaw(spoken: Spoken, cue: Mention) -> bool:
-    """Whether the word names a condition of anything: then it is that, and no trial."""
-    return any(
-        mention.start <= cue.start < mention.end and not any(sense.beside for sense in mention.of("condition"))
-        for mention in spoken.found.terms
-        if mention.of("condition")
-    )
-
-
-def _is_flaw_of(spoken: Spoken, cue: Mention, component: str) -> bool:
-    """`it's running`, said of a toilet, is a flaw of it."""
-    return any(
-        sense.beside == component
-        for mention in spoken.found.terms
-        if mention.start <= cue.start < mention.end
-        for sense in mention.of("condition")
-    )
 
 
 def _behind(scene: Scene, bearer: Bearer) -> str:
@@ -262,49 +197,6 @@ def _worked(component: str, vocabulary: Vocabulary) -> str:
     if term is not None and not term.works and len(term.part_of) == 1:
         return term.part_of[0]
     return component
-
-
-def _is_predicate(spoken: Spoken, mention: Mention) -> bool:
-    """Whether a verb is said of something as a fact, and not wanted, allowed or done by somebody."""
-    before = spoken.norms(max(0, mention.start - 1), mention.start)
-    if before and before[0] == "not":
-        return True
-    if before and before[0] in INFINITIVE:
-        return False
-    first = spoken.tokens[mention.start]
-    opening = spoken.clause_of(mention.start).start
-    while opening < mention.start and spoken.tokens[opening].norm in {"and", "then", "so"}:
-        opening += 1
-    if mention.start == opening and first.norm in BARE:
-        return False
-    return not _done_by_somebody(spoken, mention) and not _takes_object(spoken, mention)
-
-
-def _takes_object(spoken: Spoken, mention: Mention) -> bool:
-    """`I'm flipping the switch`, `turning this off`, `and open the window`: what follows is what it is done to."""
-    clause, tag = spoken.clause_of(mention.start), spoken.tokens[mention.start].tag
-    after = spoken.norms(mention.end, min(clause.end, mention.end + 1))
-    before = spoken.norms(max(clause.start, mention.start - 1), mention.start)
-    by_somebody = tag == "VBG" or not before or before[0] in {"i", "we", "you", "and", "then"}
-    if tag in {"VBZ", "VBD", "VBN"} or not after or not by_somebody:
-        return False
-    if after[0] in {"it", "them"} or (after[0] in {"this", "that"} and spoken.tokens[mention.start].tag == "VBG"):
-        return True
-    taken = any(mention.end < one.start <= mention.end + 3 and one.start in clause for one in spoken.named)
-    return after[0] in {"the", "this", "that", "each"} and taken
-
-
-def _done_by_somebody(spoken: Spoken, mention: Mention) -> bool:
-    """`the plumber opens that wall`: the word before the verb is a noun that names no component."""
-    clause = spoken.clause_of(mention.start)
-    at = mention.start - 1
-    while at >= clause.start and spoken.tokens[at].tag in {"RB", "RBR"}:
-        at -= 1
-    if at < clause.start or spoken.tokens[at].tag not in {"NN", "NNS", "NNP", "NNPS"}:
-        return False
-    if any(one.start <= at < one.end for one in spoken.named):
-        return False
-    return not any(term.start <= at < term.end for term in spoken.found.terms)
 
 
 def _from_ellipsis(scene: Scene) -> list[Draft]:

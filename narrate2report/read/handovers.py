@@ -12,7 +12,7 @@ from narrate2report.read.clauses import Clause
 from narrate2report.read.denial import negation_before
 from narrate2report.read.details import quantity_before
 from narrate2report.read.draft import Draft
-from narrate2report.read.key_lists import fall_short, find_listed, find_lent, handed, missing
+from narrate2report.read.key_lists import fall_short, find_lent, find_listed, handed, missing
 from narrate2report.read.lookalikes import says_nothing
 from narrate2report.read.numbers import whole_number
 from narrate2report.read.scene import Scene

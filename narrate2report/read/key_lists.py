@@ -93,7 +93,7 @@ def _number_in(spoken: Spoken, clause: Clause) -> int | None:
 
 def find_lent(scene: Scene, lent: Collection[str]) -> list[Draft]:
     """`I'll leave you a pack of four`, `I gave her three new ones`: spare parts of what is in focus."""
-    spoken, focus = scene.spoken, scene.place.subject
+    spoken, focus = scene.spoken, scene.place.subject or ""
     if focus not in lent or not spoken.has_cue("giving"):
         return []
     norms = spoken.norms()

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from narrate2report.read.bearers import ROOM_GENERAL, Bearer
 from narrate2report.read.denial import negation_before
@@ -117,7 +118,7 @@ def _from_verbs(scene: Scene) -> list[Draft]:
         if is_no_result(spoken, mention):
             continue
         for bearer in scene.bearers.of(mention, adjective=False, noun=False):
-            component = _does_this(bearer, senses, scene)
+            component = _does_this(replace(bearer, component=_behind(scene, bearer)), senses, scene)
             component = _locked_by(component, spoken, mention)
             if component:
                 drafts.append(_result(scene, mention, component, bearer.how))
@@ -181,7 +182,10 @@ def _from_cues(scene: Scene) -> list[Draft]:
 def _behind(scene: Scene, bearer: Bearer) -> str:
     """`the disposal, I'm flipping the switch, it's running`: what the switch works, where it was taken in hand."""
     named = bearer.named
-    if named is None or not is_means(scene.spoken, named):
+    if named is None:
+        return bearer.component
+    button = scene.spoken.tokens[named.end - 1].norm == "button"
+    if not is_means(scene.spoken, named) and not button:
         return bearer.component
     before = [
         one.component

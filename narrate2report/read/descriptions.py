@@ -15,7 +15,7 @@ from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.stance import Mode
 
-COLOURLESS = frozenset("caulk air_filter hood_filter lint_trap lock drain outlet smoke_alarm trash_bin".split())
+COLOURLESS = frozenset("caulk air_filter hood_filter lint_trap lock drain outlet smoke_alarm trash_bin burner".split())
 """Where a colour tells what state a thing is in: white caulk, a gray filter, a green light of a keypad."""
 
 CLOSE = 5

@@ -77,7 +77,7 @@ def _named(scene: Scene, *, gives: bool, returns: bool, returned: bool, goes_on:
     for one in spoken.named:
         clause, quantity = spoken.clause_of(one.start), _quantity(spoken, one)
         meant = _meant(scene, one, listed=bool(counted or gives or returns) and quantity is not None)
-        if meant is None or scene.mode(one.start) in KEPT_OUT or one.relation == "place" or one.start in spoken.used:
+        if meant is None or _is_kept_out(scene, one) or one.relation == "place" or one.start in spoken.used:
             continue
         if not context and not quantity_before(spoken, one.start, clause) and _has_article(spoken, one):
             continue
@@ -101,6 +101,15 @@ def _named(scene: Scene, *, gives: bool, returns: bool, returned: bool, goes_on:
         elif counted and (_lies(spoken, one) or _ends_list(spoken, one, clause)):
             drafts.append(handed(spoken, meant, scene.room, _one(spoken, one), returned=returned))
     return drafts
+
+
+def _is_kept_out(scene: Scene, one: Named) -> bool:
+    """`your fob's not ready`, `if you lose the key`; `I was expecting three, I've been given two` is told."""
+    spoken, clause = scene.spoken, scene.spoken.clause_of(one.start)
+    if scene.mode(one.start) is Mode.SEARCH:
+        return not spoken.has_cue("returning", "giving")
+    late = "not" in spoken.norms(one.end, clause.end) and not _not_back(spoken, one)
+    return scene.mode(one.start) in KEPT_OUT or late
 
 
 def _has_article(spoken: Spoken, one: Named) -> bool:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Iterator, Sequence
 
 from narrate2report.read.clauses import Clause
 from narrate2report.read.draft import Draft
@@ -37,25 +37,27 @@ def find_listed(scene: Scene, named: Sequence[Draft], *, keys_before: bool, retu
         if clause.end <= (first or 0) or scene.mode(clause.start) in NOT_SAID:
             continue
         item = _item(scene, clause) if clause.index not in told and clause.start >= (first or 0) else None
-        item = item or _further(scene, clause, max(clause.start, first or 0))
-        if item is not None:
+        items = [item] if item else list(_further(scene, clause, max(clause.start, first or 0)))
+        for item in items:
             spoken.used.update(range(item[0].start, item[0].end))
             drafts.append(handed(spoken, item[0], scene.room, item[1], returned=returned))
     return drafts
 
 
-def _further(scene: Scene, clause: Clause, start: int) -> tuple[Named, int] | None:
-    """`three keys for the door one for the post box`: an item that nothing marks off from the one before."""
+def _further(scene: Scene, clause: Clause, start: int) -> Iterator[tuple[Named, int]]:
+    """`three keys for the door one for the post box`: items that nothing marks off from the one before."""
     spoken = scene.spoken
     for at in range(start, clause.end - 1):
         number = whole_number(spoken.tokens, at)
         if number is None or spoken.norms(number[1], number[1] + 1) != ["for"]:
             continue
-        words = set(spoken.norms(number[1], min(clause.end, number[1] + LONGEST_ITEM - 1)))
+        end = number[1] + 1
+        while end < min(clause.end, number[1] + LONGEST_ITEM) and whole_number(spoken.tokens, end) is None:
+            end += 1
+        words = set(spoken.norms(number[1], end))
         if words & (LOCKED | MAIL):
             component = "mailbox_key" if words & MAIL else "key"
-            return Named(component, at, min(clause.end, number[1] + LONGEST_ITEM - 1), "topic"), number[0]
-    return None
+            yield Named(component, at, end, "topic"), number[0]
 
 
 def _item(scene: Scene, clause: Clause) -> tuple[Named, int] | None:

@@ -53,8 +53,10 @@ class Trials:
         """The answered trials of a sentence, the last answer of each component; an open one waits for more."""
         begun = _begins(scene)
         recent = scene.number - self.answered_at <= WAITED + 1
-        norms = set(scene.spoken.norms())
-        self.again = (self.again or "again" in norms) and recent and not norms & MENDED
+        norms = scene.spoken.norms()
+        if begun is None and recent and "again" in norms:
+            begun = Mention(norms.index("again"), norms.index("again") + 1, ())
+        self.again = (self.again or "again" in norms) and recent and not MENDED & set(norms)
         if self.again and self.answered and recent:
             scene.place.subject = self.answered
         drafts = self._late_answer(scene) if begun is None else _answers(scene, begun)

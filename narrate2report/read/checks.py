@@ -13,7 +13,7 @@ from narrate2report.read.phrasebook import Mention, Sense
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.stance import Mode
-from narrate2report.read.trials import Trials, is_means
+from narrate2report.read.trials import MENDED, Trials, is_means
 from narrate2report.read.untested import find_untested, is_operated
 from narrate2report.read.verdicts import (
     is_counted_short,
@@ -50,6 +50,7 @@ def find_checks(scene: Scene, trials: Trials) -> list[Draft]:
         *_from_verbs(scene),
         *_from_cues(scene),
         *_from_plurals(scene),
+        *_from_notes(scene),
         *_from_ellipsis(scene),
         *find_running_water(scene),
     ):
@@ -85,6 +86,8 @@ def _overtaken(spoken: Spoken, draft: Draft, drafts: Sequence[Draft]) -> bool:
     said of one of several."""
     if draft.outcome == "works" and _fails_after_all(spoken, draft):
         return True
+    if draft.outcome == "fails" and not MENDED & set(spoken.norms()) and not picks_one(spoken, draft.at):
+        return any(one.component == draft.component and one.at > draft.at and one.outcome == "works" for one in drafts)
     return draft.outcome == "works" and any(
         other.component == draft.component
         and other.outcome == "fails"
@@ -98,7 +101,7 @@ def _fails_after_all(spoken: Spoken, draft: Draft) -> bool:
     """`the fan spins, but it doesn't pull`: a flaw that means as much as a failed trial."""
     return any(
         term.start > draft.at
-        and spoken.clause_of(term.start).link == "but"
+        and spoken.clause_of(term.start).link in {"but", "so"}
         and not spoken.named_in(spoken.clause_of(term.start))
         and any(one.id == "not_working" and one.beside in {"", draft.component} for one in term.of("condition"))
         for term in spoken.found.terms
@@ -116,6 +119,8 @@ def _from_verbs(scene: Scene) -> list[Draft]:
         if senses[0].form == "verb" and not is_predicate(spoken, mention):
             continue
         if is_no_result(spoken, mention):
+            continue
+        if _did_not(spoken, mention):
             continue
         for bearer in scene.bearers.of(mention, adjective=False, noun=False):
             component = _does_this(replace(bearer, component=_behind(scene, bearer)), senses, scene)
@@ -172,11 +177,21 @@ def _from_cues(scene: Scene) -> list[Draft]:
             continue
         if spoken.norms(cue.end, cue.end + 1) and spoken.tokens[cue.end].norm in WEEKDAYS:
             continue
+        if _did_not(spoken, cue):
+            continue
         for bearer in scene.bearers.of(cue, adjective=False, noun=False):
             component = _worked(_behind(scene, bearer), scene.vocabulary)
             if is_operated(component, scene.vocabulary) and not is_flaw_of(spoken, cue, bearer.component):
                 drafts.append(_result(scene, cue, component, bearer.how, fails=fails))
     return drafts
+
+
+def _did_not(spoken: Spoken, mention: Mention) -> bool:
+    """`I never ran the tap`, `they never opened a window`: what somebody left undone has not failed."""
+    before = set(spoken.norms(max(spoken.clause_of(mention.start).start, mention.start - 4), mention.start))
+    somebody = before & {"i", "we", "he", "she", "you"}
+    they_did = "they" in before and spoken.tokens[mention.start].tag == "VBD"
+    return bool(before & {"never", "not"}) and bool(somebody or they_did) and "it" not in before
 
 
 def _behind(scene: Scene, bearer: Bearer) -> str:
@@ -229,6 +244,26 @@ def _from_plurals(scene: Scene) -> list[Draft]:
         flawed = any(mention.start in clause for mention in spoken.found.terms if mention.of("condition"))
         if bare and not flawed and scene.is_said(one.start):
             drafts.append(_result(scene, Mention(one.end - 1, one.end, ()), one.component, "with nothing more said"))
+    return drafts
+
+
+def _from_notes(scene: Scene) -> list[Draft]:
+    """`fridge on, 4 C`, `fan: on / noisy`: of what runs by itself, a bare `on`."""
+    spoken, drafts = scene.spoken, []
+    for clause in spoken.clauses:
+        named = spoken.named_in(clause)
+        if not named and clause.end - clause.start == 1 and clause.index:
+            named = spoken.named_in(spoken.clauses[clause.index - 1])
+        if spoken.norms(clause.end - 1, clause.end) != ["on"] or not named or clause.end - named[-1].end > 1 + len(":"):
+            continue
+        if named[-1].start != spoken.clause_of(named[-1].start).start:
+            continue
+        runs = named[-1].component in scene.vocabulary.components and (
+            "is on" in scene.vocabulary.components[named[-1].component].works_adj
+        )
+        if runs and scene.is_said(clause.end - 1):
+            on = Mention(clause.end - 1, clause.end, ())
+            drafts.append(_result(scene, on, named[-1].component, "noted as on"))
     return drafts
 
 

@@ -15,11 +15,16 @@ from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.stance import Mode
 
-COLOURLESS = frozenset("caulk air_filter hood_filter lint_trap lock drain outlet smoke_alarm trash_bin burner".split())
+COLOURLESS = frozenset(
+    "caulk air_filter hood_filter lint_trap lock drain outlet smoke_alarm trash_bin burner fire_extinguisher".split()
+)
 """Where a colour tells what state a thing is in: white caulk, a gray filter, a green light of a keypad."""
 
 CLOSE = 5
 """Tokens within which a second word for the same quality stands."""
+
+NEWLY = frozenset("installed replaced new fitted put bought built laid old from".split())
+"""Words with which `four years ago` tells an age."""
 
 LOOKS = frozenset("color colour kind one ones finish tone shade paint look style pile".split())
 """Nouns that only stand for how something looks: `cream colour`, `the speckled kind`."""
@@ -200,7 +205,12 @@ def _ages(scene: Scene) -> list[Draft]:
         if number is None and at and spoken.tokens[at - 1].norm in {"a", "one"}:
             number = 1, at
         old = {"old", "ago", "from"} & set(spoken.norms(clause.start, min(len(spoken.tokens), at + 3)))
-        flawed = any(term.start in clause and _is_flaw(scene, term) for term in spoken.found.terms)
+        flawed = any(
+            term.start in clause and _is_flaw(scene, term) and not term.start <= at + 1 < term.end
+            for term in spoken.found.terms
+        )
+        if "ago" in old and not NEWLY & set(spoken.norms(clause.start, clause.end)):
+            continue
         if number is None or not old or flawed:
             continue
         for bearer in bearers.of(Mention(at, at + 1, ()), adjective=False, noun=False)[:1]:

@@ -13,12 +13,14 @@ from narrate2report.read.stance import Mode
 
 LOCKED = frozenset(
     "front back side rear main street flat house building lobby shed gate garage deadbolt basement cellar store"
-    " storage laundry bike room closet door entrance top bottom patio suite apartment unit".split()
+    " storage laundry bike room closet door entrance top bottom mortice mortise patio suite apartment unit".split()
 )
 """Words that say what a key is for."""
 
 MAIL = frozenset("mailbox mail post postbox letterbox letter mailboxes".split())
-SKIPPED = frozenset({"and", "then", "only", "just", "of", "for", "to", "the", "your", "is", "'s", "are", "plus"})
+SKIPPED = frozenset(
+    {"and", "then", "only", "just", "of", "for", "to", "the", "your", "is", "'s", "are", "plus", "which", "that"}
+)
 OWN_WORDS = frozenset({"new", "spare", "extra", "more", "fresh"})
 NOT_SAID = frozenset({Mode.HYPOTHETICAL, Mode.QUESTION, Mode.QUOTED, Mode.ELSEWHERE, Mode.POLICY, Mode.SEARCH})
 LONGEST_ITEM = 6
@@ -70,6 +72,7 @@ def _item(scene: Scene, clause: Clause) -> tuple[Named, int] | None:
         number = alone[0] if alone and alone[1] == following[0].end else None
     words = [norm for norm in spoken.norms(clause.start, clause.end) if norm not in SKIPPED]
     finite = any(spoken.tokens[at].tag in {"VBD", "VBZ", "MD"} for at in range(clause.start, clause.end))
+    finite = finite and spoken.norms(clause.start, clause.start + 2) != ["which", "is"]
     own = any(vocabulary.components[one.component].group == "handed_over" for one in spoken.named_in(clause))
     if number is None or own or finite or len(words) > LONGEST_ITEM:
         return None
@@ -83,7 +86,7 @@ def _item(scene: Scene, clause: Clause) -> tuple[Named, int] | None:
 def _number_in(spoken: Spoken, clause: Clause) -> int | None:
     """The number that begins or ends a clause."""
     start = clause.start
-    while start < clause.end and spoken.tokens[start].norm in {"and", "then", "only", "just", "plus"}:
+    while start < clause.end and spoken.tokens[start].norm in {"and", "then", "only", "just", "plus", "which", "is"}:
         start += 1
     begins = whole_number(spoken.tokens, start) if start < clause.end else None
     if begins is not None and begins[1] < clause.end:

@@ -106,6 +106,8 @@ def _all_done(spoken: Spoken) -> int | None:
     """`I lit the lot`, `I tested them this morning`: a trial told as done, with nothing said against it."""
     norms = spoken.norms()
     for at, norm in enumerate(norms[:-1]):
+        if norm == "got" and "going" in norms[at + 1 : at + 7] and {"all", "both", "every"} & set(norms[at : at + 4]):
+            return at
         if norm not in DONE or not {"i", "we", "were"} & set(norms[max(0, at - 3) : at]):
             continue
         after = " ".join(norms[at + 1 : at + 6])

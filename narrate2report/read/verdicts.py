@@ -28,11 +28,13 @@ ON_AND_ON = frozenset("continuously constantly nonstop forever down onto into al
 def is_no_result(spoken: Spoken, mention: Mention) -> bool:
     """`when it comes up`, `too hot`, `painted it shut`, `leaves the window open`, `drains slowly`: no trial passed."""
     clause = spoken.clause_of(mention.start)
-    before = set(spoken.norms(max(clause.start, mention.start - 4), mention.start))
+    before = set(spoken.norms(max(0, mention.start - 4), mention.start))
     after = spoken.norms(mention.end, min(clause.end, mention.end + 3))
     said = spoken.norms(mention.start, mention.end)
     partly = after[:1] == ["at"] and bool({"bottom", "top"} & set(after))
     if clause.link in BY_HABIT or NOT_ENOUGH & set(spoken.norms(max(clause.start, mention.start - 1), mention.start)):
+        return True
+    if {"only", "halfway", "partway", "half"} & set(after[:2]):
         return True
     if said[-1] == "on" and mention.end != clause.end:
         return True
@@ -49,7 +51,7 @@ def _is_slow(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     following = spoken.clauses[clause.index + 1 : clause.index + 2]
     near = (clause, *(one for one in following if not spoken.named_terms(one)))
     earlier = spoken.clauses[max(0, clause.index - 2) : clause.index]
-    slow = [term.start for term in spoken.found.terms if any(s.id == "slow_drain" for s in term.of("condition"))]
+    slow = [at for at, norm in enumerate(spoken.norms()) if norm in {"slow", "slowly"}]
     return any(at in one for at in slow for one in (*near, *(one for one in earlier if not spoken.named_terms(clause))))
 
 

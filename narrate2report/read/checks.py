@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from narrate2report.read.bearers import ROOM_GENERAL, Bearer
-from narrate2report.read.denial import negation_before
+from narrate2report.read.brief import check_of, from_ellipsis, from_notes, from_plurals
 from narrate2report.read.draft import Draft
 from narrate2report.read.members import find_members, picks_one
 from narrate2report.read.phrasebook import Mention, Sense
@@ -25,19 +25,9 @@ from narrate2report.read.verdicts import (
 )
 from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.read.water import find_running_water
-from narrate2report.records.findings import Outcome
 
 WEEKDAYS = frozenset("monday tuesday wednesday thursday friday saturday sunday".split())
 """`he comes on Wednesday` is no trial."""
-
-
-ADVERBS = frozenset(
-    "good fine well okay ok great perfectly perfect smoothly nicely properly normally quickly fast".split()
-)
-
-
-PLURALS = frozenset({"locks", "latches"})
-"""Verbs that may as well be plurals: `window locks`, `gate latches`."""
 
 
 def find_checks(scene: Scene, trials: Trials) -> list[Draft]:
@@ -49,9 +39,9 @@ def find_checks(scene: Scene, trials: Trials) -> list[Draft]:
         *find_members(scene),
         *_from_verbs(scene),
         *_from_cues(scene),
-        *_from_plurals(scene),
-        *_from_notes(scene),
-        *_from_ellipsis(scene),
+        *from_plurals(scene),
+        *from_notes(scene),
+        *from_ellipsis(scene),
         *find_running_water(scene),
     ):
         corrected = any(clause.link == "but" and clause.start <= draft.at for clause in scene.spoken.clauses)
@@ -126,7 +116,7 @@ def _from_verbs(scene: Scene) -> list[Draft]:
             component = _does_this(replace(bearer, component=_behind(scene, bearer)), senses, scene)
             component = _locked_by(component, spoken, mention)
             if component:
-                drafts.append(_result(scene, mention, component, bearer.how))
+                drafts.append(check_of(scene, mention, component, bearer.how))
     return drafts
 
 
@@ -182,7 +172,7 @@ def _from_cues(scene: Scene) -> list[Draft]:
         for bearer in scene.bearers.of(cue, adjective=False, noun=False):
             component = _worked(_behind(scene, bearer), scene.vocabulary)
             if is_operated(component, scene.vocabulary) and not is_flaw_of(spoken, cue, bearer.component):
-                drafts.append(_result(scene, cue, component, bearer.how, fails=fails))
+                drafts.append(check_of(scene, cue, component, bearer.how, fails=fails))
     return drafts
 
 
@@ -216,74 +206,3 @@ def _worked(component: str, vocabulary: Vocabulary) -> str:
     if term is not None and not term.works and len(term.part_of) == 1:
         return term.part_of[0]
     return component
-
-
-def _from_ellipsis(scene: Scene) -> list[Draft]:
-    """`the cord works, the fan does not`: the verb of the clause before, taken back for another component."""
-    spoken, drafts = scene.spoken, []
-    for clause in spoken.clauses[1:]:
-        last = spoken.norms(clause.end - 2, clause.end)
-        left_out = last in (["does", "not"], ["do", "not"], ["did", "not"], ["one", "not"], ["other", "not"])
-        before = spoken.clauses[clause.index - 1]
-        tried = spoken.has_cue("operates", within=before) or spoken.has_term("works", within=before)
-        if not left_out or not tried or not scene.is_said(clause.end - 2):
-            continue
-        for one in spoken.named_in(clause) or scene.bearers.subjects_of(clause):
-            if one.relation == "topic" and is_operated(one.component, scene.vocabulary):
-                does_not = Mention(clause.end - 2, clause.end, ())
-                drafts.append(_result(scene, does_not, one.component, "the verb before it", fails=True))
-    return drafts
-
-
-def _from_plurals(scene: Scene) -> list[Draft]:
-    """`window locks.`: two words that may be a plural; with nothing more said of it, a noun and its verb."""
-    spoken, drafts = scene.spoken, []
-    for one in spoken.named:
-        clause = spoken.clause_of(one.start)
-        bare = one.end == clause.end and one.end - one.start > 1 and spoken.tokens[one.end - 1].norm in PLURALS
-        flawed = any(mention.start in clause for mention in spoken.found.terms if mention.of("condition"))
-        if bare and not flawed and scene.is_said(one.start):
-            drafts.append(_result(scene, Mention(one.end - 1, one.end, ()), one.component, "with nothing more said"))
-    return drafts
-
-
-def _from_notes(scene: Scene) -> list[Draft]:
-    """`fridge on, 4 C`, `fan: on / noisy`: of what runs by itself, a bare `on`."""
-    spoken, drafts = scene.spoken, []
-    for clause in spoken.clauses:
-        named = spoken.named_in(clause)
-        if not named and clause.end - clause.start == 1 and clause.index:
-            named = spoken.named_in(spoken.clauses[clause.index - 1])
-        if spoken.norms(clause.end - 1, clause.end) != ["on"] or not named or clause.end - named[-1].end > 1 + len(":"):
-            continue
-        if named[-1].start != spoken.clause_of(named[-1].start).start:
-            continue
-        runs = named[-1].component in scene.vocabulary.components and (
-            "is on" in scene.vocabulary.components[named[-1].component].works_adj
-        )
-        if runs and scene.is_said(clause.end - 1):
-            on = Mention(clause.end - 1, clause.end, ())
-            drafts.append(_result(scene, on, named[-1].component, "noted as on"))
-    return drafts
-
-
-def _result(scene: Scene, mention: Mention, component: str, how: str, *, fails: bool = False) -> Draft:
-    spoken = scene.spoken
-    clause = spoken.clause_of(mention.start)
-    denied = negation_before(spoken, clause, mention.start)
-    outcome: Outcome = "fails" if fails or denied else "works"
-    for at in range(mention.end, min(mention.end + 2, clause.end)):
-        if spoken.tokens[at].norm in ADVERBS:
-            spoken.used.add(at)
-    words = spoken.words(mention.start, mention.end)
-    because = [f"'{words}' tells of a trial", how]
-    if denied:
-        because.append(f"fails because of '{denied}'")
-    return Draft(
-        kind="check",
-        room=scene.room,
-        component=component,
-        at=mention.start,
-        outcome=outcome,
-        because=tuple(because),
-    )

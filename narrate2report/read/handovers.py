@@ -38,7 +38,9 @@ HEADING = 5
 """Tokens of a sentence that only announces what is handed over: `Okay, keys then.`"""
 
 OPENERS = frozenset({"opener", "openers", "remote", "remotes", "clicker"})
-COUNTED_AS = frozenset("returned back handed in over given is are 's only just".split())
+COUNTED_AS = frozenset(
+    "returned back handed in over given gave got have has there is are 's only just i you we they me us total".split()
+)
 LYING = frozenset({"in", "on", "with", "inside", "under", "here", "there"})
 
 

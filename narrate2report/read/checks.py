@@ -3,40 +3,31 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from itertools import pairwise
+from dataclasses import replace
 
 from narrate2report.read.bearers import ROOM_GENERAL, Bearer
-from narrate2report.read.clauses import Clause
-from narrate2report.read.denial import negation_before
+from narrate2report.read.brief import check_of, from_ellipsis, from_notes, from_plurals
 from narrate2report.read.draft import Draft
 from narrate2report.read.members import find_members, picks_one
 from narrate2report.read.phrasebook import Mention, Sense
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.stance import Mode
-from narrate2report.read.trials import Trials, is_means
+from narrate2report.read.trials import MENDED, Trials, is_means
 from narrate2report.read.untested import find_untested, is_operated
+from narrate2report.read.verdicts import (
+    is_counted_short,
+    is_flaw,
+    is_flaw_of,
+    is_no_result,
+    is_part_of_flaw,
+    is_predicate,
+)
 from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.read.water import find_running_water
-from narrate2report.records.findings import Outcome
 
 WEEKDAYS = frozenset("monday tuesday wednesday thursday friday saturday sunday".split())
 """`he comes on Wednesday` is no trial."""
-
-BARE = frozenset("come run turn work start operate function test".split())
-"""Bare verbs that open a clause as an order or invitation: `come on in`."""
-
-INFINITIVE = frozenset("to will can please you i we me us would should must let may might could".split())
-ARTICLES = frozenset("the a an".split())
-"""Before a verb they make a noun of it: `plywood over the opening`."""
-
-ADVERBS = frozenset(
-    "good fine well okay ok great perfectly perfect smoothly nicely properly normally quickly fast".split()
-)
-
-
-PLURALS = frozenset({"locks", "latches"})
-"""Verbs that may as well be plurals: `window locks`, `gate latches`."""
 
 
 def find_checks(scene: Scene, trials: Trials) -> list[Draft]:
@@ -48,8 +39,9 @@ def find_checks(scene: Scene, trials: Trials) -> list[Draft]:
         *find_members(scene),
         *_from_verbs(scene),
         *_from_cues(scene),
-        *_from_plurals(scene),
-        *_from_ellipsis(scene),
+        *from_plurals(scene),
+        *from_notes(scene),
+        *from_ellipsis(scene),
         *find_running_water(scene),
     ):
         corrected = any(clause.link == "but" and clause.start <= draft.at for clause in scene.spoken.clauses)
@@ -84,6 +76,8 @@ def _overtaken(spoken: Spoken, draft: Draft, drafts: Sequence[Draft]) -> bool:
     said of one of several."""
     if draft.outcome == "works" and _fails_after_all(spoken, draft):
         return True
+    if draft.outcome == "fails" and not MENDED & set(spoken.norms()) and not picks_one(spoken, draft.at):
+        return any(one.component == draft.component and one.at > draft.at and one.outcome == "works" for one in drafts)
     return draft.outcome == "works" and any(
         other.component == draft.component
         and other.outcome == "fails"
@@ -97,7 +91,7 @@ def _fails_after_all(spoken: Spoken, draft: Draft) -> bool:
     """`the fan spins, but it doesn't pull`: a flaw that means as much as a failed trial."""
     return any(
         term.start > draft.at
-        and spoken.clause_of(term.start).link == "but"
+        and spoken.clause_of(term.start).link in {"but", "so"}
         and not spoken.named_in(spoken.clause_of(term.start))
         and any(one.id == "not_working" and one.beside in {"", draft.component} for one in term.of("condition"))
         for term in spoken.found.terms
@@ -112,54 +106,18 @@ def _from_verbs(scene: Scene) -> list[Draft]:
         senses = mention.of("works")
         if not senses or mention.start in named_at or not scene.is_said(mention.start):
             continue
-        if senses[0].form == "verb" and not _is_predicate(spoken, mention):
+        if senses[0].form == "verb" and not is_predicate(spoken, mention):
             continue
-        if _is_no_result(spoken, mention):
+        if is_no_result(spoken, mention):
+            continue
+        if _did_not(spoken, mention):
             continue
         for bearer in scene.bearers.of(mention, adjective=False, noun=False):
-            component = _does_this(bearer, senses, scene)
+            component = _does_this(replace(bearer, component=_behind(scene, bearer)), senses, scene)
             component = _locked_by(component, spoken, mention)
             if component:
-                drafts.append(_result(scene, mention, component, bearer.how))
+                drafts.append(check_of(scene, mention, component, bearer.how))
     return drafts
-
-
-BY_HABIT = frozenset({"when", "whenever", "until", "before"})
-NOT_ENOUGH = frozenset("too partly half barely only".split())
-LEFT_SO = frozenset(
-    "leave leaves left leaving keep keeps kept found painted stuck nailed screwed sealed propped wedged".split()
-)
-BEING = frozenset("is 's are was were been".split())
-ON_AND_ON = frozenset("continuously constantly nonstop forever down onto into along".split())
-"""Words after a verb that make a flaw of it: `refilling continuously`, `running down the wall`."""
-
-
-def _is_no_result(spoken: Spoken, mention: Mention) -> bool:
-    """`when it comes up`, `too hot`, `painted it shut`, `leaves the window open`, `drains slowly`: no trial passed."""
-    clause = spoken.clause_of(mention.start)
-    before = set(spoken.norms(max(clause.start, mention.start - 4), mention.start))
-    after = spoken.norms(mention.end, min(clause.end, mention.end + 3))
-    said = spoken.norms(mention.start, mention.end)
-    partly = after[:1] == ["at"] and bool({"bottom", "top"} & set(after))
-    if clause.link in BY_HABIT or NOT_ENOUGH & set(spoken.norms(max(clause.start, mention.start - 1), mention.start)):
-        return True
-    if said[-1] == "on" and mention.end != clause.end:
-        return True
-    state = spoken.norms(max(clause.start, mention.start - 1), mention.start)[:1]
-    if said[0] in {"open", "shut", "closed"} and (LEFT_SO & before or (state and state[0] in BEING)):
-        return True
-    return bool(ON_AND_ON & set(after[:1])) or partly or _is_slow(spoken, mention, clause)
-
-
-def _is_slow(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
-    """`drains, slowly`, `drains a bit slow`: a drain that takes its time has a flaw and has not passed."""
-    if not spoken.norms(mention.start, mention.start + 1)[0].startswith(("drain", "go", "empt")):
-        return False
-    following = spoken.clauses[clause.index + 1 : clause.index + 2]
-    near = (clause, *(one for one in following if not spoken.named_terms(one)))
-    earlier = spoken.clauses[max(0, clause.index - 2) : clause.index]
-    slow = [term.start for term in spoken.found.terms if any(s.id == "slow_drain" for s in term.of("condition"))]
-    return any(at in one for at in slow for one in (*near, *(one for one in earlier if not spoken.named_terms(clause))))
 
 
 LOCKED_BY = {"window": "window_lock", "door": "lock", "sliding_door": "lock"}
@@ -193,64 +151,46 @@ def _from_cues(scene: Scene) -> list[Draft]:
     spoken, drafts = scene.spoken, []
     for cue in spoken.cues("operates", "fails"):
         fails = any(sense.id == "fails" for sense in cue.senses)
-        if fails and _is_part_of_flaw(spoken, cue):
+        if fails and is_part_of_flaw(spoken, cue):
             continue
         passed = scene.mode(cue.start) is Mode.PAST and spoken.norms(cue.start, cue.end) == ["passed"]
         if not (scene.is_said(cue.start) or passed) or (
-            not fails and (_is_flaw(spoken, cue) or not _is_predicate(spoken, cue))
+            not fails and (is_flaw(spoken, cue) or not is_predicate(spoken, cue))
         ):
             continue
         if any(other.start < cue.start < other.end for other in spoken.cues("operates", "fails")):
             continue
-        if not fails and (_is_no_result(spoken, cue) or _is_counted_short(spoken, cue)):
+        if not fails and (is_no_result(spoken, cue) or is_counted_short(spoken, cue)):
             continue
         unwilling = spoken.norms(cue.start, cue.start + 2) == ["will", "not"]
         if unwilling and cue.start and spoken.tokens[cue.start - 1].norm in {"i", "we"}:
             continue
         if spoken.norms(cue.end, cue.end + 1) and spoken.tokens[cue.end].norm in WEEKDAYS:
             continue
+        if _did_not(spoken, cue):
+            continue
         for bearer in scene.bearers.of(cue, adjective=False, noun=False):
             component = _worked(_behind(scene, bearer), scene.vocabulary)
-            if is_operated(component, scene.vocabulary) and not _is_flaw_of(spoken, cue, bearer.component):
-                drafts.append(_result(scene, cue, component, bearer.how, fails=fails))
+            if is_operated(component, scene.vocabulary) and not is_flaw_of(spoken, cue, bearer.component):
+                drafts.append(check_of(scene, cue, component, bearer.how, fails=fails))
     return drafts
 
 
-def _is_part_of_flaw(spoken: Spoken, cue: Mention) -> bool:
-    """`there's dead flies`: the word belongs to a longer one."""
-    return any(term.start < cue.end < term.end for term in spoken.found.terms if term.of("condition"))
-
-
-def _is_counted_short(spoken: Spoken, cue: Mention) -> bool:
-    """`only two came on`, `that's the works`."""
-    clause = spoken.clause_of(cue.start)
-    before = spoken.norms(max(clause.start, cue.start - 2), cue.start)
-    return before[:1] == ["only"] or before[-1:] == ["the"]
-
-
-def _is_flaw(spoken: Spoken, cue: Mention) -> bool:
-    """Whether the word names a condition of anything: then it is that, and no trial."""
-    return any(
-        mention.start <= cue.start < mention.end and not any(sense.beside for sense in mention.of("condition"))
-        for mention in spoken.found.terms
-        if mention.of("condition")
-    )
-
-
-def _is_flaw_of(spoken: Spoken, cue: Mention, component: str) -> bool:
-    """`it's running`, said of a toilet, is a flaw of it."""
-    return any(
-        sense.beside == component
-        for mention in spoken.found.terms
-        if mention.start <= cue.start < mention.end
-        for sense in mention.of("condition")
-    )
+def _did_not(spoken: Spoken, mention: Mention) -> bool:
+    """`I never ran the tap`, `they never opened a window`: what somebody left undone has not failed."""
+    before = set(spoken.norms(max(spoken.clause_of(mention.start).start, mention.start - 4), mention.start))
+    somebody = before & {"i", "we", "he", "she", "you"}
+    they_did = "they" in before and spoken.tokens[mention.start].tag == "VBD"
+    return bool(before & {"never", "not"}) and bool(somebody or they_did) and "it" not in before
 
 
 def _behind(scene: Scene, bearer: Bearer) -> str:
     """`the disposal, I'm flipping the switch, it's running`: what the switch works, where it was taken in hand."""
     named = bearer.named
-    if named is None or not is_means(scene.spoken, named):
+    if named is None:
+        return bearer.component
+    button = scene.spoken.tokens[named.end - 1].norm == "button"
+    if not is_means(scene.spoken, named) and not button:
         return bearer.component
     before = [
         one.component
@@ -266,107 +206,3 @@ def _worked(component: str, vocabulary: Vocabulary) -> str:
     if term is not None and not term.works and len(term.part_of) == 1:
         return term.part_of[0]
     return component
-
-
-def _is_predicate(spoken: Spoken, mention: Mention) -> bool:
-    """Whether a verb is said of something as a fact, and not wanted, allowed or done by somebody."""
-    before = spoken.norms(max(0, mention.start - 1), mention.start)
-    if before and before[0] == "not":
-        return True
-    if before and before[0] in ARTICLES:
-        return False
-    if before and before[0] in INFINITIVE:
-        return before[0] == "to" and _is_in_vain(spoken, mention)
-    first = spoken.tokens[mention.start]
-    opening = spoken.clause_of(mention.start).start
-    while opening < mention.start and spoken.tokens[opening].norm in {"and", "then", "so"}:
-        opening += 1
-    if mention.start == opening and first.norm in BARE:
-        return False
-    return not _done_by_somebody(spoken, mention) and not _takes_object(spoken, mention)
-
-
-def _takes_object(spoken: Spoken, mention: Mention) -> bool:
-    """`I'm flipping the switch`, `turning this off`, `and open the window`: what follows is what it is done to."""
-    clause, tag = spoken.clause_of(mention.start), spoken.tokens[mention.start].tag
-    after = spoken.norms(mention.end, min(clause.end, mention.end + 1))
-    before = spoken.norms(max(clause.start, mention.start - 1), mention.start)
-    by_somebody = tag == "VBG" or not before or before[0] in {"i", "we", "you", "and", "then"}
-    if tag in {"VBZ", "VBD", "VBN"} or not after or not by_somebody:
-        return False
-    if after[0] in {"it", "them"} or (after[0] in {"this", "that"} and spoken.tokens[mention.start].tag == "VBG"):
-        return True
-    taken = any(mention.end < one.start <= mention.end + 3 and one.start in clause for one in spoken.named)
-    return after[0] in {"the", "this", "that", "each"} and taken
-
-
-def _is_in_vain(spoken: Spoken, mention: Mention) -> bool:
-    """`I can't get the window to close`."""
-    clause = spoken.clause_of(mention.start)
-    norms = spoken.norms(clause.start, mention.start)
-    named = [one for one in spoken.named_in(clause) if one.end == mention.start - 1]
-    return bool(named) and any(pair in {("not", "get"), ("never", "get")} for pair in pairwise(norms))
-
-
-def _done_by_somebody(spoken: Spoken, mention: Mention) -> bool:
-    """`the plumber opens that wall`: the word before the verb is a noun that names no component."""
-    clause = spoken.clause_of(mention.start)
-    at = mention.start - 1
-    while at >= clause.start and spoken.tokens[at].tag in {"RB", "RBR"}:
-        at -= 1
-    if at < clause.start or spoken.tokens[at].tag not in {"NN", "NNS", "NNP", "NNPS"}:
-        return False
-    if any(one.start <= at < one.end for one in spoken.named):
-        return False
-    return not any(term.start <= at < term.end for term in spoken.found.terms)
-
-
-def _from_ellipsis(scene: Scene) -> list[Draft]:
-    """`the cord works, the fan does not`: the verb of the clause before, taken back for another component."""
-    spoken, drafts = scene.spoken, []
-    for clause in spoken.clauses[1:]:
-        last = spoken.norms(clause.end - 2, clause.end)
-        left_out = last in (["does", "not"], ["do", "not"], ["did", "not"], ["one", "not"], ["other", "not"])
-        before = spoken.clauses[clause.index - 1]
-        tried = spoken.has_cue("operates", within=before) or spoken.has_term("works", within=before)
-        if not left_out or not tried or not scene.is_said(clause.end - 2):
-            continue
-        for one in spoken.named_in(clause) or scene.bearers.subjects_of(clause):
-            if one.relation == "topic" and is_operated(one.component, scene.vocabulary):
-                does_not = Mention(clause.end - 2, clause.end, ())
-                drafts.append(_result(scene, does_not, one.component, "the verb before it", fails=True))
-    return drafts
-
-
-def _from_plurals(scene: Scene) -> list[Draft]:
-    """`window locks.`: two words that may be a plural; with nothing more said of it, a noun and its verb."""
-    spoken, drafts = scene.spoken, []
-    for one in spoken.named:
-        clause = spoken.clause_of(one.start)
-        bare = one.end == clause.end and one.end - one.start > 1 and spoken.tokens[one.end - 1].norm in PLURALS
-        flawed = any(mention.start in clause for mention in spoken.found.terms if mention.of("condition"))
-        if bare and not flawed and scene.is_said(one.start):
-            drafts.append(_result(scene, Mention(one.end - 1, one.end, ()), one.component, "with nothing more said"))
-    return drafts
-
-
-def _result(scene: Scene, mention: Mention, component: str, how: str, *, fails: bool = False) -> Draft:
-    spoken = scene.spoken
-    clause = spoken.clause_of(mention.start)
-    denied = negation_before(spoken, clause, mention.start)
-    outcome: Outcome = "fails" if fails or denied else "works"
-    for at in range(mention.end, min(mention.end + 2, clause.end)):
-        if spoken.tokens[at].norm in ADVERBS:
-            spoken.used.add(at)
-    words = spoken.words(mention.start, mention.end)
-    because = [f"'{words}' tells of a trial", how]
-    if denied:
-        because.append(f"fails because of '{denied}'")
-    return Draft(
-        kind="check",
-        room=scene.room,
-        component=component,
-        at=mention.start,
-        outcome=outcome,
-        because=tuple(because),
-    )

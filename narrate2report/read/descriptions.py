@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from narrate2report.read.bearers import ROOM_GENERAL, Bearer
+from narrate2report.read.counts import described, find_counts
 from narrate2report.read.denial import negation_before
-from narrate2report.read.details import quantity_before
 from narrate2report.read.draft import Draft
 from narrate2report.read.lookalikes import says_nothing
 from narrate2report.read.numbers import whole_number
@@ -14,19 +14,21 @@ from narrate2report.read.phrasebook import Mention, Sense
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.stance import Mode
-from narrate2report.records.findings import Attribute
 
-COLOURLESS = frozenset("caulk air_filter hood_filter lint_trap lock drain outlet smoke_alarm trash_bin".split())
+COLOURLESS = frozenset(
+    "caulk air_filter hood_filter lint_trap lock drain outlet smoke_alarm trash_bin burner fire_extinguisher".split()
+)
 """Where a colour tells what state a thing is in: white caulk, a gray filter, a green light of a keypad."""
 
 CLOSE = 5
 """Tokens within which a second word for the same quality stands."""
 
+NEWLY = frozenset("installed replaced new fitted put bought built laid old from".split())
+"""Words with which `four years ago` tells an age."""
+
 LOOKS = frozenset("color colour kind one ones finish tone shade paint look style pile".split())
 """Nouns that only stand for how something looks: `cream colour`, `the speckled kind`."""
 
-PARTS = frozenset({"slat", "slats", "bolt", "bolts"})
-"""Of these there are many to one component."""
 
 YEARS = frozenset({"year", "years"})
 NEVER_DESCRIBED = frozenset({ROOM_GENERAL})
@@ -37,7 +39,7 @@ def find_descriptions(scene: Scene) -> list[Draft]:
     drafts: list[Draft] = []
     for draft in (
         *_from_words(scene),
-        *_counts(scene),
+        *find_counts(scene),
         *_ages(scene),
         *_from_names(scene),
     ):
@@ -81,7 +83,7 @@ def _from_words(scene: Scene) -> list[Draft]:
             continue
         if mention.of("material") and _is_floor_here(spoken, mention):
             words = spoken.words(mention.start, mention.end)
-            drafts.append(_draft(room, "floor", mention.start, "material", words, "'in here' is said of the floor"))
+            drafts.append(described(room, "floor", mention.start, "material", words, "'in here' is said of the floor"))
             continue
         for bearer in bearers.of(mention, adjective=True, noun=False)[:2] or _painted(spoken, mention):
             fitting = [sense for sense in senses if sense.beside in {"", bearer.component}]
@@ -90,7 +92,7 @@ def _from_words(scene: Scene) -> list[Draft]:
             sure = bearer.direct or bearer.named is not None or _is_a_note(scene, mention, bearer, fitting)
             if fitting and bearer.component and sure:
                 words = spoken.words(mention.start, mention.end)
-                drafts.append(_draft(room, bearer.component, mention.start, fitting[0].role, words, bearer.how))
+                drafts.append(described(room, bearer.component, mention.start, fitting[0].role, words, bearer.how))
     return drafts
 
 
@@ -103,7 +105,7 @@ def _is_flaw(scene: Scene, mention: Mention) -> bool:
 
 
 def _is_a_state(spoken: Spoken, mention: Mention) -> bool:
-    """`a rub, black`, `gone gray`: a word that may be dirt as well is a colour only where something is said to be it."""
+    """`a rub, black`, `gone gray`: a word that may be dirt is a colour only where something is said to be it."""
     if not mention.of("condition"):
         return False
     clause = spoken.clause_of(mention.start)
@@ -162,7 +164,7 @@ def _from_names(scene: Scene) -> list[Draft]:
         told = len(before) == 2 and before[0] in {"is", "'s"} and before[1] in {"a", "an"}
         if told and one.end - start > 1 and spoken.tokens[start].norm in types and scene.is_said(start):
             words = spoken.words(start, end)
-            drafts.append(_draft(scene.room, one.component, start, "type", words, "says what it is"))
+            drafts.append(described(scene.room, one.component, start, "type", words, "says what it is"))
     return drafts
 
 
@@ -189,69 +191,6 @@ def _in_passing(spoken: Spoken, mention: Mention) -> bool:
     return not same and not (alone and clause.index + 1 < len(spoken.clauses))
 
 
-def _counts(scene: Scene) -> list[Draft]:
-    spoken, stances, room, vocabulary = scene.spoken, scene.stances, scene.room, scene.vocabulary
-    drafts = []
-    predicates = {
-        spoken.clause_of(mention.start).index
-        for mention in spoken.found.terms
-        if (mention.of("works") or _is_told(scene, mention))
-        and not says_nothing(spoken, mention)
-        and not any(one.start == mention.start for one in spoken.named)
-    } | {spoken.clause_of(cue.start).index for cue in spoken.cues("operates", "fails")}
-    for one in spoken.named:
-        clause = spoken.clause_of(one.start)
-        if (
-            one.start in spoken.used
-            or one.component not in vocabulary.descriptions.count_of
-            or stances[one.start].mode is not Mode.ASSERTED
-        ):
-            continue
-        number = quantity_before(spoken, one.start, clause)
-        if spoken.tokens[one.end - 1].norm in PARTS or "pair" in spoken.norms(max(0, one.start - 3), one.start):
-            continue
-        if number is None:
-            number = _count_after(spoken, one.end)
-        if (
-            number is None
-            or number < 2
-            or clause.index in predicates
-            or (one.relation == "place" and "with" not in spoken.norms(clause.start, one.start))
-        ):
-            continue
-        if spoken.has_cue("negation", within=clause):
-            continue
-        drafts.append(_draft(room, one.component, one.start, "count", str(number), "counted"))
-    return drafts
-
-
-def _is_told(scene: Scene, mention: Mention) -> bool:
-    near = {"", *(one.component for one in scene.spoken.named)}
-    return any(sense.beside in near for sense in mention.of("condition"))
-
-
-def _count_after(spoken: Spoken, end: int) -> int | None:
-    """`Outlets: six.`, `Windows in here, five.`, `plugs, there are four`, `sprinkler heads x2`."""
-    tokens = spoken.tokens
-    times = tokens[end].norm.removeprefix("x") if end < len(tokens) and tokens[end].norm.startswith("x") else ""
-    if times.isdigit():
-        return int(times)
-    at = end
-    while at < len(tokens) and tokens[at].norm in {"in", "here", "this", "room"}:
-        at += 1
-    if at + 1 >= len(tokens) or tokens[at].text not in {":", ","}:
-        return None
-    clause = spoken.clause_of(at + 1)
-    there = spoken.norms(at + 1, at + 3) in (["there", "are"], ["there", "is"])
-    found = whole_number(tokens, at + 3 if there else at + 1) if at + 3 < len(tokens) or not there else None
-    if found is None:
-        return None
-    types = {here for term in spoken.found.terms if term.of("type") for here in range(term.start, term.end)}
-    rest = [token for here, token in enumerate(tokens) if found[1] <= here < clause.end and here not in types]
-    plain = all(token.tag in {"JJ", "CD"} or token.norm == "doubles" for token in rest)
-    return found[0] if there or plain else None
-
-
 def _ages(scene: Scene) -> list[Draft]:
     spoken, bearers, stances, room = scene.spoken, scene.bearers, scene.stances, scene.room
     drafts = []
@@ -266,23 +205,15 @@ def _ages(scene: Scene) -> list[Draft]:
         if number is None and at and spoken.tokens[at - 1].norm in {"a", "one"}:
             number = 1, at
         old = {"old", "ago", "from"} & set(spoken.norms(clause.start, min(len(spoken.tokens), at + 3)))
-        flawed = any(term.start in clause and _is_flaw(scene, term) for term in spoken.found.terms)
+        flawed = any(
+            term.start in clause and _is_flaw(scene, term) and not term.start <= at + 1 < term.end
+            for term in spoken.found.terms
+        )
+        if "ago" in old and not NEWLY & set(spoken.norms(clause.start, clause.end)):
+            continue
         if number is None or not old or flawed:
             continue
         for bearer in bearers.of(Mention(at, at + 1, ()), adjective=False, noun=False)[:1]:
             if bearer.component:
-                drafts.append(_draft(room, bearer.component, at, "age", f"{number[0]} years", bearer.how))
+                drafts.append(described(room, bearer.component, at, "age", f"{number[0]} years", bearer.how))
     return drafts
-
-
-def _draft(room: str, component: str, at: int, name: str, value: str, how: str) -> Draft:
-    attribute = Attribute.model_validate({"name": name, "value": value})
-    return Draft(
-        kind="description",
-        room=room,
-        component=component,
-        at=at,
-        because=(f"'{value}' tells its {name}", how),
-        attribute=attribute,
-        confidence=0.75,
-    )

@@ -12,7 +12,7 @@ from narrate2report.read.clauses import Clause
 from narrate2report.read.denial import negation_before
 from narrate2report.read.details import quantity_before
 from narrate2report.read.draft import Draft
-from narrate2report.read.key_lists import fall_short, find_listed, find_lent, handed, missing
+from narrate2report.read.key_lists import fall_short, find_lent, find_listed, handed, missing
 from narrate2report.read.lookalikes import says_nothing
 from narrate2report.read.numbers import whole_number
 from narrate2report.read.scene import Scene
@@ -38,6 +38,9 @@ HEADING = 5
 """Tokens of a sentence that only announces what is handed over: `Okay, keys then.`"""
 
 OPENERS = frozenset({"opener", "openers", "remote", "remotes", "clicker"})
+COUNTED_AS = frozenset(
+    "returned back handed in over given gave got have has there is are 's only just i you we they me us total".split()
+)
 LYING = frozenset({"in", "on", "with", "inside", "under", "here", "there"})
 
 
@@ -77,11 +80,12 @@ def _named(scene: Scene, *, gives: bool, returns: bool, returned: bool, goes_on:
     for one in spoken.named:
         clause, quantity = spoken.clause_of(one.start), _quantity(spoken, one)
         meant = _meant(scene, one, listed=bool(counted or gives or returns) and quantity is not None)
-        if meant is None or scene.mode(one.start) in KEPT_OUT or one.relation == "place" or one.start in spoken.used:
+        if meant is None or _is_kept_out(scene, one) or one.relation == "place" or one.start in spoken.used:
             continue
         if not context and not quantity_before(spoken, one.start, clause) and _has_article(spoken, one):
             continue
-        if EXPECTED & set(spoken.norms(clause.start, one.start)) and not _not_back(spoken, one):
+        due = EXPECTED & set(spoken.norms(clause.start, one.start)) or "supposed" in spoken.norms(one.end, clause.end)
+        if due and not _not_back(spoken, one):
             continue
         if negation_before(spoken, clause, one.start) or quantity == 0:
             if returned and meant.component not in LENT:
@@ -93,7 +97,9 @@ def _named(scene: Scene, *, gives: bool, returns: bool, returned: bool, goes_on:
         elif meant.component in LENT:
             if quantity is not None and _leaves(spoken):
                 drafts.append(handed(spoken, meant, scene.room, quantity, returned=False))
-        elif quantity is not None or gives or returns or one.component == "manual" or (goes_on and _lies(spoken, one)):
+        elif (
+            quantity is not None or gives or returns or one.component == "manual" or (goes_on and _goes_on(spoken, one))
+        ):
             several = one.component == "key" and spoken.tokens[one.end - 1].tag == "NNS"
             if quantity is None and (scene.mode(one.start) is Mode.INSTRUCTION or several or one.relation != "topic"):
                 continue
@@ -101,6 +107,15 @@ def _named(scene: Scene, *, gives: bool, returns: bool, returned: bool, goes_on:
         elif counted and (_lies(spoken, one) or _ends_list(spoken, one, clause)):
             drafts.append(handed(spoken, meant, scene.room, _one(spoken, one), returned=returned))
     return drafts
+
+
+def _is_kept_out(scene: Scene, one: Named) -> bool:
+    """`your fob's not ready`, `if you lose the key`; `I was expecting three, I've been given two` is told."""
+    spoken, clause = scene.spoken, scene.spoken.clause_of(one.start)
+    if scene.mode(one.start) is Mode.SEARCH:
+        return not spoken.has_cue("returning", "giving")
+    late = "not" in spoken.norms(one.end, clause.end) and not _not_back(spoken, one)
+    return scene.mode(one.start) in KEPT_OUT or late
 
 
 def _has_article(spoken: Spoken, one: Named) -> bool:
@@ -128,7 +143,11 @@ def _is_flawed(scene: Scene, one: Named, clause: Clause) -> bool:
         and mention.start not in spoken.used
         and scene.is_said(mention.start)
         and not says_nothing(spoken, mention)
-        and any(sense.beside in {"", one.component} for sense in mention.of("condition", "works"))
+        and any(
+            sense.beside in {"", one.component}
+            and not (sense.role == "condition" and scene.vocabulary.is_sound(sense.id))
+            for sense in mention.of("condition", "works")
+        )
         for mention in spoken.found.terms
     )
 
@@ -141,6 +160,12 @@ def _lies(spoken: Spoken, one: Named) -> bool:
     """`the fob's in there too`, `the manual is on the counter`."""
     after = spoken.norms(one.end, one.end + 3)
     return bool(after) and after[0] in {"'s", "is", "are"} and bool(LYING & set(after[1:]))
+
+
+def _goes_on(spoken: Spoken, one: Named) -> bool:
+    """`Parking permit, space forty.`: a bare item after others that were handed over."""
+    bare = not any(token.is_finite for token in spoken.tokens[: one.end + 1])
+    return _lies(spoken, one) or (bare and one.component != "key" and spoken.clause_of(one.start).index == 0)
 
 
 def _ends_list(spoken: Spoken, one: Named, clause: Clause) -> bool:
@@ -190,7 +215,8 @@ def _quantity(spoken: Spoken, one: Named) -> int | None:
         return 2
     for at in range(one.end, clause.end):
         number = whole_number(spoken.tokens, at)
-        if number is not None and number[1] == clause.end:
+        told = set(spoken.norms(one.end, at)) <= COUNTED_AS
+        if number is not None and number[1] == clause.end and told:
             return number[0]
     for later in spoken.clauses[clause.index + 1 : clause.index + 2]:
         number = whole_number(spoken.tokens, later.start)

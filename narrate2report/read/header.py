@@ -37,8 +37,10 @@ DATES = (
     re.compile(rf"\b(?P<day>{DAY}) of (?P<month>{MONTH})\b{YEAR}", re.I),
     re.compile(rf"\b(?P<month>{MONTH}) (?:the )?(?P<day>{DAY})\b{YEAR}", re.I),
 )
-WALK = r"(?:inspection|visit|walk|walkthrough|walk-through|video|report|check|tour|day|for|of|at|today|,|\.|$)"
-VISIT = r"(?:inspection|visit|check|walk|for\b|,|\.|$)"
+ISO_DATE = re.compile(r"\b(20\d\d)-(\d\d)-(\d\d)\b")
+HOME = r"(?:to )?(?:the )?(?:unit|flat|apartment|suite|apt)\b"
+WALK = rf"(?:inspection|visit|walk|walkthrough|walk-through|video|report|check|tour|day|for|of|at|today|{HOME}|,|\.|$)"
+VISIT = r"(?:inspection|visit|check|walk|for\b|at\b|of\b|,|\.|$)"
 KINDS = (
     ("move_out", re.compile(rf"\b(?:move|moving|check|checking)[ -]?out\b(?= ?{WALK})|\bmove[ -]out\b", re.I)),
     ("move_in", re.compile(rf"\b(?:move|moving|check|checking)[ -]?in\b(?= ?{WALK})|\bmove[ -]in\b", re.I)),
@@ -107,12 +109,23 @@ def _with_year(spoken: Sourced, clocked: Sequence[Sourced]) -> Sourced:
 
 def _spoken_date(text: str) -> str | None:
     """A day as ISO 8601, without its year (`--03-04`) where none was said. No impossible day is read."""
+    if written := _written_date(text):
+        return written
     for pattern in DATES:
         for match in pattern.finditer(text):
             month, day = MONTHS.index(match["month"].lower()) + 1, _day(match["day"])
             year = _year(match["year"]) if match["year"] else None
             if day is not None and 1 <= day <= monthrange(year or LEAP_YEAR, month)[1]:
                 return f"{year if year else '-'}-{month:02d}-{day:02d}"
+    return None
+
+
+def _written_date(text: str) -> str | None:
+    """`2026-03-09`, as notes and captions have it."""
+    for match in ISO_DATE.finditer(text):
+        year, month, day = (int(part) for part in match.groups())
+        if 1 <= month <= len(MONTHS) and 1 <= day <= monthrange(year, month)[1]:
+            return match.group()
     return None
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Iterator, Sequence
 
 from narrate2report.read.clauses import Clause
 from narrate2report.read.draft import Draft
@@ -13,12 +13,14 @@ from narrate2report.read.stance import Mode
 
 LOCKED = frozenset(
     "front back side rear main street flat house building lobby shed gate garage deadbolt basement cellar store"
-    " storage laundry bike room closet door entrance top bottom patio suite apartment unit".split()
+    " storage laundry bike room closet door entrance top bottom mortice mortise patio suite apartment unit".split()
 )
 """Words that say what a key is for."""
 
 MAIL = frozenset("mailbox mail post postbox letterbox letter mailboxes".split())
-SKIPPED = frozenset({"and", "then", "only", "just", "of", "for", "to", "the", "your", "is", "'s", "are", "plus"})
+SKIPPED = frozenset(
+    {"and", "then", "only", "just", "of", "for", "to", "the", "your", "is", "'s", "are", "plus", "which", "that"}
+)
 OWN_WORDS = frozenset({"new", "spare", "extra", "more", "fresh"})
 NOT_SAID = frozenset({Mode.HYPOTHETICAL, Mode.QUESTION, Mode.QUOTED, Mode.ELSEWHERE, Mode.POLICY, Mode.SEARCH})
 LONGEST_ITEM = 6
@@ -37,25 +39,27 @@ def find_listed(scene: Scene, named: Sequence[Draft], *, keys_before: bool, retu
         if clause.end <= (first or 0) or scene.mode(clause.start) in NOT_SAID:
             continue
         item = _item(scene, clause) if clause.index not in told and clause.start >= (first or 0) else None
-        item = item or _further(scene, clause, max(clause.start, first or 0))
-        if item is not None:
+        items = [item] if item else list(_further(scene, clause, max(clause.start, first or 0)))
+        for item in items:
             spoken.used.update(range(item[0].start, item[0].end))
             drafts.append(handed(spoken, item[0], scene.room, item[1], returned=returned))
     return drafts
 
 
-def _further(scene: Scene, clause: Clause, start: int) -> tuple[Named, int] | None:
-    """`three keys for the door one for the post box`: an item that nothing marks off from the one before."""
+def _further(scene: Scene, clause: Clause, start: int) -> Iterator[tuple[Named, int]]:
+    """`three keys for the door one for the post box`: items that nothing marks off from the one before."""
     spoken = scene.spoken
     for at in range(start, clause.end - 1):
         number = whole_number(spoken.tokens, at)
         if number is None or spoken.norms(number[1], number[1] + 1) != ["for"]:
             continue
-        words = set(spoken.norms(number[1], min(clause.end, number[1] + LONGEST_ITEM - 1)))
+        end = number[1] + 1
+        while end < min(clause.end, number[1] + LONGEST_ITEM) and whole_number(spoken.tokens, end) is None:
+            end += 1
+        words = set(spoken.norms(number[1], end))
         if words & (LOCKED | MAIL):
             component = "mailbox_key" if words & MAIL else "key"
-            return Named(component, at, min(clause.end, number[1] + LONGEST_ITEM - 1), "topic"), number[0]
-    return None
+            yield Named(component, at, end, "topic"), number[0]
 
 
 def _item(scene: Scene, clause: Clause) -> tuple[Named, int] | None:
@@ -68,6 +72,7 @@ def _item(scene: Scene, clause: Clause) -> tuple[Named, int] | None:
         number = alone[0] if alone and alone[1] == following[0].end else None
     words = [norm for norm in spoken.norms(clause.start, clause.end) if norm not in SKIPPED]
     finite = any(spoken.tokens[at].tag in {"VBD", "VBZ", "MD"} for at in range(clause.start, clause.end))
+    finite = finite and spoken.norms(clause.start, clause.start + 2) != ["which", "is"]
     own = any(vocabulary.components[one.component].group == "handed_over" for one in spoken.named_in(clause))
     if number is None or own or finite or len(words) > LONGEST_ITEM:
         return None
@@ -81,7 +86,7 @@ def _item(scene: Scene, clause: Clause) -> tuple[Named, int] | None:
 def _number_in(spoken: Spoken, clause: Clause) -> int | None:
     """The number that begins or ends a clause."""
     start = clause.start
-    while start < clause.end and spoken.tokens[start].norm in {"and", "then", "only", "just", "plus"}:
+    while start < clause.end and spoken.tokens[start].norm in {"and", "then", "only", "just", "plus", "which", "is"}:
         start += 1
     begins = whole_number(spoken.tokens, start) if start < clause.end else None
     if begins is not None and begins[1] < clause.end:
@@ -93,7 +98,7 @@ def _number_in(spoken: Spoken, clause: Clause) -> int | None:
 
 def find_lent(scene: Scene, lent: Collection[str]) -> list[Draft]:
     """`I'll leave you a pack of four`, `I gave her three new ones`: spare parts of what is in focus."""
-    spoken, focus = scene.spoken, scene.place.subject
+    spoken, focus = scene.spoken, scene.place.subject or ""
     if focus not in lent or not spoken.has_cue("giving"):
         return []
     norms = spoken.norms()

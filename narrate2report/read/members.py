@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from narrate2report.read.draft import Draft
 from narrate2report.read.numbers import ONES
 from narrate2report.read.scene import Scene
@@ -30,6 +32,7 @@ def find_members(scene: Scene) -> list[Draft]:
     spoken = scene.spoken
     at = _pointed_out(spoken)
     at = _counted_off(spoken) if at is None else at
+    at = _called_off(spoken) if at is None else at
     at = _all_done(spoken) if at is None else at
     if at is None or not scene.is_said(at):
         return []
@@ -84,10 +87,27 @@ def _counted_off(spoken: Spoken) -> int | None:
     return numbers[0][1] if len(values) >= FEWEST and values == list(range(1, len(values) + 1)) else None
 
 
+def _called_off(spoken: Spoken) -> int | None:
+    """`I'm turning each one on, red, red, red`: the same answer for one after the other."""
+    if not spoken.has_cue("trial"):
+        return None
+    called = [
+        (set(spoken.norms(clause.start, clause.end)) - {"and"}, clause.start)
+        for clause in spoken.clauses
+        if clause.end - clause.start <= FEWEST
+    ]
+    for (words, at), (others, _) in pairwise(called):
+        if words == others and len(words) == 1 and words <= FINE:
+            return at
+    return None
+
+
 def _all_done(spoken: Spoken) -> int | None:
     """`I lit the lot`, `I tested them this morning`: a trial told as done, with nothing said against it."""
     norms = spoken.norms()
     for at, norm in enumerate(norms[:-1]):
+        if norm == "got" and "going" in norms[at + 1 : at + 7] and {"all", "both", "every"} & set(norms[at : at + 4]):
+            return at
         if norm not in DONE or not {"i", "we", "were"} & set(norms[max(0, at - 3) : at]):
             continue
         after = " ".join(norms[at + 1 : at + 6])

@@ -267,7 +267,7 @@ def implied_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabu
             continue
         for sense in mention.of("component"):
             owners = [room for room, term in vocabulary.rooms.items() if sense.id in term.known_by]
-            if not owners or base in vocabulary.rooms and sense.id in vocabulary.rooms[base].owns:
+            if not owners or (base in vocabulary.rooms and sense.id in vocabulary.rooms[base].owns):
                 continue
             if relation_of(spoken, mention.start) != "topic" or _is_elsewhere(spoken, mention):
                 continue

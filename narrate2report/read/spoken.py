@@ -194,7 +194,8 @@ def relation_of(spoken: Spoken, start: int) -> str:
             t.norm for t in tokens[clause.start : at]
         }:
             return "topic"
-        if token.norm in PLACE_PREPOSITIONS and token.tag != "RP":
+        adverb = token.norm == "next" and tokens[at + 1].norm != "to"
+        if token.norm in PLACE_PREPOSITIONS and token.tag != "RP" and not adverb:
             return "place"
         if token.norm in BEARING_PREPOSITIONS and token.tag != "RP":
             return "of"

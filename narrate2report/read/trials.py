@@ -19,12 +19,19 @@ WAITED = 2
 SHORT, SHORTEST = 8, 3
 """Tokens of a sentence that says once more what was just answered: `No, nothing at all.`, `No flame.`"""
 
+HEADING = 3
+"""Tokens of a clause that only names what is tried: `Doorbell, nothing.`"""
+
 MEANS = frozenset("switch range_knob door_knob control_panel".split())
 """What one takes in hand to try something else."""
 
-TAKEN = frozenset("hit flip flipping flipped throw press push pushing pressing flick use using turn turning".split())
+TAKEN = frozenset(
+    "hit flip flipping flipped throw press push pushing pressing flick use using turn turning hold holding".split()
+)
 """`hit the switch`, `turning the knob`: what follows is a means."""
 
+SOUND = frozenset({"good", "clean", "present", "new"})
+YES = frozenset({"yes", "yeah", "yep", "yup", "okay", "ok", "oh", "well"})
 HEARD = frozenset("smoke_alarm co_alarm doorbell intercom emergency_exit".split())
 """What is there to be heard: of a fan, loud is a flaw."""
 
@@ -53,9 +60,11 @@ class Trials:
         """The answered trials of a sentence, the last answer of each component; an open one waits for more."""
         begun = _begins(scene)
         recent = scene.number - self.answered_at <= WAITED + 1
-        norms = set(scene.spoken.norms())
-        self.again = (self.again or "again" in norms) and recent and not norms & MENDED
-        if self.again and self.answered and recent:
+        norms = scene.spoken.norms()
+        if begun is None and recent and "again" in norms:
+            begun = Mention(norms.index("again"), norms.index("again") + 1, ())
+        self.again = (self.again or "again" in norms) and recent and not MENDED & set(norms)
+        if self.again and self.answered and "again" in norms:
             scene.place.subject = self.answered
         drafts = self._late_answer(scene) if begun is None else _answers(scene, begun)
         if drafts:
@@ -141,7 +150,8 @@ def _begins(scene: Scene) -> Mention | None:
     for cue in spoken.cues("trial"):
         goes_by_itself = cue.start and spoken.tokens[cue.start - 1].norm in {"it", "'s", "is", "are"}
         names = cue.start in spoken.named_tokens() and spoken.tokens[cue.start].norm not in {"button", "press", "push"}
-        if not goes_by_itself and not names:
+        state = spoken.tokens[cue.start].tag == "JJ"
+        if not goes_by_itself and not names and not state:
             return cue
     return _trailing_off(spoken)
 
@@ -150,7 +160,10 @@ def _trailing_off(spoken: Spoken) -> Mention | None:
     """`doorbell ... yep, I can hear it`: a component named, a pause, and an answer."""
     for clause in spoken.clauses[1:]:
         before = spoken.clauses[clause.index - 1]
-        if clause.link == "..." and spoken.named_in(before):
+        named = spoken.named_in(before)
+        headed = bool(named) and named[-1].end == before.end and before.end - before.start <= HEADING
+        plain = clause.link == "," and headed and clause.end - clause.start == 1
+        if named and (clause.link == "..." or (plain and spoken.has_cue("no_response", "sounds", within=clause))):
             return Mention(before.start, before.end, ())
     return None
 
@@ -196,9 +209,19 @@ def _answer(spoken: Spoken, clause: Clause) -> Outcome | None:
     for kinds, outcome in ((("no_response",), "fails"), (("response", "sounds"), "works")):
         heard = {at for cue in spoken.cues(*kinds, within=clause) for at in range(cue.start, min(cue.end, clause.end))}
         rest = [norm for at, norm in enumerate(spoken.norms()) if at in clause and at not in heard]
-        if heard and set(rest) <= FILLING and not _is_mere_no(spoken, clause):
+        merely = _is_mere_no(spoken, clause) or _leads_to_flaw(spoken, clause)
+        if heard and set(rest) <= FILLING and not merely:
             return outcome  # type: ignore[return-value]
     return None
+
+
+def _leads_to_flaw(spoken: Spoken, clause: Clause) -> bool:
+    """`yeah, pretty dusty`: a yes that only leads into a flaw."""
+    following = spoken.clauses[clause.index + 1 : clause.index + 2]
+    if not following or not set(spoken.norms(clause.start, clause.end)) <= YES or spoken.named_in(following[0]):
+        return False
+    flawed = [term for term in spoken.found.terms if term.start in following[0] and term.of("condition")]
+    return any(not sense.beside and sense.id not in SOUND for term in flawed for sense in term.of("condition"))
 
 
 def _is_mere_no(spoken: Spoken, clause: Clause) -> bool:

@@ -14,6 +14,9 @@ LEFT_ALONE = frozenset({"surfaces", "handed_over", "general", "furnished"})
 """Groups of components that nobody operates."""
 
 NOT_OURS = frozenset({Mode.HYPOTHETICAL, Mode.QUESTION, Mode.ELSEWHERE, Mode.POLICY})
+NEAR = 2
+"""Tokens within which what was left untried follows: `not running the dryer`."""
+
 DOES = frozenset("does do did will would is are".split())
 """Before `not run` they make a failure of it: `the fan does not run`."""
 
@@ -28,7 +31,12 @@ def find_untested(scene: Scene) -> list[Draft]:
     spoken = scene.spoken
     for cue in spoken.cues("not_tested"):
         clause = spoken.clause_of(cue.start)
-        if scene.mode(cue.start) in NOT_OURS or _is_failure(spoken, cue) or _is_forbidden(scene, cue):
+        after_all = clause.link == "so" and scene.mode(cue.start) is Mode.HYPOTHETICAL
+        if (
+            (scene.mode(cue.start) in NOT_OURS and not after_all)
+            or _is_failure(spoken, cue)
+            or _is_forbidden(scene, cue)
+        ):
             continue
         words = spoken.words(cue.start, cue.end)
         return [
@@ -60,7 +68,8 @@ def _left_untried(scene: Scene, cue: Mention, clause: Clause) -> list[str]:
     """The components meant: named in the clause, carried on from before, listed after a colon, or in focus."""
     spoken = scene.spoken
     named = spoken.named_in(clause)
-    inside = [one.component for one in named if one.start < cue.start] or [one.component for one in named]
+    inside = [one.component for one in named if one.start < cue.start]
+    behind = [one.component for one in named if one.start >= cue.start]
     carried = [one.component for one in scene.bearers.subjects_of(clause)]
     earlier = [one.component for one in reversed(spoken.named) if one.start < cue.start and one.relation == "topic"]
     following = [
@@ -70,7 +79,10 @@ def _left_untried(scene: Scene, cue: Mention, clause: Clause) -> list[str]:
         for one in spoken.named_in(later)
     ]
     focus = [scene.place.subject] if scene.place.subject else []
-    groups = [inside, carried, following, earlier, focus]
+    object_named = any(one.start - cue.end <= NEAR for one in named if one.start >= cue.start)
+    others = [one for one in carried if one not in behind]
+    after = [behind, carried] if object_named else [others, earlier[:1], behind]
+    groups = [inside, *after, following, earlier, focus]
     if clause.link == "" and clause.index:
         groups.insert(1, earlier[:1])
     walked_past = any(mention.of("room") for mention in spoken.found.terms)

@@ -1,4 +1,4 @@
-"""Water that was let run: `hot's hot, cold's cold`, `good pressure, hot within ten seconds`, `hot and cold both work`."""
+"""Water that was let run: `hot's hot, cold's cold`, `hot within ten seconds`, `hot and cold both work`."""
 
 from __future__ import annotations
 
@@ -10,7 +10,10 @@ from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
 
 FINE = r"(?:all )?(?:good|ok|okay|fine|yep|yes|yeah|works|working|perfect|great|strong|right|correct|normal|where it)"
-QUICKLY = r"(?:right away|straight away|straightaway|instantly|in no time|quick|quickly|fast|within|in (?:about )?[\w-]+ (?:seconds?|minutes?))"
+QUICKLY = (
+    r"(?:right away|straight away|straightaway|instantly|in no time|quick|quickly|fast|within"
+    r"|in (?:about )?[\w-]+ (?:seconds?|minutes?))"
+)
 RUNS = re.compile(
     rf"\bhot (?:water |tap |side )?(?:'s |is |was |: |, )?(?:nice and )?(?:hot|{FINE})\b"
     rf"|\bhot and cold (?:water )?(?:both |all |are |is )*(?:{FINE}|work|run|runs|running)\b"
@@ -18,7 +21,8 @@ RUNS = re.compile(
     rf"|\b(?:is|was|'s|got|gets|comes|came|runs|ran|,) (?:nice and |good and )?hot {QUICKLY}\b"
 )
 PRESSURE = re.compile(
-    r"\bpressure (?:'s|is|reads|at) (?:[\w.-]+ )*?(?:right|good|fine|ok|okay|normal|correct|up)\b|\bpressure (?:'s|is) .*\bwhich is (?:right|good|fine)\b"
+    r"\bpressure (?:'s|is|reads|at) (?:[\w.-]+ )*?(?:right|good|fine|ok|okay|normal|correct|up)\b"
+    r"|\bpressure (?:'s|is) .*\bwhich is (?:right|good|fine)\b"
 )
 """Of a boiler: of a tap, good pressure is the absence of a flaw."""
 

@@ -137,3 +137,24 @@ def test_what_is_no_name_is_not_read_as_one(said: str, entries: Narrator) -> Non
 
 def test_nothing_said_is_nothing_known(entries: Narrator) -> None:
     assert _header(entries, "The tub is clean.") == Header()
+
+
+@pytest.mark.parametrize(
+    ("said", "kind"),
+    [
+        ("Right, checking in flat seven.", "move_in"),
+        ("I'm doing the periodic at suite 210 today.", "periodic"),
+        ("This is for the family moving in to unit two.", "move_in"),
+    ],
+)
+def test_the_kind_of_walk_may_be_told_with_the_home(said: str, kind: str, entries: Narrator) -> None:
+    assert [fact.value for fact in _header(entries, said).kind] == [kind]
+
+
+def test_that_somebody_will_move_in_is_no_kind_of_walk(entries: Narrator) -> None:
+    assert _header(entries, "I'm walking unit 14 before the new resident moves in.").kind == ()
+
+
+def test_a_written_day_is_read_and_an_impossible_one_is_not(entries: Narrator) -> None:
+    assert [fact.value for fact in _header(entries, "Inspection 2026-03-09, unit 31.").date] == ["2026-03-09"]
+    assert _header(entries, "Inspection 2026-02-30, unit 31.").date == ()

@@ -1,0 +1,89 @@
+"""Checks told in brief: `the cord works, the fan does not`, `window locks.`, `fan: on`; and the check draft itself."""
+
+from __future__ import annotations
+
+from narrate2report.read.denial import negation_before
+from narrate2report.read.draft import Draft
+from narrate2report.read.phrasebook import Mention
+from narrate2report.read.scene import Scene
+from narrate2report.read.untested import is_operated
+from narrate2report.records.findings import Outcome
+
+ADVERBS = frozenset(
+    "good fine well okay ok great perfectly perfect smoothly nicely properly normally quickly fast".split()
+)
+
+PLURALS = frozenset({"locks", "latches"})
+"""Verbs that may as well be plurals: `window locks`, `gate latches`."""
+
+
+def from_ellipsis(scene: Scene) -> list[Draft]:
+    """`the cord works, the fan does not`: the verb of the clause before, taken back for another component."""
+    spoken, drafts = scene.spoken, []
+    for clause in spoken.clauses[1:]:
+        last = spoken.norms(clause.end - 2, clause.end)
+        left_out = last in (["does", "not"], ["do", "not"], ["did", "not"], ["one", "not"], ["other", "not"])
+        before = spoken.clauses[clause.index - 1]
+        tried = spoken.has_cue("operates", within=before) or spoken.has_term("works", within=before)
+        if not left_out or not tried or not scene.is_said(clause.end - 2):
+            continue
+        for one in spoken.named_in(clause) or scene.bearers.subjects_of(clause):
+            if one.relation == "topic" and is_operated(one.component, scene.vocabulary):
+                does_not = Mention(clause.end - 2, clause.end, ())
+                drafts.append(check_of(scene, does_not, one.component, "the verb before it", fails=True))
+    return drafts
+
+
+def from_plurals(scene: Scene) -> list[Draft]:
+    """`window locks.`: two words that may be a plural; with nothing more said of it, a noun and its verb."""
+    spoken, drafts = scene.spoken, []
+    for one in spoken.named:
+        clause = spoken.clause_of(one.start)
+        bare = one.end == clause.end and one.end - one.start > 1 and spoken.tokens[one.end - 1].norm in PLURALS
+        flawed = any(mention.start in clause for mention in spoken.found.terms if mention.of("condition"))
+        if bare and not flawed and scene.is_said(one.start):
+            drafts.append(check_of(scene, Mention(one.end - 1, one.end, ()), one.component, "with nothing more said"))
+    return drafts
+
+
+def from_notes(scene: Scene) -> list[Draft]:
+    """`fridge on, 4 C`, `fan: on / noisy`: of what runs by itself, a bare `on`."""
+    spoken, drafts = scene.spoken, []
+    for clause in spoken.clauses:
+        named = spoken.named_in(clause)
+        if not named and clause.end - clause.start == 1 and clause.index:
+            named = spoken.named_in(spoken.clauses[clause.index - 1])
+        if spoken.norms(clause.end - 1, clause.end) != ["on"] or not named or clause.end - named[-1].end > 1 + len(":"):
+            continue
+        if named[-1].start != spoken.clause_of(named[-1].start).start:
+            continue
+        runs = named[-1].component in scene.vocabulary.components and (
+            "is on" in scene.vocabulary.components[named[-1].component].works_adj
+        )
+        if runs and scene.is_said(clause.end - 1):
+            on = Mention(clause.end - 1, clause.end, ())
+            drafts.append(check_of(scene, on, named[-1].component, "noted as on"))
+    return drafts
+
+
+def check_of(scene: Scene, mention: Mention, component: str, how: str, *, fails: bool = False) -> Draft:
+    """The check draft of a word of working or failing: `fails` also where it is denied."""
+    spoken = scene.spoken
+    clause = spoken.clause_of(mention.start)
+    denied = negation_before(spoken, clause, mention.start)
+    outcome: Outcome = "fails" if fails or denied else "works"
+    for at in range(mention.end, min(mention.end + 2, clause.end)):
+        if spoken.tokens[at].norm in ADVERBS:
+            spoken.used.add(at)
+    words = spoken.words(mention.start, mention.end)
+    because = [f"'{words}' tells of a trial", how]
+    if denied:
+        because.append(f"fails because of '{denied}'")
+    return Draft(
+        kind="check",
+        room=scene.room,
+        component=component,
+        at=mention.start,
+        outcome=outcome,
+        because=tuple(because),
+    )

@@ -1,0 +1,144 @@
+"""Whether a word of working is the result of a trial: `opens` is, `leaves it open` and `open the window` are not."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+from narrate2report.read.clauses import Clause
+from narrate2report.read.phrasebook import Mention
+from narrate2report.read.spoken import Spoken
+
+BARE = frozenset("come run turn work start operate function test".split())
+"""Bare verbs that open a clause as an order or invitation: `come on in`."""
+
+INFINITIVE = frozenset("to will can please you i we me us would should must let may might could".split())
+
+ARTICLES = frozenset("the a an".split())
+"""Before a verb they make a noun of it: `plywood over the opening`."""
+
+BY_HABIT = frozenset({"when", "whenever", "until", "before"})
+
+NOT_ENOUGH = frozenset("too partly half barely only".split())
+
+LEFT_SO = frozenset(
+    "leave leaves left leaving keep keeps kept found painted stuck nailed screwed sealed propped wedged".split()
+)
+
+BEING = frozenset("is 's are was were been".split())
+
+ON_AND_ON = frozenset("continuously constantly nonstop forever down onto into along".split())
+"""Words after a verb that make a flaw of it: `refilling continuously`, `running down the wall`."""
+
+
+def is_no_result(spoken: Spoken, mention: Mention) -> bool:
+    """`when it comes up`, `too hot`, `painted it shut`, `leaves the window open`, `drains slowly`: no trial passed."""
+    clause = spoken.clause_of(mention.start)
+    before = set(spoken.norms(max(0, mention.start - 4), mention.start))
+    after = spoken.norms(mention.end, min(clause.end, mention.end + 3))
+    said = spoken.norms(mention.start, mention.end)
+    partly = after[:1] == ["at"] and bool({"bottom", "top"} & set(after))
+    if clause.link in BY_HABIT or NOT_ENOUGH & set(spoken.norms(max(clause.start, mention.start - 1), mention.start)):
+        return True
+    if {"only", "halfway", "partway", "half"} & set(after[:2]):
+        return True
+    if said[-1] == "on" and mention.end != clause.end:
+        return True
+    state = spoken.norms(max(clause.start, mention.start - 1), mention.start)[:1]
+    if said[0] in {"open", "shut", "closed"} and (LEFT_SO & before or (state and state[0] in BEING)):
+        return True
+    return bool(ON_AND_ON & set(after[:1])) or partly or _is_slow(spoken, mention, clause)
+
+
+def _is_slow(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
+    """`drains, slowly`, `drains a bit slow`: a drain that takes its time has a flaw and has not passed."""
+    if not spoken.norms(mention.start, mention.start + 1)[0].startswith(("drain", "go", "empt")):
+        return False
+    following = spoken.clauses[clause.index + 1 : clause.index + 2]
+    near = (clause, *(one for one in following if not spoken.named_terms(one)))
+    earlier = spoken.clauses[max(0, clause.index - 2) : clause.index]
+    slow = [at for at, norm in enumerate(spoken.norms()) if norm in {"slow", "slowly"}]
+    return any(at in one for at in slow for one in (*near, *(one for one in earlier if not spoken.named_terms(clause))))
+
+
+def is_part_of_flaw(spoken: Spoken, cue: Mention) -> bool:
+    """`there's dead flies`: the word belongs to a longer one."""
+    return any(term.start < cue.end < term.end for term in spoken.found.terms if term.of("condition"))
+
+
+def is_counted_short(spoken: Spoken, cue: Mention) -> bool:
+    """`only two came on`, `that's the works`."""
+    clause = spoken.clause_of(cue.start)
+    before = spoken.norms(max(clause.start, cue.start - 2), cue.start)
+    return before[:1] == ["only"] or before[-1:] == ["the"]
+
+
+def is_flaw(spoken: Spoken, cue: Mention) -> bool:
+    """Whether the word names a condition of anything: then it is that, and no trial."""
+    return any(
+        mention.start <= cue.start < mention.end and not any(sense.beside for sense in mention.of("condition"))
+        for mention in spoken.found.terms
+        if mention.of("condition")
+    )
+
+
+def is_flaw_of(spoken: Spoken, cue: Mention, component: str) -> bool:
+    """`it's running`, said of a toilet, is a flaw of it."""
+    return any(
+        sense.beside == component
+        for mention in spoken.found.terms
+        if mention.start <= cue.start < mention.end
+        for sense in mention.of("condition")
+    )
+
+
+def is_predicate(spoken: Spoken, mention: Mention) -> bool:
+    """Whether a verb is said of something as a fact, and not wanted, allowed or done by somebody."""
+    before = spoken.norms(max(0, mention.start - 1), mention.start)
+    if before and before[0] == "not":
+        return True
+    if before and before[0] in ARTICLES:
+        return False
+    if before and before[0] in INFINITIVE:
+        return before[0] == "to" and _is_in_vain(spoken, mention)
+    first = spoken.tokens[mention.start]
+    opening = spoken.clause_of(mention.start).start
+    while opening < mention.start and spoken.tokens[opening].norm in {"and", "then", "so"}:
+        opening += 1
+    if mention.start == opening and first.norm in BARE:
+        return False
+    return not _done_by_somebody(spoken, mention) and not _takes_object(spoken, mention)
+
+
+def _is_in_vain(spoken: Spoken, mention: Mention) -> bool:
+    """`I can't get the window to close`."""
+    clause = spoken.clause_of(mention.start)
+    norms = spoken.norms(clause.start, mention.start)
+    named = [one for one in spoken.named_in(clause) if one.end == mention.start - 1]
+    return bool(named) and any(pair in {("not", "get"), ("never", "get")} for pair in pairwise(norms))
+
+
+def _takes_object(spoken: Spoken, mention: Mention) -> bool:
+    """`I'm flipping the switch`, `turning this off`, `and open the window`: what follows is what it is done to."""
+    clause, tag = spoken.clause_of(mention.start), spoken.tokens[mention.start].tag
+    after = spoken.norms(mention.end, min(clause.end, mention.end + 1))
+    before = spoken.norms(max(clause.start, mention.start - 1), mention.start)
+    by_somebody = tag == "VBG" or not before or before[0] in {"i", "we", "you", "and", "then"}
+    if tag in {"VBZ", "VBD", "VBN"} or not after or not by_somebody:
+        return False
+    if after[0] in {"it", "them"} or (after[0] in {"this", "that"} and spoken.tokens[mention.start].tag == "VBG"):
+        return True
+    taken = any(mention.end < one.start <= mention.end + 3 and one.start in clause for one in spoken.named)
+    return after[0] in {"the", "this", "that", "each"} and taken
+
+
+def _done_by_somebody(spoken: Spoken, mention: Mention) -> bool:
+    """`the plumber opens that wall`: the word before the verb is a noun that names no component."""
+    clause = spoken.clause_of(mention.start)
+    at = mention.start - 1
+    while at >= clause.start and spoken.tokens[at].tag in {"RB", "RBR"}:
+        at -= 1
+    if at < clause.start or spoken.tokens[at].tag not in {"NN", "NNS", "NNP", "NNPS"}:
+        return False
+    if any(one.start <= at < one.end for one in spoken.named):
+        return False
+    return not any(term.start <= at < term.end for term in spoken.found.terms)

@@ -1,0 +1,152 @@
+"""Trials as people tell them: in pieces, over two sentences, of several of a kind, and those that were left alone."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.read.told import Narrator
+from tests.read.wanted import Want, check, difference
+
+WORKS, FAILS, LEFT = "works", "fails", "not_tested"
+
+
+def _holds(room: str, lines: str | tuple[str, ...], wanted: list[tuple[str, str]], entries: Narrator) -> None:
+    told = entries(*((lines,) if isinstance(lines, str) else lines), room=room)
+    checks = tuple(one for one in told.entries if one.kind == "check")
+    wants: list[Want] = [check(component, outcome) for component, outcome in wanted]
+    wrong = difference(checks, wants)
+    assert not wrong, f"{wrong}\n{told.told()}"
+
+
+@pytest.mark.parametrize(
+    ("room", "lines", "wanted"),
+    [
+        ("bedroom", "Detector, button, beep.", [("smoke_alarm", WORKS)]),
+        ("hallway", "Smoke detector, I hold the button... it screams. Good.", [("smoke_alarm", WORKS)]),
+        ("hallway", ("Next the smoke alarm.", "Pressing it now... there it goes."), [("smoke_alarm", WORKS)]),
+        ("hallway", ("Smoke alarm, pressing the test button.", "Nothing at all."), [("smoke_alarm", FAILS)]),
+        ("hallway", "CO alarm in the corner, I press it, it's loud.", [("co_alarm", WORKS)]),
+        ("living room", "The alarm, let me fetch the broom handle... and there she goes.", [("smoke_alarm", WORKS)]),
+        ("entry", "Doorbell, I press... nothing.", [("doorbell", FAILS)]),
+        ("bathroom", "Exhaust fan, flip the switch... nothing.", [("exhaust_fan", FAILS)]),
+        ("kitchen", ("Now the disposal.", "I flip the switch, it runs."), [("garbage_disposal", WORKS)]),
+        ("kitchen", ("The disposal.", "I hit the button and take the wrench... okay, it runs now."),
+         [("garbage_disposal", WORKS)]),
+        ("bathroom", "Heater, if I can reach the cord... there, it's working.", [("heater", WORKS)]),
+    ],
+)  # fmt: skip
+def test_a_trial_told_in_pieces_has_one_result(
+    room: str, lines: str | tuple[str, ...], wanted: list[tuple[str, str]], entries: Narrator
+) -> None:
+    _holds(room, lines, wanted, entries)
+
+
+@pytest.mark.parametrize(
+    ("lines", "wanted"),
+    [
+        (("Smoke alarm, pressing it... nothing.", "Pressing it again... no, nothing."), [("smoke_alarm", FAILS)]),
+        (("Smoke alarm, pressing it... nothing.", "Once again... there it goes."), [("smoke_alarm", WORKS)]),
+        (("Smoke alarm, pressing it... nothing.", "Let me try a new battery. There, beeping."),
+         [("smoke_alarm", FAILS), ("smoke_alarm", WORKS)]),
+        (("Smoke alarm, pressing it... yep.", "Works."), [("smoke_alarm", WORKS)]),
+        (("Left outlet fails.", "Right outlet fails."),
+         [("outlet", FAILS), ("outlet", FAILS)]),
+    ],
+)  # fmt: skip
+def test_a_second_go_stands_for_the_first_unless_something_was_mended(
+    lines: tuple[str, ...], wanted: list[tuple[str, str]], entries: Narrator
+) -> None:
+    _holds("bedroom", lines, wanted, entries)
+
+
+@pytest.mark.parametrize(
+    ("room", "lines"),
+    [
+        ("entry", "Let me see, the doorbell's missing, yes."),
+        ("entry", ("Doorbell, pressing it.", "No marks on the walls here.")),
+        ("kitchen", ("Let me slide the drip tray out.", "Okay, living room.")),
+        ("living room", "Let me see if I can snap the thermostat cover back... no, the tab's broken."),
+        ("bedroom", "He leaves the window open all day."),
+        ("bedroom", "Somebody painted the window shut."),
+        ("bedroom", "The window is open right now."),
+        ("bathroom", "Use the fan and open the window."),
+        ("kitchen", "That's the works, thanks everybody."),
+        ("yard", ("The outside tap is by the door.", "Turning this off now.")),
+        ("living room", "My van's AC is dead."),
+        ("bathroom", "The sink drains, but slowly."),
+        ("bathroom", "The tub drains a little slow."),
+        ("bathroom", "The toilet is refilling constantly."),
+        ("living room", "They tested the alarms last year."),
+        ("living room", "Please don't light the fireplace."),
+        ("living room", "The radiator is too hot to touch."),
+    ],
+)
+def test_what_looks_like_a_result_and_is_none(room: str, lines: str | tuple[str, ...], entries: Narrator) -> None:
+    _holds(room, lines, [], entries)
+
+
+@pytest.mark.parametrize(
+    ("room", "said", "wanted"),
+    [
+        ("bedroom", "Window opens, closes, locks.", [("window", WORKS), ("window_lock", WORKS)]),
+        ("bedroom", "Both windows open, both lock.", [("window", WORKS), ("window_lock", WORKS)]),
+        ("entry", "The door shuts and locks.", [("door", WORKS), ("lock", WORKS)]),
+        ("yard", "Gate latches.", [("gate", WORKS)]),
+        ("entry", "Lock works, knob's loose.", [("lock", WORKS)]),
+        ("kitchen", "Fridge is on, freezer's on.", [("refrigerator", WORKS), ("freezer", WORKS)]),
+        ("living room", "The ceiling fan runs on all three speeds.", [("ceiling_fan", WORKS)]),
+        ("kitchen", "The cover is on.", []),
+        ("living room", "The fan works, the light does not.", [("ceiling_fan", WORKS), ("light_fixture", FAILS)]),
+        ("bathroom", "The fan spins but it isn't pulling.", []),
+    ],
+)
+def test_what_a_thing_does_is_a_check_of_its_own(
+    room: str, said: str, wanted: list[tuple[str, str]], entries: Narrator
+) -> None:
+    _holds(room, said, wanted, entries)
+
+
+@pytest.mark.parametrize(
+    ("said", "wanted"),
+    [
+        ("Four burners, this one good, this one good, and the small one is not coming on.",
+         [("burner", WORKS), ("burner", FAILS)]),
+        ("Burners, let me get them going... one, two, three... and the front left, nothing.",
+         [("burner", WORKS), ("burner", FAILS)]),
+        ("The hob has four rings, I tried all of them.", [("burner|cooktop", WORKS)]),
+        ("Let me count the burners... one, two, three, four.", []),
+        ("I tested the burners just now and one of them fails.", [("burner", FAILS)]),
+    ],
+)  # fmt: skip
+def test_several_of_a_kind_are_told_off_one_by_one(said: str, wanted: list[tuple[str, str]], entries: Narrator) -> None:
+    _holds("kitchen", said, wanted, entries)
+
+
+@pytest.mark.parametrize(
+    ("room", "said", "wanted"),
+    [
+        ("kitchen", "Tap on, hot's hot, cold's cold.", [("faucet", WORKS)]),
+        ("kitchen", "Hot and cold both run.", [("faucet", WORKS)]),
+        ("bathroom", "The shower was hot within a few seconds.", [("shower|faucet", WORKS)]),
+        ("utility room", "The boiler's pressure is right where it should be.", [("furnace|water_heater", WORKS)]),
+        ("kitchen", "The handle gets hot quickly, careful.", []),
+        ("kitchen", "No hot water here.", []),
+        ("kitchen", "If the hot water comes and goes, call me.", []),
+    ],
+)
+def test_water_that_was_let_run(room: str, said: str, wanted: list[tuple[str, str]], entries: Narrator) -> None:
+    _holds(room, said, wanted, entries)
+
+
+@pytest.mark.parametrize(
+    ("room", "said", "wanted"),
+    [
+        ("kitchen", "Microwave, I'm gonna skip it.", [("microwave", LEFT)]),
+        ("kitchen", "The dishwasher, we're not running it tonight.", [("dishwasher", LEFT)]),
+        ("kitchen", "The dishwasher is not running.", [("dishwasher", FAILS)]),
+        ("living room", "Gas fire not lit, no authority to.", [("fireplace", LEFT)]),
+        ("living room", "Outlets, faceplates all sound, not tested.", [("outlet", LEFT)]),
+    ],
+)
+def test_what_was_left_alone(room: str, said: str, wanted: list[tuple[str, str]], entries: Narrator) -> None:
+    _holds(room, said, wanted, entries)

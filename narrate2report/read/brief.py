@@ -20,6 +20,13 @@ PLURALS = frozenset({"locks", "latches"})
 def from_ellipsis(scene: Scene) -> list[Draft]:
     """`the cord works, the fan does not`: the verb of the clause before, taken back for another component."""
     spoken, drafts = scene.spoken, []
+    alone = spoken.clauses[0] if len(spoken.clauses) == 1 else None
+    if alone is not None and spoken.norms(alone.end - 2, alone.end) in (["does", "not"], ["do", "not"]):
+        drafts += [
+            check_of(scene, Mention(alone.end - 2, alone.end, ()), one.component, "nothing more is said", fails=True)
+            for one in spoken.named
+            if one.relation == "topic" and is_operated(one.component, scene.vocabulary) and scene.is_said(one.start)
+        ]
     for clause in spoken.clauses[1:]:
         last = spoken.norms(clause.end - 2, clause.end)
         left_out = last in (["does", "not"], ["do", "not"], ["did", "not"], ["one", "not"], ["other", "not"])

@@ -42,6 +42,7 @@ def says_nothing(spoken: Spoken, mention: Mention) -> bool:
             _became,
             _holds_a_flaw,
             _is_said_of_itself,
+            _leads_to_soil,
             _is_to_come_off,
             _is_somebodys_verb,
             _is_all_good,
@@ -87,9 +88,24 @@ def _became(spoken: Spoken, mention: Mention) -> bool:
 
 def _is_somebodys_verb(spoken: Spoken, mention: Mention) -> bool:
     """`they burn nice and blue`: a noun of the vocabulary that is a verb here."""
-    if mention.end - mention.start > 1 or not mention.start or {s.form for s in mention.of("condition")} != {"noun"}:
+    if mention.end - mention.start > 1 or not mention.start:
+        return False
+    token, before = spoken.tokens[mention.start], spoken.tokens[mention.start - 1]
+    if token.tag in {"VB", "VBP"} and before.norm in {"i", "you", "we"}:
+        return True
+    if {s.form for s in mention.of("condition")} != {"noun"}:
         return False
     return spoken.tokens[mention.start].tag in {"VB", "VBP"} and spoken.tokens[mention.start - 1].tag == "PRP"
+
+
+def _leads_to_soil(spoken: Spoken, mention: Mention) -> bool:
+    """`caked with grease`: the noun tells what it is."""
+    if {sense.id for sense in mention.of("condition")} != {"dirty"}:
+        return False
+    joined = spoken.norms(mention.end, mention.end + 1) in (["with"], ["in"], ["from"])
+    return joined and any(
+        mention.end < term.start <= mention.end + 3 and term.of("condition") for term in spoken.found.terms
+    )
 
 
 def _is_said_of_itself(spoken: Spoken, mention: Mention) -> bool:

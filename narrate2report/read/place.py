@@ -250,6 +250,16 @@ def _something_goes(spoken: Spoken, start: int, end: int) -> bool:
     )
 
 
+def glanced_room(spoken: Spoken) -> str | None:
+    """`The one in the hall, though, nothing.`: the room of a thing that is told of from elsewhere."""
+    for mention in spoken.found.terms:
+        room = next((sense.id for sense in mention.of("room")), None)
+        before = spoken.norms(max(0, mention.start - 4), mention.start)
+        if room and before[-2:] == ["in", "the"] and "one" in before and mention.start <= 6:
+            return room
+    return None
+
+
 def implied_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabulary: Vocabulary) -> str | None:
     """A room that was entered without a word: a toilet is not in a kitchen, and a walk starts at the front door."""
     base = place.base

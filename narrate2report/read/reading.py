@@ -25,7 +25,7 @@ from narrate2report.read.handovers import Handing
 from narrate2report.read.header import read_header
 from narrate2report.read.missing import left_behind, missing_parts
 from narrate2report.read.phrasebook import Mention, PhraseBook
-from narrate2report.read.place import Place, find_room, implied_room, name_components
+from narrate2report.read.place import Place, find_room, glanced_room, implied_room, name_components
 from narrate2report.read.repair import Repairer
 from narrate2report.read.scene import Scene
 from narrate2report.read.searches import Waiting, is_bare_list, opens_search, sought
@@ -209,12 +209,14 @@ def _read_one(
     if room:
         place.enter(room, number)
         spoken.moved = True
-    spoken.room = place.room or START_ROOM
+    spoken.room = (None if room else glanced_room(spoken)) or place.room or START_ROOM
     spoken.named = name_components(spoken, place, turn, vocabulary)
     corrections = Corrections(spoken)
     stances = corrections.apply(stances)
     scene = Scene(spoken, stances, Bearers(spoken, place, _predicates(spoken), vocabulary), place, turn, vocabulary)
     checks = find_checks(scene, walk.trials)
+    if walk.waiting.is_answered_by(scene):
+        checks = [check for check in checks if check.outcome != "fails"]
     handovers = walk.handing.find(scene)
     flaws = find_flaws(scene)
     if _is_bare_praise(spoken) and not walk.last_conditions:

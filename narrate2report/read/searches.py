@@ -49,6 +49,12 @@ class Waiting:
         """`Is that a crack? No, a hair.`: what was asked is answered with a no."""
         return bool(self.asked) and spoken.norms(0, 1)[0:1] in (["no"], ["nah"], ["nope"])
 
+    def is_answered_by(self, scene: Scene) -> bool:
+        """Whether a short `nothing` answers a search and no trial."""
+        spoken = scene.spoken
+        recent = bool(self.searched) and scene.number - self.searched_at <= SEARCH_SENTENCES
+        return recent and spoken.has_cue("found_none") and not spoken.named
+
     def settle(self, scene: Scene, flaws: Sequence[Flaw]) -> list[Draft]:
         """The conditions that this sentence settles; remembers what it leaves open."""
         looked_for = _looked_for(scene, flaws)

@@ -41,7 +41,7 @@ class Stance:
 PLAIN = Stance(Mode.ASSERTED)
 
 LEADING = frozenset(
-    "and so just then also now okay ok well but or please kindly again yes oh right alright look um uh"
+    "and so only just then also now okay ok well but or please kindly again yes oh right alright look um uh"
     " plus then".split()
 )
 SELF_TALK = frozenset(
@@ -100,6 +100,9 @@ def read_stances(spoken: Spoken) -> tuple[Stance, ...]:
         ruled = own.mode is Mode.POLICY or (own.mode is Mode.HYPOTHETICAL and clause.link == ":")
         if listing or (ruled and not _is_waived(spoken, clause)):
             _reach_back(spoken, clause, own, stances, listing=listing)
+        if own.mode is Mode.QUOTED and own_start == clause.start and clause.end - clause.start <= 2:
+            for at in range(clause.start):
+                stances[at] = stances[at] if stances[at].mode is not Mode.ASSERTED else own
         if own.mode is not Mode.ASSERTED:
             passing = own.mode in {Mode.QUESTION, Mode.FUTURE} or _tries_whether(spoken, own_start)
             carried = carried if passing else own

@@ -129,6 +129,8 @@ def _fitting(condition: str, bearer: Bearer, mention: Mention, scene: Scene) -> 
         told = _told_before(condition, mention, scene)
         return told or default or ROOM_GENERAL, "named before it" if told else "no component in focus"
     loosely = not bearer.direct or bearer.component == ROOM_GENERAL
+    if loosely and (under := _lies_on(condition, mention, scene)):
+        return under, f"lies on a {under.replace('_', ' ')}"
     faulty = vocabulary.conditions[condition].class_ == "fault"
     between = bearer.named is not None and any(
         one.relation == "of" and bearer.named.end <= one.start and one.end <= mention.start
@@ -160,6 +162,16 @@ def _told_before(condition: str, mention: Mention, scene: Scene) -> str | None:
         return None
     named = [one.component for one in reversed(spoken.named) if one.end <= clause.start]
     return next((one for one in named if scene.vocabulary.afflicts(condition, one)), None)
+
+
+def _lies_on(condition: str, mention: Mention, scene: Scene) -> str | None:
+    """`there's a puddle`: where such a thing lies, whatever was spoken of before."""
+    clause = scene.spoken.clause_of(mention.start)
+    if "it" in scene.spoken.norms(mention.end, clause.end):
+        return None
+    words = " ".join(scene.spoken.norms(mention.start, mention.end))
+    lying = scene.vocabulary.conditions[condition].lies_on.items()
+    return next((component for component, said in lying if any(words.endswith(one) for one in said)), None)
 
 
 def _lately_fitting(condition: str, mention: Mention, scene: Scene) -> str | None:

@@ -11,7 +11,7 @@ from narrate2report.read.draft import Draft
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.stance import Mode, Stance
 
-SAME_WORDS = frozenset("also too same ditto likewise".split())
+SAME_WORDS = frozenset("also too same ditto likewise worse".split())
 LONGEST_ECHO = 7
 """Words that a clause may have and still only echo the one before."""
 

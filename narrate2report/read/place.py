@@ -26,7 +26,7 @@ MOVING = frozenset(
     " starting next now we are through down up out am done finally last let off we're here cross crossing".split()
 )
 LEADING = frozenset(
-    "okay ok so now and then next right alright well the a an our my this here 's is we are i am be come"
+    "okay ok so now and then next right alright well the a an our my your this here 's is we are i am be come"
     " coming go going in into to on onto back over through out down up first last stop finally moving let us"
     " start starting with at it also just good great move step stepping walk walking head heading done yes"
     " yep um uh for of that other then inside second third that's big little nice large small lovely cute"
@@ -339,6 +339,11 @@ def name_components(spoken: Spoken, place: Place, number: int, vocabulary: Vocab
         component = _plain_meaning(mention, plain, chosen, place, number, vocabulary, partial(_stands_by, spoken))
         if component:
             chosen[mention.start] = (mention, component)
+    for start, (mention, _) in sorted(chosen.items()):
+        if mention.of("component") and mention.of("near"):  # a slat, where a bed was only said in plain words
+            before = {at: one for at, one in chosen.items() if at < start}
+            owned = _in_context(mention, before, Place(), number) if before else None
+            chosen[start] = (mention, owned) if owned else chosen[start]
     _put_on_what_has_it(spoken, chosen)
     within = [
         Named(found, phrase.start + 1, phrase.end, "of")

@@ -58,6 +58,7 @@ class ConditionTerm(Value):
     not_in: Words = ()
     usual: Words = ()
     not_of: Words = ()
+    lies_on: dict[str, Words] = {}
     denies: Words = ()
     default: str = ""
     only: dict[str, Words] = {}

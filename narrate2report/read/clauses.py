@@ -108,7 +108,11 @@ def _starts_subject(tokens: Sequence[Token], at: int, begin: int, terms: TermBou
     if token.norm in PRONOUNS and (after.is_finite or after.norm in ADVERBS):
         if before.tag == "IN" and not (before.norm in PARTICLES and after.norm in {"is", "'s", "has", "was"}):
             return False
-        if token.norm == "there" and before.norm in PARTICLES and not any(t.is_finite for t in tokens[begin:at]):
+        if (
+            token.norm in {"there", "it"}
+            and before.norm in PARTICLES
+            and not any(t.is_finite for t in tokens[begin:at])
+        ):
             return False  # the carpet in there is worn
         return not _is_auxiliary(before)
     if at in terms.ends and (token.norm in OPENING or (token.tag == "CD" and after.tag in {"NN", "NNS"})):

@@ -15,6 +15,9 @@ DOERS = frozenset("i you we they to will please must should can could would".spl
 
 AMOUNTS = frozenset("rather quite very a bit all really so pretty slightly somewhat totally completely".split())
 
+GOT = frozenset("buy buys bring brings order orders get gets make makes need needs want wants".split())
+SOON = frozenset("today tonight tomorrow monday tuesday wednesday thursday friday saturday sunday asap".split())
+
 PERSONS = frozenset("i we you he she".split())
 
 READINGS = frozenset("says shows reads".split())
@@ -42,6 +45,7 @@ def says_nothing(spoken: Spoken, mention: Mention) -> bool:
             _became,
             _holds_a_flaw,
             _is_said_of_itself,
+            _is_compared_with,
             _leads_to_soil,
             _is_to_come_off,
             _is_somebodys_verb,
@@ -108,6 +112,19 @@ def _leads_to_soil(spoken: Spoken, mention: Mention) -> bool:
     )
 
 
+GUESSED = frozenset("looks look looked something seems sounds sound smells smell feels is 's was".split())
+
+
+def _is_compared_with(spoken: Spoken, mention: Mention) -> bool:
+    """`a scratch about like a hair`: how big it is, after a flaw."""
+    norms = spoken.norms(max(0, mention.start - 3), mention.start)
+    if "like" not in norms or mention.end - mention.start > 1:
+        return False
+    at = max(0, mention.start - 3) + norms.index("like")
+    earlier = any(term.of("condition") and term.start < at for term in spoken.found.terms)
+    return earlier and at > 0 and spoken.tokens[at - 1].norm not in GUESSED
+
+
 def _is_said_of_itself(spoken: Spoken, mention: Mention) -> bool:
     """`cold's cold`: as it should be."""
     clause = spoken.clause_of(mention.start)
@@ -135,7 +152,7 @@ def _is_own_doing(spoken: Spoken, mention: Mention) -> bool:
     """`I've lifted it`: what the speaker did on the walk is no flaw."""
     before = spoken.norms(max(0, mention.start - 2), mention.start)
     tried = spoken.norms(mention.start, mention.start + 1) in (["scrubbed"], ["wiped"], ["rubbed"])
-    if tried and before[-1:] in (["i"], ["we"]):
+    if tried and before[-1:] in (["i"], ["we"], ["he"], ["she"], ["they"], ["you"]):
         return True
     return before in (["i", "have"], ["we", "have"], ["i", "'ve"]) and any(
         sense.form in {"verb", "adjective"} and sense.id in {"peeling", "warp", "dent", "bent"}
@@ -150,6 +167,12 @@ def _is_planned(spoken: Spoken, mention: Mention) -> bool:
     clause = spoken.clause_of(mention.start)
     before = spoken.norms(max(clause.start, mention.start - 4), mention.start)
     if "having" in spoken.norms(clause.start, mention.start):
+        return True
+    fresh = any(sense.id == "new" for sense in mention.of("condition"))
+    if fresh and GOT & set(spoken.norms(max(clause.start, mention.start - 2), mention.start)):
+        return True
+    dated = SOON & set(spoken.norms(mention.end, min(len(spoken.tokens), mention.end + 6)))
+    if fresh and dated and not any(token.is_finite for token in spoken.tokens[clause.start : clause.end]):
         return True
     listed = clause.link == "and" and clause.index and mention.start - clause.start <= 1
     if listed:

@@ -64,6 +64,37 @@ def _is_own_flaw(spoken: Spoken, term: Mention, left: int) -> bool:
     return flawed and not says_nothing(spoken, term)
 
 
+OBJECTS = frozenset("the a one two both all my our their his her".split())
+TOOK = frozenset("removed took taken stole stolen nicked pinched".split())
+
+
+def taken_away(scene: Scene) -> list[Draft]:
+    """`someone has removed the strainer basket and one of the shelves`: what somebody took is missing."""
+    spoken = scene.spoken
+    for at, token in enumerate(spoken.tokens):
+        clause = spoken.clause_of(at)
+        before = set(spoken.norms(max(clause.start, at - 3), at))
+        if token.norm not in TOOK or not before & LEAVERS or not scene.is_said(at) or "not" in before:
+            continue
+        if not OBJECTS & set(spoken.norms(at + 1, at + 2)):
+            continue
+        surfaces = {name for name, term in scene.vocabulary.components.items() if term.group == "surfaces"}
+        listed = [
+            one
+            for one in spoken.named
+            if one.start > at and one.relation != "place" and one.component not in {*surfaces, ROOM_GENERAL}
+        ]
+        return [
+            Draft(
+                kind="condition", room=scene.room, component=one.component, at=one.start, condition="missing",
+                assertion="present", because=(f"'{spoken.words(at, one.end)}'",), confidence=0.65,
+            )
+            for one in listed
+            if spoken.clause_of(one.start).index <= clause.index + 1
+        ]  # fmt: skip
+    return []
+
+
 ANSWERS: dict[str, str] = {"no": "missing", "none": "missing", "nil": "missing", "yes": "present"}
 """What a note's one-word answer after a component means: `anti-tip: yes`, `stopper: none`."""
 

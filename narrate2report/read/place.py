@@ -22,7 +22,7 @@ NOT_ENTERED = frozenset(
 ENTERING = frozenset("into onto next now inside".split())
 TOWARDS = frozenset("in to through out down up at on".split())
 MOVING = frozenset(
-    "do doing go going come coming move moving head heading walk walking step stepping back over on start"
+    "forgot do doing go going come coming move moving head heading walk walking step stepping back over on start"
     " starting next now we are through down up out am done finally last let off we're here cross crossing".split()
 )
 LEADING = frozenset(
@@ -118,7 +118,9 @@ def _lists_rooms(spoken: Spoken) -> bool:
 def _is_invited(spoken: Spoken, mention: Mention) -> bool:
     """`please come into the hall`: the resident is led on."""
     before = spoken.norms(max(0, mention.start - 5), mention.start)
-    return bool({"come", "step", "follow"} & set(before)) and bool({"in", "into", "to", "through"} & set(before))
+    return bool({"come", "step", "follow"} & set(before)) and bool(
+        {"in", "into", "to", "through", "out", "onto"} & set(before)
+    )
 
 
 def _numbered(spoken: Spoken, mention: Mention, room: str) -> tuple[str, int]:
@@ -207,6 +209,9 @@ def _is_entered(spoken: Spoken, mention: Mention, end: int) -> bool:
         return False
     if next_token is not None and next_token.norm in DOINGS:
         return False
+    if before[-2:] == ["the", "office"] or (before[-1:] == ["the"] and tokens[mention.start].norm == "office"):
+        if next_token is not None and next_token.is_word and not heads_noun:
+            return False  # the office is putting a new counter in
     if _opens(spoken, mention):
         apart = next_token is not None and (
             next_token.norm in INDEFINITE or any(cue.start == end for cue in spoken.cues("outsider"))

@@ -23,7 +23,7 @@ from narrate2report.read.focus import Focus, is_adverse
 from narrate2report.read.follow_ups import find_follow_ups
 from narrate2report.read.handovers import Handing
 from narrate2report.read.header import read_header
-from narrate2report.read.missing import left_behind, missing_parts
+from narrate2report.read.missing import left_behind, missing_parts, taken_away
 from narrate2report.read.phrasebook import Mention, PhraseBook
 from narrate2report.read.place import Place, find_room, glanced_room, implied_room, name_components
 from narrate2report.read.repair import Repairer
@@ -230,6 +230,7 @@ def _read_one(
         *handovers,
         *observe(scene, [flaw for flaw in flaws if flaw.mention.start not in taken]),
         *left_behind(scene),
+        *taken_away(scene),
         *(draft for draft in missing_parts(scene) if not checks),
     ]
     drafts += find_echoes(spoken, stances, drafts, walk.last_conditions)

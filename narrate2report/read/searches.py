@@ -98,7 +98,10 @@ class Waiting:
     def _found_none(self, scene: Scene, flaws: Sequence[Flaw], searches: tuple[Draft, ...]) -> list[Draft]:
         spoken = scene.spoken
         adverse = any(
-            scene.is_said(flaw.mention.start) and not scene.vocabulary.is_sound(flaw.condition) for flaw in flaws
+            scene.is_said(flaw.mention.start)
+            and not scene.vocabulary.is_sound(flaw.condition)
+            and flaw.condition != "patched"
+            for flaw in flaws
         )
         answer = next((cue for cue in spoken.cues("found_none") if _answers(scene, cue)), None)
         if answer is None or adverse:

@@ -26,7 +26,7 @@ LEFT_SO = frozenset(
 
 BEING = frozenset("is 's are was were been".split())
 
-ON_AND_ON = frozenset("continuously constantly nonstop forever down onto into along".split())
+ON_AND_ON = frozenset("continuously constantly nonstop forever down onto into along from across corner".split())
 """Words after a verb that make a flaw of it: `refilling continuously`, `running down the wall`."""
 
 

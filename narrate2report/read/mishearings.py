@@ -217,6 +217,8 @@ class Mishearings:
 
 def _is_name(start: int, end: int, tokens: Sequence[Token], *, paired: bool) -> bool:
     """Letters for themselves, or a capital within the sentence; a name takes its neighbour's capital along."""
+    if not any(token.text.islower() for token in tokens):
+        return False  # all in capitals, which then say nothing
     if len(tokens[start].text) > 1 and tokens[start].text.isupper():
         return True
     if not start or not tokens[start].text[0].isupper():

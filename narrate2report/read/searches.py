@@ -79,7 +79,7 @@ class Waiting:
     def turn_up(self, scene: Scene, drafts: Sequence[Draft]) -> tuple[list[Draft], list[Draft]]:
         """`no chips here ... hold on, there is one`: what is found after all, and the denials that it ends."""
         spoken = scene.spoken
-        one = next((cue for cue in spoken.cues("found_one") if scene.is_said(cue.start)), None)
+        one = next((cue for cue in spoken.cues("found_one") if _is_alone(scene, cue)), None)
         if one is None:
             return [], []
         denied = [draft for draft in drafts if draft.assertion == "absent" and draft.at < one.start]
@@ -95,6 +95,17 @@ class Waiting:
     def _components(self) -> set[str]:
         return {draft.component for draft in self.searched}
 
+    def _answers_something_else(self, scene: Scene, answer: Mention) -> bool:
+        """`I looked for moth and found none`, `call button: pressed it, nothing`, `the screen on it's fine`: what the
+        sentence itself looked for, tried or spoke of."""
+        spoken = scene.spoken
+        if any(cue.end <= answer.start for cue in spoken.cues("search")):
+            return True
+        of_thing = any(cue.start == answer.start for cue in spoken.cues("no_response"))
+        of_thing = of_thing or spoken.norms(answer.start, answer.start + 1) == ["it"]
+        others = [one for one in _topics(scene) if one.component not in self._components()]
+        return of_thing and any(one.end <= answer.start for one in others)
+
     def _found_none(self, scene: Scene, flaws: Sequence[Flaw], searches: tuple[Draft, ...]) -> list[Draft]:
         spoken = scene.spoken
         adverse = any(
@@ -107,7 +118,7 @@ class Waiting:
         if answer is None or adverse:
             return []
         recent = scene.number - self.searched_at <= SEARCH_SENTENCES
-        remembered = self.searched if recent and not _answers_something_else(scene, answer) else ()
+        remembered = self.searched if recent and not self._answers_something_else(scene, answer) else ()
         remembered = remembered or (self.asked if answer.end - answer.start > 2 else ())
         reason = f"'{spoken.words(answer.start, answer.end)}'"
         found = [replace(draft, room=scene.room).with_reason(reason) for draft in searches] or [
@@ -143,14 +154,10 @@ def _answers(scene: Scene, cue: Mention) -> bool:
     return cue.end - cue.start > 1 or _is_short(scene.spoken, cue)
 
 
-def _answers_something_else(scene: Scene, answer: Mention) -> bool:
-    """`I looked for moth and found none`, `call button: pressed it, nothing`: what the sentence itself looked for or
-    tried."""
-    spoken = scene.spoken
-    if any(cue.end <= answer.start for cue in spoken.cues("search")):
-        return True
-    silent = any(cue.start == answer.start for cue in spoken.cues("no_response"))
-    return silent and any(one.end <= answer.start for one in _topics(scene))
+def _is_alone(scene: Scene, cue: Mention) -> bool:
+    """Whether `there's one` means one of what was looked for, and not `there's one slat bent`."""
+    after = scene.spoken.tokens[cue.end : cue.end + 1]
+    return scene.is_said(cue.start) and not any(token.tag in {"NN", "NNS", "JJ", "JJR"} for token in after)
 
 
 def _topics(scene: Scene) -> list[Named]:

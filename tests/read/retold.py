@@ -59,6 +59,8 @@ WARNINGS_OF_IT = (
 )
 """Said to the resident of the thing last spoken of: the record may hold them as advice, and nothing else."""
 
+ANSWER = re.compile(r"^(?:nope|none|no,|nah|yes|yeah)\b|\b(?:don't|do not) see any\b", re.IGNORECASE)
+
 LEAST_WORDS_TO_CUT = 6
 
 
@@ -211,13 +213,15 @@ def a_sentence_a_cue(transcript: Transcript) -> Transcript:
 
 def with_talk(lines: Sequence[str], every: int, first: int) -> Change:
     """A line that states nothing of this place after every so many cues, from the `first` on; never in the middle of
-    a sentence that goes on in the next cue."""
+    a sentence that goes on in the next cue, nor between a question or search and its answer."""
 
     def retold(transcript: Transcript) -> Transcript:
         stretches: list[Stretch] = []
         ends = {sentence.end for sentence in split_sentences(transcript)}
         for at, one in enumerate(transcript.stretches):
-            if at % every != first or one.end not in ends:
+            following = transcript.stretches[at + 1 : at + 2]
+            answered = any(ANSWER.search(after.text) for after in following)
+            if at % every != first or one.end not in ends or answered:
                 stretches.append(one)
                 continue
             middle = (one.start + one.end) / 2

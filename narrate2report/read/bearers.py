@@ -349,7 +349,7 @@ class Bearers:
             before = self._spoken.clauses[clause.index - 1]
             if self._spoken.has_cue("whole", within=before) and before.end - before.start <= 3:
                 return True
-        rooms = [m for m in self._spoken.found.terms if m.start in clause and m.of("room")]
+        rooms = self._spoken.terms("room", within=clause)
         return any(not {"a", "an"} & set(self._spoken.norms(max(clause.start, m.start - 3), m.start)) for m in rooms)
 
     def subjects_of(self, clause: Clause) -> tuple[Named, ...]:

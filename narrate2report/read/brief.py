@@ -23,7 +23,7 @@ def from_ellipsis(scene: Scene) -> list[Draft]:
     alone = spoken.clauses[0] if len(spoken.clauses) == 1 else None
     if alone is not None and spoken.norms(alone.end - 2, alone.end) in (["does", "not"], ["do", "not"]):
         drafts += [
-            check_of(scene, Mention(alone.end - 2, alone.end, ()), one.component, "nothing more is said", fails=True)
+            check_of(scene, Mention(alone.end - 2, alone.end), one.component, "nothing more is said", fails=True)
             for one in spoken.named
             if one.relation == "topic" and is_operated(one.component, scene.vocabulary) and scene.is_said(one.start)
         ]
@@ -36,7 +36,7 @@ def from_ellipsis(scene: Scene) -> list[Draft]:
             continue
         for one in spoken.named_in(clause) or scene.bearers.subjects_of(clause):
             if one.relation == "topic" and is_operated(one.component, scene.vocabulary):
-                does_not = Mention(clause.end - 2, clause.end, ())
+                does_not = Mention(clause.end - 2, clause.end)
                 drafts.append(check_of(scene, does_not, one.component, "the verb before it", fails=True))
     return drafts
 
@@ -49,7 +49,7 @@ def from_plurals(scene: Scene) -> list[Draft]:
         bare = one.end == clause.end and one.end - one.start > 1 and spoken.tokens[one.end - 1].norm in PLURALS
         flawed = any(mention.start in clause for mention in spoken.found.terms if mention.of("condition"))
         if bare and not flawed and scene.is_said(one.start):
-            drafts.append(check_of(scene, Mention(one.end - 1, one.end, ()), one.component, "with nothing more said"))
+            drafts.append(check_of(scene, Mention(one.end - 1, one.end), one.component, "with nothing more said"))
     return drafts
 
 
@@ -68,7 +68,7 @@ def from_notes(scene: Scene) -> list[Draft]:
             "is on" in scene.vocabulary.components[named[-1].component].works_adj
         )
         if runs and scene.is_said(clause.end - 1):
-            on = Mention(clause.end - 1, clause.end, ())
+            on = Mention(clause.end - 1, clause.end)
             drafts.append(check_of(scene, on, named[-1].component, "noted as on"))
     return drafts
 

@@ -102,9 +102,9 @@ def _from_verbs(scene: Scene) -> list[Draft]:
     """What only this component does: a toilet flushes, a fridge is cold."""
     spoken, drafts = scene.spoken, []
     named_at = spoken.named_tokens()
-    for mention in spoken.found.terms:
+    for mention in spoken.terms("works"):
         senses = mention.of("works")
-        if not senses or mention.start in named_at or not scene.is_said(mention.start):
+        if mention.start in named_at or not scene.is_said(mention.start):
             continue
         if senses[0].form == "verb" and not is_predicate(spoken, mention):
             continue

@@ -83,7 +83,7 @@ def _done_to(spoken: Spoken, clause: Clause) -> Mention | None:
         if verb >= clause.end or tokens[verb].norm in NO_WORK or _is_addressed(spoken, clause, at):
             continue
         if tokens[verb].tag in ({"VBN", "VBD"} if passive else {"VBG", "VBN", "VBD"}):
-            return Mention(verb, verb + 1, ())
+            return Mention(verb, verb + 1)
     return None
 
 
@@ -105,7 +105,7 @@ def _somebody_must(spoken: Spoken, clause: Clause) -> Mention | None:
     verb = spoken.tokens[clause.start + at]
     if verb.tag not in {"VB", "VBP"} or verb.norm in NO_WORK - {"move", "get", "come"}:
         return None
-    return Mention(clause.start + at, clause.start + at + 1, ())
+    return Mention(clause.start + at, clause.start + at + 1)
 
 
 def _passed_on(spoken: Spoken, clause: Clause) -> Mention | None:
@@ -118,9 +118,9 @@ def _passed_on(spoken: Spoken, clause: Clause) -> Mention | None:
             clause.start + at + 1 >= clause.end and bool(set(spoken.norms(clause.end, clause.end + 1)) & PRONOUNS)
         )
         if (norm in PASSED_ON or norm in PASSING_ON) and pointed:
-            return Mention(clause.start + at, clause.start + at + 1, ())
+            return Mention(clause.start + at, clause.start + at + 1)
         if norm in RUNG_THROUGH and pointed and norms[at + 2 : at + 3] in (["through"], ["on"]):
-            return Mention(clause.start + at, clause.start + at + 1, ())
+            return Mention(clause.start + at, clause.start + at + 1)
     return None
 
 
@@ -131,5 +131,5 @@ def _is_a_job(spoken: Spoken, clause: Clause) -> Mention | None:
         return None
     at = norms.index("job")
     if norms[at - 1] in JOBS or norms[at + 1 : at + 2] == ["for"]:
-        return Mention(clause.start + at, clause.start + at + 1, ())
+        return Mention(clause.start + at, clause.start + at + 1)
     return None

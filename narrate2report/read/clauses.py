@@ -61,7 +61,7 @@ def split_clauses(
     starts: list[tuple[int, str]] = []
     link, begin = "", 0
     for at, token in enumerate(tokens):
-        if token.text in MARKS or set(token.text) <= {"."}:
+        if token.text in MARKS or not token.text.strip("."):
             link = token.text[:1] if token.text != "..." else "..."
             begin = -1
         elif begin == -1:

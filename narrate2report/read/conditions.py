@@ -9,7 +9,6 @@ from narrate2report.read.bearers import ROOM_GENERAL, Bearer
 from narrate2report.read.denial import deny
 from narrate2report.read.details import is_pre_existing, quantity_before, severity_of, size_of, where_of
 from narrate2report.read.draft import Draft
-from narrate2report.read.lookalikes import says_nothing
 from narrate2report.read.phrasebook import Mention, Sense
 from narrate2report.read.place import meaning_within
 from narrate2report.read.scene import Scene
@@ -39,9 +38,9 @@ def find_flaws(scene: Scene) -> tuple[Flaw, ...]:
     spoken, bearers, vocabulary = scene.spoken, scene.bearers, scene.vocabulary
     found: list[Flaw] = []
     named_at = spoken.named_tokens()
-    for mention in spoken.found.terms:
+    for mention in spoken.terms("condition"):
         senses = mention.of("condition")
-        if not senses or mention.start in named_at or mention.start in spoken.used or says_nothing(spoken, mention):
+        if mention.start in named_at or mention.start in spoken.used or scene.says_nothing(mention):
             continue
         adjective = any(sense.form in {"adjective", "verb"} for sense in senses)
         noun = any(sense.form == "noun" for sense in senses) and not _is_doing(spoken, mention)

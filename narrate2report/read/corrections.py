@@ -37,7 +37,7 @@ class Corrections:
 
     def _last_flaw(self, start: int, end: int) -> int | None:
         return max(
-            (m.start for m in self._spoken.found.terms if m.of("condition") and start <= m.start < end),
+            (m.start for m in self._spoken.terms("condition") if start <= m.start < end),
             default=None,
         )
 

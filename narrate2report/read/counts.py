@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from narrate2report.read.details import quantity_before
 from narrate2report.read.draft import Draft
-from narrate2report.read.lookalikes import says_nothing
 from narrate2report.read.numbers import whole_number
 from narrate2report.read.phrasebook import Mention
 from narrate2report.read.scene import Scene
@@ -22,9 +21,9 @@ def find_counts(scene: Scene) -> list[Draft]:
     drafts = []
     predicates = {
         spoken.clause_of(mention.start).index
-        for mention in spoken.found.terms
+        for mention in spoken.terms("condition", "works")
         if (mention.of("works") or _is_told(scene, mention))
-        and not says_nothing(spoken, mention)
+        and not scene.says_nothing(mention)
         and not any(one.start == mention.start for one in spoken.named)
     } | {spoken.clause_of(cue.start).index for cue in spoken.cues("operates", "fails")}
     for one in spoken.named:

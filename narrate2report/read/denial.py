@@ -58,11 +58,8 @@ def negation_before(spoken: Spoken, clause: Clause, at: int) -> str | None:
 def _denial_before(spoken: Spoken, clause: Clause, at: int) -> Mention | None:
     spared = {here for cue in spoken.cues("not_negation", within=clause) for here in range(cue.start, cue.end)} | {
         here
-        for term in spoken.found.terms
-        if term.start in clause
-        and term.end - term.start > 1
-        and term.of("condition", "works")
-        and not term.start <= at < term.end
+        for term in spoken.terms("condition", "works", within=clause)
+        if term.end - term.start > 1 and not term.start <= at < term.end
         for here in range(term.start, term.end)
     }
     best = None
@@ -127,14 +124,14 @@ def _denied_with_list(spoken: Spoken, mention: Mention, clause: Clause) -> str |
     lead = [norm for norm in spoken.norms(clause.start, mention.start) if norm not in {"and", "or", "nor", "any"}]
     if set(lead) & OPENS_NEW or any(spoken.tokens[at].is_finite for at in range(clause.start, mention.start)):
         return None
-    if any(term.of(*COMPONENT_ROLES) and clause.start <= term.start < mention.start for term in spoken.found.terms):
+    if any(term.start < mention.start for term in spoken.terms(*COMPONENT_ROLES, within=clause)):
         return None
     if clause.link != "or" and any(spoken.tokens[at].is_finite for at in range(mention.end, clause.end)):
         return None
     if any(cue.start == mention.end for cue in spoken.cues("severe", "moderate", "slight", within=clause)):
         return None
     before = spoken.clauses[clause.index - 1]
-    flaws = [term for term in spoken.found.terms if term.of("condition") and term.start in before]
+    flaws = spoken.terms("condition", within=before)
     if flaws:
         return _denied_by(spoken, flaws[-1], before)
     return _denied_by_opening(spoken, clause)
@@ -200,7 +197,7 @@ def _doubted_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
                 and not spoken.clauses[later.index + 1].link
             ):
                 continue  # without marks it opens what follows
-            own = any(term.of("condition") and later.start <= term.start < cue.start for term in spoken.found.terms)
+            own = any(term.start < cue.start for term in spoken.terms("condition", within=later))
             if (
                 cue.start >= mention.end
                 and (later.index == clause.index or not own)

@@ -8,7 +8,6 @@ from narrate2report.read.bearers import ROOM_GENERAL, Bearer
 from narrate2report.read.counts import described, find_counts
 from narrate2report.read.denial import negation_before
 from narrate2report.read.draft import Draft
-from narrate2report.read.lookalikes import says_nothing
 from narrate2report.read.numbers import whole_number
 from narrate2report.read.phrasebook import Mention, Sense
 from narrate2report.read.scene import Scene
@@ -63,13 +62,13 @@ def _from_words(scene: Scene) -> list[Draft]:
     spoken, bearers, stances, room = scene.spoken, scene.bearers, scene.stances, scene.room
     drafts = []
     flawed_from = min(
-        (mention.start for mention in spoken.found.terms if _is_flaw(scene, mention)), default=len(spoken.tokens)
+        (mention.start for mention in spoken.terms("condition") if _is_flaw(scene, mention)), default=len(spoken.tokens)
     )
     named_at = spoken.named_tokens()
-    for mention in spoken.found.terms:
+    for mention in spoken.terms("material", "colour", "type"):
         senses = mention.of("material", "colour", "type")
         floor = bool(mention.of("material")) and _is_floor_here(spoken, mention)
-        if not senses or (mention.start in named_at and not floor) or stances[mention.start].mode is not Mode.ASSERTED:
+        if (mention.start in named_at and not floor) or stances[mention.start].mode is not Mode.ASSERTED:
             continue
         flawed = mention.start > flawed_from or flawed_from in spoken.clause_of(mention.start)
         refused = negation_before(spoken, spoken.clause_of(mention.start), mention.start)
@@ -99,7 +98,7 @@ def _from_words(scene: Scene) -> list[Draft]:
 def _is_flaw(scene: Scene, mention: Mention) -> bool:
     """Whether a word names a flaw of something spoken of here."""
     near = {"", scene.place.subject, *(one.component for one in scene.spoken.named)}
-    return not says_nothing(scene.spoken, mention) and any(
+    return not scene.says_nothing(mention) and any(
         sense.beside in near and not scene.vocabulary.is_sound(sense.id) for sense in mention.of("condition")
     )
 
@@ -150,11 +149,7 @@ def _painted(spoken: Spoken, mention: Mention) -> tuple[Bearer, ...]:
 def _from_names(scene: Scene) -> list[Draft]:
     """`it's an electric stove`: a name that tells the type, where the sentence says what it is."""
     spoken, drafts = scene.spoken, []
-    types = {
-        word
-        for name in ("any", *scene.vocabulary.components)
-        for word in scene.vocabulary.descriptions.type.get(name, ())
-    }
+    types = scene.vocabulary.descriptions.types
     for one in spoken.named:
         start = one.start
         while start and spoken.tokens[start - 1].norm in types:
@@ -213,7 +208,7 @@ def _ages(scene: Scene) -> list[Draft]:
             continue
         if number is None or not old or flawed:
             continue
-        for bearer in bearers.of(Mention(at, at + 1, ()), adjective=False, noun=False)[:1]:
+        for bearer in bearers.of(Mention(at, at + 1), adjective=False, noun=False)[:1]:
             if bearer.component:
                 drafts.append(described(room, bearer.component, at, "age", f"{number[0]} years", bearer.how))
     return drafts

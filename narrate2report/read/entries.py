@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from itertools import takewhile
 
 from narrate2report.read.draft import Draft
 from narrate2report.read.sentences import Sentence
@@ -19,7 +20,7 @@ BREATH = 4
 """How many sentences back a correction can reach."""
 
 
-@dataclass
+@dataclass(eq=False)
 class _Line:
     """A draft with the sentences that are its evidence."""
 
@@ -39,21 +40,21 @@ class Ledger:
         """Enter a draft with its sentence as evidence; a denial said twice in a row is one entry."""
         if draft.retries and self._retry(draft, spoken, number):
             return
-        for line in reversed(self._lines):
-            if line.number < number - 1:
-                break
-            repeats = draft.assertion == "absent" or draft.outcome == "not_tested" or _adds_nothing(draft, spoken)
-            if repeats and line.number < number and line.draft.same_statement(draft):
-                line.sentences.append(spoken.sentence)
-                return
+        if draft.assertion == "absent" or draft.outcome == "not_tested" or _adds_nothing(draft, spoken):
+            for line in self._since(number - 1):
+                if line.number < number and line.draft.same_statement(draft):
+                    line.sentences.append(spoken.sentence)
+                    return
         self._lines.append(_Line(draft, [*draft.also, spoken.sentence], spoken.heard, number))
+
+    def _since(self, number: int) -> Iterator[_Line]:
+        """The entries of sentence `number` and after, newest first."""
+        return takewhile(lambda line: line.number >= number, reversed(self._lines))
 
     def _retry(self, draft: Draft, spoken: Spoken, number: int) -> bool:
         """`nothing. Again... there it goes`: the second try settles what the first left open."""
-        for line in reversed(self._lines):
+        for line in self._since(number - BREATH):
             old = line.draft
-            if line.number < number - BREATH:
-                return False
             if old.kind == "check" and (old.room, old.component) == (draft.room, draft.component):
                 if old.outcome == "not_tested":
                     return False
@@ -65,17 +66,13 @@ class Ledger:
     def knows(self, condition: str, room: str, number: int) -> bool:
         """Whether a flaw was entered for this room within the last sentences."""
         return any(
-            line.draft.condition == condition
-            and line.draft.room == room
-            and number - REMEMBERED <= line.number < number
-            for line in self._lines
+            line.draft.condition == condition and line.draft.room == room and line.number < number
+            for line in self._since(number - REMEMBERED)
         )
 
     def correct_place(self, spoken: Spoken, number: int, where: str) -> bool:
         """`No, sorry, the right one.`: put the right place on the newest flaw, with this sentence as evidence too."""
-        for line in reversed(self._lines):
-            if line.number < number - 1:
-                return False
+        for line in self._since(number - 1):
             if line.draft.kind in {"condition", "check"}:
                 reason = f"place corrected by '{spoken.text}'"
                 line.draft = replace(line.draft, where=where).with_reason(reason)
@@ -88,18 +85,15 @@ class Ledger:
 
         Looks back over the sentences of one breath; entries of other kinds than `wanted` stay.
         """
-        recent = [index for index, line in enumerate(self._lines) if number - BREATH <= line.number <= number
-                  and line.draft.kind in wanted and line.draft not in instead]  # fmt: skip
-        same = [
-            index for index in recent
-            if any((one.kind, one.condition) == (self._lines[index].draft.kind, self._lines[index].draft.condition)
-                   or one.kind == "handover" == self._lines[index].draft.kind for one in instead)
-        ]  # fmt: skip
+        recent = [
+            line for line in self._since(number - BREATH) if line.draft.kind in wanted and line.draft not in instead
+        ]
+        same = [line for line in recent if any(_replaces(one, line.draft) for one in instead)]
         named = {(one.kind, one.component) for one in instead}
-        same = [at for at in same if (self._lines[at].draft.kind, self._lines[at].draft.component) in named] or same
-        newest = [index for index in recent if self._lines[index].number >= number - 1]
+        same = [line for line in same if (line.draft.kind, line.draft.component) in named] or same
+        newest = [line for line in recent if line.number >= number - 1]
         if same or newest:
-            self._lines.pop((same or newest)[-1])
+            self._lines.remove((same or newest)[0])
 
     def close(self) -> tuple[tuple[Entry, ...], Mapping[str, tuple[str, ...]]]:
         """All entries in the order they were said, and the ids of those that each sentence is evidence of."""
@@ -131,6 +125,11 @@ def _adds_nothing(draft: Draft, spoken: Spoken) -> bool:
         return False
     clause = spoken.clause_of(draft.at)
     return not ANEW & set(spoken.norms(clause.start, draft.at + 1))
+
+
+def _replaces(one: Draft, before: Draft) -> bool:
+    """Whether a draft is of the same sort as one before it, so that it can stand in its place."""
+    return (one.kind, one.condition) == (before.kind, before.condition) or one.kind == "handover" == before.kind
 
 
 def _entry_id(line: _Line) -> str:

@@ -142,7 +142,7 @@ def _needed_parts(scene: Scene, flaw: str | None) -> list[Draft]:
         part = next((one for one in spoken.named if one.start == noun), None)
         if part is None and any(_is_work(m) and m.start == noun for m in spoken.found.terms):
             continue
-        owner, how = worked_on(scene, Mention(at, at + 1, ()), clause, flaw)
+        owner, how = worked_on(scene, Mention(at, at + 1), clause, flaw)
         words = spoken.words(at, noun + 1)
         return [
             Draft(

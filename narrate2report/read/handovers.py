@@ -13,7 +13,6 @@ from narrate2report.read.denial import negation_before
 from narrate2report.read.details import quantity_before
 from narrate2report.read.draft import Draft
 from narrate2report.read.key_lists import fall_short, find_lent, find_listed, handed, missing
-from narrate2report.read.lookalikes import says_nothing
 from narrate2report.read.numbers import whole_number
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Named, Spoken
@@ -142,7 +141,7 @@ def _is_flawed(scene: Scene, one: Named, clause: Clause) -> bool:
         mention.start in clause
         and mention.start not in spoken.used
         and scene.is_said(mention.start)
-        and not says_nothing(spoken, mention)
+        and not scene.says_nothing(mention)
         and any(
             sense.beside in {"", one.component}
             and not (sense.role == "condition" and scene.vocabulary.is_sound(sense.id))

@@ -22,6 +22,9 @@ ONES = {
 }
 TENS = {word: 10 * (i + 2) for i, word in enumerate("twenty thirty forty fifty sixty seventy eighty ninety".split())}
 GROUPS = {"couple": 2, "pair": 2, "dozen": 12, "single": 1, "score": 20, "hundred": 100}
+NUMBER_WORDS = frozenset({*ONES, *TENS, *GROUPS, "a", "an", "half"})
+"""What a whole number can start with, when it is not in figures."""
+
 PARTS = {"half": 2, "halves": 2, "third": 3, "quarter": 4, "fifth": 5, "eighth": 8, "sixteenth": 16}
 FRACTIONS = {form: Fraction(1, parts) for word, parts in PARTS.items() for form in (word, f"{word}s")}
 UNITS = {
@@ -43,6 +46,9 @@ LONGEST_NUMBER = 5
 
 def whole_number(tokens: Sequence[Token], at: int) -> tuple[int, int] | None:
     """A whole number that starts at `at`: its value and the index after it."""
+    first = tokens[at].norm if at < len(tokens) else ""
+    if first not in NUMBER_WORDS and not first.isdigit():
+        return None
     norms = [token.norm for token in tokens[at : at + 4]]
     if norms[:3] == ["half", "a", "dozen"]:
         return 6, at + 3

@@ -8,6 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import cached_property
+from typing import NamedTuple
 
 from narrate2report.read.inflect import around_pronouns, noun_forms, verb_forms
 from narrate2report.read.vocabulary import Vocabulary
@@ -34,23 +36,48 @@ class Sense:
     """Component or room whose neighbourhood this meaning needs; empty where it needs none."""
 
 
-@dataclass(frozen=True)
-class Mention:
+class _InRoles(dict[tuple[str, ...], tuple[Sense, ...]]):
+    """Meanings by roles; each selection is made when it is first asked for."""
+
+    def __init__(self, senses: Senses) -> None:
+        super().__init__()
+        self._senses = senses
+
+    def __missing__(self, roles: tuple[str, ...]) -> tuple[Sense, ...]:
+        self[roles] = found = tuple(sense for sense in self._senses if sense.role in roles)
+        return found
+
+
+class Senses(tuple[Sense, ...]):
+    """All meanings of one phrase. Every mention of the phrase shares them, and what was once asked of them."""
+
+    @cached_property
+    def ids(self) -> frozenset[str]:
+        """The ids of the meanings, whatever their roles."""
+        return frozenset(sense.id for sense in self)
+
+    @cached_property
+    def in_roles(self) -> _InRoles:
+        """The meanings in any roles that are asked for."""
+        return _InRoles(self)
+
+
+class Mention(NamedTuple):
     """A vocabulary phrase found in a sentence, tokens `start` to `end` (exclusive), with all its meanings."""
 
     start: int
     end: int
-    senses: tuple[Sense, ...]
+    senses: Senses = Senses()
 
     def of(self, *roles: str) -> tuple[Sense, ...]:
         """The meanings in the given roles."""
-        return tuple(sense for sense in self.senses if sense.role in roles)
+        return self.senses.in_roles[roles]
 
 
 @dataclass
 class _Node:
     children: dict[str, _Node] = field(default_factory=dict)
-    senses: list[Sense] = field(default_factory=list)
+    senses: Senses = field(default_factory=Senses)
 
 
 class PhraseTree:
@@ -65,24 +92,19 @@ class PhraseTree:
         for word in words:
             node = node.children.setdefault(word, _Node())
         if words and sense not in node.senses:
-            node.senses.append(sense)
+            node.senses = Senses((*node.senses, sense))
 
-    def matches_at(self, norms: Sequence[str], start: int) -> Iterator[Mention]:
+    def matches_at(self, norms: Sequence[str], start: int) -> list[Mention]:
         """The phrases that begin at `start`, shortest first."""
-        node = self._root
-        for end in range(start, len(norms)):
-            child = node.children.get(norms[end])
-            if child is None:
-                return
-            node = child
+        found: list[Mention] = []
+        node = self._root.children.get(norms[start])
+        end = start + 1
+        while node is not None:
             if node.senses:
-                yield Mention(start, end + 1, tuple(node.senses))
-
-    def longest_at(self, norms: Sequence[str], start: int) -> Mention | None:
-        """The longest phrase that begins at `start`, if any."""
-        if norms[start] not in self._root.children:
-            return None
-        return max(self.matches_at(norms, start), key=lambda mention: mention.end, default=None)
+                found.append(Mention(start, end, node.senses))
+            node = node.children.get(norms[end]) if end < len(norms) else None
+            end += 1
+        return found
 
     def all_matches(self, norms: Sequence[str]) -> Iterator[Mention]:
         """Every phrase at every place, shorter ones within longer ones too."""
@@ -91,12 +113,11 @@ class PhraseTree:
 
     def matches(self, norms: Sequence[str], *, overlapping: bool = False) -> Iterator[Mention]:
         """The longest match at each place; unless overlapping, matching goes on after its end."""
-        at = 0
-        while at < len(norms):
-            found = self.longest_at(norms, at)
-            if found:
-                yield found
-            at = found.end if found and not overlapping else at + 1
+        free = 0
+        for start, norm in enumerate(norms):
+            if start >= free and norm in self._root.children and (found := self.matches_at(norms, start)):
+                yield found[-1]
+                free = start if overlapping else found[-1].end
 
 
 def _allowed(mention: Mention, forbidden: Sequence[Mention]) -> Mention | None:
@@ -114,7 +135,9 @@ def _allowed(mention: Mention, forbidden: Sequence[Mention]) -> Mention | None:
         and not (mention.start <= phrase.start and phrase.end <= mention.end and phrase.end - phrase.start < length)
         for sense in phrase.senses
     }
-    senses = tuple(sense for sense in mention.senses if (KIND_OF.get(sense.role, sense.role), sense.id) not in banned)
+    if not banned:
+        return mention
+    senses = Senses(s for s in mention.senses if (KIND_OF.get(s.role, s.role), s.id) not in banned)
     return Mention(mention.start, mention.end, senses) if senses else None
 
 
@@ -169,7 +192,7 @@ class PhraseBook:
                     implied.append(sense.id)
                     continue
                 if sense.id:
-                    forbidden.append(Mention(idiom.start, idiom.end, (sense,)))
+                    forbidden.append(Mention(idiom.start, idiom.end, Senses([sense])))
                 else:
                     shielded.update(range(idiom.start, idiom.end))
         open_norms = ["" if at in shielded else norm for at, norm in enumerate(norms)]

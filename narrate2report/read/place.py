@@ -95,10 +95,8 @@ def find_room(spoken: Spoken, place: Place, stances: Sequence[Stance]) -> str | 
     entered = None
     if _lists_rooms(spoken):
         return None
-    for mention in spoken.found.terms:
-        sense = next(iter(mention.of("room")), None)
-        if sense is None:
-            continue
+    for mention in spoken.terms("room"):
+        sense = mention.of("room")[0]
         invited = stances[mention.start].mode is Mode.INSTRUCTION and _is_invited(spoken, mention)
         if stances[mention.start].mode not in {Mode.ASSERTED, Mode.FUTURE} and not invited:
             continue
@@ -111,8 +109,8 @@ def find_room(spoken: Spoken, place: Place, stances: Sequence[Stance]) -> str | 
 
 def _lists_rooms(spoken: Spoken) -> bool:
     """`it has two bedrooms, hall and kitchen`: what there is, and no way through it."""
-    counted = [m for m in spoken.found.terms if m.of("rooms") and m.start and spoken.tokens[m.start - 1].tag == "CD"]
-    return bool(counted) and sum(bool(m.of("room", "rooms")) for m in spoken.found.terms) > 1
+    counted = [m for m in spoken.terms("rooms") if m.start and spoken.tokens[m.start - 1].tag == "CD"]
+    return bool(counted) and len(spoken.terms("room", "rooms")) > 1
 
 
 def _is_invited(spoken: Spoken, mention: Mention) -> bool:
@@ -171,11 +169,14 @@ def _lettered_room(spoken: Spoken) -> str | None:
     """`Room B`: a let room of a shared unit, at the start of a sentence."""
     norms = spoken.norms(0, 7)
     for at in range(len(norms) - 1):
+        kind = LETTERED.get(norms[at])
+        if kind is None:
+            continue
         label = norms[at + 1].rstrip(".")
-        kind, number = LETTERED.get(norms[at]), ORDINALS.get(label, label)
+        number = ORDINALS.get(label, label)
         opening = all(norm in LEADING or not norm.isalnum() for norm in norms[:at])
         spoken_number = norms[at + 1] not in {"to", "too"} and (label != "a" or norms[at] == "room")
-        if kind and opening and spoken_number and re.fullmatch(r"[a-h]|[1-9]", number):
+        if opening and spoken_number and re.fullmatch(r"[a-h]|[1-9]", number):
             return f"{kind}.{number}"
     return None
 
@@ -277,7 +278,7 @@ def implied_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabu
             return room
         if place.room is None and _speaks_of_way_in(spoken, stances):
             return "entry"
-    for mention in spoken.found.terms:
+    for mention in spoken.terms("component"):
         if any(sense.beside == base for sense in mention.of("in")):
             continue
         for sense in mention.of("component"):
@@ -319,7 +320,7 @@ def _speaks_of_way_in(spoken: Spoken, stances: Sequence[Stance]) -> bool:
         sense.id in WAY_IN
         and stances[mention.start].mode is Mode.ASSERTED
         and relation_of(spoken, mention.start) == "topic"
-        for mention in spoken.found.terms
+        for mention in spoken.terms("component", "else")
         for sense in mention.of("component", "else")
     )
 
@@ -327,17 +328,17 @@ def _speaks_of_way_in(spoken: Spoken, stances: Sequence[Stance]) -> bool:
 def name_components(spoken: Spoken, place: Place, number: int, vocabulary: Vocabulary) -> tuple[Named, ...]:
     """Which component each component word means: certain words first, then plain words beside them."""
     chosen: dict[int, tuple[Mention, str]] = {}
-    for mention in spoken.found.terms:
+    for mention in spoken.terms("component"):
         certain = [sense.id for sense in mention.of("component")]
-        if not certain or _is_other_word(spoken, mention) or _is_material_of(spoken, mention, chosen):
+        if _is_other_word(spoken, mention) or _is_material_of(spoken, mention, chosen):
             continue
         chosen[mention.start] = (
             mention,
             _in_context(mention, chosen, place, number) or _of_room(certain, place, vocabulary),
         )
-    for mention in spoken.found.terms:
+    for mention in spoken.terms("near", "in", "else"):
         plain = mention.of("near", "in", "else")
-        if mention.start in chosen or not plain or mention.of("component") or _is_other_word(spoken, mention):
+        if mention.start in chosen or mention.of("component") or _is_other_word(spoken, mention):
             continue
         if _is_material_of(spoken, mention, chosen):
             continue

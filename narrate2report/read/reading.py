@@ -219,7 +219,7 @@ def _read_one(
         checks = [check for check in checks if check.outcome != "fails"]
     handovers = walk.handing.find(scene)
     flaws = find_flaws(scene)
-    if _is_bare_praise(spoken) and not walk.last_conditions:
+    if not walk.last_conditions and _is_bare_praise(spoken):
         flaws = ()
     if walk.waiting.is_denied(spoken):
         flaws = tuple(flaw for flaw in flaws if vocabulary.conditions[flaw.condition].class_ != "soil")
@@ -281,11 +281,8 @@ def _is_bare_praise(spoken: Spoken) -> bool:
 
 def _predicates(spoken: Spoken) -> list[Mention]:
     named_at = spoken.named_tokens()
-    terms = [
-        m
-        for m in spoken.found.terms
-        if m.of("condition", "works", "material", "colour", "type") and m.start not in named_at
-    ]
+    telling = spoken.terms("condition", "works", "material", "colour", "type")
+    terms = [term for term in telling if term.start not in named_at]
     cues = [cue for cue in spoken.cues("operates", "fails") if cue.start not in named_at]
     return [*terms, *cues]
 
@@ -344,12 +341,11 @@ def _unused_reason(
     if drafts:
         return None, tuple(reason for draft in drafts for reason in draft.because)
     stance = mode_reason(stances)
-    conditions = any(mention.of("condition") for mention in spoken.found.terms)
     if spoken.moved:
         return "moving", (f"walks into {spoken.room.replace('_', ' ')}",)
     if stance is not None:
         return REASONS[stance.mode], (f"{stance.mode.value}: '{stance.cue}'",)
-    if conditions and spoken.named:
+    if spoken.named and spoken.terms("condition"):
         return "unclear", ("names a component and a condition, but how they belong together is not plain",)
     return "talk", ("no statement about a component",)
 

@@ -16,7 +16,7 @@ from rapidfuzz import fuzz, process
 from narrate2report.read.inflect import noun_forms, verb_forms
 from narrate2report.read.mishearings import Mishearings
 from narrate2report.read.neighbours import neighbours_of
-from narrate2report.read.phrasebook import Mention, PhraseTree, Sense
+from narrate2report.read.phrasebook import Mention, PhraseTree, Sense, Senses
 from narrate2report.read.sounds import english_sounds
 from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.read.words import Token, Tokenizer
@@ -118,11 +118,11 @@ class Repairer:
             if {first, second} & self._words:
                 continue
             if joined in self._single:
-                found.append(Mention(at, at + 2, (Sense("joined", joined),)))
+                found.append(Mention(at, at + 2, Senses([Sense("joined", joined)])))
             elif len(joined) >= SHORTEST_NEAR and min(len(first), len(second)) > 2 and not {first, second} & COMMON:
                 near = self._spelled_like(joined)
                 if near is not None:
-                    found.append(Mention(at, at + 2, (Sense("joined", near),)))
+                    found.append(Mention(at, at + 2, Senses([Sense("joined", near)])))
         return found
 
     def _spelled_like(self, joined: str) -> str | None:

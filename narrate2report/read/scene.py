@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 
 from narrate2report.read.bearers import Bearers
+from narrate2report.read.lookalikes import says_nothing
+from narrate2report.read.phrasebook import Mention
 from narrate2report.read.place import Place
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.stance import Mode, Stance
@@ -26,6 +29,15 @@ class Scene:
     def room(self) -> str:
         """The room that the sentence was spoken in."""
         return self.spoken.room
+
+    def says_nothing(self, mention: Mention) -> bool:
+        """Whether a word for a condition or for working is something else here."""
+        return mention.start in self._lookalikes
+
+    @cached_property
+    def _lookalikes(self) -> frozenset[int]:
+        terms = self.spoken.terms("condition", "works")
+        return frozenset(mention.start for mention in terms if says_nothing(self.spoken, mention))
 
     def mode(self, at: int) -> Mode:
         """How the token `at` is meant."""

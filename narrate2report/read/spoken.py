@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
+from itertools import pairwise
 
 from narrate2report.read.clauses import MARKS, PARTICLES, Clause, TermBounds, split_clauses
 from narrate2report.read.phrasebook import COMPONENT_ROLES, Found, Mention, PhraseBook
@@ -55,16 +56,15 @@ class Spoken:
     @cached_property
     def clauses(self) -> tuple[Clause, ...]:
         """The clauses; not split inside a matched phrase."""
-        named = [mention for mention in self.found.terms if mention.of(*COMPONENT_ROLES)]
-        rooms = [mention for mention in self.found.terms if mention.of("room")]
+        named = self.terms(*COMPONENT_ROLES)
         bounds = TermBounds(
             frozenset(mention.start for mention in named),
-            frozenset(mention.end for mention in (*named, *rooms)),
+            frozenset(mention.end for mention in (*named, *self.terms("room"))),
             frozenset(
                 [
                     m.start
-                    for m in self.found.terms
-                    if m.of("condition", "works") and not m.of(*COMPONENT_ROLES) and not self.leads_on(m)
+                    for m in self.terms("condition", "works")
+                    if not m.of(*COMPONENT_ROLES) and not self.leads_on(m)
                 ]
                 + [cue.start for cue in self.cues("operates", "fails")]
             ),
@@ -84,17 +84,42 @@ class Spoken:
             return False
         return mention.end < len(self.tokens) and self.tokens[mention.end].is_word
 
+    @cached_property
+    def _clause_of(self) -> list[Clause]:
+        """For each token its clause; marks belong to the clause before them, leading ones to the first."""
+        clauses = self.clauses
+        starts = [0, *(clause.start for clause in clauses[1:]), len(self.tokens)]
+        return [clause for clause, (at, end) in zip(clauses, pairwise(starts), strict=True) for _ in range(at, end)]
+
     def clause_of(self, at: int) -> Clause:
         """The clause that a token stands in."""
-        for clause in reversed(self.clauses):
-            if clause.start <= at:
-                return clause
-        return self.clauses[0]
+        return self._clause_of[at]
+
+    def terms(self, *roles: str, within: Clause | None = None) -> Sequence[Mention]:
+        """The terms of these roles, in order, in one clause or in the whole sentence."""
+        found = self._terms.get(roles)
+        if found is None:
+            found = self._terms[roles] = [mention for mention in self.found.terms if mention.of(*roles)]
+        return found if within is None else [mention for mention in found if mention.start in within]
+
+    @cached_property
+    def _terms(self) -> dict[tuple[str, ...], list[Mention]]:
+        return {}
+
+    def has_term(self, *roles: str, within: Clause) -> bool:
+        """Whether any term of these roles begins in a clause."""
+        return bool(self.terms(*roles, within=within))
+
+    @cached_property
+    def _cue_kinds(self) -> frozenset[str]:
+        return frozenset(kind for mention in self.found.cues for kind in mention.senses.ids)
 
     def cues(self, *kinds: str, within: Clause | None = None) -> Iterator[Mention]:
         """The cues of these kinds, in order, in one clause or in the whole sentence."""
+        if self._cue_kinds.isdisjoint(kinds):
+            return
         for mention in self.found.cues:
-            if (within is None or mention.start in within) and any(sense.id in kinds for sense in mention.senses):
+            if (within is None or mention.start in within) and not mention.senses.ids.isdisjoint(kinds):
                 yield mention
 
     def has_cue(self, *kinds: str, within: Clause | None = None) -> bool:
@@ -109,21 +134,21 @@ class Spoken:
         """The components named in a clause."""
         return tuple(one for one in self.named if one.start in clause)
 
-    def named_terms(self, clause: Clause) -> tuple[Mention, ...]:
+    def named_terms(self, clause: Clause) -> Sequence[Mention]:
         """The component words of a clause, before it is known which component each means."""
-        return tuple(m for m in self.found.terms if m.start in clause and m.of(*COMPONENT_ROLES))
+        return self.terms(*COMPONENT_ROLES, within=clause)
 
     def named_tokens(self) -> set[int]:
         """The places of all tokens that name a component."""
         return {at for one in self.named for at in range(one.start, one.end)}
 
-    def has_term(self, *roles: str, within: Clause) -> bool:
-        """Whether any term of these roles begins in a clause."""
-        return any(mention.start in within and mention.of(*roles) for mention in self.found.terms)
+    @cached_property
+    def _norms(self) -> list[str]:
+        return [token.norm for token in self.tokens]
 
     def norms(self, start: int = 0, end: int | None = None) -> list[str]:
         """Normal forms of a range of tokens."""
-        return [token.norm for token in self.tokens[start:end]]
+        return self._norms[start:end]
 
     def ends_with_question(self) -> bool:
         """Whether the sentence is marked as a question."""
@@ -161,13 +186,11 @@ def relation_of(spoken: Spoken, start: int) -> str:
     """
     tokens, clause = spoken.tokens, spoken.clause_of(start)
     if tokens[start].norm in PLACE_PREPOSITIONS:
-        own = [m for m in spoken.found.terms if m.of("component") and clause.start <= m.start < start]
+        own = [m for m in spoken.terms("component") if clause.start <= m.start < start]
         return "place" if own else "topic"
     if "where" in spoken.norms(clause.start + 1, start) or _is_likened(spoken, clause, start):
         return "place"
-    flaws = {
-        at for mention in spoken.found.terms if mention.of("condition") for at in range(mention.start, mention.end)
-    }
+    flaws = {at for mention in spoken.terms("condition") for at in range(mention.start, mention.end)}
     for at in range(start - 1, max(clause.start, start - 6) - 1, -1):
         token = tokens[at]
         if token.norm == "of":

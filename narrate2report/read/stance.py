@@ -189,7 +189,7 @@ def _states(spoken: Spoken, clause: Clause) -> bool:
     tokens = spoken.tokens
     if clause.link in {"because", "so", "or"} or any(tokens[at].tag == "MD" for at in range(clause.start, clause.end)):
         return False
-    starts = {mention.start for mention in spoken.found.terms if mention.of(*COMPONENT_ROLES)}
+    starts = {mention.start for mention in spoken.terms(*COMPONENT_ROLES)}
     for at in range(clause.start + 1, clause.end):
         if tokens[at].norm in {"is", "'s", "are", "has", "have", "looks", "works", "needs"}:
             return any(
@@ -274,7 +274,7 @@ BARE_VERBS = frozenset("put use let report call text email ring phone tell give"
 def _allows(spoken: Spoken, clause: Clause) -> bool:
     """`small nail holes are fine`, `a hairline crack is wear`: what counts as sound or as wear is a rule, and no
     flaw of this place."""
-    flaw = next((term for term in spoken.found.terms if term.start in clause and term.of("condition")), None)
+    flaw = next(iter(spoken.terms("condition", within=clause)), None)
     if flaw is None or flaw.of("component") or spoken.norms(flaw.end, flaw.end + 1) not in (["is"], ["are"]):
         return False
     lead = spoken.tokens[clause.start : flaw.start]
@@ -478,7 +478,7 @@ def _ordered_at(spoken: Spoken, clause: Clause) -> int | None:
         return at if spoken.has_cue("often") and token.tag == "VB" else None
     if token.tag == "VBG":
         return None
-    does = any(mention.start == at and mention.of("action") for mention in spoken.found.terms)
+    does = any(mention.start == at for mention in spoken.terms("action"))
     past = token.tag in {"VBD", "VBN"} and token.norm not in {"put", "cut", "set", "shut"}
     if token.tag == "VB" or (
         does and not past and after.norm in {"the", "your", "it", "them", "this", "that", "these", "those", "any"}

@@ -71,7 +71,7 @@ def trades_in(spoken: Spoken) -> list[Mention]:
         start = at - 1
         while start and spoken.tokens[start - 1].tag in {"NN", "NNP"} and start > spoken.clause_of(at).start:
             start -= 1
-        found.append(Mention(start, at + 1, ()))
+        found.append(Mention(start, at + 1))
     spans = sorted(found, key=lambda one: (one.start, -one.end))
     return [
         one

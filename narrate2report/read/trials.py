@@ -62,7 +62,7 @@ class Trials:
         recent = scene.number - self.answered_at <= WAITED + 1
         norms = scene.spoken.norms()
         if begun is None and recent and "again" in norms:
-            begun = Mention(norms.index("again"), norms.index("again") + 1, ())
+            begun = Mention(norms.index("again"), norms.index("again") + 1)
         self.again = (self.again or "again" in norms) and recent and not MENDED & set(norms)
         if self.again and self.answered and "again" in norms:
             scene.place.subject = self.answered
@@ -164,7 +164,7 @@ def _trailing_off(spoken: Spoken) -> Mention | None:
         headed = bool(named) and named[-1].end == before.end and before.end - before.start <= HEADING
         plain = clause.link == "," and headed and clause.end - clause.start == 1
         if named and (clause.link == "..." or (plain and spoken.has_cue("no_response", "sounds", within=clause))):
-            return Mention(before.start, before.end, ())
+            return Mention(before.start, before.end)
     return None
 
 

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Literal
 
 from pydantic import Field
@@ -80,6 +81,11 @@ class DescriptionTerms(Value):
     colour: Words = ()
     type: dict[str, Words] = {}
     count_of: Words = ()
+
+    @cached_property
+    def types(self) -> frozenset[str]:
+        """The words for a type of whatever component."""
+        return frozenset(word for words in self.type.values() for word in words)
 
 
 @dataclass(frozen=True)

@@ -8,9 +8,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from functools import cached_property
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from narrate2report.errors import ModelMissing
 
@@ -29,9 +28,15 @@ SPELLINGS = {
 
 I_ALONE = re.compile(r"\bi\b")
 
+NOT_USED = ("parser", "ner", "lemmatizer", "attribute_ruler")
+"""Parts of the model that add nothing to tags and would cost more than the tagger itself."""
 
-@dataclass(frozen=True)
-class Token:
+
+BATCH = 64
+"""Texts that are tagged together."""
+
+
+class Token(NamedTuple):
     """One word or mark of a sentence; `start` and `end` are character offsets in its text."""
 
     text: str
@@ -44,7 +49,7 @@ class Token:
     @property
     def is_word(self) -> bool:
         """Whether it is a word or number rather than punctuation."""
-        return any(letter.isalnum() for letter in self.text) or self.norm.startswith("'")
+        return self.text.isalnum() or any(map(str.isalnum, self.text)) or self.norm.startswith("'")
 
     @property
     def is_verb(self) -> bool:
@@ -71,7 +76,7 @@ class Tokenizer:
             raise ModelMissing(
                 "the English language model is not installed; install narrate2report again with its dependencies"
             ) from error
-        pipeline: Language = package.load(exclude=["parser", "ner", "lemmatizer"])
+        pipeline: Language = package.load(exclude=list(NOT_USED))
         return pipeline
 
     def phrase(self, text: str) -> tuple[str, ...]:
@@ -81,7 +86,7 @@ class Tokenizer:
     def sentences(self, texts: Iterable[str]) -> Iterator[tuple[Token, ...]]:
         """The tokens of each text, tagged."""
         told = list(texts)
-        docs = self._pipeline.pipe(map(_in_small_letters, told), batch_size=64)
+        docs = self._pipeline.pipe(map(_in_small_letters, told), batch_size=BATCH)
         for text, doc in zip(told, docs, strict=True):
             yield _tokens(doc, text)
 
@@ -96,21 +101,14 @@ def _tokens(doc: Doc, text: str) -> tuple[Token, ...]:
     found: list[Token] = []
     hyphen = False
     for token in doc:
-        if token.is_space:
+        word, start = token.text, token.idx
+        if word.isspace():
             continue
-        if token.text in HYPHENS and found and token.idx == found[-1].end:
+        if word in HYPHENS and found and start == found[-1].end:
             hyphen = True
             continue
-        lower = token.lower_.replace("’", "'")
-        found.append(
-            Token(
-                text=text[token.idx : token.idx + len(token.text)],
-                norm=SPELLINGS.get(lower, lower),
-                tag=token.tag_,
-                start=token.idx,
-                end=token.idx + len(token.text),
-                hyphen_before=hyphen,
-            )
-        )
+        lower = word.lower().replace("’", "'")
+        end = start + len(word)
+        found.append(Token(text[start:end], SPELLINGS.get(lower, lower), token.tag_, start, end, hyphen))
         hyphen = False
     return tuple(found)

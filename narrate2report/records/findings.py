@@ -18,6 +18,7 @@ Action = Literal["repair", "replace", "clean", "secure", "inspect", "touch_up", 
 Party = Literal["resident", "owner", "manager"]
 Severity = Literal["slight", "moderate", "severe"]
 Reason = Literal["talk", "moving", "checking_for", "hypothetical", "policy", "unclear"]
+CoverageStatus = Literal["noted", "described_sound", "not_noted"]
 State = Literal["proposed", "accepted", "changed", "dropped"]
 WalkKind = Literal["move_in", "move_out", "periodic"]
 
@@ -145,7 +146,7 @@ class Coverage(Value):
 
     room: str
     component: str
-    status: Literal["noted", "described_sound", "not_noted"]
+    status: CoverageStatus
 
 
 class Unused(Value):

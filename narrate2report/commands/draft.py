@@ -23,7 +23,8 @@ from narrate2report.intake.gather import Clips, gather
 from narrate2report.publish.explain import explain
 from narrate2report.publish.summary import first_to_look_at, numbers, summary
 from narrate2report.read.lexicon import load_vocabulary
-from narrate2report.read.reading import Reading, read
+from narrate2report.read.outcome import Reading
+from narrate2report.read.reading import read
 from narrate2report.records.files import read_record, write_record
 from narrate2report.records.findings import Findings
 from narrate2report.records.header import GivenFacts, with_given

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Collection, Sequence
 from itertools import pairwise
 
-from narrate2report.read.bearers import ROOM_GENERAL
 from narrate2report.read.cared_for import PLAIN, CaredFor, cared_for
 from narrate2report.read.clauses import Clause
 from narrate2report.read.draft import Draft
@@ -13,6 +12,7 @@ from narrate2report.read.focus import Focus
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.stance import Mode, Stance
+from narrate2report.read.whereabouts import ROOM_GENERAL
 
 LEADING = frozenset("and so just then also now please kindly or but do not never always you guys folks all".split())
 INDEFINITE = frozenset("something anything things stuff".split())

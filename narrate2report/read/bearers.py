@@ -4,20 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import pairwise
 
 from narrate2report.read.clauses import Clause
-from narrate2report.read.phrasebook import Mention
+from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.place import Place
 from narrate2report.read.spoken import Named, Spoken
 from narrate2report.read.vocabulary import Vocabulary
+from narrate2report.read.whereabouts import ROOM_GENERAL, Whereabouts
 
 PLURAL_WORDS = frozenset("are were both all they have everything do these those none nothing".split())
 PARTICIPLES = frozenset({"JJ", "JJR", "JJS", "NN", "NNS", "CD", "VBN", "NNP"})
 DOERS = frozenset("it they he she somebody someone dog cat that".split())
 BEFORE_OBJECT = frozenset("up off the this that our all a through".split())
 WHOLE_SIDES = frozenset("side sides top back front base".split())
-ROOM_GENERAL = "room_general"
 
 
 @dataclass(frozen=True)
@@ -43,6 +42,7 @@ class Bearers:
         self._vocabulary = vocabulary
         self._place = place
         self._predicates = sorted(predicates, key=lambda mention: mention.start)
+        self._where = Whereabouts(spoken, self._predicates, place)
         self._subjects = self._find_subjects()
         self._last: dict[int, Named] = {}
 
@@ -70,7 +70,7 @@ class Bearers:
     def _own_subjects(self, clause: Clause) -> tuple[Named, ...]:
         named = self._spoken.named_in(clause)
         first = next((mention.start for mention in self._predicates if mention.start in clause), clause.end)
-        heads = [one for one in named if one.relation == "topic" and not self._modifies_next(one, named)]
+        heads = [one for one in named if one.relation == "topic" and not self._where.modifies_next(one, named)]
         before = tuple(one for one in heads if one.start < first or self._is_counted(one, first))
         if before or heads:
             return before or tuple(heads)
@@ -82,10 +82,6 @@ class Bearers:
         """`two bent slats`, `a loose hinge`: the noun after its adjective is the subject too."""
         between = self._spoken.tokens[first : one.start]
         return not any(token.is_finite or token.tag in {"IN", "DT"} for token in between)
-
-    def _modifies_next(self, one: Named, named: Sequence[Named]) -> bool:
-        """`cabinet door`: the first of two nouns in a row only says which."""
-        return any(other.start == one.end and other.relation == one.relation for other in named)
 
     def _is_predicated(self, clause: Clause) -> bool:
         if any(mention.start in clause for mention in self._predicates):
@@ -109,15 +105,15 @@ class Bearers:
         topics = [
             one
             for one in named
-            if one.relation == "topic" and one.end <= predicate.start and not self._modifies_next(one, named)
+            if one.relation == "topic" and one.end <= predicate.start and not self._where.modifies_next(one, named)
         ]
-        on = self._lies_on(predicate, clause)
+        on = self._where.lies_on(predicate, clause)
         pronoun = {"it", "they", "that", "this", "one"} & set(spoken.norms(clause.start, predicate.start))
         if on is not None and (noun or (not topics and not pronoun)):
             self._last[clause.index] = on
             return tuple(
                 Bearer(one.component, f"'{spoken.words(one.start, one.end)}' follows it", True, one)
-                for one in (on, *self._spread_over(clause))
+                for one in (on, *self._where.spread_over(clause))
             )
         if topics:
             shared = self._subjects[clause.index] if topics[-1] in self._subjects[clause.index] else (topics[-1],)
@@ -127,14 +123,19 @@ class Bearers:
             )
         if noun and self._is_in_here(clause):
             return (Bearer(ROOM_GENERAL, "said of the room", True),)
-        if noun and self._place.subject and not self._subjects[clause.index] and self._is_of_it(predicate, clause):
+        if (
+            noun
+            and self._place.subject
+            and not self._subjects[clause.index]
+            and self._where.is_of_it(predicate, clause)
+        ):
             return (Bearer(self._place.subject, "a part of it", True),)
-        spread = self._spread_over(clause) if noun else ()
+        spread = self._where.spread_over(clause) if noun else ()
         if spread:
             return tuple(
                 Bearer(one.component, f"'{spoken.words(one.start, one.end)}' tells where", True, one) for one in spread
             )
-        if noun and self._is_on_it(predicate, clause) and self._subjects[clause.index]:
+        if noun and self._where.is_on_it(predicate, clause) and self._subjects[clause.index]:
             return tuple(
                 Bearer(one.component, f"on '{spoken.words(one.start, one.end)}'", True, one)
                 for one in self._subjects[clause.index]
@@ -151,9 +152,9 @@ class Bearers:
         if noun and clause.index and clause.link in {",", "and", "or"} and clause.index - 1 in self._last:
             before = self._last[clause.index - 1]
             return (Bearer(before.component, "listed with it", True, before),)
-        if noun and (near := self._lies_at(predicate, clause)):
+        if noun and (near := self._where.lies_at(predicate, clause)):
             return (Bearer(near.component, f"'{spoken.words(near.start, near.end)}' tells where", True, near),)
-        if noun and (listed := self._list_lies_on(clause)):
+        if noun and (listed := self._where.list_lies_on(clause)):
             return (
                 Bearer(
                     listed.component,
@@ -162,7 +163,7 @@ class Bearers:
                     listed,
                 ),
             )
-        if pronoun & {"it", "they", "that"} and (named_after := self._named_after(clause)):
+        if pronoun & {"it", "they", "that"} and (named_after := self._where.named_after(clause)):
             return (
                 Bearer(
                     named_after.component,
@@ -237,89 +238,11 @@ class Bearers:
             at += 1
         return None
 
-    def _lies_on(self, predicate: Mention, clause: Clause) -> Named | None:
-        """`a scratch on the counter`: the component after on, in, of, across ..."""
-        named = self._spoken.named_in(clause)
-        for one in named:
-            if one.relation == "of" and one.start >= predicate.end and not self._modifies_next(one, named):
-                flaws = {mention.start for mention in self._predicates}
-                between = range(predicate.end, one.start)
-                if not any(self._spoken.tokens[at].is_finite and at not in flaws for at in between):
-                    return one
-        return None
-
-    def _is_on_it(self, predicate: Mention, clause: Clause) -> bool:
-        """`dead flies on them`, `a stain around it`."""
-        norms = self._spoken.norms(predicate.end, min(clause.end, predicate.end + 3))
-        return any(
-            norms[at : at + 2][0] in {"on", "in", "around", "under"}
-            and norms[at + 1 : at + 2] in (["it"], ["them"], ["that"])
-            for at in range(len(norms))
-        )
-
-    def _is_of_it(self, predicate: Mention, clause: Clause) -> bool:
-        """`a scuff along the bottom of it`."""
-        norms = self._spoken.norms(predicate.end, clause.end)
-        return any(first == "of" and second in {"it", "them"} for first, second in pairwise(norms))
-
     def _is_in_here(self, clause: Clause) -> bool:
         """`no mold in here`: of the room, and not of what was spoken of before."""
         norms = self._spoken.norms(clause.start, clause.end)
         last = norms[-2:] == ["in", "here"] or norms[-2:] == ["down", "here"]
         return last and not self._subjects[clause.index]
-
-    def _named_after(self, clause: Clause) -> Named | None:
-        """`it's filthy, the filter up in the hood`: what `it` is comes in the next clause."""
-        following = self._spoken.clauses[clause.index + 1 : clause.index + 2]
-        if not following or following[0].link != ",":
-            return None
-        tokens = self._spoken.tokens[following[0].start : following[0].end]
-        if any(token.is_finite for token in tokens) or any(m.start in following[0] for m in self._predicates):
-            return None
-        return next((one for one in self._spoken.named_in(following[0]) if one.relation == "topic"), None)
-
-    def _lies_at(self, predicate: Mention, clause: Clause) -> Named | None:
-        """`there's rust at the drain`: with nothing else spoken of, the place bears it."""
-        for one in self._spoken.named_in(clause):
-            if one.relation == "place" and one.start >= predicate.end:
-                between = set(self._spoken.norms(predicate.end, one.start))
-                if between & {"at", "inside"} or (between & {"around", "round"} and not self._place.subject):
-                    return one
-        return None
-
-    def _has_verb(self, clause: Clause) -> bool:
-        """Whether a clause says something: a flaw that looks like a verb (`scratches`) does not count."""
-        flaws = {mention.start for mention in self._predicates}
-        return any(self._spoken.tokens[at].is_finite and at not in flaws for at in range(clause.start, clause.end))
-
-    def _list_lies_on(self, clause: Clause) -> Named | None:
-        """`scratches, scuffs and a burn on the counter`: the place at the end holds for the whole list."""
-        for later in self._spoken.clauses[clause.index + 1 :]:
-            if later.link not in {",", "and", "or"}:
-                return None
-            if self._has_verb(later):
-                return None
-            for one in self._spoken.named_in(later):
-                if one.relation == "of":
-                    return one
-                if one.relation == "topic":
-                    return None
-        return None
-
-    def _spread_over(self, clause: Clause) -> tuple[Named, ...]:
-        """`that's mold, all over the shelves and down in the crispers`: where it is follows in clauses of its own."""
-        found: list[Named] = []
-        for later in self._spoken.clauses[clause.index + 1 :]:
-            inside = [
-                one for one in self._spoken.named_in(later) if one.relation == "of" and one.component != ROOM_GENERAL
-            ]
-            tokens = self._spoken.tokens[later.start : later.end]
-            if not inside or later.link not in {",", "and"} or any(token.is_finite for token in tokens):
-                break
-            if any(mention.start in later and not self._spoken.leads_on(mention) for mention in self._predicates):
-                break
-            found += inside
-        return tuple(found)
 
     def _sums_up(self, clause: Clause) -> bool:
         """`Overall: decent shape.`, near the end of the walk and with nothing named."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from narrate2report.read.denial import negation_before
 from narrate2report.read.draft import Draft
-from narrate2report.read.phrasebook import Mention
+from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.scene import Scene
 from narrate2report.read.untested import is_operated
 from narrate2report.records.findings import Outcome

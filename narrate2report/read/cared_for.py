@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 
-from narrate2report.read.bearers import ROOM_GENERAL
 from narrate2report.read.clauses import Clause
 from narrate2report.read.focus import Focus
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Named, Spoken
+from narrate2report.read.whereabouts import ROOM_GENERAL
 from narrate2report.read.worked_on import POINTING, determines
 
 AT_OBJECT = frozenset("from off against into onto on in at to inside of for".split())

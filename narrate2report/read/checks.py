@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from narrate2report.read.bearers import ROOM_GENERAL, Bearer
+from narrate2report.read.bearers import Bearer
 from narrate2report.read.brief import check_of, from_ellipsis, from_notes, from_plurals
 from narrate2report.read.draft import Draft
 from narrate2report.read.members import find_members, picks_one
-from narrate2report.read.phrasebook import Mention, Sense
+from narrate2report.read.phrase_tree import Mention, Sense
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.stance import Mode
@@ -25,6 +25,7 @@ from narrate2report.read.verdicts import (
 )
 from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.read.water import find_running_water
+from narrate2report.read.whereabouts import ROOM_GENERAL
 
 WEEKDAYS = frozenset("monday tuesday wednesday thursday friday saturday sunday".split())
 """`he comes on Wednesday` is no trial."""

@@ -28,6 +28,12 @@ TAKES_CLAUSE = frozenset(
 )
 DETERMINERS = frozenset("the a an this that these those my our your his her its their both all one two three".split())
 
+LEADING = frozenset(
+    "and so only just then also now okay ok well but or please kindly again yes oh right alright look um uh"
+    " plus then".split()
+)
+"""Words before what a clause says: `okay, and now ...`."""
+
 
 @dataclass(frozen=True)
 class Clause:

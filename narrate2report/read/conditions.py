@@ -5,16 +5,17 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from narrate2report.read.bearers import ROOM_GENERAL, Bearer
+from narrate2report.read.bearers import Bearer
 from narrate2report.read.denial import deny
 from narrate2report.read.details import is_pre_existing, quantity_before, severity_of, size_of, where_of
 from narrate2report.read.draft import Draft
-from narrate2report.read.phrasebook import Mention, Sense
-from narrate2report.read.place import meaning_within
+from narrate2report.read.naming import meaning_within
+from narrate2report.read.phrase_tree import Mention, Sense
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Named, Spoken
 from narrate2report.read.stance import Mode, Stance
 from narrate2report.read.vocabulary import Vocabulary
+from narrate2report.read.whereabouts import ROOM_GENERAL
 
 DENIED_PRAISE = {"clean": "dirty", "present": "missing"}
 """What denying a sound condition comes to; denying any other praise names no flaw."""

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from narrate2report.read.clauses import Clause
 from narrate2report.read.numbers import UNITS
-from narrate2report.read.phrasebook import COMPONENT_ROLES, Mention
+from narrate2report.read.phrase_tree import COMPONENT_ROLES, Mention
 from narrate2report.read.spoken import Spoken
 from narrate2report.records.findings import Assertion
 

@@ -4,15 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from narrate2report.read.bearers import ROOM_GENERAL, Bearer
+from narrate2report.read.bearers import Bearer
 from narrate2report.read.counts import described, find_counts
 from narrate2report.read.denial import negation_before
 from narrate2report.read.draft import Draft
 from narrate2report.read.numbers import whole_number
-from narrate2report.read.phrasebook import Mention, Sense
+from narrate2report.read.phrase_tree import Mention, Sense
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.stance import Mode
+from narrate2report.read.whereabouts import ROOM_GENERAL
 
 COLOURLESS = frozenset(
     "caulk air_filter hood_filter lint_trap lock drain outlet smoke_alarm trash_bin burner fire_extinguisher".split()

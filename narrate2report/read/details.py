@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from narrate2report.read.clauses import Clause
 from narrate2report.read.numbers import UNITS, find_size, whole_number
-from narrate2report.read.phrasebook import Mention
+from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.spoken import BEARING_PREPOSITIONS, PLACE_PREPOSITIONS, Spoken
 from narrate2report.read.words import Token
 from narrate2report.records.findings import Severity, Size

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from narrate2report.read.bearers import ROOM_GENERAL
 from narrate2report.read.clauses import Clause
 from narrate2report.read.draft import Draft
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.stance import Mode, Stance
+from narrate2report.read.whereabouts import ROOM_GENERAL
 
 SAME_WORDS = frozenset("also too same ditto likewise worse".split())
 LONGEST_ECHO = 7

@@ -8,9 +8,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from narrate2report.read.bearers import ROOM_GENERAL
 from narrate2report.read.draft import Draft
 from narrate2report.read.vocabulary import Vocabulary
+from narrate2report.read.whereabouts import ROOM_GENERAL
 
 FLAW_LASTS = 4
 """For how many sentences a flaw is what `that needs doing` means."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from narrate2report.read.chores import unnamed_work
 from narrate2report.read.denial import negation_before
 from narrate2report.read.draft import Draft
-from narrate2report.read.phrasebook import Mention
+from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.plans import NOTE_ITSELF, is_assigned, is_care, planned_by
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken

@@ -6,10 +6,9 @@ Pure: the same transcript, vocabulary and facts give the same Reading.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
 
 from narrate2report.read.advice import find_advice
-from narrate2report.read.bearers import ROOM_GENERAL, Bearers
+from narrate2report.read.bearers import Bearers
 from narrate2report.read.checks import find_checks
 from narrate2report.read.conditions import find_flaws, is_reference, observe
 from narrate2report.read.corrections import Corrections
@@ -19,26 +18,31 @@ from narrate2report.read.draft import Draft
 from narrate2report.read.echoes import find_echoes
 from narrate2report.read.entries import Ledger
 from narrate2report.read.fillers import without_fillers
-from narrate2report.read.focus import Focus, is_adverse
+from narrate2report.read.focus import is_adverse
 from narrate2report.read.follow_ups import find_follow_ups
-from narrate2report.read.handovers import Handing
 from narrate2report.read.header import read_header
+from narrate2report.read.implied_rooms import glanced_room, implied_room
+from narrate2report.read.memory import Walk, is_in_passing, remember
 from narrate2report.read.missing import left_behind, missing_parts, taken_away
-from narrate2report.read.phrasebook import Mention, PhraseBook
-from narrate2report.read.place import Place, find_room, glanced_room, implied_room, name_components
+from narrate2report.read.naming import name_components
+from narrate2report.read.outcome import Reading, ReadSentence
+from narrate2report.read.phrase_tree import Mention
+from narrate2report.read.phrasebook import PhraseBook
+from narrate2report.read.place import Place
 from narrate2report.read.repair import Repairer
+from narrate2report.read.rooms import find_room
 from narrate2report.read.scene import Scene
-from narrate2report.read.searches import Waiting, is_bare_list, opens_search, sought
+from narrate2report.read.searches import is_bare_list, opens_search, sought
 from narrate2report.read.sentences import Sentence, split_sentences
 from narrate2report.read.spoken import Spoken, speak
 from narrate2report.read.stance import Mode, Stance, mode_reason, read_stances
-from narrate2report.read.trials import Trials, is_means
 from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.read.words import Tokenizer
-from narrate2report.records.findings import Findings, Reason, RoomVisit, TranscriptFacts, Unused
+from narrate2report.records.findings import Findings, Reason, RoomVisit, TranscriptFacts
 from narrate2report.records.transcript import Transcript
 
 START_ROOM = "whole_unit"
+
 CLOSING_SENTENCES = 12
 """How many sentences of a walk count as its end, where `overall` sums up the whole place."""
 
@@ -55,92 +59,6 @@ REASONS: dict[Mode, Reason] = {
 }
 
 
-NOT_HERE = frozenset({Mode.ELSEWHERE, Mode.QUOTED, Mode.PAST, Mode.HYPOTHETICAL, Mode.POLICY})
-"""Modes in which a component that is named does not come into focus."""
-
-TALKED_ABOUT = frozenset({Mode.HYPOTHETICAL, Mode.POLICY, Mode.SEARCH})
-"""Modes of what is said in passing between two statements."""
-
-
-@dataclass(frozen=True)
-class ReadSentence:
-    """What became of one sentence: its entries, or the reason why it gave none."""
-
-    sentence: Sentence
-    room: str
-    entries: tuple[str, ...]
-    reason: Reason | None
-    because: tuple[str, ...]
-    spoken: Spoken = field(repr=False, compare=False)
-    """The sentence with the words that were found in it."""
-
-    @property
-    def id(self) -> str:
-        """The id of the sentence."""
-        return self.sentence.id
-
-    @property
-    def text(self) -> str:
-        """Its words as they were transcribed."""
-        return self.sentence.text
-
-    @property
-    def start(self) -> float:
-        """When it starts, in seconds of its recording."""
-        return self.sentence.start
-
-    @property
-    def end(self) -> float:
-        """When it ends, in seconds of its recording."""
-        return self.sentence.end
-
-    @property
-    def fate(self) -> str:
-        """`entries`, or the reason why it gave none."""
-        return self.reason or "entries"
-
-    def as_unused(self) -> Unused | None:
-        """How it stands in the record's `unused`, if it gave no entry."""
-        if self.reason is None:
-            return None
-        told = self.sentence
-        return Unused(
-            id=told.id,
-            recording=told.recording,
-            start=told.start,
-            end=told.end,
-            text=told.text,
-            reason=self.reason,
-            because="; ".join(self.because),
-        )
-
-
-@dataclass(frozen=True)
-class Reading:
-    """The record that was read, and what became of every sentence."""
-
-    findings: Findings
-    sentences: tuple[ReadSentence, ...]
-
-
-@dataclass
-class _Walk:
-    """What is remembered from one sentence to the next."""
-
-    place: Place = field(default_factory=Place)
-    waiting: Waiting = field(default_factory=Waiting)
-    trials: Trials = field(default_factory=Trials)
-    handing: Handing = field(default_factory=Handing)
-    focus: Focus = field(default_factory=Focus)
-    last_conditions: tuple[Draft, ...] = ()
-    owner_speaks: bool = False
-    withdrawing: bool = False
-    sought: bool = False
-    """Whether the sentence before announced what is looked for."""
-    turn: int = 0
-    """Sentences so far without those in passing: how near two statements are is counted in these."""
-
-
 class Reader:
     """A vocabulary made ready once, to read any number of transcripts."""
 
@@ -154,7 +72,7 @@ class Reader:
         """Read a transcript into a record whose every entry is `proposed`; `room` is where the walk starts."""
         sentences = split_sentences(transcript)
         repaired = self._repairer.repair([without_fillers(sentence.text) for sentence in sentences])
-        ledger, walk = Ledger(), _Walk()
+        ledger, walk = Ledger(), Walk()
         if room is not None:
             walk.place.enter(room, 0)
         fates: list[tuple[Spoken, Reason | None, tuple[str, ...]]] = []
@@ -193,7 +111,7 @@ def read(transcript: Transcript, vocabulary: Vocabulary, tokenizer: Tokenizer | 
 
 
 def _read_one(
-    spoken: Spoken, number: int, walk: _Walk, ledger: Ledger, vocabulary: Vocabulary
+    spoken: Spoken, number: int, walk: Walk, ledger: Ledger, vocabulary: Vocabulary
 ) -> tuple[Reason | None, tuple[str, ...]]:
     """Read one sentence into the ledger; gives the reason it would stand unused for, with the words."""
     if spoken.sentence.doubt:
@@ -252,8 +170,8 @@ def _read_one(
     for at, draft in enumerate(drafts):
         if draft.kind != "condition" or not any(draft.same_statement(other) for other in drafts[:at]):
             ledger.add(draft, spoken, turn)
-    if not _is_in_passing(spoken, drafts, stances):
-        _remember(spoken, drafts, stances, turn, walk)
+    if not is_in_passing(spoken, drafts, stances):
+        remember(spoken, drafts, stances, turn, walk)
         walk.turn += 1
     return _unused_reason(spoken, stances, drafts)
 
@@ -287,52 +205,9 @@ def _predicates(spoken: Spoken) -> list[Mention]:
     return [*terms, *cues]
 
 
-def _is_in_passing(spoken: Spoken, drafts: Sequence[Draft], stances: Sequence[Stance]) -> bool:
-    """`I always check for cracks`, `if you scratch it, we charge`: states nothing, and what was spoken of before it
-    is spoken of after it. `I'm checking the sill` goes on to the sill."""
-    if spoken.moved or any(draft.kind != "advice" for draft in drafts):
-        return False
-    conditions = [mention.start for mention in spoken.found.terms if mention.of("condition")]
-    return (
-        any(stance.mode in TALKED_ABOUT for stance in stances)
-        and all(stances[at].mode in TALKED_ABOUT for at in conditions)
-        and all(stances[one.start].mode in NOT_HERE for one in spoken.named if one.relation != "place")
-    )
-
-
 def _is_owner(spoken: Spoken) -> bool:
     text = f" {' '.join(spoken.norms())} "
     return any(words in text for words in (" i own ", " i am the owner ", " my house ", " my property "))
-
-
-def _remember(
-    spoken: Spoken,
-    drafts: Sequence[Draft],
-    stances: Sequence[Stance],
-    number: int,
-    walk: _Walk,
-) -> None:
-    here = [one for one in spoken.named if stances[one.start].mode not in NOT_HERE]
-    for one in here:
-        if one.relation != "place":
-            walk.place.speak_of(one.component, number)
-    topics = [
-        one.component
-        for one in here
-        if one.relation == "topic" and stances[one.start].mode is not Mode.INSTRUCTION and not is_means(spoken, one)
-    ]
-    told = [
-        draft.component
-        for draft in drafts
-        if draft.kind in {"condition", "check", "description"} and draft.component != ROOM_GENERAL
-    ]
-    for component in told:
-        walk.place.speak_of(component, number)
-    if told or topics:
-        walk.place.subject = (topics or told)[-1]
-    walk.last_conditions = tuple(draft for draft in drafts if draft.kind == "condition")
-    if spoken.moved and not told:
-        walk.focus.leave()
 
 
 def _unused_reason(

@@ -16,7 +16,7 @@ from rapidfuzz import fuzz, process
 from narrate2report.read.inflect import noun_forms, verb_forms
 from narrate2report.read.mishearings import Mishearings
 from narrate2report.read.neighbours import neighbours_of
-from narrate2report.read.phrasebook import Mention, PhraseTree, Sense, Senses
+from narrate2report.read.phrase_tree import Mention, PhraseTree, Sense, Senses
 from narrate2report.read.sounds import english_sounds
 from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.read.words import Token, Tokenizer

@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from narrate2report.read.bearers import ROOM_GENERAL
 from narrate2report.read.conditions import Flaw
 from narrate2report.read.draft import Draft
-from narrate2report.read.phrasebook import Mention
+from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Named, Spoken
 from narrate2report.read.stance import Mode, Stance
+from narrate2report.read.whereabouts import ROOM_GENERAL
 
 SEARCH_SENTENCES = 2
 """For how many sentences a search waits for `I don't see any`."""

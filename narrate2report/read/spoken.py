@@ -8,7 +8,8 @@ from functools import cached_property
 from itertools import pairwise
 
 from narrate2report.read.clauses import MARKS, PARTICLES, Clause, TermBounds, split_clauses
-from narrate2report.read.phrasebook import COMPONENT_ROLES, Found, Mention, PhraseBook
+from narrate2report.read.phrase_tree import COMPONENT_ROLES, Mention
+from narrate2report.read.phrasebook import Found, PhraseBook
 from narrate2report.read.sentences import Sentence
 from narrate2report.read.words import Token
 from narrate2report.records.findings import Heard

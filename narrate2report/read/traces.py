@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from narrate2report.read.clauses import JOINERS
 from narrate2report.read.corrections import Corrections
-from narrate2report.read.phrasebook import Mention, Sense
+from narrate2report.read.phrase_tree import Mention, Sense
 from narrate2report.read.spoken import Named, Spoken
 from narrate2report.read.stance import Stance, read_stances
 from narrate2report.records.findings import Heard

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 
 from narrate2report.read.clauses import Clause
 from narrate2report.read.draft import Draft
-from narrate2report.read.phrasebook import Mention
+from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Named, Spoken
 from narrate2report.read.untested import is_operated

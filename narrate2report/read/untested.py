@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from narrate2report.read.clauses import Clause
 from narrate2report.read.draft import Draft
-from narrate2report.read.phrasebook import Mention
+from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.stance import Mode

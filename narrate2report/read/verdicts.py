@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 from narrate2report.read.clauses import Clause
-from narrate2report.read.phrasebook import Mention
+from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.spoken import Spoken
 
 BARE = frozenset("come run turn work start operate function test".split())

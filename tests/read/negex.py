@@ -13,7 +13,8 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from narrate2report.read.denial import deny
-from narrate2report.read.phrasebook import Mention, PhraseBook, Sense, Senses
+from narrate2report.read.phrase_tree import Mention, Sense, Senses
+from narrate2report.read.phrasebook import PhraseBook
 from narrate2report.read.sentences import Sentence
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.vocabulary import DescriptionTerms, Vocabulary, Words

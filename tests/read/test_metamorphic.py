@@ -12,7 +12,7 @@ from pathlib import Path
 import pytest
 
 from narrate2report.intake.transcripts import read_transcript
-from narrate2report.read.reading import Reading
+from narrate2report.read.outcome import Reading
 from narrate2report.records.transcript import Transcript
 from tests.read.retold import ADDED, RETELLINGS, Retelling, changes
 from tests.read.told import Narrator

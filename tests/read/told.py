@@ -6,7 +6,8 @@ import hashlib
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from narrate2report.read.reading import Reader, Reading, ReadSentence
+from narrate2report.read.outcome import Reading, ReadSentence
+from narrate2report.read.reading import Reader
 from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.read.words import Tokenizer
 from narrate2report.records.findings import Entry, Findings

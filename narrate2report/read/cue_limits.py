@@ -1,0 +1,64 @@
+"""When a cue does not mean what it says: a `will` that is a plan, an `if` of a trial, a flaw that was and is mended."""
+
+from __future__ import annotations
+
+from narrate2report.read.clauses import LEADING, Clause
+from narrate2report.read.spoken import Spoken
+
+
+def tries_whether(spoken: Spoken, at: int) -> bool:
+    """`let me see if I can snap it back`, `if I can reach it`: the `if` of a trial, which ends with its clause."""
+    if spoken.tokens[at].norm != "if":
+        return False
+    asked = at > 0 and spoken.tokens[at - 1].norm in {"see", "check", "tell", "know", "ask"}
+    return asked or spoken.norms(at + 1, at + 3) in (["i", "can"], ["we", "can"], ["i", "could"])
+
+
+def was_mended(spoken: Spoken, clause: Clause) -> bool:
+    """`the drain was blocked, it was cleaned on Saturday`: a flaw that was, and what was done about it."""
+    finite = {token.norm for token in spoken.tokens[clause.start : clause.end] if token.is_finite}
+    if not finite or not finite <= {"was", "were", "had"} or not spoken.has_term("condition", within=clause):
+        return False
+    return any(
+        spoken.has_cue("repaired_since", within=later) for later in spoken.clauses[clause.index + 1 : clause.index + 3]
+    )
+
+
+def is_own_deed(spoken: Spoken, clause: Clause, at: int) -> bool:
+    """`I put the fan in`, `the entry report it says`: a bare verb gives an order only where nobody stands before it."""
+    if spoken.tokens[at].norm not in BARE_VERBS:
+        return False
+    before = [norm for norm in spoken.norms(clause.start, at) if norm not in LEADING]
+    return bool(before) and before[-1] not in {"to", "you", "not", "n't", "do", "never", "always"}
+
+
+BARE_VERBS = frozenset("put use let report call text email ring phone tell give".split())
+
+SENSED = frozenset("see tell feel hear even really find get hardly barely quite miss".split())
+
+
+def only_tells(spoken: Spoken, start: int, end: int) -> bool:
+    """`you can't see it from here`: no prohibition."""
+    return spoken.norms(start, end) == ["you", "can", "not"] and bool(SENSED & set(spoken.norms(end, end + 1)))
+
+
+def is_all_past(spoken: Spoken, clause: Clause) -> bool:
+    """`the frame was split in March`: every verb of the clause tells of then."""
+    finite = [token for token in spoken.tokens[clause.start : clause.end] if token.is_finite]
+    return bool(finite) and all(token.tag == "VBD" or token.norm in {"was", "were", "had"} for token in finite)
+
+
+def is_plan(spoken: Spoken, start: int, end: int) -> bool:
+    """`I'll get that replaced`, `it won't drain`: a `will` that is a plan, or a denial of what is now."""
+    norms = spoken.norms(start, end)
+    if "will" not in norms:
+        return False
+    return spoken.norms(end, end + 1) == ["not"] or (
+        set(spoken.norms(max(0, start - 1), start)) <= {"i", "we", "they", "somebody", "someone"} and start > 0
+    )
+
+
+def speaker_means_it(spoken: Spoken, at: int) -> bool:
+    """`I'd say it's cracked`: the speaker's own view, not a quotation."""
+    before = spoken.norms(max(0, at - 2), at)
+    return "'d" in before or "would" in before or "let" in before

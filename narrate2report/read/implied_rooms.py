@@ -1,0 +1,83 @@
+"""Rooms that nobody names: a toilet is not in a kitchen, a walk starts at the front door, a closet has no window."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import pairwise
+
+from narrate2report.read.phrase_tree import Mention
+from narrate2report.read.place import LEFT_UNSAID, Place
+from narrate2report.read.spoken import Spoken, relation_of
+from narrate2report.read.stance import Mode, Stance
+from narrate2report.read.vocabulary import Vocabulary
+
+WAY_IN = frozenset({"door", "lock", "doorbell", "peephole", "intercom", "threshold", "door_frame"})
+
+
+def glanced_room(spoken: Spoken) -> str | None:
+    """`The one in the hall, though, nothing.`: the room of a thing that is told of from elsewhere."""
+    for mention in spoken.found.terms:
+        room = next((sense.id for sense in mention.of("room")), None)
+        before = spoken.norms(max(0, mention.start - 4), mention.start)
+        if room and before[-2:] == ["in", "the"] and "one" in before and mention.start <= 6:
+            return room
+    return None
+
+
+def implied_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabulary: Vocabulary) -> str | None:
+    """A room that was entered without a word: a toilet is not in a kitchen, and a walk starts at the front door."""
+    base = place.base
+    if place.came_from and _is_back_out(spoken, place, stances, vocabulary):
+        return place.came_from
+    if spoken.found.implied_rooms and ("back", "to") in pairwise(spoken.norms()):
+        return spoken.found.implied_rooms[0]
+    if base in {"", "whole_unit"}:
+        for room in spoken.found.implied_rooms:
+            return room
+        if place.room is None and _speaks_of_way_in(spoken, stances):
+            return "entry"
+    for mention in spoken.terms("component"):
+        if any(sense.beside == base for sense in mention.of("in")):
+            continue
+        for sense in mention.of("component"):
+            owners = [room for room, term in vocabulary.rooms.items() if sense.id in term.known_by]
+            if not owners or (base in vocabulary.rooms and sense.id in vocabulary.rooms[base].owns):
+                continue
+            if relation_of(spoken, mention.start) != "topic" or _is_elsewhere(spoken, mention):
+                continue
+            if stances[mention.start].mode is Mode.ASSERTED and base in LEFT_UNSAID:
+                return owners[0]
+    return None
+
+
+def _is_back_out(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabulary: Vocabulary) -> bool:
+    """`The windows open`: out of a closet again, for it has none."""
+    closet, room = vocabulary.rooms["closet"], vocabulary.rooms.get((place.came_from or "").split(".")[0])
+    return any(
+        sense.id not in (*closet.owns, *closet.expects)
+        and room is not None
+        and sense.id in (*room.owns, *room.expects)
+        and stances[mention.start].mode is Mode.ASSERTED
+        and relation_of(spoken, mention.start) == "topic"
+        for mention in spoken.found.terms
+        for sense in mention.of("component")
+    )
+
+
+def _is_elsewhere(spoken: Spoken, mention: Mention) -> bool:
+    """`the upstairs tub overflowed`: on another floor than this."""
+    return bool(
+        {"upstairs", "downstairs", "neighbor", "neighbour"}
+        & set(spoken.norms(max(0, mention.start - 2), mention.start))
+    )
+
+
+def _speaks_of_way_in(spoken: Spoken, stances: Sequence[Stance]) -> bool:
+    """A walk that starts with the door, the lock or the bell starts at the entry."""
+    return any(
+        sense.id in WAY_IN
+        and stances[mention.start].mode is Mode.ASSERTED
+        and relation_of(spoken, mention.start) == "topic"
+        for mention in spoken.terms("component", "else")
+        for sense in mention.of("component", "else")
+    )

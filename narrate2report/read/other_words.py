@@ -1,0 +1,145 @@
+"""Component words that name no component here: `it drains`, `the floor is vinyl plank`, `a light scratch`."""
+
+from __future__ import annotations
+
+from narrate2report.read.phrase_tree import COMPONENT_ROLES, Mention
+from narrate2report.read.spoken import Spoken
+
+
+def is_material_of(spoken: Spoken, mention: Mention, chosen: dict[int, tuple[Mention, str]]) -> bool:
+    """`the floor is vinyl plank`: after a component, a word that is both is what it is made of."""
+    if not mention.of("material", "type"):
+        return False
+    clause = spoken.clause_of(mention.start)
+    before = [other for start, (other, _) in chosen.items() if start < mention.start and start >= clause.start]
+    if not before:
+        flawed = spoken.has_term("condition", within=clause)
+        headed = clause.link == ":" and clause.index == 1 and bool(chosen) and not flawed
+        return headed or _only_tells_what(spoken, mention, chosen)
+    between = spoken.norms(before[-1].end, mention.start)
+    if {"the", "this", "that"} & set(between[-2:]):
+        return False
+    return bool(set(between) & {"is", "'s", "are", "was", ":", "in"}) and "on" not in between
+
+
+ONLY_BE = frozenset("it 's is they are a an all of the kind well and".split())
+
+
+def _only_tells_what(spoken: Spoken, mention: Mention, chosen: dict[int, tuple[Mention, str]]) -> bool:
+    """`the counter is fine, it's granite`, `stove, electric, glass top`: a clause that only says what the one named
+    before is."""
+    clause = spoken.clause_of(mention.start)
+    if clause.link not in {",", "and", ""} or not clause.index or mention.end != clause.end:
+        return False
+    if not set(spoken.norms(clause.start, mention.start)) <= ONLY_BE:
+        return False
+    earlier = [component for start, (_, component) in sorted(chosen.items()) if start < mention.start]
+    own = {sense.id for sense in mention.of(*COMPONENT_ROLES)}
+    types = {sense.beside for sense in mention.of("type") if sense.beside}
+    return bool(earlier) and (earlier[-1] in types or (bool(mention.of("material")) and earlier[-1] in own))
+
+
+def _follows_component(spoken: Spoken, mention: Mention) -> bool:
+    """`the tub drains fine`: right after another component and with no other verb to come, it is the verb."""
+    if not any(other.end == mention.start and other.of(*COMPONENT_ROLES) for other in spoken.found.terms):
+        return False
+    clause = spoken.clause_of(mention.start)
+    return not any(token.is_finite for token in spoken.tokens[mention.end : clause.end])
+
+
+def _opens_a_note(spoken: Spoken, mention: Mention) -> bool:
+    """`Lock good.`: a first word followed by what is said of it is a noun, whatever else it could be."""
+    if mention.start != spoken.clause_of(mention.start).start:
+        return False
+    return any(term.start == mention.end and term.of("condition") for term in spoken.found.terms)
+
+
+def _is_sole(spoken: Spoken, mention: Mention) -> bool:
+    """`front door opens, closes, locks`: alone in its clause, in a list of what a component does."""
+    for clause in reversed(spoken.clauses[: spoken.clause_of(mention.start).index + 1]):
+        words = [at for at in range(clause.start, clause.end) if spoken.tokens[at].norm != "and"]
+        if clause.start <= mention.start < clause.end:
+            if words != [mention.start]:
+                return False
+        elif spoken.named_terms(clause) and (len(words) > 1 or not spoken.has_term("works", within=clause)):
+            return True
+        elif not spoken.has_term("works", within=clause):
+            return False
+    return False
+
+
+SAID_OF = frozenset("'s is are was were works has looks turns feels".split())
+"""Verbs right after which a word is what they are said of: `lock works`."""
+
+
+def is_other_word(spoken: Spoken, mention: Mention) -> bool:
+    """Whether a component word is used as a verb (`it drains`) or adjective (`a light scratch`)."""
+    if mention.end - mention.start > 1:
+        return False
+    tokens = spoken.tokens
+    token = tokens[mention.start]
+    if spoken.norms(mention.end, mention.end + 1) in ([one] for one in SAID_OF) or _opens_a_note(spoken, mention):
+        return False
+    before = tokens[mention.start - 1].norm if mention.start else ""
+    counted = (
+        bool(mention.start)
+        and tokens[mention.start - 1].tag == "CD"
+        and mention.end == spoken.clause_of(mention.start).end
+        and (
+            token.tag.startswith("VB")
+            or token.norm in {"lock", "light", "drain"}
+            or tokens[max(0, mention.start - 2)].norm in {"all", "both"}
+        )
+    )
+    agrees = before == "each" or not token.norm.endswith("s")
+    if (before in {"them", "all", "both", "they", "each"} or counted) and mention.of("works") and agrees:
+        return True
+    if before in {
+        "to",
+        "will",
+        "not",
+        "please",
+        "you",
+        "i",
+        "we",
+        "they",
+        "it",
+        "would",
+        "can",
+        "must",
+        "should",
+    } and token.tag.startswith("VB"):
+        return True
+    if (
+        mention.of("works", "action", "condition")
+        and token.tag in {"VBZ", "VBP", "VBD", "VB"}
+        and before not in {"the", "a", "this", "that", "no"}
+    ):
+        return True
+    after = tokens[mention.end] if mention.end < len(tokens) else None
+    sole = _is_sole(spoken, mention)
+    if mention.of("works") and token.norm.endswith("s") and sole:
+        return True
+    if (
+        mention.of("works")
+        and mention.start
+        and tokens[mention.start - 1].tag in {"NNS", "NNP", "NNPS"}
+        and tokens[mention.start - 1].norm.endswith("s")
+        and _follows_component(spoken, mention)
+    ):
+        return True
+    if mention.of("works") and token.norm.endswith("s") and _follows_component(spoken, mention):
+        return True
+    if mention.of("works") and before in {"is", "'s", "are", "was"} and token.tag in {"VBG", "NN", "JJ"}:
+        return True
+    if [t.norm for t in tokens[mention.end : mention.end + 2]] in (
+        ["of", "it"],
+        ["of", "that"],
+        ["of", "this"],
+    ):
+        return True
+    if token.norm == "light" and after is not None:
+        return after.tag in {"JJ"} or any(
+            other.start == mention.end and other.of("condition", "colour") for other in spoken.found.terms
+        )
+    return False

@@ -1,0 +1,94 @@
+"""What would be and what is a rule: `a hot pan would leave a mark`, `small holes are fine`."""
+
+from __future__ import annotations
+
+from narrate2report.read.clauses import LEADING, Clause
+from narrate2report.read.spoken import Spoken
+
+JUDGED_AS = frozenset("wear damage normal chargeable billable expected".split())
+
+
+def allows(spoken: Spoken, clause: Clause) -> bool:
+    """`small nail holes are fine`, `a hairline crack is wear`: what counts as sound or as wear is a rule, and no
+    flaw of this place."""
+    flaw = next(iter(spoken.terms("condition", within=clause)), None)
+    if flaw is None or flaw.of("component") or spoken.norms(flaw.end, flaw.end + 1) not in (["is"], ["are"]):
+        return False
+    lead = spoken.tokens[clause.start : flaw.start]
+    if any(token.tag not in {"JJ", "RB", "JJR"} and token.norm not in {*LEADING, "a", "an"} for token in lead):
+        return False
+    if set(spoken.norms(flaw.end + 1, clause.end)) & JUDGED_AS:
+        return True
+    praised = [term for term in spoken.found.terms if term.start in range(flaw.end + 1, clause.end)]
+    return spoken.tokens[flaw.end - 1].tag == "NNS" and any(
+        sense.id == "good" for term in praised for sense in term.of("condition")
+    )
+
+
+def supposed_at(spoken: Spoken, clause: Clause) -> int | None:
+    """`a hot pan would leave a mark`, `when the filter gets greasy you should wash it`: what would be."""
+    tokens = spoken.tokens
+    for at in range(clause.start, clause.end - 1):
+        if tokens[at].norm in {"would", "'d"} and tokens[at + 1].tag == "VB" and tokens[at + 1].norm not in OWN_VIEW:
+            advises = at > clause.start and tokens[at - 1].norm in {"i", "we"} and tokens[at + 1].norm in OWN_PLAN
+            where = "where" in spoken.norms(clause.start, at)
+            return None if where or advises else clause.start
+        if tokens[at].norm in {"could", "would", "should"} and tokens[at + 1].norm in {"have", "'ve"}:
+            return clause.start
+    if _speaks_of_any(spoken, clause) or _supposes(spoken, clause):
+        return clause.start
+    told = spoken.has_cue("addressee", "instruction", "imperative")
+    last = clause.index == len(spoken.clauses) - 1 and clause.index > 0
+    if last and clause.link in {"when", "whenever"} and spoken.norms(clause.start + 1, clause.start + 3) in WHENEVER:
+        return clause.start
+    past = any(tokens[at].tag == "VBD" for at in range(clause.start, clause.end))
+    if clause.link in {"when", "whenever"} and told and not past and "is" not in spoken.norms(clause.start, clause.end):
+        return clause.start
+    return None
+
+
+MISHAPS = frozenset("smell lose break drop spill burn crack clog scratch stain dent chip move want hear".split())
+
+
+def _supposes(spoken: Spoken, clause: Clause) -> bool:
+    """`you smell gas, get out`, `you lose a key, that's a new lock`, `shut it, or it bangs`: an `if` left out."""
+    tokens, norms = spoken.tokens, spoken.norms(clause.start, clause.end)
+    if clause.link == "or" and norms[1:2] in (["it"], ["they"]) and len(norms) > 2:
+        verb = tokens[clause.start + 2]
+        return verb.tag in {"VBZ", "VBP"} and verb.norm not in {"is", "'s", "are", "has"}
+    if norms[:1] != ["you"] or len(norms) < 3 or norms[1] not in MISHAPS:
+        return False
+    following = spoken.clauses[clause.index + 1 : clause.index + 2]
+    return bool(following) and following[0].link == "," and not spoken.ends_with_question()
+
+
+def _speaks_of_any(spoken: Spoken, clause: Clause) -> bool:
+    """`an anchor leaves a hole`: what any such thing does, after `because`, `so` or a rule."""
+    norms = spoken.norms(clause.start, clause.end)
+    if norms[:1] in (["a"], ["an"]) and norms[2:4] == ["one", "is"]:
+        return True  # a clogged one is how fires start
+    for at in range(clause.start + 2, min(clause.end - 1, clause.start + 5)):
+        acts = spoken.tokens[at].tag == "VBZ" and spoken.tokens[at].norm not in {"is", "'s", "has", "needs", "wants"}
+        general = spoken.norms(clause.start, clause.start + 1) in (["a"], ["an"]) or norms[1:2] in (["a"], ["an"])
+        if acts and general and spoken.tokens[at + 1].norm in {"the", "your", "this", "these", "a"}:
+            return True  # a wet rug rots the boards
+    if clause.link not in {"because", "so", "if", "when"}:
+        return False
+    lead = [at for at in range(clause.start, clause.end) if spoken.tokens[at].norm in {"a", "an"}][:1]
+    return (
+        bool(lead)
+        and lead[0] - clause.start <= 1
+        and any(
+            spoken.tokens[at].tag == "VBZ" and spoken.tokens[at].norm not in {"is", "'s", "has"}
+            for at in range(lead[0] + 2, min(clause.end, lead[0] + 5))
+        )
+    )
+
+
+WHENEVER = (["it", "is"], ["it", "'s"])
+"""`the heater works when it's cold`: the weather, and nothing of the heater."""
+
+OWN_PLAN = frozenset("get have want send replace".split())
+"""`I'd get somebody to look at that`, `I'd want that fixed`: what the speaker thinks is to be done."""
+
+OWN_VIEW = frozenset("say call guess bet note put describe like love think estimate".split())

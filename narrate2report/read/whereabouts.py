@@ -1,0 +1,105 @@
+"""Where a flaw lies by the words around it: `on the counter`, `all over the shelves`, `cabinet door`."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+from narrate2report.read.clauses import Clause
+from narrate2report.read.phrase_tree import Mention
+from narrate2report.read.place import Place
+from narrate2report.read.spoken import Named, Spoken
+
+ROOM_GENERAL = "room_general"
+
+
+@dataclass(frozen=True)
+class Whereabouts:
+    """The places that one sentence tells; `predicates` are the words that say something of a component."""
+
+    _spoken: Spoken
+    _predicates: Sequence[Mention]
+    _place: Place
+
+    def modifies_next(self, one: Named, named: Sequence[Named]) -> bool:
+        """`cabinet door`: the first of two nouns in a row only says which."""
+        return any(other.start == one.end and other.relation == one.relation for other in named)
+
+    def lies_on(self, predicate: Mention, clause: Clause) -> Named | None:
+        """`a scratch on the counter`: the component after on, in, of, across ..."""
+        named = self._spoken.named_in(clause)
+        for one in named:
+            if one.relation == "of" and one.start >= predicate.end and not self.modifies_next(one, named):
+                flaws = {mention.start for mention in self._predicates}
+                between = range(predicate.end, one.start)
+                if not any(self._spoken.tokens[at].is_finite and at not in flaws for at in between):
+                    return one
+        return None
+
+    def is_on_it(self, predicate: Mention, clause: Clause) -> bool:
+        """`dead flies on them`, `a stain around it`."""
+        norms = self._spoken.norms(predicate.end, min(clause.end, predicate.end + 3))
+        return any(
+            norms[at : at + 2][0] in {"on", "in", "around", "under"}
+            and norms[at + 1 : at + 2] in (["it"], ["them"], ["that"])
+            for at in range(len(norms))
+        )
+
+    def is_of_it(self, predicate: Mention, clause: Clause) -> bool:
+        """`a scuff along the bottom of it`."""
+        norms = self._spoken.norms(predicate.end, clause.end)
+        return any(first == "of" and second in {"it", "them"} for first, second in pairwise(norms))
+
+    def named_after(self, clause: Clause) -> Named | None:
+        """`it's filthy, the filter up in the hood`: what `it` is comes in the next clause."""
+        following = self._spoken.clauses[clause.index + 1 : clause.index + 2]
+        if not following or following[0].link != ",":
+            return None
+        tokens = self._spoken.tokens[following[0].start : following[0].end]
+        if any(token.is_finite for token in tokens) or any(m.start in following[0] for m in self._predicates):
+            return None
+        return next((one for one in self._spoken.named_in(following[0]) if one.relation == "topic"), None)
+
+    def lies_at(self, predicate: Mention, clause: Clause) -> Named | None:
+        """`there's rust at the drain`: with nothing else spoken of, the place bears it."""
+        for one in self._spoken.named_in(clause):
+            if one.relation == "place" and one.start >= predicate.end:
+                between = set(self._spoken.norms(predicate.end, one.start))
+                if between & {"at", "inside"} or (between & {"around", "round"} and not self._place.subject):
+                    return one
+        return None
+
+    def has_verb(self, clause: Clause) -> bool:
+        """Whether a clause says something: a flaw that looks like a verb (`scratches`) does not count."""
+        flaws = {mention.start for mention in self._predicates}
+        return any(self._spoken.tokens[at].is_finite and at not in flaws for at in range(clause.start, clause.end))
+
+    def list_lies_on(self, clause: Clause) -> Named | None:
+        """`scratches, scuffs and a burn on the counter`: the place at the end holds for the whole list."""
+        for later in self._spoken.clauses[clause.index + 1 :]:
+            if later.link not in {",", "and", "or"}:
+                return None
+            if self.has_verb(later):
+                return None
+            for one in self._spoken.named_in(later):
+                if one.relation == "of":
+                    return one
+                if one.relation == "topic":
+                    return None
+        return None
+
+    def spread_over(self, clause: Clause) -> tuple[Named, ...]:
+        """`that's mold, all over the shelves and down in the crispers`: where it is follows in clauses of its own."""
+        found: list[Named] = []
+        for later in self._spoken.clauses[clause.index + 1 :]:
+            inside = [
+                one for one in self._spoken.named_in(later) if one.relation == "of" and one.component != ROOM_GENERAL
+            ]
+            tokens = self._spoken.tokens[later.start : later.end]
+            if not inside or later.link not in {",", "and"} or any(token.is_finite for token in tokens):
+                break
+            if any(mention.start in later and not self._spoken.leads_on(mention) for mention in self._predicates):
+                break
+            found += inside
+        return tuple(found)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from narrate2report.read.conditions import Flaw
 from narrate2report.read.draft import Draft
@@ -104,7 +105,8 @@ class Waiting:
         of_thing = any(cue.start == answer.start for cue in spoken.cues("no_response"))
         of_thing = of_thing or spoken.norms(answer.start, answer.start + 1) == ["it"]
         others = [one for one in _topics(scene) if one.component not in self._components()]
-        return of_thing and any(one.end <= answer.start for one in others)
+        pointed = set(pairwise(spoken.norms(0, answer.start))) & {("the", "one"), ("this", "one"), ("that", "one")}
+        return of_thing and (bool(pointed) or any(one.end <= answer.start for one in others))
 
     def _found_none(self, scene: Scene, flaws: Sequence[Flaw], searches: tuple[Draft, ...]) -> list[Draft]:
         spoken = scene.spoken

@@ -63,7 +63,10 @@ def _denial_before(spoken: Spoken, clause: Clause, at: int) -> Mention | None:
         for here in range(term.start, term.end)
     }
     best = None
-    excepted = max((cue.end for cue in spoken.cues("exception", within=clause) if cue.end <= at), default=-1)
+    excepted = max(
+        (cue.end for cue in spoken.cues("exception", within=clause) if cue.end <= at and not _is_thing(spoken, cue)),
+        default=-1,
+    )
     for cue in spoken.cues("negation", within=clause):
         if cue.start < at and cue.end <= at and cue.start not in spared and cue.start > excepted:
             with_it = {"with", "because"} & set(spoken.norms(cue.end, at))
@@ -73,6 +76,11 @@ def _denial_before(spoken: Spoken, clause: Clause, at: int) -> Mention | None:
         if cue.start < at < cue.end and spoken.tokens[cue.start].norm == "not" and not done:
             best = Mention(cue.start, at, cue.senses)  # the toilet does not run on
     return best
+
+
+def _is_thing(spoken: Spoken, cue: Mention) -> bool:
+    """`not one bar is loose`: a bar, and no exception."""
+    return cue.start > 0 and spoken.tokens[cue.start - 1].tag in {"CD", "DT"}
 
 
 def _is_slip(spoken: Spoken, clause: Clause, cue: Mention) -> bool:

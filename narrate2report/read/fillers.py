@@ -49,5 +49,8 @@ def without_fillers(text: str) -> str:
 
 
 def _inside(found: re.Match[str]) -> str:
+    points = found.string[found.end() :].lstrip(" ,").lower().startswith(("this", "that", "these", "those"))
+    if points and found["said"].lower() == "like":
+        return found[0]  # a bulb like this one
     meant = LIKENED if found["said"].lower() == "like" else KINDS_OF
     return found[0] if found["before"].lower().replace("’", "'") in meant else found["before"]

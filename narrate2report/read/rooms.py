@@ -157,6 +157,8 @@ def _is_entered(spoken: Spoken, mention: Mention, end: int) -> bool:
     tokens = spoken.tokens
     clause = spoken.clause_of(mention.start)
     before = [token.norm for token in tokens[clause.start : mention.start]]
+    if before[-2:] == ["in", "my"]:
+        return False  # I have one like it in my store room
     if "not" in before or "never" in before or _something_goes(spoken, clause.start, mention.start):
         return False
     close = [word for word in before[-3:] if word not in {"the", "a", "this", "our", "your", "my"}]
@@ -164,7 +166,8 @@ def _is_entered(spoken: Spoken, mention: Mention, end: int) -> bool:
         return False
     next_token = tokens[end] if end < len(tokens) else None
     heads_noun = any(other.start == end and other.of(*COMPONENT_ROLES) for other in spoken.found.terms)
-    if next_token is not None and next_token.norm in {"side", "key", "keys", "end", "wall", "half"} and not heads_noun:
+    aside = next_token is not None and next_token.norm in {"side", "key", "keys", "end", "wall", "half"}
+    if aside and not heads_noun and before[-1:] != ["now"]:
         return False
     if next_token is not None and next_token.norm in DOINGS:
         return False

@@ -190,6 +190,8 @@ def _own_stance(spoken: Spoken, clause: Clause) -> tuple[int, Stance]:
         for cue in spoken.cues(kind, within=clause):
             if mode is Mode.QUOTED and speaker_means_it(spoken, cue.start):
                 continue
+            if mode is Mode.PAST and _goes_back_in(spoken, cue.start, cue.end):
+                continue
             if mode is Mode.ELSEWHERE and spoken.norms(max(0, cue.start - 1), cue.start) in (
                 ["as"],
                 ["than"],
@@ -219,6 +221,12 @@ def _own_stance(spoken: Spoken, clause: Clause) -> tuple[int, Stance]:
     if best is None and allows(spoken, clause):
         return clause.start, Stance(Mode.POLICY, spoken.words(clause.start, clause.end))
     return best or (clause.start, PLAIN)
+
+
+def _goes_back_in(spoken: Spoken, start: int, end: int) -> bool:
+    """`back in the living room`: a place, and no time."""
+    rooms = {term.start for term in spoken.terms("room")}
+    return spoken.norms(start, end) == ["back", "in"] and bool(rooms & set(range(end, end + 3)))
 
 
 def _reach_start(spoken: Spoken, clause: Clause, mode: Mode, start: int, end: int) -> int:

@@ -11,6 +11,9 @@ from narrate2report.read.spoken import Spoken, relation_of
 from narrate2report.read.stance import Mode, Stance
 from narrate2report.read.vocabulary import Vocabulary
 
+SMALL_ROOMS = frozenset({"storage", "office", "attic", "stairs", "closet", "balcony", "breakfast_area"})
+"""Rooms in which neither a kitchen's nor a bathroom's fixtures are found."""
+
 WAY_IN = frozenset({"door", "lock", "doorbell", "peephole", "intercom", "threshold", "door_frame"})
 
 
@@ -45,7 +48,7 @@ def implied_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabu
                 continue
             if relation_of(spoken, mention.start) != "topic" or _is_elsewhere(spoken, mention):
                 continue
-            if stances[mention.start].mode is Mode.ASSERTED and base in LEFT_UNSAID:
+            if stances[mention.start].mode is Mode.ASSERTED and base in LEFT_UNSAID | SMALL_ROOMS:
                 return owners[0]
     return None
 

@@ -22,7 +22,7 @@ ENTERING = frozenset("into onto next now inside".split())
 TOWARDS = frozenset("in to through out down up at on".split())
 
 MOVING = frozenset(
-    "forgot do doing go going come coming move moving head heading walk walking step stepping back over on start"
+    "do doing go going come coming move moving head heading walk walking step stepping back over on start"
     " starting next now we are through down up out am done finally last let off we're here cross crossing".split()
 )
 
@@ -34,6 +34,7 @@ LEADING = frozenset(
     " cozy tiny spacious huge bright main own".split()
 )
 
+LEADING_ADJECTIVES = frozenset("big little nice large small main own whole other".split())
 INDEFINITE = frozenset("everything nothing something everyone everybody nobody".split())
 
 DOINGS = frozenset("does says said handles sends takes wants keeps charges closes calls bills does will".split())
@@ -56,7 +57,8 @@ def find_room(spoken: Spoken, place: Place, stances: Sequence[Stance]) -> str | 
     for mention in spoken.terms("room"):
         sense = mention.of("room")[0]
         invited = stances[mention.start].mode is Mode.INSTRUCTION and _is_invited(spoken, mention)
-        if stances[mention.start].mode not in {Mode.ASSERTED, Mode.FUTURE} and not invited:
+        shown = stances[mention.start].mode is Mode.HYPOTHETICAL and _is_introduced(spoken, mention, mention.end)
+        if stances[mention.start].mode not in {Mode.ASSERTED, Mode.FUTURE} and not invited and not shown:
             continue
         room, end = _numbered(spoken, mention, sense.id)
         if _is_entered(spoken, mention, end):
@@ -159,13 +161,18 @@ def _is_entered(spoken: Spoken, mention: Mention, end: int) -> bool:
     before = [token.norm for token in tokens[clause.start : mention.start]]
     if before[-2:] == ["in", "my"]:
         return False  # I have one like it in my store room
+    earlier = spoken.clauses[max(0, clause.index - 1) : clause.index + 1]
+    if any(spoken.has_cue("not_entering", within=one) for one in earlier):
+        return False
     if "not" in before or "never" in before or _something_goes(spoken, clause.start, mention.start):
         return False
+    heads_noun = any(other.start == end and other.of(*COMPONENT_ROLES) for other in spoken.found.terms)
+    if not heads_noun and _is_introduced(spoken, mention, end):
+        return True
     close = [word for word in before[-3:] if word not in {"the", "a", "this", "our", "your", "my"}]
     if close and close[-1] in NOT_ENTERED:
         return False
     next_token = tokens[end] if end < len(tokens) else None
-    heads_noun = any(other.start == end and other.of(*COMPONENT_ROLES) for other in spoken.found.terms)
     aside = next_token is not None and next_token.norm in {"side", "key", "keys", "end", "wall", "half"}
     if aside and not heads_noun and before[-1:] != ["now"]:
         return False
@@ -202,6 +209,28 @@ def _is_entered(spoken: Spoken, mention: Mention, end: int) -> bool:
     moving = bool(set(before) & MOVING) and "from" not in before
     enters = bool(close) and (close[-1] in ENTERING or (close[-1] in TOWARDS | MOVING and moving))
     return enters or (leading and (bool(before) or next_token is None))
+
+
+DETERMINED = frozenset("the a an our your my this that".split())
+THROUGH = frozenset("through around round off past to on down up after behind beyond".split())
+"""A clause that begins so, and ends with a room, leads into it: `through this door is the kitchen`."""
+
+
+def _is_introduced(spoken: Spoken, mention: Mention, end: int) -> bool:
+    """`That brings us to the kitchen`, `to the left is your bedroom`, `you will see the kitchen here`."""
+    tokens, clause = spoken.tokens, spoken.clause_of(mention.start)
+    at = mention.start
+    while at > clause.start and (tokens[at - 1].norm in DETERMINED | LEADING_ADJECTIVES or tokens[at - 1].tag == "JJ"):
+        at -= 1
+    after = tokens[end].norm if end < clause.end else ""
+    if end < clause.end and after not in {"here", "now", "next", "then", "please"}:
+        return False
+    before = spoken.clauses[clause.index - 1] if clause.index and at == clause.start else clause
+    for cue in spoken.cues("entering", within=before):
+        if cue.end in {at, before.end} and (spoken.norms(cue.start, cue.end) != ["see"] or after == "here"):
+            return True
+    stands = tokens[at - 1].norm in {"is", "'s", "are"} if at > clause.start else False
+    return stands and tokens[clause.start].norm in THROUGH and at - clause.start > 1
 
 
 def _names_a_thing(spoken: Spoken, clause: Clause) -> bool:

@@ -69,7 +69,7 @@ def _denial_before(spoken: Spoken, clause: Clause, at: int) -> Mention | None:
     )
     for cue in spoken.cues("negation", within=clause):
         if cue.start < at and cue.end <= at and cue.start not in spared and cue.start > excepted:
-            with_it = {"with", "because"} & set(spoken.norms(cue.end, at))
+            with_it = {"with", "because", "about"} & set(spoken.norms(cue.end, at))
             best = None if with_it or _is_slip(spoken, clause, cue) else cue
     for cue in spoken.cues("not_tested", within=clause):
         done = {"i", "we"} & set(spoken.norms(max(clause.start, cue.start - 2), cue.start))

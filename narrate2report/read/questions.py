@@ -42,8 +42,8 @@ def asks(spoken: Spoken, clause: Clause) -> bool:
         return spoken.ends_with_question()
     if len(norms) > 2 and norms[0] in AUXILIARIES and norms[1] in SUBJECTS:
         return norms[:2] not in (["is", "there"],) or spoken.ends_with_question()
-    if not spoken.ends_with_question():
-        return False
+    if not spoken.ends_with_question() or (norms[:1] == ["see"] and "if" not in norms):
+        return False  # `see that scratch?` shows it
     last = clause.index == len(spoken.clauses) - 1
     if last:
         return True

@@ -166,7 +166,7 @@ PARTS = frozenset(
 )
 
 
-NO_LIKENESS = frozenset("looks look feels seems just something is 's are was so and of like".split())
+NO_LIKENESS = frozenset("'d would looks look feels seems just something is 's are was so and of like".split())
 """Before `like` they make it a guess or a filler."""
 
 
@@ -203,7 +203,11 @@ def relation_of(spoken: Spoken, start: int) -> str:
                 return "place"
             if at - 1 >= clause.start and tokens[at - 1].norm in PARTS:
                 ahead = tokens[at - 2].norm if at - 2 >= clause.start else ""
-                return "place" if ahead in {"in", "to"} else relation_of(spoken, at - 1)
+                if ahead in {"in", "to"}:
+                    return "place"
+                own = any(m.of("component") and clause.start <= m.start < at for m in spoken.found.terms)
+                found = relation_of(spoken, at - 1)
+                return "of" if found == "place" and not own else found
             return "topic"
         if (
             token.norm == "to"

@@ -218,6 +218,11 @@ def _own_stance(spoken: Spoken, clause: Clause) -> tuple[int, Stance]:
     future = _future_at(spoken, clause)
     if future is not None and best is None:
         best = future, Stance(Mode.FUTURE, spoken.words(future, future + 1))
+    noting = next(spoken.cues("noting", within=clause), None)
+    flawed = spoken.has_term("condition", within=clause)
+    if best is not None and noting is not None and flawed and best[1].mode in {Mode.FUTURE, Mode.INSTRUCTION}:
+        if noting.start <= best[0] + 2:
+            return clause.start, PLAIN
     if best is None and allows(spoken, clause):
         return clause.start, Stance(Mode.POLICY, spoken.words(clause.start, clause.end))
     return best or (clause.start, PLAIN)

@@ -20,9 +20,10 @@ def allows(spoken: Spoken, clause: Clause) -> bool:
     if set(spoken.norms(flaw.end + 1, clause.end)) & JUDGED_AS:
         return True
     praised = [term for term in spoken.found.terms if term.start in range(flaw.end + 1, clause.end)]
-    return spoken.tokens[flaw.end - 1].tag == "NNS" and any(
-        sense.id == "good" for term in praised for sense in term.of("condition")
+    general = spoken.tokens[flaw.end - 1].tag == "NNS" or {"a", "an", "one"} & set(
+        spoken.norms(clause.start, flaw.start)
     )
+    return bool(general) and any(sense.id == "good" for term in praised for sense in term.of("condition"))
 
 
 def supposed_at(spoken: Spoken, clause: Clause) -> int | None:
@@ -47,6 +48,7 @@ def supposed_at(spoken: Spoken, clause: Clause) -> int | None:
     return None
 
 
+SENSED = frozenset("fall trip hurt cut see feel hear tell notice smell find still even hardly barely just really actually clearly".split())
 MISHAPS = frozenset("smell lose break drop spill burn crack clog scratch stain dent chip move want hear".split())
 
 
@@ -56,10 +58,22 @@ def _supposes(spoken: Spoken, clause: Clause) -> bool:
     if clause.link == "or" and norms[1:2] in (["it"], ["they"]) and len(norms) > 2:
         verb = tokens[clause.start + 2]
         return verb.tag in {"VBZ", "VBP"} and verb.norm not in {"is", "'s", "are", "has"}
+    bare = [norm for norm in norms if norm not in LEADING]
+    if bare[:1] in (["any"], ["every"]) and _opens_with_flaw(spoken, clause):
+        return True
+    if norms[:2] == ["you", "can"] and norms[2:3] and norms[2] not in SENSED:
+        return True
     if norms[:1] != ["you"] or len(norms) < 3 or norms[1] not in MISHAPS:
         return False
     following = spoken.clauses[clause.index + 1 : clause.index + 2]
     return bool(following) and following[0].link == "," and not spoken.ends_with_question()
+
+
+def _opens_with_flaw(spoken: Spoken, clause: Clause) -> bool:
+    """`any scratch goes on your sheet`: the flaw right after the word that makes it general."""
+    return any(
+        term.of("condition") and term.start - clause.start <= 2 for term in spoken.found.terms if term.start in clause
+    )
 
 
 def _speaks_of_any(spoken: Spoken, clause: Clause) -> bool:

@@ -69,7 +69,7 @@ class Waiting:
             self.searched = ()
         asked = tuple(draft for draft in looked_for if draft not in searches)
         spoken = scene.spoken
-        agrees = spoken.tokens and spoken.has_cue("settled", within=spoken.clauses[0])
+        agrees = spoken.tokens and (spoken.has_cue("settled", within=spoken.clauses[0]) or _is_short_yes(spoken))
         if self.asked and not asked and agrees and not spoken.has_cue("found_none"):
             found += [
                 replace(one, assertion="present", at=0).with_reason("asked, and answered yes") for one in self.asked
@@ -128,6 +128,12 @@ class Waiting:
         ]
         self.searched = ()
         return found
+
+
+def _is_short_yes(spoken: Spoken) -> bool:
+    """`Is that loose? It is.`"""
+    words = [token.norm for token in spoken.tokens if token.is_word]
+    return len(words) == 2 and words[0] in {"it", "they", "there"} and words[1] in {"is", "are", "does", "has", "do"}
 
 
 def _looked_for(scene: Scene, flaws: Sequence[Flaw]) -> list[Draft]:

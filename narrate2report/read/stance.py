@@ -91,8 +91,9 @@ def read_stances(spoken: Spoken) -> tuple[Stance, ...]:
     for clause in spoken.clauses:
         carried = _carried_into(spoken, clause, carried)
         own_start, own = _own_stance(spoken, clause)
+        now = _comes_to_now(spoken, clause, own_start) if own.mode is Mode.PAST else clause.end
         for at in range(clause.start, clause.end):
-            stances[at] = own if own.mode is not Mode.ASSERTED and at >= own_start else carried
+            stances[at] = own if own.mode is not Mode.ASSERTED and own_start <= at < now else carried
         listing = own.mode is Mode.SEARCH and own.cue.lower() in LISTING
         ruled = own.mode is Mode.POLICY or (own.mode is Mode.HYPOTHETICAL and clause.link == ":")
         if listing or (ruled and not _is_waived(spoken, clause)):
@@ -226,6 +227,14 @@ def _own_stance(spoken: Spoken, clause: Clause) -> tuple[int, Stance]:
     if best is None and allows(spoken, clause):
         return clause.start, Stance(Mode.POLICY, spoken.words(clause.start, clause.end))
     return best or (clause.start, PLAIN)
+
+
+def _comes_to_now(spoken: Spoken, clause: Clause, start: int) -> int:
+    """Where a clause leaves the past: at the last verb of `the handle, which we put in last year, is loose`."""
+    following = range(start + 1, clause.end)
+    return next(
+        (at for at in following if spoken.tokens[at].norm in {"is", "are"} and clause.link == "which"), clause.end
+    )
 
 
 def _goes_back_in(spoken: Spoken, start: int, end: int) -> bool:

@@ -48,7 +48,9 @@ def supposed_at(spoken: Spoken, clause: Clause) -> int | None:
     return None
 
 
-SENSED = frozenset("fall trip hurt cut see feel hear tell notice smell find still even hardly barely just really actually clearly".split())
+SENSED = frozenset(
+    "fall trip hurt cut see feel hear tell notice smell find still even hardly barely just really actually clearly".split()
+)
 MISHAPS = frozenset("smell lose break drop spill burn crack clog scratch stain dent chip move want hear".split())
 
 

@@ -79,7 +79,7 @@ def split_clauses(
         elif at in breaks or (at not in fixed and token.norm in JOINERS and at > begin and not _in_number(tokens, at)):
             starts.append((at, token.norm))
             begin = at
-        elif at not in fixed and _starts_subject(tokens, at, begin, terms):
+        elif at not in fixed and (_starts_subject(tokens, at, begin, terms) or _starts_anew(tokens, at, begin, terms)):
             starts.append((at, ""))
             begin = at
     clauses = []
@@ -96,6 +96,30 @@ def _in_number(tokens: Sequence[Token], at: int) -> bool:
     before = tokens[at - 1]
     after = [token.norm for token in tokens[at + 1 : at + 3]]
     return before.tag == "CD" and bool(after) and (after == ["a", "half"] or tokens[at + 1].tag == "CD")
+
+
+SAID_IN_PASSING = frozenset({"okay", "ok", "alright"})
+FOUND = frozenset({"got", "found", "see", "saw", "notice"})
+COUNTED = frozenset("a an some one two three another".split())
+
+
+def _starts_anew(tokens: Sequence[Token], at: int, begin: int, terms: TermBounds) -> bool:
+    """`... on the floor okay the mirror has a crack`, `no scuffs got a burn on the carpet`: said on without a mark."""
+    before, token = tokens[at - 1], tokens[at]
+    if at - 1 == begin and before.norm in SAID_IN_PASSING:
+        return at - 1 > 0 and tokens[at - 2].text not in MARKS
+    told = at in terms.ends or at - 1 in terms.predicates or before.tag in {"NN", "NNS"}
+    if token.norm in SAID_IN_PASSING:
+        following = tokens[at + 1] if at + 1 < len(tokens) else None
+        goes_on = following is not None and following.is_word and following.norm not in {"except", "but", "both", "all"}
+        return told and goes_on and before.tag not in {"IN", "DT"}
+    follows = at + 1 < len(tokens) and tokens[at + 1].norm in COUNTED
+    return (
+        told
+        and token.norm in FOUND
+        and follows
+        and before.norm not in NOMINATIVE | {"who", "that", "which", "have", "'ve"}
+    )
 
 
 def _starts_subject(tokens: Sequence[Token], at: int, begin: int, terms: TermBounds) -> bool:
@@ -141,7 +165,7 @@ def _starts_subject(tokens: Sequence[Token], at: int, begin: int, terms: TermBou
     if acts or (before.tag == "IN" and not particle) or not predicated:
         return False
     noun = at + 1 if token.norm in DETERMINERS else at
-    if noun == at and before.tag in {"MD", "RB"} and before.norm not in PARTICLES:
+    if noun == at and before.tag in {"MD", "RB"} and before.norm not in {*PARTICLES, "also"}:
         return False
     if noun == at + 1 and after.tag == "CD" and token.norm in OPENING:
         noun += 1

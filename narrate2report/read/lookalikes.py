@@ -188,6 +188,8 @@ def _is_interjection(spoken: Spoken, mention: Mention) -> bool:
         return True
     if not set(spoken.norms(clause.start, clause.end)) <= INTERJECTIONS or clause.link == ":":
         return False
+    if clause.index and not clause.link and len(spoken.clauses) > clause.index + 1:
+        return True  # said in passing between two statements
     if (
         clause.index
         and not any(t.is_finite for t in spoken.tokens[: clause.start])

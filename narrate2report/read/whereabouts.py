@@ -66,7 +66,7 @@ class Whereabouts:
         for one in self._spoken.named_in(clause):
             if one.relation == "place" and one.start >= predicate.end:
                 between = set(self._spoken.norms(predicate.end, one.start))
-                if between & {"at", "inside", "from"} or (between & {"around", "round"} and not self._place.subject):
+                if between & {"at", "inside"} or (between & {"around", "round"} and not self._place.subject):
                     return one
         return None
 

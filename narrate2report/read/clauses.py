@@ -79,7 +79,11 @@ def split_clauses(
         elif at in breaks or (at not in fixed and token.norm in JOINERS and at > begin and not _in_number(tokens, at)):
             starts.append((at, token.norm))
             begin = at
-        elif at not in fixed and (_starts_subject(tokens, at, begin, terms) or _starts_anew(tokens, at, begin, terms)):
+        elif at not in fixed and (
+            _starts_subject(tokens, at, begin, terms)
+            or _starts_anew(tokens, at, begin, terms)
+            or _follows_here(tokens, at, begin)
+        ):
             starts.append((at, ""))
             begin = at
     clauses = []
@@ -97,6 +101,16 @@ def _in_number(tokens: Sequence[Token], at: int) -> bool:
     after = [token.norm for token in tokens[at + 1 : at + 3]]
     return before.tag == "CD" and bool(after) and (after == ["a", "half"] or tokens[at + 1].tag == "CD")
 
+
+def _follows_here(tokens: Sequence[Token], at: int, begin: int) -> bool:
+    """`over here the counter has a scratch`: a pointing hand first, and then what is said."""
+    lead = [token.norm for token in tokens[begin:at] if token.norm not in LEADING]
+    return (
+        len(lead) == 2 and lead[1] in {"here", "there"} and lead[0] in HITHER and tokens[at].norm in OPENING | COUNTED
+    )
+
+
+HITHER = frozenset({"over", "down", "up", "in", "out", "back", "right", "under"})
 
 SAID_IN_PASSING = frozenset({"okay", "ok", "alright"})
 FOUND = frozenset({"got", "found", "see", "saw", "notice"})

@@ -59,6 +59,28 @@ def is_plan(spoken: Spoken, start: int, end: int) -> bool:
 
 
 def speaker_means_it(spoken: Spoken, at: int) -> bool:
-    """`I'd say it's cracked`: the speaker's own view, not a quotation."""
+    """`I'd say it's cracked`, `like I said, it's cracked`: the speaker's own view, not a quotation."""
     before = spoken.norms(max(0, at - 2), at)
-    return "'d" in before or "would" in before or "let" in before
+    repeats = {"as", "like"} & set(before) and "i" in {*before[-1:], spoken.tokens[at].norm}
+    return "'d" in before or "would" in before or "let" in before or bool(repeats)
+
+
+GOES_TO_SEE = frozenset("look come get stand step crouch bend kneel squat peek zoom shine walk move go".split())
+HANDLES = frozenset("open close lift pull slide push press turn run flip try touch feel wipe".split())
+LIGHT = frozenset({"light", "sun", "sunlight", "flash", "flashlight", "torch"})
+
+
+def only_looks(spoken: Spoken, clause: Clause) -> bool:
+    """`if you look closely`, `when the light hits it`, `if I open this`: what is done to see what is there, and no
+    supposition."""
+    norms = spoken.norms(clause.start, clause.end)
+    if norms[:1] not in (["if"], ["when"], ["once"]) or any(
+        term.of("condition") and term.start > clause.start + 2 for term in spoken.found.terms if term.start in clause
+    ):
+        return False
+    subject, acts = norms[1:2], norms[2:3]
+    if set(norms[1:4]) & LIGHT and {"hits", "hit", "catches", "shines", "is", "comes"} & set(norms[2:5]):
+        return "on" not in norms and "off" not in norms
+    if acts and subject in (["i"], ["we"]):
+        return acts[0] in GOES_TO_SEE | HANDLES
+    return subject == ["you"] and bool(acts) and acts[0] in GOES_TO_SEE

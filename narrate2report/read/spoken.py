@@ -205,9 +205,9 @@ def relation_of(spoken: Spoken, start: int) -> str:
                 ahead = tokens[at - 2].norm if at - 2 >= clause.start else ""
                 if ahead in {"in", "to"}:
                     return "place"
-                own = any(m.of("component") and clause.start <= m.start < at for m in spoken.found.terms)
+                whole = any(m.of("component") and clause.start <= m.start < at for m in spoken.found.terms)
                 found = relation_of(spoken, at - 1)
-                return "of" if found == "place" and not own else found
+                return "of" if found == "place" and not whole else found
             return "topic"
         if (
             token.norm == "to"

@@ -15,6 +15,7 @@ from narrate2report.read.cue_limits import (
     is_all_past,
     is_own_deed,
     is_plan,
+    only_looks,
     only_tells,
     speaker_means_it,
     tries_whether,
@@ -152,8 +153,14 @@ def _carried_into(spoken: Spoken, clause: Clause, carried: Stance) -> Stance:
             return PLAIN if sees or named or spoken.has_cue("found_none", within=clause) else carried
         case Mode.HYPOTHETICAL | Mode.POLICY | Mode.QUOTED:
             now = clause.link in {"but", "because"} and (opens or "now" in norms)
-            return PLAIN if now else carried
+            return PLAIN if now or (clause.link == "but" and _states(spoken, clause)) else carried
     return PLAIN
+
+
+def _is_seen(spoken: Spoken, clause: Clause) -> bool:
+    """`you can see the rail is loose`."""
+    norms = [norm for norm in spoken.norms(clause.start, clause.end) if norm not in {*LEADING, "can"}]
+    return norms[:1] in (["you"], ["i"], ["we"]) and norms[1:2] in (["see"], ["notice"], ["find"], ["get"])
 
 
 def _states(spoken: Spoken, clause: Clause) -> bool:
@@ -178,6 +185,10 @@ def _own_stance(spoken: Spoken, clause: Clause) -> tuple[int, Stance]:
             Mode.QUESTION,
             "?" if spoken.ends_with_question() else spoken.words(clause.start, clause.start + 2),
         )
+    if only_looks(spoken, clause) and any(
+        _states(spoken, later) or _is_seen(spoken, later) for later in spoken.clauses[clause.index + 1 :][:1]
+    ):
+        return clause.start, PLAIN
     best: tuple[int, Stance] | None = None
     if was_mended(spoken, clause):
         best = clause.start, Stance(Mode.PAST, spoken.words(clause.start, clause.end))
@@ -221,9 +232,14 @@ def _own_stance(spoken: Spoken, clause: Clause) -> tuple[int, Stance]:
         best = future, Stance(Mode.FUTURE, spoken.words(future, future + 1))
     noting = next(spoken.cues("noting", within=clause), None)
     flawed = spoken.has_term("condition", within=clause)
-    if best is not None and noting is not None and flawed and best[1].mode in {Mode.FUTURE, Mode.INSTRUCTION}:
-        if noting.start <= best[0] + 2:
-            return clause.start, PLAIN
+    if (
+        best is not None
+        and noting is not None
+        and flawed
+        and best[1].mode in {Mode.FUTURE, Mode.INSTRUCTION}
+        and noting.start <= best[0] + 2
+    ):
+        return clause.start, PLAIN
     if best is None and allows(spoken, clause):
         return clause.start, Stance(Mode.POLICY, spoken.words(clause.start, clause.end))
     return best or (clause.start, PLAIN)

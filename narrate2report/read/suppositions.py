@@ -48,9 +48,7 @@ def supposed_at(spoken: Spoken, clause: Clause) -> int | None:
     return None
 
 
-SENSED = frozenset(
-    "fall trip hurt cut see feel hear tell notice smell find still even hardly barely just really actually clearly".split()
-)
+SENSED = frozenset("fall trip hurt cut see feel hear tell notice smell find still even just".split())
 MISHAPS = frozenset("smell lose break drop spill burn crack clog scratch stain dent chip move want hear".split())
 
 
@@ -63,8 +61,11 @@ def _supposes(spoken: Spoken, clause: Clause) -> bool:
     bare = [norm for norm in norms if norm not in LEADING]
     if bare[:1] in (["any"], ["every"]) and _opens_with_flaw(spoken, clause):
         return True
-    if norms[:2] == ["you", "can"] and norms[2:3] and norms[2] not in SENSED:
-        return True
+    if norms[:2] in (["you", "can"], ["you", "could"]):
+        acts = next((norm for norm in norms[2:] if not norm.endswith("ly") and norm != "also"), None)
+        measures = norms[1] == "could" and acts in {"put", "fit", "stick", "drive"}  # a hole you could put a fist in
+        if acts is not None and acts not in SENSED and not measures:
+            return True
     if norms[:1] != ["you"] or len(norms) < 3 or norms[1] not in MISHAPS:
         return False
     following = spoken.clauses[clause.index + 1 : clause.index + 2]

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from narrate2report.read.clauses import Clause
 from narrate2report.read.denial import negation_before
 from narrate2report.read.draft import Draft
 from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.scene import Scene
+from narrate2report.read.spoken import Named, Spoken
 from narrate2report.read.untested import is_operated
 from narrate2report.records.findings import Outcome
 
@@ -15,6 +17,9 @@ ADVERBS = frozenset(
 
 PLURALS = frozenset({"locks", "latches"})
 """Verbs that may as well be plurals: `window locks`, `gate latches`."""
+
+WITH_ADVERB = PLURALS | {"cranks", "drains"}
+"""Verbs at the head of a clause that an adverb tells from plurals: `cranks fine`."""
 
 
 def from_ellipsis(scene: Scene) -> list[Draft]:
@@ -47,10 +52,21 @@ def from_plurals(scene: Scene) -> list[Draft]:
     for one in spoken.named:
         clause = spoken.clause_of(one.start)
         bare = one.end == clause.end and one.end - one.start > 1 and spoken.tokens[one.end - 1].norm in PLURALS
-        flawed = any(mention.start in clause for mention in spoken.found.terms if mention.of("condition"))
-        if bare and not flawed and scene.is_said(one.start):
+        flawed = any(
+            mention.start in clause
+            and any(not scene.vocabulary.is_sound(sense.id) for sense in mention.of("condition"))
+            for mention in spoken.found.terms
+        )
+        if (bare or _has_adverb(spoken, one, clause)) and not flawed and scene.is_said(one.start):
             drafts.append(check_of(scene, Mention(one.end - 1, one.end), one.component, "with nothing more said"))
     return drafts
+
+
+def _has_adverb(spoken: Spoken, one: Named, clause: Clause) -> bool:
+    """`window in here, cranks fine`: a plural or verb that heads a clause with an adverb as all the rest."""
+    if one.start != clause.start or one.end - one.start > 1 or not clause.index or one.end + 1 != clause.end:
+        return False
+    return spoken.tokens[one.start].norm in WITH_ADVERB and spoken.tokens[one.end].norm in ADVERBS
 
 
 def from_notes(scene: Scene) -> list[Draft]:

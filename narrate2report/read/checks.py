@@ -8,6 +8,7 @@ from dataclasses import replace
 from narrate2report.read.bearers import Bearer
 from narrate2report.read.brief import check_of, from_ellipsis, from_notes, from_plurals
 from narrate2report.read.draft import Draft
+from narrate2report.read.exceptions import find_exceptions, is_excepted_later
 from narrate2report.read.members import find_members, picks_one
 from narrate2report.read.phrase_tree import Mention, Sense
 from narrate2report.read.scene import Scene
@@ -31,6 +32,10 @@ WEEKDAYS = frozenset("monday tuesday wednesday thursday friday saturday sunday".
 """`he comes on Wednesday` is no trial."""
 
 
+RUNS_ON = frozenset({"toilet", "toilet_tank"})
+"""Of these, running is a flaw: `seat's tight, doesn't run`."""
+
+
 def find_checks(scene: Scene, trials: Trials) -> list[Draft]:
     """Check drafts of a sentence. Marks in `spoken.used` the words of praise that belong to a result."""
     untested = find_untested(scene)
@@ -46,7 +51,8 @@ def find_checks(scene: Scene, trials: Trials) -> list[Draft]:
         *find_running_water(scene),
     ):
         corrected = any(clause.link == "but" and clause.start <= draft.at for clause in scene.spoken.clauses)
-        if not corrected and any(draft.component == other.component for other in untested):
+        excepted = is_excepted_later(scene.spoken, draft.at)
+        if not (corrected or excepted) and any(draft.component == other.component for other in untested):
             continue
         if not any(draft.component == other.component and draft.outcome == other.outcome for other in drafts):
             drafts.append(draft)
@@ -55,7 +61,7 @@ def find_checks(scene: Scene, trials: Trials) -> list[Draft]:
         for draft in drafts
         if not _overtaken(scene.spoken, draft, drafts) and not _told_of_part(scene, draft, drafts)
     ]
-    return trials.settle(scene, told)
+    return trials.settle(scene, [*told, *find_exceptions(scene, told)])
 
 
 def _told_of_part(scene: Scene, draft: Draft, drafts: Sequence[Draft]) -> bool:
@@ -172,6 +178,8 @@ def _from_cues(scene: Scene) -> list[Draft]:
             continue
         for bearer in scene.bearers.of(cue, adjective=False, noun=False):
             component = _worked(_behind(scene, bearer), scene.vocabulary)
+            if component in RUNS_ON and spoken.norms(cue.start, cue.end)[0] in {"run", "runs", "running"}:
+                continue
             if is_operated(component, scene.vocabulary) and not is_flaw_of(spoken, cue, bearer.component):
                 drafts.append(check_of(scene, cue, component, bearer.how, fails=fails))
     return drafts

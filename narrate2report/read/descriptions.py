@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from narrate2report.read.bearers import Bearer
 from narrate2report.read.counts import described, find_counts
@@ -10,13 +11,24 @@ from narrate2report.read.denial import negation_before
 from narrate2report.read.draft import Draft
 from narrate2report.read.numbers import whole_number
 from narrate2report.read.phrase_tree import Mention, Sense
+from narrate2report.read.qualities import (
+    ENERGY,
+    in_passing,
+    is_a_note,
+    is_a_state,
+    is_another,
+    is_no_quality,
+    is_of_another,
+    is_told_of_it,
+)
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.stance import Mode
 from narrate2report.read.whereabouts import ROOM_GENERAL
 
 COLOURLESS = frozenset(
-    "caulk air_filter hood_filter lint_trap lock drain outlet smoke_alarm trash_bin burner fire_extinguisher".split()
+    "caulk air_filter hood_filter lint_trap lock drain outlet smoke_alarm co_alarm trash_bin burner"
+    " fire_extinguisher".split()
 )
 """Where a colour tells what state a thing is in: white caulk, a gray filter, a green light of a keypad."""
 
@@ -25,9 +37,6 @@ CLOSE = 5
 
 NEWLY = frozenset("installed replaced new fitted put bought built laid old from".split())
 """Words with which `four years ago` tells an age."""
-
-LOOKS = frozenset("color colour kind one ones finish tone shade paint look style pile".split())
-"""Nouns that only stand for how something looks: `cream colour`, `the speckled kind`."""
 
 
 YEARS = frozenset({"year", "years"})
@@ -61,7 +70,7 @@ def _is_same_breath(scene: Scene, draft: Draft, other: Draft) -> bool:
 
 def _from_words(scene: Scene) -> list[Draft]:
     spoken, bearers, stances, room = scene.spoken, scene.bearers, scene.stances, scene.room
-    drafts = []
+    drafts: list[Draft] = []
     flawed_from = min(
         (mention.start for mention in spoken.terms("condition") if _is_flaw(scene, mention)), default=len(spoken.tokens)
     )
@@ -76,9 +85,10 @@ def _from_words(scene: Scene) -> list[Draft]:
         if (
             flawed
             or refused
-            or _is_a_state(spoken, mention)
-            or _in_passing(spoken, mention)
-            or _is_another(spoken, mention)
+            or (is_a_state(spoken, mention) and not _goes_with(scene, mention, drafts))
+            or in_passing(spoken, mention)
+            or is_another(spoken, mention)
+            or is_no_quality(scene, mention)
         ):
             continue
         if mention.of("material") and _is_floor_here(spoken, mention):
@@ -89,11 +99,44 @@ def _from_words(scene: Scene) -> list[Draft]:
             fitting = [sense for sense in senses if sense.beside in {"", bearer.component}]
             if fitting and fitting[0].role == "colour" and bearer.component in COLOURLESS:
                 continue
-            sure = bearer.direct or bearer.named is not None or _is_a_note(scene, mention, bearer, fitting)
+            if is_of_another(spoken, mention, bearer) or _unpowered(scene, fitting, bearer):
+                continue
+            sure = (
+                bearer.direct
+                or bearer.named is not None
+                or is_a_note(scene, mention, bearer, fitting)
+                or is_told_of_it(scene, mention, bearer, fitting)
+            )
+            bearer = _of_the_whole(scene, fitting, bearer)
             if fitting and bearer.component and sure:
                 words = spoken.words(mention.start, mention.end)
                 drafts.append(described(room, bearer.component, mention.start, fitting[0].role, words, bearer.how))
     return drafts
+
+
+def _goes_with(scene: Scene, mention: Mention, drafts: Sequence[Draft]) -> bool:
+    """`floor here is tile, brown`: a bare colour right after a quality of the same thing is no dirt."""
+    spoken = scene.spoken
+    clause = spoken.clause_of(mention.start)
+    bare = mention.start == clause.start and mention.end == clause.end and clause.link == ","
+    return bare and any(spoken.clause_of(draft.at).index == clause.index - 1 for draft in drafts)
+
+
+def _unpowered(scene: Scene, fitting: Sequence[Sense], bearer: Bearer) -> bool:
+    """`meter cupboard, gas and electric read`: what does nothing runs on nothing."""
+    term = scene.vocabulary.components.get(bearer.component)
+    if not fitting or fitting[0].id not in ENERGY or term is None:
+        return False
+    return term.group == "storage" or not (term.works or term.works_adj)
+
+
+def _of_the_whole(scene: Scene, fitting: Sequence[Sense], bearer: Bearer) -> Bearer:
+    """`stove, it's gas, four burners`: what a burner runs on is told of the stove."""
+    lately = [scene.place.subject or "", *(one.component for one in scene.spoken.named)]
+    wholes = [one for one in lately if one in {"range", "cooktop"}]
+    if bearer.component == "burner" and wholes and fitting and fitting[0].id in ENERGY:
+        return replace(bearer, component=wholes[0])
+    return bearer
 
 
 def _is_flaw(scene: Scene, mention: Mention) -> bool:
@@ -102,41 +145,6 @@ def _is_flaw(scene: Scene, mention: Mention) -> bool:
     return not scene.says_nothing(mention) and any(
         sense.beside in near and not scene.vocabulary.is_sound(sense.id) for sense in mention.of("condition")
     )
-
-
-def _is_a_state(spoken: Spoken, mention: Mention) -> bool:
-    """`a rub, black`, `gone gray`: a word that may be dirt is a colour only where something is said to be it."""
-    if not mention.of("condition"):
-        return False
-    clause = spoken.clause_of(mention.start)
-    before = spoken.norms(max(clause.start, mention.start - 4), mention.start)
-    said = bool({"is", "'s", "are", "painted"} & set(before)) and not {"gone", "going", "turned"} & set(before)
-    return not said or any(not sense.beside for sense in mention.of("condition"))
-
-
-def _is_another(spoken: Spoken, mention: Mention) -> bool:
-    """`basin and pedestal`, `a linen cart`: what the word names or tells of is no component spoken of."""
-    clause = spoken.clause_of(mention.start)
-    noun = spoken.tokens[mention.end - 1].tag in {"NN", "NNS"} and bool(mention.of("type"))
-    verb = any(token.is_finite for token in spoken.tokens[: clause.end])
-    return _is_of_a_thing(spoken, mention) or (clause.link == "and" and noun and not verb)
-
-
-def _is_of_a_thing(spoken: Spoken, mention: Mention) -> bool:
-    """`a linen cart`, `a maple tree`: what something else is made of that is no part of a home."""
-    after = spoken.tokens[mention.end : mention.end + 1]
-    if not after or after[0].tag not in {"NN", "NNS"} or after[0].norm in LOOKS or not mention.of("material", "colour"):
-        return False
-    return not any(term.start <= mention.end < term.end for term in spoken.found.terms)
-
-
-def _is_a_note(scene: Scene, mention: Mention, bearer: Bearer, fitting: Sequence[Sense]) -> bool:
-    """`Blinds. Two-inch faux wood, ...`: a first clause without a verb, of a type that only what is in focus has."""
-    spoken = scene.spoken
-    clause = spoken.clause_of(mention.start)
-    told = any(token.is_finite for token in spoken.tokens[clause.start : clause.end])
-    own = bool(fitting) and fitting[0].beside == bearer.component == scene.place.subject
-    return own and not told and clause.index == 0 and not spoken.named_in(clause)
 
 
 def _painted(spoken: Spoken, mention: Mention) -> tuple[Bearer, ...]:
@@ -169,22 +177,6 @@ def _is_floor_here(spoken: Spoken, mention: Mention) -> bool:
     before = spoken.norms(max(0, mention.start - 3), mention.start)
     after = spoken.norms(mention.end, mention.end + 2)
     return bool({"it", "all"} & set(before)) and (after == ["in", "here"] or after[:1] == ["throughout"])
-
-
-def _in_passing(spoken: Spoken, mention: Mention) -> bool:
-    """`the laminate counter looks good`: right before the noun, it only says which."""
-    clause = spoken.clause_of(mention.start)
-    after = next((one for one in spoken.named_in(clause) if one.start >= mention.end), None)
-    if after is None or any(
-        spoken.tokens[at].tag not in {"JJ", "NN", "CC", "CD"} for at in range(mention.end, after.start)
-    ):
-        return False
-    before = spoken.norms(max(clause.start, mention.start - 3), mention.start)
-    if {"is", "'s", "are"} & set(before):
-        return False
-    same = any(one.component == after.component and one.end <= mention.start for one in spoken.named)
-    alone = after.end == clause.end and not any(t.is_finite for t in spoken.tokens[clause.start : clause.end])
-    return not same and not (alone and clause.index + 1 < len(spoken.clauses))
 
 
 def _ages(scene: Scene) -> list[Draft]:

@@ -12,6 +12,7 @@ from narrate2report.read.clauses import Clause
 from narrate2report.read.denial import negation_before
 from narrate2report.read.details import quantity_before
 from narrate2report.read.draft import Draft
+from narrate2report.read.keeping import comes_from_others, heads_list, is_priced, left_by_them, the_one
 from narrate2report.read.key_lists import fall_short, find_lent, find_listed, handed, missing
 from narrate2report.read.numbers import whole_number
 from narrate2report.read.scene import Scene
@@ -55,7 +56,8 @@ class Handing:
         """Handover drafts of a sentence, and `missing` for what was not returned."""
         spoken = scene.spoken
         goes_on = scene.number - self.since <= 1
-        gives, returns = spoken.has_cue("giving"), spoken.has_cue("returning")
+        left = any(left_by_them(spoken, one) for one in spoken.named if _is_handed(scene, one))
+        gives, returns = spoken.has_cue("giving"), left or spoken.has_cue("returning")
         lately = scene.number - self.since <= STILL_TOLD
         returned = (returns and not _gives_only(spoken)) or (lately and self.returned and not gives)
         named = _named(scene, gives=gives, returns=returns, returned=returned, goes_on=goes_on)
@@ -102,8 +104,9 @@ def _named(scene: Scene, *, gives: bool, returns: bool, returned: bool, goes_on:
             several = one.component == "key" and spoken.tokens[one.end - 1].tag == "NNS"
             if quantity is None and (scene.mode(one.start) is Mode.INSTRUCTION or several or one.relation != "topic"):
                 continue
+            quantity = the_one(spoken, one) if quantity is None else quantity
             drafts.append(handed(spoken, meant, scene.room, quantity, returned=returned))
-        elif counted and (_lies(spoken, one) or _ends_list(spoken, one, clause)):
+        elif (counted or heads_list(spoken)) and (_lies(spoken, one) or _ends_list(spoken, one, clause)):
             drafts.append(handed(spoken, meant, scene.room, _one(spoken, one), returned=returned))
     return drafts
 
@@ -111,6 +114,8 @@ def _named(scene: Scene, *, gives: bool, returns: bool, returned: bool, goes_on:
 def _is_kept_out(scene: Scene, one: Named) -> bool:
     """`your fob's not ready`, `if you lose the key`; `I was expecting three, I've been given two` is told."""
     spoken, clause = scene.spoken, scene.spoken.clause_of(one.start)
+    if comes_from_others(spoken, one) or is_priced(spoken, one):
+        return True
     if scene.mode(one.start) is Mode.SEARCH:
         return not spoken.has_cue("returning", "giving")
     late = "not" in spoken.norms(one.end, clause.end) and not _not_back(spoken, one)
@@ -217,6 +222,8 @@ def _quantity(spoken: Spoken, one: Named) -> int | None:
         told = set(spoken.norms(one.end, at)) <= COUNTED_AS
         if number is not None and number[1] == clause.end and told:
             return number[0]
+    if (left := left_by_them(spoken, one)) is not None:
+        return left
     for later in spoken.clauses[clause.index + 1 : clause.index + 2]:
         number = whole_number(spoken.tokens, later.start)
         if later.link in {":", ","} and number is not None and number[1] == later.end:
@@ -232,6 +239,8 @@ def _not_back(spoken: Spoken, one: Named) -> bool:
         if later.index > clause.index and any(other.start in later for other in spoken.named):
             return False
         words = spoken.norms(max(one.end, later.start), later.end)
+        if later.index > clause.index and words in (["no"], ["nope"], ["not", "here"]):
+            return True
         if {"lost", "outstanding"} & set(words) or ("not" in words and NOT_BACK & set(words)):
             return True
     return False

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
+from narrate2report.read.answers import answer_of, wakes
 from narrate2report.read.clauses import Clause
 from narrate2report.read.draft import Draft
 from narrate2report.read.phrase_tree import Mention
@@ -30,19 +31,23 @@ TAKEN = frozenset(
 )
 """`hit the switch`, `turning the knob`: what follows is a means."""
 
-SOUND = frozenset({"good", "clean", "present", "new"})
-YES = frozenset({"yes", "yeah", "yep", "yup", "okay", "ok", "oh", "well"})
+SECOND_GO = frozenset(
+    {("once", "more"), ("more", "time"), ("another", "go"), ("another", "try"), ("second", "go"), ("second", "try"),
+     ("more", "long"), ("more", "strong"), ("it", "longer"), ("it", "harder"), ("time", "longer")}
+)  # fmt: skip
+"""Pairs that tell of trying the same thing again."""
+
+TRIES = frozenset(
+    "try see test check press push run turn flip hit flush get grab light open put plug ring hold click pull crank"
+    " reach fetch do give have listen start switch just go poke prod use find show feel shut close wind".split()
+)
+"""After `let me` they begin a trial; `let me straighten that` begins work."""
+
 HEARD = frozenset("smoke_alarm co_alarm doorbell intercom emergency_exit".split())
 """What is there to be heard: of a fan, loud is a flaw."""
 
 MENDED = frozenset("new battery batteries reset changed replaced fresh bulb wrench".split())
 """With these it is no second go of the same thing but the trial of a thing put right."""
-
-FILLING = frozenset(
-    "and okay ok oh so now well it she he that they we this 's is are was am just at all right then yep yes yeah"
-    " good i a the nice mm um uh of off for you enough like there again both".split()
-)
-"""Words beside an answer that do not change it."""
 
 
 @dataclass
@@ -61,10 +66,11 @@ class Trials:
         begun = _begins(scene)
         recent = scene.number - self.answered_at <= WAITED + 1
         norms = scene.spoken.norms()
-        if begun is None and recent and "again" in norms:
-            begun = Mention(norms.index("again"), norms.index("again") + 1)
-        self.again = (self.again or "again" in norms) and recent and not MENDED & set(norms)
-        if self.again and self.answered and "again" in norms:
+        once_more = _once_more(norms)
+        if begun is None and recent and once_more is not None:
+            begun = Mention(once_more, once_more + 1)
+        self.again = (self.again or once_more is not None) and recent and not MENDED & set(norms)
+        if self.again and self.answered and once_more is not None:
             scene.place.subject = self.answered
         drafts = self._late_answer(scene) if begun is None else _answers(scene, begun)
         if drafts:
@@ -98,10 +104,10 @@ class Trials:
         tried = self.tried if scene.number - self.since <= WAITED else None
         if tried is None and scene.number - self.answered_at <= WAITED and scene.place.subject == self.answered:
             tried = self.answered
-        if tried is None or spoken.named:
+        if tried is None or spoken.named or not is_operated(tried, scene.vocabulary):
             return []
-        answers = [(clause, _answer(spoken, clause)) for clause in spoken.clauses]
-        if not answers or any(answer is None or not scene.is_said(clause.start) for clause, answer in answers):
+        answers = [(clause, answer_of(spoken, clause)) for clause in spoken.clauses]
+        if not answers or any(answer is None or not _is_told(scene, clause) for clause, answer in answers):
             return []
         clause, answer = answers[-1]
         return [_told(scene, None, clause, tried, answer)] if answer else []
@@ -111,8 +117,8 @@ def _answers(scene: Scene, begun: Mention) -> list[Draft]:
     """The answers within the sentence that tells of the trial."""
     spoken, answered, since = scene.spoken, dict[str, Draft](), 0
     for clause in spoken.clauses:
-        answer = _answer(spoken, clause)
-        if clause.start <= begun.start or answer is None or not scene.is_said(clause.start):
+        answer = answer_of(spoken, clause)
+        if clause.start <= begun.start or answer is None or not _is_told(scene, clause):
             continue
         component = _tried(scene, clause, since, begun) or next(reversed(answered), None)
         if component not in HEARD and answer == "works" and spoken.has_cue("sounds", within=clause):
@@ -123,11 +129,24 @@ def _answers(scene: Scene, begun: Mention) -> list[Draft]:
     return list(answered.values())
 
 
+def _is_told(scene: Scene, clause: Clause) -> bool:
+    """Whether an answer is said as a fact; `that would wake the dead` is one all the same."""
+    return scene.is_said(clause.start) or wakes(scene.spoken, clause)
+
+
 def is_means(spoken: Spoken, one: Named) -> bool:
     """`now hit the switch`, `pressing the button`: what these work is tried, and not they."""
     button = spoken.tokens[one.end - 1].norm in {"button", "buttons"}
     taken = TAKEN & set(spoken.norms(max(0, one.start - 3), one.start))
     return bool(taken) and (button or one.component in MEANS)
+
+
+def _once_more(norms: Sequence[str]) -> int | None:
+    """Where a second go is told: `press it again`, `I push more long`, `one more time`."""
+    for at, norm in enumerate(norms):
+        if norm == "again" or tuple(norms[at : at + 2]) in SECOND_GO:
+            return at
+    return None
 
 
 def _told(scene: Scene, begun: Mention | None, clause: Clause, component: str, answer: Outcome) -> Draft:
@@ -150,10 +169,21 @@ def _begins(scene: Scene) -> Mention | None:
     for cue in spoken.cues("trial"):
         goes_by_itself = cue.start and spoken.tokens[cue.start - 1].norm in {"it", "'s", "is", "are"}
         names = cue.start in spoken.named_tokens() and spoken.tokens[cue.start].norm not in {"button", "press", "push"}
-        state = spoken.tokens[cue.start].tag == "JJ"
+        state = spoken.tokens[cue.start].tag == "JJ" or _begins_work(spoken, cue)
         if not goes_by_itself and not names and not state:
             return cue
+    aloud = {one.component for one in spoken.named if one.relation == "topic"} & HEARD
+    if aloud and any(clause.index and wakes(spoken, clause) for clause in spoken.clauses):
+        return Mention(0, 1)
     return _trailing_off(spoken)
+
+
+def _begins_work(spoken: Spoken, cue: Mention) -> bool:
+    """`let me straighten that out ... okay, better`: what is done to a thing, and no trial of it."""
+    after = spoken.tokens[cue.end : cue.end + 1]
+    if spoken.norms(cue.start, cue.end) != ["let", "me"] or not after:
+        return False
+    return after[0].tag in {"VB", "VBP", "NN", "JJ"} and after[0].norm not in TRIES
 
 
 def _trailing_off(spoken: Spoken) -> Mention | None:
@@ -161,6 +191,8 @@ def _trailing_off(spoken: Spoken) -> Mention | None:
     for clause in spoken.clauses[1:]:
         before = spoken.clauses[clause.index - 1]
         named = spoken.named_in(before)
+        if spoken.has_cue("search") or "my" in spoken.norms(before.start, before.end):
+            continue
         headed = bool(named) and named[-1].end == before.end and before.end - before.start <= HEADING
         plain = clause.link == "," and headed and clause.end - clause.start == 1
         if named and (clause.link == "..." or (plain and spoken.has_cue("no_response", "sounds", within=clause))):
@@ -202,29 +234,3 @@ def _tried(scene: Scene, clause: Clause, since: int, begun: Mention) -> str | No
         where = heads[-1:] or [one for one in later if one.start in begins] or later
         return where[0].component
     return scene.place.subject or (named[-1].component if named else None)
-
-
-def _answer(spoken: Spoken, clause: Clause) -> Outcome | None:
-    """The result that a short clause gives, if it is one."""
-    for kinds, outcome in ((("no_response",), "fails"), (("response", "sounds"), "works")):
-        heard = {at for cue in spoken.cues(*kinds, within=clause) for at in range(cue.start, min(cue.end, clause.end))}
-        rest = [norm for at, norm in enumerate(spoken.norms()) if at in clause and at not in heard]
-        merely = _is_mere_no(spoken, clause) or _leads_to_flaw(spoken, clause)
-        if heard and set(rest) <= FILLING and not merely:
-            return outcome  # type: ignore[return-value]
-    return None
-
-
-def _leads_to_flaw(spoken: Spoken, clause: Clause) -> bool:
-    """`yeah, pretty dusty`: a yes that only leads into a flaw."""
-    following = spoken.clauses[clause.index + 1 : clause.index + 2]
-    if not following or not set(spoken.norms(clause.start, clause.end)) <= YES or spoken.named_in(following[0]):
-        return False
-    flawed = [term for term in spoken.found.terms if term.start in following[0] and term.of("condition")]
-    return any(not sense.beside and sense.id not in SOUND for term in flawed for sense in term.of("condition"))
-
-
-def _is_mere_no(spoken: Spoken, clause: Clause) -> bool:
-    """`no, the tab's broken`: a no that only leads into what is said next."""
-    norms = set(spoken.norms(clause.start, clause.end))
-    return norms <= {"no", "nope", "well", "oh"} and clause.index + 1 < len(spoken.clauses)

@@ -17,6 +17,15 @@ NOT_OURS = frozenset({Mode.HYPOTHETICAL, Mode.QUESTION, Mode.ELSEWHERE, Mode.POL
 NEAR = 2
 """Tokens within which what was left untried follows: `not running the dryer`."""
 
+INTO = frozenset("in into up inside down near out there to".split())
+"""`I didn't go in`: of somebody, and nothing was left untried."""
+
+HEATED = frozenset("radiator heater furnace thermostat".split())
+"""What `the heat is off` is said of, whatever valve was spoken of before."""
+
+FIRED = HEATED | frozenset("water_heater fireplace range cooktop burner oven".split())
+"""What can be fired or lit."""
+
 DOES = frozenset("does do did will would is are".split())
 """Before `not run` they make a failure of it: `the fan does not run`."""
 
@@ -54,8 +63,11 @@ def find_untested(scene: Scene) -> list[Draft]:
 
 
 def _is_failure(spoken: Spoken, cue: Mention) -> bool:
-    """`the fan is not running`; `we're not running it` is no failure."""
+    """`the fan is not running`, `it didn't go`, `I didn't go in`; `we're not running it` is no failure."""
     before = spoken.norms(max(0, cue.start - 2), cue.start)
+    went = spoken.norms(cue.start, cue.end) == ["did", "not", "go"]
+    if went and (before[-1:] == ["it"] or spoken.norms(cue.end, cue.end + 1)[:1] in ([norm] for norm in INTO)):
+        return True
     return bool(before) and before[-1] in DOES and not {"i", "we"} & set(before)
 
 
@@ -86,8 +98,17 @@ def _left_untried(scene: Scene, cue: Mention, clause: Clause) -> list[str]:
     if clause.link == "" and clause.index:
         groups.insert(1, earlier[:1])
     walked_past = any(mention.of("room") for mention in spoken.found.terms)
+    said = set(spoken.norms(cue.start, cue.end))
+    if {"heat", "heating"} & said:
+        lately = [component for component, _ in reversed(scene.place.lately) if component in HEATED]
+        groups = [[one for one in group if one in HEATED] for group in groups[:-1]] + [lately[:1], focus]
+    if {"fired", "firing", "fire"} & said:
+        groups = [[one for one in group if one in FIRED] for group in groups]
     for group in groups[: -1 if walked_past else None]:
         found = [one for one in group if is_operated(one, scene.vocabulary)]
+        wholes = {whole for one in found for whole in scene.vocabulary.components[one].part_of}
+        if found and wholes & set(earlier) and not any(scene.vocabulary.components[one].works for one in found):
+            found = [one for one in earlier if one in wholes]  # sockets, faceplates sound, not tested
         if found:
             return [one for one in found if scene.vocabulary.components[one].works] or found
     return []

@@ -16,6 +16,25 @@ INFINITIVE = frozenset("to will can please you i we me us would should must let 
 ARTICLES = frozenset("the a an".split())
 """Before a verb they make a noun of it: `plywood over the opening`."""
 
+NOUNS = frozenset("lock latch switch drain light".split())
+"""Verbs that are nouns before `on the`, `of`: `lock on the bathroom door`."""
+
+TOLD_APART = frozenset({"on", "of", "in", "for", "at"})
+
+ANYTHING = frozenset("nothing anything everything all each every both any".split())
+"""`opening everything`, `light nothing in it`: what something is done to."""
+
+SEEN_TO = (["see", "that", "it"], ["sure", "that", "it"], ["make", "sure", "it"], ["see", "if", "it"])
+"""`and see that it runs`: what is to come of somebody's work."""
+
+WELL = frozenset({"well", "good", "smoothly", "fine", "freely"})
+
+STANDING_FOR = frozenset("ones others rest lot sides side".split())
+"""`the two side ones open`, `the rest work`: these stand for what was named."""
+
+GOING = frozenset({"go", "goes", "going"})
+SOMEWHERE = frozenset("on in into to under with over behind around against".split())
+
 BY_HABIT = frozenset({"when", "whenever", "until", "before"})
 
 NOT_ENOUGH = frozenset("too partly half barely only".split())
@@ -23,6 +42,8 @@ NOT_ENOUGH = frozenset("too partly half barely only".split())
 LEFT_SO = frozenset(
     "leave leaves left leaving keep keeps kept found painted stuck nailed screwed sealed propped wedged".split()
 )
+
+FALLS = frozenset("drop drops fall falls pop pops fly flies creep creeps sag sags flop flops".split())
 
 BEING = frozenset("is 's are was were been".split())
 
@@ -44,9 +65,19 @@ def is_no_result(spoken: Spoken, mention: Mention) -> bool:
     if said[-1] == "on" and mention.end != clause.end:
         return True
     state = spoken.norms(max(clause.start, mention.start - 1), mention.start)[:1]
+    if len(said) == 1 and said[0] in GOING and after[:1] and after[0] in SOMEWHERE and mention.end + 1 < clause.end:
+        return True
+    if spoken.norms(max(0, mention.start - 3), mention.start) in SEEN_TO or _falls_open(spoken, mention):
+        return True
     if said[0] in {"open", "shut", "closed"} and (LEFT_SO & before or (state and state[0] in BEING)):
         return True
     return bool(ON_AND_ON & set(after[:1])) or partly or _is_slow(spoken, mention, clause)
+
+
+def _falls_open(spoken: Spoken, mention: Mention) -> bool:
+    """`drops open by itself`: what does not stay shut has not passed."""
+    before = spoken.norms(max(0, mention.start - 1), mention.start)
+    return spoken.tokens[mention.start].norm == "open" and bool(FALLS & set(before))
 
 
 def _is_slow(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
@@ -61,8 +92,13 @@ def _is_slow(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
 
 
 def is_part_of_flaw(spoken: Spoken, cue: Mention) -> bool:
-    """`there's dead flies`: the word belongs to a longer one."""
-    return any(term.start < cue.end < term.end for term in spoken.found.terms if term.of("condition"))
+    """`there's dead flies`, `one bulb's dead`: the word belongs to a longer one."""
+    return any(
+        term.start < cue.end < term.end
+        or (term.start < cue.start and cue.end == term.end and spoken.tokens[term.start].tag.startswith("NN"))
+        for term in spoken.found.terms
+        if term.of("condition")
+    )
 
 
 def is_counted_short(spoken: Spoken, cue: Mention) -> bool:
@@ -101,12 +137,29 @@ def is_predicate(spoken: Spoken, mention: Mention) -> bool:
     if before and before[0] in INFINITIVE:
         return before[0] == "to" and _is_in_vain(spoken, mention)
     first = spoken.tokens[mention.start]
+    if _is_noun(spoken, mention):
+        return False
     opening = spoken.clause_of(mention.start).start
     while opening < mention.start and spoken.tokens[opening].norm in {"and", "then", "so"}:
         opening += 1
-    if mention.start == opening and first.norm in BARE:
+    told_how = spoken.tokens[mention.end - 1].norm in WELL and mention.end - mention.start > 1
+    if mention.start == opening and first.norm in BARE and not told_how:
         return False
     return not _done_by_somebody(spoken, mention) and not _takes_object(spoken, mention)
+
+
+def _is_noun(spoken: Spoken, mention: Mention) -> bool:
+    """`lock on the bathroom door`, `roll-in shower`, `some light scratching`: no verb, whatever its tag."""
+    after = spoken.tokens[mention.end : mention.end + 1]
+    if not after or mention.end - mention.start > 1:
+        return False
+    first, begins = spoken.tokens[mention.start], spoken.clause_of(mention.start).start == mention.start
+    if spoken.text[first.end : first.end + 1] == "-" or (
+        begins and first.norm in NOUNS and after[0].norm in TOLD_APART
+    ):
+        return True
+    flaw = any(term.start == mention.end and term.of("condition") for term in spoken.found.terms)
+    return first.tag in {"JJ", "NN"} and first.norm == "light" and flaw
 
 
 def _is_in_vain(spoken: Spoken, mention: Mention) -> bool:
@@ -122,10 +175,12 @@ def _takes_object(spoken: Spoken, mention: Mention) -> bool:
     clause, tag = spoken.clause_of(mention.start), spoken.tokens[mention.start].tag
     after = spoken.norms(mention.end, min(clause.end, mention.end + 1))
     before = spoken.norms(max(clause.start, mention.start - 1), mention.start)
-    by_somebody = tag == "VBG" or not before or before[0] in {"i", "we", "you", "and", "then"}
+    by_somebody = tag == "VBG" or not before or before[0] in {"i", "we", "you", "and", "then", "so", "kindly", "just"}
     if tag in {"VBZ", "VBD", "VBN"} or not after or not by_somebody:
         return False
-    if after[0] in {"it", "them"} or (after[0] in {"this", "that"} and spoken.tokens[mention.start].tag == "VBG"):
+    if after[0] in {"it", "them"} | ANYTHING or (
+        after[0] in {"this", "that"} and spoken.tokens[mention.start].tag == "VBG"
+    ):
         return True
     taken = any(mention.end < one.start <= mention.end + 3 and one.start in clause for one in spoken.named)
     return after[0] in {"the", "this", "that", "each"} and taken
@@ -139,6 +194,6 @@ def _done_by_somebody(spoken: Spoken, mention: Mention) -> bool:
         at -= 1
     if at < clause.start or spoken.tokens[at].tag not in {"NN", "NNS", "NNP", "NNPS"}:
         return False
-    if any(one.start <= at < one.end for one in spoken.named):
+    if any(one.start <= at < one.end for one in spoken.named) or spoken.tokens[at].norm in STANDING_FOR:
         return False
     return not any(term.start <= at < term.end for term in spoken.found.terms)

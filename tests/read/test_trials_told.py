@@ -150,3 +150,73 @@ def test_water_that_was_let_run(room: str, said: str, wanted: list[tuple[str, st
 )
 def test_what_was_left_alone(room: str, said: str, wanted: list[tuple[str, str]], entries: Narrator) -> None:
     _holds(room, said, wanted, entries)
+
+
+@pytest.mark.parametrize(
+    ("room", "lines", "wanted"),
+    [
+        ("kitchen", "All the burners light except the back left.", [("burner", WORKS), ("burner", FAILS)]),
+        ("bedroom", "The outlets all work except the one behind the bed.", [("outlet", WORKS), ("outlet", FAILS)]),
+        ("bedroom", "The outlets all work except the one behind the bed, that I didn't try.",
+         [("outlet", WORKS), ("outlet", LEFT)]),
+        ("kitchen", "Everything works except for the disposal.", [("garbage_disposal", FAILS)]),
+        ("bathroom", "Heat lamps, four, three of them going.", [("heater", WORKS), ("heater", FAILS)]),
+        ("bedroom", "All the windows open, but one sticks.", [("window", WORKS)]),
+        ("kitchen", ("Stove, the front left's dead.", "Others come on."), [("range", FAILS), ("range", WORKS)]),
+        ("bedroom", "The two side windows open, and the rest work.", [("window", WORKS)]),
+        ("bedroom", "Outlets all working except this one behind the door, that one's dead.",
+         [("outlet", WORKS), ("outlet", FAILS)]),
+    ],
+)  # fmt: skip
+def test_the_one_of_several_that_did_otherwise(
+    room: str, lines: str | tuple[str, ...], wanted: list[tuple[str, str]], entries: Narrator
+) -> None:
+    _holds(room, lines, wanted, entries)
+
+
+@pytest.mark.parametrize(
+    ("room", "lines"),
+    [
+        ("kitchen", "Cupboards, I'm opening everything, empty, empty, empty."),
+        ("living room", ("The fireplace.", "Kindly light nothing in it.")),
+        ("bathroom", "You've got the window, so open it when you shower."),
+        ("kitchen", "The owner is sending a plumber to open that valve and see that it runs."),
+        ("kitchen", "The oven door drops open by itself."),
+        ("kitchen", "The range has some light scratching."),
+        ("bathroom", "Roll-in shower, tile's fine."),
+        ("bathroom", ("The fan is noisy.", "It needs a motor, and that goes on the list.")),
+        ("bathroom", ("The toilet seat is tight.", "Doesn't run.")),
+        ("laundry", "The vent hose is bent, so let me straighten that out... okay, better."),
+        ("bedroom", ("The ceiling has a stain.", "I press on it, and it's soft.", "Okay.")),
+        ("bedroom", "I'm looking, I've got my light on it... no."),
+        ("bedroom", "The door has a hole, and I can't tell if it was a boot."),
+        ("attic", "The light fixture is up there. I didn't go in."),
+    ],
+)
+def test_what_only_sounds_like_a_trial(room: str, lines: str | tuple[str, ...], entries: Narrator) -> None:
+    _holds(room, lines, [], entries)
+
+
+@pytest.mark.parametrize(
+    ("room", "lines", "wanted"),
+    [
+        ("hallway", "Smoke alarm, I'll use the broom handle... yes, that's woken the whole street.",
+         [("smoke_alarm", WORKS)]),
+        ("hallway", ("Smoke alarm, pressing it.", "That'd wake the dead."), [("smoke_alarm", WORKS)]),
+        ("hallway", "The smoke alarm, I push it, nothing. I push more long... there, now it sounds.",
+         [("smoke_alarm", WORKS)]),
+        ("hallway", "The CO alarm's in the corner, and pressing that... also good.", [("co_alarm", WORKS)]),
+        ("bedroom", "Closet doors, mirrored, run well.", [("closet_door", WORKS)]),
+        ("bedroom", "Window in here, cranks fine.", [("window", WORKS)]),
+        ("bathroom", "The light switch works. One bulb's dead.", [("switch", WORKS)]),
+        ("living room", "Outlets, five double, cover plates all sound, not tested.", [("outlet", LEFT)]),
+        ("kitchen", "The dishwasher I don't make it start today.", [("dishwasher", LEFT)]),
+        ("bedroom", "The skylight opens with a pole, and I'm not opening it today.", [("window", LEFT)]),
+        ("kitchen", "Ice maker, I can't call that tested.", [("ice_maker", LEFT)]),
+        ("bathroom", "Exhaust fan comes on, it's loud.", [("exhaust_fan", WORKS)]),
+    ],
+)  # fmt: skip
+def test_a_trial_told_in_other_words(
+    room: str, lines: str | tuple[str, ...], wanted: list[tuple[str, str]], entries: Narrator
+) -> None:
+    _holds(room, lines, wanted, entries)

@@ -57,7 +57,9 @@ def is_no_result(spoken: Spoken, mention: Mention) -> bool:
     before = set(spoken.norms(max(0, mention.start - 4), mention.start))
     after = spoken.norms(mention.end, min(clause.end, mention.end + 3))
     said = spoken.norms(mention.start, mention.end)
-    partly = after[:1] == ["at"] and bool({"bottom", "top"} & set(after))
+    ends = {"bottom", "top"} & set(spoken.norms(mention.end))
+    throughout = len(ends) > 1 and "cold" not in spoken.norms(mention.end)  # hot at the top and at the bottom
+    partly = after[:1] == ["at"] and bool(ends) and not throughout
     if clause.link in BY_HABIT or NOT_ENOUGH & set(spoken.norms(max(clause.start, mention.start - 1), mention.start)):
         return True
     if {"only", "halfway", "partway", "half"} & set(after[:2]):

@@ -214,6 +214,9 @@ def test_what_only_sounds_like_a_trial(room: str, lines: str | tuple[str, ...], 
         ("bedroom", "The skylight opens with a pole, and I'm not opening it today.", [("window", LEFT)]),
         ("kitchen", "Ice maker, I can't call that tested.", [("ice_maker", LEFT)]),
         ("bathroom", "Exhaust fan comes on, it's loud.", [("exhaust_fan", WORKS)]),
+        ("bedroom", "The radiator's hot at the top and at the bottom.", [("radiator", WORKS)]),
+        ("bedroom", "The radiator's hot at the bottom and cold at the top.", []),
+        ("kitchen", "I ran the dishwasher, and it stopped halfway with an error.", [("dishwasher", FAILS)]),
     ],
 )  # fmt: skip
 def test_a_trial_told_in_other_words(

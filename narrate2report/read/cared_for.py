@@ -42,6 +42,19 @@ def cared_for(scene: Scene, orders: Sequence[tuple[Clause, int]], focus: Focus) 
     return plain or max(found, key=lambda one: one.trust, default=None)
 
 
+def also_cared_for(scene: Scene, orders: Sequence[tuple[Clause, int]], focus: Focus) -> list[tuple[int, CaredFor]]:
+    """`empty the lint every load, and leave the washer open`: what later orders name as their own object."""
+    found: list[tuple[int, CaredFor]] = []
+    for clause, at in orders[1:]:
+        verb = scene.spoken.tokens[at]
+        one = (
+            _of_order(scene, clause, at, focus, orders) if clause.link == "and" and verb.tag in {"VB", "VBP"} else None
+        )
+        if one is not None and one.trust > PLAIN and "is named" in one.how:
+            found.append((at, one))
+    return found
+
+
 def _of_order(
     scene: Scene, clause: Clause, at: int, focus: Focus, orders: Sequence[tuple[Clause, int]]
 ) -> CaredFor | None:
@@ -71,6 +84,7 @@ def _of_order(
         trust = 1 if spoken.clause_of(later.start).link == "because" else 2
         return CaredFor(later.component, f"'{spoken.words(later.start, later.end)}' is named", trust)
     earlier = [one for one in spoken.named if one.end <= at and _is_object(scene, one)]
+    earlier = [one for one in earlier if spoken.clause_of(one.start).link != "because"] or earlier
     topics = [one for one in earlier if one.relation != "place"] or earlier
     if topics:
         return CaredFor(topics[-1].component, f"'{spoken.words(topics[-1].start, topics[-1].end)}' was named", 2)

@@ -20,7 +20,7 @@ BE = frozenset("be get getting being".split())
 SOMEBODY = frozenset("somebody someone".split())
 OWN = frozenset("i we they".split())
 BOUND = frozenset("needs has should must will 's 'll got ought better to going gon na have need".split())
-ADVERBS = frozenset("really just all also definitely both still badly probably then properly".split())
+ADVERBS = frozenset("really just all also definitely both still badly probably then properly re".split())
 NO_WORK = frozenset(
     "use used using keep kept keeping say said see seen tell told know known watch watched charge charged bill billed"
     " pay paid leave left return returned count counted cover covered note noted mention remember live lived"
@@ -45,7 +45,7 @@ def unnamed_work(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> list[
         return []
     for clause in spoken.clauses:
         found = _done_to(spoken, clause) or _somebody_must(spoken, clause) or _passed_on(spoken, clause)
-        found = found or _is_a_job(spoken, clause)
+        found = found or _is_a_job(spoken, clause) or _is_listed(spoken, clause)
         if found is None or scene.mode(found.start) in NOT_WORK or negation_before(spoken, clause, found.start):
             continue
         component, how = worked_on(scene, found, clause, flaw)
@@ -82,7 +82,8 @@ def _done_to(spoken: Spoken, clause: Clause) -> Mention | None:
             verb += 1
         if verb >= clause.end or tokens[verb].norm in NO_WORK or _is_addressed(spoken, clause, at):
             continue
-        if tokens[verb].tag in ({"VBN", "VBD"} if passive else {"VBG", "VBN", "VBD"}):
+        participle = passive and verb > at + 1 and tokens[verb].norm.endswith("ed") and tokens[verb].tag != "VB"
+        if participle or tokens[verb].tag in ({"VBN", "VBD"} if passive else {"VBG", "VBN", "VBD"}):
             return Mention(verb, verb + 1)
     return None
 
@@ -117,9 +118,11 @@ def _passed_on(spoken: Spoken, clause: Clause) -> Mention | None:
         pointed = bool(set(norms[at + 1 : at + 2]) & PRONOUNS) or (
             clause.start + at + 1 >= clause.end and bool(set(spoken.norms(clause.end, clause.end + 1)) & PRONOUNS)
         )
-        if (norm in PASSED_ON or norm in PASSING_ON) and pointed:
+        chased = norms[at + 2 : at + 3] == ["for"]
+        if (norm in PASSED_ON or norm in PASSING_ON) and pointed and not chased:
             return Mention(clause.start + at, clause.start + at + 1)
-        if norm in RUNG_THROUGH and pointed and norms[at + 2 : at + 3] in (["through"], ["on"]):
+        called_in = norms[at + 2 : at + 3] == ["in"] and norm.startswith(("call", "phon", "ring"))
+        if norm in RUNG_THROUGH and pointed and (called_in or norms[at + 2 : at + 3] in (["through"], ["on"])):
             return Mention(clause.start + at, clause.start + at + 1)
     return None
 
@@ -133,3 +136,14 @@ def _is_a_job(spoken: Spoken, clause: Clause) -> Mention | None:
     if norms[at - 1] in JOBS or norms[at + 1 : at + 2] == ["for"]:
         return Mention(clause.start + at, clause.start + at + 1)
     return None
+
+
+def _is_listed(spoken: Spoken, clause: Clause) -> Mention | None:
+    """`it's on the painter's list`, `I'm adding that to Sam's list`: somebody has it to do."""
+    norms = spoken.norms(clause.start, clause.end)
+    if "list" not in norms or not PRONOUNS & set(norms[: norms.index("list")]):
+        return None
+    at = norms.index("list")
+    lead = max((here for here in range(max(0, at - 4), at) if norms[here] in {"on", "to"}), default=at)
+    whose = {"'s", "my", "his", "her", "their", "our", "repair", "punch", "snag", "work"} & set(norms[lead:at])
+    return Mention(clause.start + at, clause.start + at + 1) if whose else None

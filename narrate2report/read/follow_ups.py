@@ -5,8 +5,10 @@ from __future__ import annotations
 from narrate2report.read.chores import unnamed_work
 from narrate2report.read.denial import negation_before
 from narrate2report.read.draft import Draft
+from narrate2report.read.fitted import parts_fitted
+from narrate2report.read.no_action import is_no_action
 from narrate2report.read.phrase_tree import Mention
-from narrate2report.read.plans import NOTE_ITSELF, is_assigned, is_care, planned_by
+from narrate2report.read.plans import NOTE_ITSELF, is_assigned, is_care, is_promised, planned_by
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.stance import Mode
@@ -17,7 +19,8 @@ from narrate2report.records.findings import Action
 NEEDS = frozenset("need needs wants want".split())
 REGARDLESS = frozenset("either anyway anyways next on before tomorrow regardless this".split())
 NOT_SUPPLIED = frozenset(
-    "somebody someone video link bill invoice report copy email photo photos picture pictures note message".split()
+    "somebody someone video link bill invoice report copy email photo photos picture pictures note message deposit"
+    " cheque check money pest quote word".split()
 )
 REFERRED = frozenset("one ones it them some another that those new spare pack set".split())
 COUNTED_OUT = frozenset("a an new another one more two some only".split())
@@ -55,6 +58,7 @@ def find_follow_ups(scene: Scene, *, flaw: str | None, owner_speaks: bool) -> li
         drafts
         or _needed_parts(scene, flaw)
         or tradesmen_called(scene, flaw, owner_speaks=owner_speaks)
+        or parts_fitted(scene, flaw, owner_speaks=owner_speaks)
         or unnamed_work(scene, flaw, owner_speaks=owner_speaks)
     )
 
@@ -67,10 +71,14 @@ def _plan_of(scene: Scene, mention: Mention) -> str | None:
         return None
     if _supplies_nothing(spoken, mention) or _streams_out(spoken, mention):
         return None
-    told = senses[0].form == "phrase" and scene.mode(mention.start) is Mode.HYPOTHETICAL
+    told = scene.mode(mention.start) is Mode.HYPOTHETICAL and (
+        senses[0].form == "phrase" or is_promised(spoken, mention)
+    )
     if (scene.mode(mention.start) in NOT_WORK and not told) or _is_counted_noun(spoken, mention):
         return None
     clause = spoken.clause_of(mention.start)
+    if is_no_action(spoken, mention, clause):
+        return None
     planned = planned_by(spoken, mention, clause)
     if planned == NOTE_ITSELF:
         alone = clause.end - clause.start == mention.end - mention.start
@@ -108,6 +116,8 @@ def _supplies_nothing(spoken: Spoken, mention: Mention) -> bool:
     if any(trade.start in clause and trade.start >= mention.end for trade in trades_in(spoken)):
         return True
     after = spoken.norms(mention.start + 1, mention.end + 6)
+    if spoken.norms(mention.start, mention.start + 1) == ["owe"]:
+        return False
     if set(after) & NOT_SUPPLIED or spoken.tokens[mention.start].tag == "VBD":
         return True
     return not (set(after) & REFERRED or spoken.named or mention.end == spoken.clause_of(mention.start).end)
@@ -137,9 +147,14 @@ def _needed_parts(scene: Scene, flaw: str | None) -> list[Draft]:
         noun = at + 1
         while noun < clause.end and spoken.tokens[noun].norm in COUNTED_OUT:
             noun += 1
-        if noun == at + 1 or noun >= clause.end or spoken.tokens[noun].tag not in {"NN", "NNS"}:
+        if noun == at + 1 or noun >= clause.end:
             continue
         part = next((one for one in spoken.named if one.start == noun), None)
+        soiled = any(one.id == "dirty" for m in spoken.found.terms if m.start == at for one in m.of("condition"))
+        if any(noun in range(one.start, one.end) for one in trades_in(spoken)):
+            continue
+        if spoken.tokens[noun].norm in NOT_SUPPLIED or (not part and spoken.tokens[noun].tag not in {"NN", "NNS"}):
+            continue
         if part is None and any(_is_work(m) and m.start == noun for m in spoken.found.terms):
             continue
         owner, how = worked_on(scene, Mention(at, at + 1), clause, flaw)
@@ -151,7 +166,7 @@ def _needed_parts(scene: Scene, flaw: str | None) -> list[Draft]:
                 component=part.component if part else owner,
                 at=at,
                 because=(f"'{words}'", how),
-                action="replace" if part else "supply",
+                action="clean" if soiled else "replace" if part else "supply",
                 confidence=0.65,
             )
         ]

@@ -46,13 +46,15 @@ def planned_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
         if tells_past(spoken, clause.start, mention.start) and not _is_participle(cue, mention):
             continue
         now = spoken.norms(cue.start, cue.end) == ["let", "me"]
+        if spoken.norms(cue.start, cue.end) == ["supposed", "to"] and {"was", "were"} & set(before):
+            continue
         if spoken.norms(cue.end - 1, cue.end) in (["coming"], ["comes"]) and STREAMS & set(
             spoken.norms(cue.end, cue.end + 1)
         ):
             continue
         if (cue.start < mention.start or cue.start >= mention.end) and not now:
             return spoken.words(cue.start, cue.end)
-    if mention.of("action")[0].form == "phrase":
+    if mention.of("action")[0].form == "phrase" or is_promised(spoken, mention):
         return spoken.words(mention.start, mention.end)
     if is_assigned(spoken, mention, clause):
         return spoken.words(clause.start, mention.start)
@@ -100,13 +102,16 @@ def _is_pending(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
 def _i_do_it(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     """`I clean it later`, `we change that on Friday`: one's own present tense with a time to come."""
     lead = [norm for norm in spoken.norms(clause.start, mention.start) if norm not in LEADING]
+    if not lead and spoken.tokens[mention.start].tag == "VBG" and not clause.index:
+        return bool(LATER & set(spoken.norms(mention.end, clause.end + 3)))
     doing = spoken.tokens[mention.start].tag == "VBG" and lead[-2:] in (
         ["i", "'m"],
         ["i", "am"],
         ["we", "are"],
         ["we", "'re"],
     )
-    if doing and mention.of("action")[0].id != "inspect" and "before" in spoken.norms(mention.end, clause.end):
+    when = {"before", *LATER} & set(spoken.norms(mention.end, clause.end))
+    if doing and mention.of("action")[0].id != "inspect" and when:
         return True
     if lead not in (["i"], ["we"]) or spoken.tokens[mention.start].tag not in {"VBP", "VB"}:
         return False
@@ -124,6 +129,8 @@ def _planned_before(spoken: Spoken, mention: Mention, clause: Clause) -> str | N
         return None
     earlier = spoken.clauses[clause.index - 1]
     bare = not spoken.tokens[mention.start].norm.endswith(("ed", "ing"))
+    if {"let", "me"} <= set(spoken.norms(earlier.start, earlier.start + 4)):
+        return None
     if bare and spoken.has_cue("future", within=earlier):
         return spoken.words(earlier.start, earlier.end)
     return None
@@ -131,12 +138,25 @@ def _planned_before(spoken: Spoken, mention: Mention, clause: Clause) -> str | N
 
 def _is_own_look(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     """`let me check the gasket`, `I'm gonna flush it`: the walk itself, and no work to come."""
-    if mention.of("action")[0].id != "inspect" and spoken.tokens[mention.start].norm not in TRIED:
+    action = mention.of("action")[0].id
+    if action == "supply" or (action != "inspect" and spoken.tokens[mention.start].norm not in TRIED):
         return False
     if spoken.tokens[mention.start].tag == "VBN" or spoken.tokens[mention.start].norm.endswith("ed"):
         return False
     before = set(spoken.norms(clause.start, mention.start))
     return bool(before & {"i", "me"}) and not before & CAUSING
+
+
+def is_promised(spoken: Spoken, mention: Mention) -> bool:
+    """`they said they'd snake it Monday`, `that'll get swapped out`: work of which somebody else gave word."""
+    clause = spoken.clause_of(mention.start)
+    before = spoken.norms(max(0, clause.start - 5), mention.start)
+    gets = before[-2:] in (["will", "get"], ["'ll", "get"]) and spoken.tokens[mention.start].norm.endswith("ed")
+    if gets and not spoken.has_cue("addressee") and "if" not in spoken.norms():
+        return bool({"it", "that", "this", "those", "they", "these"} & set(before[-3:-2]))
+    if before[-1:] not in (["would"], ["'d"]) or not {"they", "he", "she"} & set(before[-2:-1]):
+        return False
+    return bool({"said", "says", "told", "promised", "swore"} & set(before[:-2]))
 
 
 def is_assigned(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
@@ -154,6 +174,8 @@ def is_order(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     words = spoken.norms(clause.start, mention.start)
     if set(words) - ORDER_LEAD or (set(words) & POINTED and "a" not in words):
         return False
+    if {"never", "always"} & set(spoken.norms()):
+        return False
     if spoken.has_cue("addressee", "often") or spoken.has_cue("imperative", within=clause) or _is_warned(spoken):
         return False
     if spoken.tokens[mention.start].norm in TRIED or any(
@@ -164,7 +186,7 @@ def is_order(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     if mention.of("condition") and not following & OBJECTS:
         return False
     bare = not spoken.tokens[mention.start].norm.endswith(("ed", "ing"))
-    if spoken.tokens[mention.start].tag in {"NNS", "VBZ"}:
+    if spoken.tokens[mention.start].tag in {"NNS", "VBZ"} and spoken.tokens[mention.start].norm != "re":
         return False
     if spoken.tokens[mention.start].tag == "JJ" and not following & OBJECTS and mention.end < clause.end:
         return False

@@ -21,14 +21,19 @@ PEOPLE = frozenset(
 NO_TRADE = frozenset(
     "management insurance phone moving delivery mail letting leasing housing cable security housekeeping power gas"
     " water electric utility credit parking office business deposit rental agency council night"
-    " vacuum glass drain lease young old last next same other good nice poor".split()
+    " vacuum drain lease young old last next same other good nice poor".split()
 )
 """Words before `company` or `people` that call nobody to work here."""
 
 PRODUCTS = frozenset("vacuum drain glass oven pipe window toilet bowl hob steam".split())
 """Before `cleaner` these make a machine or a bottle of it."""
 
-CALLED = frozenset("get getting call calling send sending book booking have having need needs want phone ring".split())
+CALLED = frozenset(
+    "get getting call calling send sending book booking have having need needs want phone ring ringing phoning radio"
+    " order ordering contact contacting".split()
+)
+ARRIVES = frozenset("comes come".split())
+INFORMED = frozenset("told notified informed contacted alerted".split())
 ALREADY = frozenset("called booked rung phoned ordered scheduled asked emailed texted".split())
 TOLD_TO = frozenset("for to with by through".split())
 NOUNS = frozenset({"NN", "NNP", "NNS", "VBG"})
@@ -39,7 +44,7 @@ SAYS = frozenset(
     " works runs likes makes".split()
 )
 """What a trade does that brings nobody here."""
-LEADING = frozenset("a an the so and my our your then but that 's licensed local same".split())
+LEADING = frozenset("a an the so and my our your then but that 's licensed local same will be one job for".split())
 DAYS = frozenset(
     "monday tuesday wednesday thursday friday saturday sunday mon tue tues wed thu thur thurs fri sat sun today"
     " tomorrow tonight asap next this first".split()
@@ -120,7 +125,7 @@ def _seen_to(scene: Scene, trade: Mention, clause: Clause, flaw: str | None) -> 
         ),
         None,
     )
-    if after is not None and (after.relation == "topic" or _is_for(spoken, trade)):
+    if after is not None and (after.relation == "topic" or _is_for(spoken, trade, after.start)):
         return after.component, f"'{spoken.words(after.start, after.end)}' is named"
     own = next((one for one in spoken.named if trade.start <= one.start < trade.end), None)
     groups = scene.vocabulary.components
@@ -132,8 +137,10 @@ def _seen_to(scene: Scene, trade: Mention, clause: Clause, flaw: str | None) -> 
     return (flaw, "the flaw spoken of before") if component == ROOM_GENERAL and flaw else (component, how)
 
 
-def _is_for(spoken: Spoken, trade: Mention) -> bool:
-    return spoken.norms(trade.end, trade.end + 1) in (["for"], ["on"])
+def _is_for(spoken: Spoken, trade: Mention, named: int) -> bool:
+    """`the appliance man out here for the dryer`: what stands after `for` is what the trade sees to."""
+    near = spoken.norms(max(trade.end, named - 3), named)
+    return spoken.norms(trade.end, trade.end + 1) in (["for"], ["on"]) or bool({"for", "about"} & set(near))
 
 
 def is_called(spoken: Spoken, trade: Mention, clause: Clause) -> bool:
@@ -147,9 +154,20 @@ def is_called(spoken: Spoken, trade: Mention, clause: Clause) -> bool:
         return True
     if told_to and told_to[0] in TOLD_TO and not told:
         return not clause.index or any(token.is_verb for token in spoken.tokens[clause.start : trade.start])
+    if before and set(before[-2:]) & ARRIVES and not told:
+        return True
     if set(before) - LEADING:
         return False
-    return _comes(spoken, trade, clause)
+    return _is_rung_before(spoken, clause) or _comes(spoken, trade, clause)
+
+
+def _is_rung_before(spoken: Spoken, clause: Clause) -> bool:
+    """`I'll ring | the roofer about that one`: the call stands at the end of the clause before."""
+    if not clause.index or clause.link:
+        return False
+    earlier = spoken.clauses[clause.index - 1]
+    calls = bool(set(spoken.norms(earlier.end - 1, earlier.end)) & CALLED)
+    return calls and not tells_past(spoken, earlier.start, earlier.end)
 
 
 def tells_past(spoken: Spoken, start: int, end: int) -> bool:
@@ -163,14 +181,16 @@ def tells_past(spoken: Spoken, start: int, end: int) -> bool:
 def _comes(spoken: Spoken, trade: Mention, clause: Clause) -> bool:
     """`the plumber opens that wall`, `plumber Thurs`, `roofer to have a look`, `the mason will come`."""
     if trade.end == clause.end:
-        judged = spoken.norms(clause.start, clause.start + 2) in (["that", "'s"], ["that", "is"])
-        return judged or not clause.index
+        lead = [norm for norm in spoken.norms(clause.start, trade.start) if norm not in {"so", "and", "then"}]
+        return lead[:2] in (["that", "'s"], ["that", "is"], ["that", "will"]) or not clause.index
     after = spoken.tokens[trade.end]
     if after.norm in {"for", "to", "on"} or after.norm in DAYS:
         return True
     rest = set(spoken.norms(trade.end, clause.end))
     if after.norm in {"is", "'s", "are"}:
         return bool(rest & COMES)
+    if after.norm in {"has", "have"} and rest & (ALREADY | INFORMED):
+        return "been" in rest
     if after.norm in SAYS:
         return False
     return (
@@ -185,8 +205,9 @@ def _trades_action(spoken: Spoken, trade: Mention, clause: Clause) -> Action:
     named = [mention for mention in spoken.found.terms if mention.start in clause and mention.of("action")]
     nouns = [one for one in named if spoken.tokens[one.start].tag in {"NN", "VBG"} and one.end <= trade.start]
     for mention in [one for one in named if one.start >= trade.end] or nouns:
-        return mention.of("action")[0].id  # type: ignore[return-value]
-    if LOOKS & set(spoken.norms(trade.end, clause.end)) or LOOKS & set(spoken.norms(clause.end + 1, clause.end + 3)):
+        if mention.of("action")[0].id != "supply":
+            return mention.of("action")[0].id  # type: ignore[return-value]
+    if LOOKS & set(spoken.norms(trade.end, clause.end)) or LOOKS & set(spoken.norms(clause.end + 1, clause.end + 4)):
         return "inspect"
     own = spoken.norms(trade.start, trade.end)
     return next((USUAL_WORK[norm] for norm in own if norm in USUAL_WORK), "repair")

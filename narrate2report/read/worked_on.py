@@ -31,14 +31,20 @@ SOON = 4
 def worked_on(scene: Scene, mention: Mention, clause: Clause, flaw: str | None) -> tuple[str, str]:
     """The component of the work: named after the action, pointed to, named before it, or spoken of before."""
     spoken = scene.spoken
-    meant = [one for one in spoken.named if scene.mode(one.start) is not Mode.HYPOTHETICAL and one.relation != "place"]
+    meant = [
+        one
+        for one in spoken.named
+        if scene.mode(one.start) is not Mode.HYPOTHETICAL
+        and (one.relation != "place" or _is_looked_at(spoken, mention, one))
+    ]
     after = [one for one in meant if one.start in clause and one.start >= mention.end]
     before = [one for one in meant if one.start in clause and one.end <= mention.start]
     soon = [one for one in meant if one.relation == "topic" and 0 <= one.start - mention.end < SOON]
     pointed = _points(spoken, mention, clause)
     if pointed and not before and not any(one.relation == "topic" for one in after):
         earlier = [one for one in meant if one.relation == "topic" and one.start < clause.start]
-        if flaw is None and earlier:
+        moved_on = flaw not in {one.component for one in spoken.named} and not _tells_flaw(spoken, clause)
+        if earlier and (flaw is None or moved_on):
             return earlier[-1].component, "what 'it' points to"
     else:
         found: Named | None = next(iter([*after[:1], *before[-1:], *soon[:1]]), None)
@@ -49,6 +55,17 @@ def worked_on(scene: Scene, mention: Mention, clause: Clause, flaw: str | None) 
             return subjects[-1].component, "still about it"
     focus = flaw or scene.place.subject
     return (focus, "the flaw spoken of before") if focus else (ROOM_GENERAL, "no component in focus")
+
+
+def _is_looked_at(spoken: Spoken, mention: Mention, one: Named) -> bool:
+    """`look at that oven`: the word of place belongs to the work, and what follows is its object."""
+    last = spoken.norms(mention.end - 1, mention.end)
+    return mention.end - mention.start > 1 and last in (["at"], ["on"], ["into"]) and 0 <= one.start - mention.end <= 2
+
+
+def _tells_flaw(spoken: Spoken, clause: Clause) -> bool:
+    """Whether the clauses before this one tell a flaw, so that `that` means what bears it."""
+    return any(spoken.has_term("condition", within=earlier) for earlier in spoken.clauses[: clause.index])
 
 
 def _points(spoken: Spoken, mention: Mention, clause: Clause) -> bool:

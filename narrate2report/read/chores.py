@@ -70,6 +70,7 @@ def _done_to(spoken: Spoken, clause: Clause) -> Mention | None:
     tokens = spoken.tokens
     for at in range(clause.start, clause.end - 1):
         wants = tokens[at].norm in WANTS or spoken.norms(at, at + 3) == ["could", "do", "with"]
+        wants = wants or _has_it_done(spoken, clause, at)
         if not wants or tokens[at].tag in {"NN", "NNS"}:
             continue
         verb = at + (3 if tokens[at].norm == "could" else 1)
@@ -86,6 +87,14 @@ def _done_to(spoken: Spoken, clause: Clause) -> Mention | None:
         if participle or tokens[verb].tag in ({"VBN", "VBD"} if passive else {"VBG", "VBN", "VBD"}):
             return Mention(verb, verb + 1)
     return None
+
+
+def _has_it_done(spoken: Spoken, clause: Clause, at: int) -> bool:
+    """`I'll get it fitted`, `we're having those seen to`."""
+    if spoken.tokens[at].norm not in {"get", "getting", "have", "having"}:
+        return False
+    ahead = {"will", "'ll", "am", "'m", "are", "'re", "going"} & set(spoken.norms(max(clause.start, at - 3), at))
+    return bool(ahead and OWN & set(spoken.norms(clause.start, at)) and set(spoken.norms(at + 1, at + 2)) & PRONOUNS)
 
 
 def _is_addressed(spoken: Spoken, clause: Clause, at: int) -> bool:

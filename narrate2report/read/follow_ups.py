@@ -157,6 +157,7 @@ def _needed_parts(scene: Scene, flaw: str | None) -> list[Draft]:
             continue
         if part is None and any(_is_work(m) and m.start == noun for m in spoken.found.terms):
             continue
+        done = [one.id for m in spoken.found.terms if m.start == noun for one in m.of("action")]
         owner, how = worked_on(scene, Mention(at, at + 1), clause, flaw)
         words = spoken.words(at, noun + 1)
         return [
@@ -166,7 +167,7 @@ def _needed_parts(scene: Scene, flaw: str | None) -> list[Draft]:
                 component=part.component if part else owner,
                 at=at,
                 because=(f"'{words}'", how),
-                action="clean" if soiled else "replace" if part else "supply",
+                action="clean" if soiled else "replace" if part else done[0] if done else "supply",  # type: ignore[arg-type]
                 confidence=0.65,
             )
         ]

@@ -57,7 +57,7 @@ def _was_done(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     before = spoken.norms(clause.start, mention.start)
     if any(sense.form == "noun" for sense in mention.of("action")) and "had" in before[-5:]:
         return True
-    if spoken.norms(mention.start, mention.start + 1) in (["did"], ["redid"], ["rebuilt"], ["rehung"]):
+    if spoken.norms(mention.start, mention.start + 1) in (["did"], ["does"], ["redid"], ["rebuilt"], ["rehung"]):
         return "be" not in before and "get" not in before and "have" not in before
     return spoken.norms(clause.end - 1, clause.end) == ["now"] and "'m" in before and "i" in before
 

@@ -20,6 +20,9 @@ STREAMS = frozenset("off away loose out apart through from up down undone".split
 LATER = frozenset(
     "later tomorrow tonight monday tuesday wednesday thursday friday saturday sunday week soon today afternoon".split()
 )
+AFTERWARDS = LATER - {"today"} | frozenset("month months weeks visit inspection".split())
+"""When a look is no part of the walk: `I'll check it again in a month`."""
+
 CAUSING = frozenset("have having get getting send sending someone somebody back ask asking".split())
 SOMEBODY = frozenset("somebody someone owner landlord office".split())
 TRIED = frozenset("flush flushes flushing test testing run up".split())
@@ -35,6 +38,8 @@ def planned_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
         return None
     token = spoken.tokens[mention.start]
     before = spoken.norms(clause.start, mention.start)
+    if {"was", "were"} & set(before) and "supposed" in before:
+        return None
     past = token.norm.endswith("ed")
     if past and before[-1:] and before[-1] in {"get", "gets", "getting"}:
         return spoken.words(mention.start - 1, mention.end)
@@ -46,8 +51,6 @@ def planned_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
         if tells_past(spoken, clause.start, mention.start) and not _is_participle(cue, mention):
             continue
         now = spoken.norms(cue.start, cue.end) == ["let", "me"]
-        if spoken.norms(cue.start, cue.end) == ["supposed", "to"] and {"was", "were"} & set(before):
-            continue
         if spoken.norms(cue.end - 1, cue.end) in (["coming"], ["comes"]) and STREAMS & set(
             spoken.norms(cue.end, cue.end + 1)
         ):
@@ -144,6 +147,13 @@ def _is_own_look(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     if spoken.tokens[mention.start].tag == "VBN" or spoken.tokens[mention.start].norm.endswith("ed"):
         return False
     before = set(spoken.norms(clause.start, mention.start))
+    if action == "inspect" and AFTERWARDS & set(spoken.norms(mention.end, clause.end)):
+        return False
+    if not before - {"and", "then"} and clause.index and clause.link in {"and", "then"}:
+        earlier = spoken.clauses[clause.index - 1]
+        before = set(spoken.norms(earlier.start, earlier.end))
+        walked = bool(before & {"i", "me"}) and bool(before & {"will", "'ll", "let"}) and not before & AFTERWARDS
+        return walked and action == "inspect"
     return bool(before & {"i", "me"}) and not before & CAUSING
 
 

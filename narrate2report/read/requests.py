@@ -18,7 +18,7 @@ COMPANIONS = frozenset(
     "worry worried sweat ask quote mind blame blaming tell bother thank ignore excuse"
     " answer shoot joke kid come follow wait sit panic laugh judge forget"
     " stress fret apologize apologise start even believe step walk head squint"
-    " hunt pretend swear fuss think bet".split()
+    " hunt pretend swear fuss think bet count".split()
 )
 """Verbs of orders that ask for no care of a home: `don't worry about it`, `don't quote me`."""
 
@@ -31,6 +31,8 @@ ASIDES = (
     ["go", "looking"],
     ["slide", "it"],
     ["a", "fuss"],
+    ["bring", "yourself"],
+    ["your", "own"],
     ["mind", "me"],
     ["bear", "with"],
     ["your", "breath"],
@@ -55,6 +57,9 @@ def find_orders(scene: Scene, others: Sequence[Draft]) -> list[tuple[Clause, int
         at = unmarked_order(spoken, clause) if at is None else at
         if found and _only_begs(spoken, clause):
             continue
+        if at is not None and _only_begs(spoken, clause) and clause.index and _cares(spoken, clause.index - 1):
+            clause = spoken.clauses[clause.index - 1]
+            at = clause.start
         if at is None or _is_told_of(spoken, clause, at) or _is_asked(spoken, clause):
             continue
         if at is not None and _only_goes_on(scene, clause, at, planned):
@@ -165,6 +170,12 @@ def says_back(spoken: Spoken) -> bool:
 def _only_begs(spoken: Spoken, clause: Clause) -> bool:
     """`please`, `today`: said to the order beside it, and none of its own."""
     return set(spoken.norms(clause.start, clause.end)) <= BEGGING
+
+
+def _cares(spoken: Spoken, index: int) -> bool:
+    """`felt pads under everything, please`: what was begged for is usual care of a component."""
+    clause = spoken.clauses[index]
+    return any(cue.start in clause and any(sense.role == "care" for sense in cue.senses) for cue in spoken.found.cues)
 
 
 def _is_told_of(spoken: Spoken, clause: Clause, at: int) -> bool:

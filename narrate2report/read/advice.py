@@ -8,10 +8,10 @@ from narrate2report.read.cared_for import PLAIN, CaredFor, also_cared_for, cared
 from narrate2report.read.clauses import Clause
 from narrate2report.read.draft import Draft
 from narrate2report.read.focus import Focus
+from narrate2report.read.modes import Mode, Stance
 from narrate2report.read.requests import COMPANIONS, LEADING, asks_word, find_orders, says_back
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
-from narrate2report.read.stance import Mode, Stance
 from narrate2report.read.whereabouts import ROOM_GENERAL
 
 INDEFINITE = frozenset("something anything things stuff".split())

@@ -10,10 +10,10 @@ from narrate2report.read.brief import check_of, from_ellipsis, from_notes, from_
 from narrate2report.read.draft import Draft
 from narrate2report.read.exceptions import find_exceptions, is_excepted_later
 from narrate2report.read.members import find_members, picks_one
+from narrate2report.read.modes import Mode
 from narrate2report.read.phrase_tree import Mention, Sense
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
-from narrate2report.read.stance import Mode
 from narrate2report.read.trials import MENDED, Trials, is_means
 from narrate2report.read.untested import find_untested, is_operated
 from narrate2report.read.verdicts import (

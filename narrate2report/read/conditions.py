@@ -9,11 +9,11 @@ from narrate2report.read.bearers import Bearer
 from narrate2report.read.denial import deny
 from narrate2report.read.details import is_pre_existing, quantity_before, severity_of, size_of, where_of
 from narrate2report.read.draft import Draft
+from narrate2report.read.modes import Mode, Stance
 from narrate2report.read.naming import meaning_within
 from narrate2report.read.phrase_tree import Mention, Sense
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Named, Spoken
-from narrate2report.read.stance import Mode, Stance
 from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.read.whereabouts import ROOM_GENERAL
 

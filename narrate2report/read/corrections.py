@@ -6,8 +6,8 @@ from collections.abc import Sequence
 
 from narrate2report.read.draft import Draft
 from narrate2report.read.entries import Ledger
+from narrate2report.read.modes import Mode, Stance
 from narrate2report.read.spoken import Spoken
-from narrate2report.read.stance import Mode, Stance
 
 TAKEN_BACK = Stance(Mode.QUESTION, "taken back")
 SIDES = frozenset("left right upper lower top bottom front back other first second third middle".split())

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from narrate2report.read.details import quantity_before
 from narrate2report.read.draft import Draft
+from narrate2report.read.modes import Mode
 from narrate2report.read.numbers import whole_number
 from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
-from narrate2report.read.stance import Mode
 from narrate2report.records.findings import Attribute
 
 PARTS = frozenset({"slat", "slats", "bolt", "bolts"})

@@ -9,6 +9,7 @@ from narrate2report.read.bearers import Bearer
 from narrate2report.read.counts import described, find_counts
 from narrate2report.read.denial import negation_before
 from narrate2report.read.draft import Draft
+from narrate2report.read.modes import Mode
 from narrate2report.read.numbers import whole_number
 from narrate2report.read.phrase_tree import Mention, Sense
 from narrate2report.read.qualities import (
@@ -23,7 +24,6 @@ from narrate2report.read.qualities import (
 )
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
-from narrate2report.read.stance import Mode
 from narrate2report.read.whereabouts import ROOM_GENERAL
 
 COLOURLESS = frozenset(

@@ -7,8 +7,8 @@ from dataclasses import replace
 
 from narrate2report.read.clauses import Clause
 from narrate2report.read.draft import Draft
+from narrate2report.read.modes import Mode, Stance
 from narrate2report.read.spoken import Spoken
-from narrate2report.read.stance import Mode, Stance
 from narrate2report.read.whereabouts import ROOM_GENERAL
 
 SAME_WORDS = frozenset("also too same ditto likewise worse".split())

@@ -8,10 +8,10 @@ from __future__ import annotations
 from narrate2report.read.clauses import Clause
 from narrate2report.read.denial import negation_before
 from narrate2report.read.draft import Draft
+from narrate2report.read.modes import Mode
 from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
-from narrate2report.read.stance import Mode
 from narrate2report.read.worked_on import party_of, worked_on
 from narrate2report.records.findings import Action
 

@@ -6,12 +6,12 @@ from narrate2report.read.chores import unnamed_work
 from narrate2report.read.denial import negation_before
 from narrate2report.read.draft import Draft
 from narrate2report.read.fitted import parts_fitted
+from narrate2report.read.modes import Mode
 from narrate2report.read.no_action import is_no_action
 from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.plans import NOTE_ITSELF, is_assigned, is_care, is_promised, planned_by
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
-from narrate2report.read.stance import Mode
 from narrate2report.read.trades import trades_in, tradesmen_called
 from narrate2report.read.worked_on import party_of, worked_on
 from narrate2report.records.findings import Action

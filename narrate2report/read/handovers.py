@@ -14,10 +14,10 @@ from narrate2report.read.details import quantity_before
 from narrate2report.read.draft import Draft
 from narrate2report.read.keeping import comes_from_others, heads_list, is_priced, left_by_them, the_one
 from narrate2report.read.key_lists import fall_short, find_lent, find_listed, handed, missing
+from narrate2report.read.modes import Mode
 from narrate2report.read.numbers import whole_number
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Named, Spoken
-from narrate2report.read.stance import Mode
 
 LENT = frozenset({"air_filter", "light_bulb", "curtain"})
 """Components of other groups that are handed over when the speaker says so."""
@@ -118,7 +118,8 @@ def _is_kept_out(scene: Scene, one: Named) -> bool:
         return True
     if scene.mode(one.start) is Mode.SEARCH:
         return not spoken.has_cue("returning", "giving")
-    late = "not" in spoken.norms(one.end, clause.end) and not _not_back(spoken, one)
+    after = spoken.norms(one.end, clause.end)
+    late = "not" in after and after[: after.index("not")][-1:] != ["do"] and not _not_back(spoken, one)
     return scene.mode(one.start) in KEPT_OUT or late
 
 
@@ -147,10 +148,12 @@ def _is_flawed(scene: Scene, one: Named, clause: Clause) -> bool:
         and mention.start not in spoken.used
         and scene.is_said(mention.start)
         and not scene.says_nothing(mention)
-        and any(
-            sense.beside in {"", one.component}
-            and not (sense.role == "condition" and scene.vocabulary.is_sound(sense.id))
-            for sense in mention.of("condition", "works")
+        and (
+            any(
+                sense.beside in {"", one.component} and not scene.vocabulary.is_sound(sense.id)
+                for sense in mention.of("condition")
+            )
+            or any(one.component in {sense.id, sense.beside} for sense in mention.of("works"))
         )
         for mention in spoken.found.terms
     )

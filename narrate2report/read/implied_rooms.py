@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import pairwise
 
+from narrate2report.read.modes import Mode, Stance
 from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.place import LEFT_UNSAID, Place
 from narrate2report.read.spoken import Spoken, relation_of
-from narrate2report.read.stance import Mode, Stance
 from narrate2report.read.vocabulary import Vocabulary
 
 SMALL_ROOMS = frozenset({"storage", "office", "attic", "stairs", "closet", "balcony", "breakfast_area"})

@@ -18,10 +18,13 @@ GIVERS = frozenset("office society machine shop company agency concierge".split(
 
 
 def the_one(spoken: Spoken, one: Named) -> int | None:
-    """`the chip for the garage door`: one, where it is named in the singular as a certain one."""
+    """`the chip for the garage door`, `this book is for the boiler`: one, where it is named in the singular as a
+    certain one."""
     clause = spoken.clause_of(one.start)
     before = spoken.norms(max(clause.start, one.start - 3), one.start)
     singular = spoken.tokens[one.end - 1].tag not in {"NNS", "NNPS"}
+    if one.component == "manual" and singular and "this" in spoken.norms(max(clause.start, one.start - 1), one.end):
+        return 1
     return 1 if one.component in SINGLE and singular and DEFINITE & set(before) else None
 
 

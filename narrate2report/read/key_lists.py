@@ -6,10 +6,10 @@ from collections.abc import Collection, Iterator, Sequence
 
 from narrate2report.read.clauses import Clause
 from narrate2report.read.draft import Draft
+from narrate2report.read.modes import Mode
 from narrate2report.read.numbers import whole_number
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Named, Spoken
-from narrate2report.read.stance import Mode
 
 LOCKED = frozenset(
     "front back side rear main street flat house building lobby shed gate garage deadbolt basement cellar store"

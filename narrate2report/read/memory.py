@@ -8,10 +8,10 @@ from dataclasses import dataclass, field
 from narrate2report.read.draft import Draft
 from narrate2report.read.focus import Focus
 from narrate2report.read.handovers import Handing
+from narrate2report.read.modes import Mode, Stance
 from narrate2report.read.place import Place
 from narrate2report.read.searches import Waiting
 from narrate2report.read.spoken import Spoken
-from narrate2report.read.stance import Mode, Stance
 from narrate2report.read.trials import Trials, is_means
 from narrate2report.read.whereabouts import ROOM_GENERAL
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from narrate2report.read.clauses import Clause
 from narrate2report.read.denial import negation_before
+from narrate2report.read.modes import Mode
 from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.spoken import Spoken
-from narrate2report.read.stance import Mode
 from narrate2report.read.trades import LEADING, tells_past, trades_in
 
 NOTE_ITSELF = "the note itself"

@@ -24,6 +24,7 @@ from narrate2report.read.header import read_header
 from narrate2report.read.implied_rooms import glanced_room, implied_room
 from narrate2report.read.memory import Walk, is_in_passing, remember
 from narrate2report.read.missing import left_behind, missing_parts, taken_away
+from narrate2report.read.modes import Mode, Stance
 from narrate2report.read.naming import name_components
 from narrate2report.read.outcome import Reading, ReadSentence
 from narrate2report.read.phrase_tree import Mention
@@ -35,7 +36,7 @@ from narrate2report.read.scene import Scene
 from narrate2report.read.searches import is_bare_list, opens_search, sought
 from narrate2report.read.sentences import Sentence, split_sentences
 from narrate2report.read.spoken import Spoken, speak
-from narrate2report.read.stance import Mode, Stance, mode_reason, read_stances
+from narrate2report.read.stance import mode_reason, read_stances
 from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.read.words import Tokenizer
 from narrate2report.records.findings import Findings, Reason, RoomVisit, TranscriptFacts

@@ -7,9 +7,9 @@ from itertools import pairwise
 
 from narrate2report.read.clauses import Clause
 from narrate2report.read.draft import Draft
+from narrate2report.read.modes import Mode
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
-from narrate2report.read.stance import Mode
 from narrate2report.read.unmarked import ROUTINE, unmarked_order
 
 LEADING = frozenset("and so just then also now please kindly or but do not never always you guys folks all".split())

@@ -6,11 +6,11 @@ import re
 from collections.abc import Sequence
 
 from narrate2report.read.clauses import Clause
+from narrate2report.read.modes import Mode, Stance
 from narrate2report.read.numbers import whole_number
 from narrate2report.read.phrase_tree import COMPONENT_ROLES, Mention
 from narrate2report.read.place import Place
 from narrate2report.read.spoken import Spoken
-from narrate2report.read.stance import Mode, Stance
 
 NOT_ENTERED = frozenset(
     "from than as like off by near toward towards behind beside between of same facing opposite above over"

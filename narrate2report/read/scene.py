@@ -7,10 +7,10 @@ from functools import cached_property
 
 from narrate2report.read.bearers import Bearers
 from narrate2report.read.lookalikes import says_nothing
+from narrate2report.read.modes import Mode, Stance
 from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.place import Place
 from narrate2report.read.spoken import Spoken
-from narrate2report.read.stance import Mode, Stance
 from narrate2report.read.vocabulary import Vocabulary
 
 

@@ -8,10 +8,10 @@ from itertools import pairwise
 
 from narrate2report.read.conditions import Flaw
 from narrate2report.read.draft import Draft
+from narrate2report.read.modes import Mode, Stance
 from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Named, Spoken
-from narrate2report.read.stance import Mode, Stance
 from narrate2report.read.whereabouts import ROOM_GENERAL
 
 SEARCH_SENTENCES = 2

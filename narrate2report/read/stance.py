@@ -7,10 +7,9 @@ Each token gets exactly one mode, with the words that decided it.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
-from enum import Enum
 
-from narrate2report.read.clauses import LEADING, Clause
+from narrate2report.read.carried import carried_into, is_seen, states
+from narrate2report.read.clauses import Clause
 from narrate2report.read.cue_limits import (
     is_all_past,
     is_own_deed,
@@ -21,58 +20,11 @@ from narrate2report.read.cue_limits import (
     tries_whether,
     was_mended,
 )
+from narrate2report.read.modes import PLAIN, Mode, Stance
 from narrate2report.read.orders import forbidden_row, ordered_at
-from narrate2report.read.phrase_tree import COMPONENT_ROLES
 from narrate2report.read.questions import asks, looks_for, looks_whether
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.suppositions import allows, supposed_at
-
-
-class Mode(Enum):
-    """What a stretch of speech is: only ASSERTED says that something is so."""
-
-    ASSERTED = "said of this place now"
-    HYPOTHETICAL = "what would be, not what is"
-    SEARCH = "looked for, not found"
-    INSTRUCTION = "said to the resident"
-    POLICY = "about charges or rules"
-    PAST = "about another time"
-    ELSEWHERE = "about another place"
-    QUOTED = "somebody's words"
-    QUESTION = "asked, not said"
-    FUTURE = "work to come"
-
-
-@dataclass(frozen=True)
-class Stance:
-    """The mode of a token and the words that decided it (empty for ASSERTED)."""
-
-    mode: Mode
-    cue: str = ""
-
-
-PLAIN = Stance(Mode.ASSERTED)
-
-OPENERS = (
-    ("there", "is"), ("there", "'s"), ("there", "are"), ("i", "see"), ("we", "have"), ("it", "is"), ("it", "'s"),
-    ("i", "have"), ("this", "is"), ("this", "one"), ("that", "is"), ("that", "'s"), ("they", "are"), ("it", "has"),
-    ("here", "is"), ("here", "'s"), ("you", "have"), ("has", "a"), ("i", "can"), ("and", "it"), ("looks", "like"),
-)  # fmt: skip
-
-SEES = (
-    ("there", "is"),
-    ("there", "'s"),
-    ("there", "are"),
-    ("i", "see"),
-    ("i", "found"),
-    ("we", "have"),
-    ("i", "can"),
-    ("here", "is"),
-    ("here", "'s"),
-    ("i", "do"),
-)
-
-BACK_TO_NOW = frozenset({"but", "though", "although", "now"})
 
 CUE_MODES = (
     ("quotation", Mode.QUOTED),
@@ -90,7 +42,7 @@ def read_stances(spoken: Spoken) -> tuple[Stance, ...]:
     stances = [PLAIN] * len(spoken.tokens)
     carried = PLAIN
     for clause in spoken.clauses:
-        carried = _carried_into(spoken, clause, carried)
+        carried = carried_into(spoken, clause, carried)
         own_start, own = _own_stance(spoken, clause)
         now = _comes_to_now(spoken, clause, own_start) if own.mode is Mode.PAST else clause.end
         for at in range(clause.start, clause.end):
@@ -131,53 +83,6 @@ def _is_waived(spoken: Spoken, clause: Clause) -> bool:
     return any(cue.start not in own for cue in spoken.cues("negation", "not_negation", within=clause))
 
 
-def _carried_into(spoken: Spoken, clause: Clause, carried: Stance) -> Stance:
-    """What the clause before still means for this one."""
-    norms = [norm for norm in spoken.norms(clause.start, clause.end) if norm not in LEADING]
-    opens = any(tuple(norms[at : at + 2]) in OPENERS for at in range(2))
-    match carried.mode:
-        case Mode.PAST:
-            mended = spoken.has_cue("repaired_since", within=clause)
-            present = any(spoken.tokens[at].tag == "VBZ" for at in range(clause.start, clause.end))
-            now = clause.link in BACK_TO_NOW or "now" in norms or present or mended
-            return PLAIN if now else carried
-        case Mode.ELSEWHERE:
-            here = {"here", "now", "this"} & set(norms)
-            return PLAIN if clause.link in BACK_TO_NOW and here else carried
-        case Mode.INSTRUCTION:
-            own_doing = bool(norms) and norms[0] in {"i", "we"}
-            return PLAIN if own_doing or clause.link == "..." or _states(spoken, clause) else carried
-        case Mode.SEARCH:
-            sees = any(tuple(norms[at : at + 2]) in SEES for at in range(2))
-            named = _states(spoken, clause) and bool(spoken.named_terms(clause))
-            return PLAIN if sees or named or spoken.has_cue("found_none", within=clause) else carried
-        case Mode.HYPOTHETICAL | Mode.POLICY | Mode.QUOTED:
-            now = clause.link in {"but", "because"} and (opens or "now" in norms)
-            return PLAIN if now or (clause.link == "but" and _states(spoken, clause)) else carried
-    return PLAIN
-
-
-def _is_seen(spoken: Spoken, clause: Clause) -> bool:
-    """`you can see the rail is loose`."""
-    norms = [norm for norm in spoken.norms(clause.start, clause.end) if norm not in {*LEADING, "can"}]
-    return norms[:1] in (["you"], ["i"], ["we"]) and norms[1:2] in (["see"], ["notice"], ["find"], ["get"])
-
-
-def _states(spoken: Spoken, clause: Clause) -> bool:
-    """Whether the clause has its own subject and a plain present verb: `the rail is loose`, `there's a chip`."""
-    tokens = spoken.tokens
-    if clause.link in {"because", "so", "or"} or any(tokens[at].tag == "MD" for at in range(clause.start, clause.end)):
-        return False
-    starts = {mention.start for mention in spoken.terms(*COMPONENT_ROLES)}
-    for at in range(clause.start + 1, clause.end):
-        if tokens[at].norm in {"is", "'s", "are", "has", "have", "looks", "works", "needs"}:
-            return any(
-                here in starts or tokens[here].norm in {"it", "there", "this", "they", "these", "one"}
-                for here in range(clause.start, at)
-            )
-    return False
-
-
 def _own_stance(spoken: Spoken, clause: Clause) -> tuple[int, Stance]:
     """The first cue of the clause that changes how it is meant, and where it starts."""
     if asks(spoken, clause):
@@ -186,7 +91,7 @@ def _own_stance(spoken: Spoken, clause: Clause) -> tuple[int, Stance]:
             "?" if spoken.ends_with_question() else spoken.words(clause.start, clause.start + 2),
         )
     if only_looks(spoken, clause) and any(
-        _states(spoken, later) or _is_seen(spoken, later) for later in spoken.clauses[clause.index + 1 :][:1]
+        states(spoken, later) or is_seen(spoken, later) for later in spoken.clauses[clause.index + 1 :][:1]
     ):
         return clause.start, PLAIN
     best: tuple[int, Stance] | None = None

@@ -10,9 +10,10 @@ from dataclasses import dataclass
 
 from narrate2report.read.clauses import JOINERS
 from narrate2report.read.corrections import Corrections
+from narrate2report.read.modes import Stance
 from narrate2report.read.phrase_tree import Mention, Sense
 from narrate2report.read.spoken import Named, Spoken
-from narrate2report.read.stance import Stance, read_stances
+from narrate2report.read.stance import read_stances
 from narrate2report.records.findings import Heard
 
 RELATIONS = {"topic": "what is spoken of", "of": "what it is on", "place": "only tells where"}

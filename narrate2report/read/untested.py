@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from narrate2report.read.clauses import Clause
 from narrate2report.read.draft import Draft
+from narrate2report.read.modes import Mode
 from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
-from narrate2report.read.stance import Mode
 from narrate2report.read.vocabulary import Vocabulary
 
 LEFT_ALONE = frozenset({"surfaces", "handed_over", "general", "furnished"})

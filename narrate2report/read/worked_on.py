@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from narrate2report.read.clauses import Clause
+from narrate2report.read.modes import Mode
 from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Named, Spoken
-from narrate2report.read.stance import Mode
 from narrate2report.read.whereabouts import ROOM_GENERAL
 from narrate2report.records.findings import Party
 

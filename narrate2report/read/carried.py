@@ -1,0 +1,76 @@
+"""What a clause hands on to the next one: how long an order, a rule or a memory goes on."""
+
+from __future__ import annotations
+
+from narrate2report.read.clauses import LEADING, Clause
+from narrate2report.read.modes import PLAIN, Mode, Stance
+from narrate2report.read.phrase_tree import COMPONENT_ROLES
+from narrate2report.read.spoken import Spoken
+
+OPENERS = (
+    ("there", "is"), ("there", "'s"), ("there", "are"), ("i", "see"), ("we", "have"), ("it", "is"), ("it", "'s"),
+    ("i", "have"), ("this", "is"), ("this", "one"), ("that", "is"), ("that", "'s"), ("they", "are"), ("it", "has"),
+    ("here", "is"), ("here", "'s"), ("you", "have"), ("has", "a"), ("i", "can"), ("and", "it"), ("looks", "like"),
+)  # fmt: skip
+
+SEES = (
+    ("there", "is"),
+    ("there", "'s"),
+    ("there", "are"),
+    ("i", "see"),
+    ("i", "found"),
+    ("we", "have"),
+    ("i", "can"),
+    ("here", "is"),
+    ("here", "'s"),
+    ("i", "do"),
+)
+
+BACK_TO_NOW = frozenset({"but", "though", "although", "now"})
+
+
+def carried_into(spoken: Spoken, clause: Clause, carried: Stance) -> Stance:
+    """What the clause before still means for this one."""
+    norms = [norm for norm in spoken.norms(clause.start, clause.end) if norm not in LEADING]
+    opens = any(tuple(norms[at : at + 2]) in OPENERS for at in range(2))
+    match carried.mode:
+        case Mode.PAST:
+            mended = spoken.has_cue("repaired_since", within=clause)
+            present = any(spoken.tokens[at].tag == "VBZ" for at in range(clause.start, clause.end))
+            now = clause.link in BACK_TO_NOW or "now" in norms or present or mended
+            return PLAIN if now else carried
+        case Mode.ELSEWHERE:
+            here = {"here", "now", "this"} & set(norms)
+            return PLAIN if clause.link in BACK_TO_NOW and here else carried
+        case Mode.INSTRUCTION:
+            own_doing = bool(norms) and norms[0] in {"i", "we"}
+            return PLAIN if own_doing or clause.link == "..." or states(spoken, clause) else carried
+        case Mode.SEARCH:
+            sees = any(tuple(norms[at : at + 2]) in SEES for at in range(2))
+            named = states(spoken, clause) and bool(spoken.named_terms(clause))
+            return PLAIN if sees or named or spoken.has_cue("found_none", within=clause) else carried
+        case Mode.HYPOTHETICAL | Mode.POLICY | Mode.QUOTED:
+            now = clause.link in {"but", "because"} and (opens or "now" in norms)
+            return PLAIN if now or (clause.link == "but" and states(spoken, clause)) else carried
+    return PLAIN
+
+
+def is_seen(spoken: Spoken, clause: Clause) -> bool:
+    """`you can see the rail is loose`."""
+    norms = [norm for norm in spoken.norms(clause.start, clause.end) if norm not in {*LEADING, "can"}]
+    return norms[:1] in (["you"], ["i"], ["we"]) and norms[1:2] in (["see"], ["notice"], ["find"], ["get"])
+
+
+def states(spoken: Spoken, clause: Clause) -> bool:
+    """Whether the clause has its own subject and a plain present verb: `the rail is loose`, `there's a chip`."""
+    tokens = spoken.tokens
+    if clause.link in {"because", "so", "or"} or any(tokens[at].tag == "MD" for at in range(clause.start, clause.end)):
+        return False
+    starts = {mention.start for mention in spoken.terms(*COMPONENT_ROLES)}
+    for at in range(clause.start + 1, clause.end):
+        if tokens[at].norm in {"is", "'s", "are", "has", "have", "looks", "works", "needs"}:
+            return any(
+                here in starts or tokens[here].norm in {"it", "there", "this", "they", "these", "one"}
+                for here in range(clause.start, at)
+            )
+    return False

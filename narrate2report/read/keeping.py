@@ -23,7 +23,8 @@ def the_one(spoken: Spoken, one: Named) -> int | None:
     clause = spoken.clause_of(one.start)
     before = spoken.norms(max(clause.start, one.start - 3), one.start)
     singular = spoken.tokens[one.end - 1].tag not in {"NNS", "NNPS"}
-    if one.component == "manual" and singular and "this" in spoken.norms(max(clause.start, one.start - 1), one.end):
+    told = spoken.norms(one.end, one.end + 2) == ["is", "for"]
+    if one.component == "manual" and told and "this" in spoken.norms(max(clause.start, one.start - 1), one.end):
         return 1
     return 1 if one.component in SINGLE and singular and DEFINITE & set(before) else None
 

@@ -29,7 +29,7 @@ from tests.read.wanted import Want, condition, difference, handover
          [handover("key", 2), handover("gate_card", 1)]),
         (("Keys: two for the front door, one for the back, and the fob for the gate.",),
          [handover("key", 2), handover("key", 1), handover("fob", 1)]),
-        (("This booklet is for the boiler.",), [handover("manual", None)]),
+        (("This booklet is for the boiler.",), [handover("manual", 1)]),
     ],
 )  # fmt: skip
 def test_what_is_given(lines: tuple[str, ...], wanted: list[Want], entries: Narrator) -> None:

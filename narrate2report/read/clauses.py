@@ -145,7 +145,7 @@ def _starts_subject(tokens: Sequence[Token], at: int, begin: int, terms: TermBou
         return False
     if token.norm in NOMINATIVE and (after.is_finite or after.norm in ADVERBS or after.is_verb):
         return not _is_auxiliary(before)
-    if before.tag == "TO":
+    if before.tag == "TO" or (before.norm == "not" and token.norm in COUNTED):
         return False
     if token.norm == "who" and after.is_finite and before.tag in {"NN", "NNS", "NNP", ","}:
         return True

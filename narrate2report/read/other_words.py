@@ -80,6 +80,8 @@ def is_other_word(spoken: Spoken, mention: Mention) -> bool:
     token = tokens[mention.start]
     if spoken.norms(mention.end, mention.end + 1) in ([one] for one in SAID_OF) or _opens_a_note(spoken, mention):
         return False
+    if token.tag == "JJ" and spoken.norms(mention.end, mention.end + 1) in (["ones"], ["one"]):
+        return True  # a couple of scuffs, light ones
     before = tokens[mention.start - 1].norm if mention.start else ""
     counted = (
         bool(mention.start)

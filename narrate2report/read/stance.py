@@ -133,7 +133,7 @@ def _own_stance(spoken: Spoken, clause: Clause) -> tuple[int, Stance]:
     if ordered is not None and (best is None or ordered <= best[0]):
         best = ordered, Stance(Mode.INSTRUCTION, spoken.words(ordered, ordered + 1))
     future = _future_at(spoken, clause)
-    if future is not None and best is None:
+    if future is not None and (best is None or (best[1].mode is Mode.PAST and future < best[0])):
         best = future, Stance(Mode.FUTURE, spoken.words(future, future + 1))
     noting = next(spoken.cues("noting", within=clause), None)
     flawed = spoken.has_term("condition", within=clause)

@@ -36,7 +36,7 @@ def supposed_at(spoken: Spoken, clause: Clause) -> int | None:
             return None if where or advises else clause.start
         if tokens[at].norm in {"could", "would", "should"} and tokens[at + 1].norm in {"have", "'ve"}:
             return clause.start
-    if _speaks_of_any(spoken, clause) or _supposes(spoken, clause):
+    if _speaks_of_any(spoken, clause) or _supposes(spoken, clause) or _says_what(spoken, clause):
         return clause.start
     told = spoken.has_cue("addressee", "instruction", "imperative")
     last = clause.index == len(spoken.clauses) - 1 and clause.index > 0
@@ -50,6 +50,7 @@ def supposed_at(spoken: Spoken, clause: Clause) -> int | None:
 
 SENSED = frozenset("fall trip hurt cut see feel hear tell notice smell find still even just".split())
 MISHAPS = frozenset("smell lose break drop spill burn crack clog scratch stain dent chip move want hear".split())
+TAKES_OFF = frozenset("take pull remove disconnect cover unplug forget leave disable block paint touch".split())
 
 
 def _supposes(spoken: Spoken, clause: Clause) -> bool:
@@ -66,10 +67,22 @@ def _supposes(spoken: Spoken, clause: Clause) -> bool:
         measures = norms[1] == "could" and acts in {"put", "fit", "stick", "drive"}  # a hole you could put a fist in
         if acts is not None and acts not in SENSED and not measures:
             return True
-    if norms[:1] != ["you"] or len(norms) < 3 or norms[1] not in MISHAPS:
-        return False
     following = spoken.clauses[clause.index + 1 : clause.index + 2]
+    costs = any(spoken.norms(one.start, one.start + 3)[1:] in (["is", "a"], ["'s", "a"]) for one in following)
+    if bare[:1] != ["you"] or len(bare) < 3 or bare[1] not in (MISHAPS | TAKES_OFF if costs else MISHAPS):
+        return False
     return bool(following) and following[0].link == "," and not spoken.ends_with_question()
+
+
+def _says_what(spoken: Spoken, clause: Clause) -> bool:
+    """`I say what is good and what is not good`: what will be told, and nothing told yet."""
+    norms = spoken.norms(clause.start, clause.end)
+    if "what" not in norms or spoken.named_terms(clause):
+        return False
+    after = norms[norms.index("what") + 1 :]
+    told = [norm for norm in after[1:] if norm not in {"not", "already", "still"}]
+    flaw = any(term.of("condition") and term.end == clause.end for term in spoken.found.terms)
+    return after[:1] in (["is"], ["'s"], ["are"]) and flaw and 0 < len(told) <= 2
 
 
 def _opens_with_flaw(spoken: Spoken, clause: Clause) -> bool:

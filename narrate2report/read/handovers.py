@@ -27,7 +27,7 @@ LEAVES = frozenset("leaving leave left giving give given gave handed handing her
 
 KEPT_OUT = frozenset({Mode.HYPOTHETICAL, Mode.QUESTION, Mode.QUOTED, Mode.ELSEWHERE, Mode.POLICY, Mode.SEARCH})
 
-EXPECTED = frozenset("minus should supposed meant expecting expected due owed promised issued".split())
+EXPECTED = frozenset("minus short should supposed meant expecting expected due owed promised issued".split())
 """`there should've been three keys`: what ought to have been is not what was."""
 
 NOT_BACK = frozenset("returned return back here handed hand give given gave come came got".split())

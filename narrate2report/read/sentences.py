@@ -65,8 +65,9 @@ def split_sentences(transcript: Transcript) -> tuple[Sentence, ...]:
     pieces: list[_Piece] = []
     closes = _closes_its_sentences(transcript)
     for stretch in transcript.stretches:
-        for piece in _pieces(stretch):
-            if pieces and _goes_on(pieces[-1], piece, closes=closes):
+        for place, piece in enumerate(_pieces(stretch)):
+            cut_by_captions = closes and place == 0  # what is parted inside a stretch, a breath has parted
+            if pieces and _goes_on(pieces[-1], piece, closes=cut_by_captions):
                 pieces[-1] = _joined(pieces[-1], piece)
             else:
                 pieces.append(piece)

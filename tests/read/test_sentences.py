@@ -79,6 +79,24 @@ def _captions(first: str, second: str, pause: float) -> Transcript:
     )
 
 
+def test_a_breath_parts_two_statements_though_a_comma_stands_between_them(entries: Narrator) -> None:
+    timed = [("No", 3.0), ("dents,", 3.2), ("deadbolt", 3.8), ("turns.", 4.1)]
+    words = tuple(Word(text=text, start=start, end=start + 0.15, probability=0.9) for text, start in timed)
+    told = entries.read(
+        Transcript(
+            recordings=(recording(20),),
+            engine=Engine(name="listening"),
+            time_precision="word",
+            stretches=(
+                Stretch(recording=CLIP, start=1, end=2, text="Okay, into the hallway."),
+                Stretch(recording=CLIP, start=3, end=4.3, text="No dents, deadbolt turns.", words=words),
+                Stretch(recording=CLIP, start=6, end=8, text="The door is fine."),
+            ),
+        )
+    )
+    assert [one.text for one in told.sentences][1:3] == ["No dents,", "deadbolt turns."]
+
+
 def test_timed_words_give_each_sentence_its_own_time(entries: Narrator) -> None:
     timed = [("The", 3.0), ("tub", 3.2), ("is", 3.4), ("clean.", 3.6), ("The", 8.0), ("sink", 8.2), ("leaks.", 8.5)]
     words = tuple(Word(text=text, start=start, end=start + 0.15, probability=0.9) for text, start in timed)

@@ -43,7 +43,7 @@ def _leads_to_flaw(spoken: Spoken, clause: Clause) -> bool:
     following = spoken.clauses[clause.index + 1 : clause.index + 2]
     if not following or not set(spoken.norms(clause.start, clause.end)) <= YES or spoken.named_in(following[0]):
         return False
-    flawed = [term for term in spoken.found.terms if term.start in following[0] and term.of("condition")]
+    flawed = spoken.terms("condition", within=following[0])
     return any(not sense.beside and sense.id not in SOUND for term in flawed for sense in term.of("condition"))
 
 

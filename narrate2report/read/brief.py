@@ -53,9 +53,9 @@ def from_plurals(scene: Scene) -> list[Draft]:
         clause = spoken.clause_of(one.start)
         bare = one.end == clause.end and one.end - one.start > 1 and spoken.tokens[one.end - 1].norm in PLURALS
         flawed = any(
-            mention.start in clause
-            and any(not scene.vocabulary.is_sound(sense.id) for sense in mention.of("condition"))
-            for mention in spoken.found.terms
+            not scene.vocabulary.is_sound(sense.id)
+            for mention in spoken.terms("condition", within=clause)
+            for sense in mention.of("condition")
         )
         if (bare or _has_adverb(spoken, one, clause)) and not flawed and scene.is_said(one.start):
             drafts.append(check_of(scene, Mention(one.end - 1, one.end), one.component, "with nothing more said"))

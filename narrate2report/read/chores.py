@@ -8,12 +8,10 @@ from __future__ import annotations
 from narrate2report.read.clauses import Clause
 from narrate2report.read.denial import negation_before
 from narrate2report.read.draft import Draft
-from narrate2report.read.modes import Mode
 from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
-from narrate2report.read.worked_on import party_of, worked_on
-from narrate2report.records.findings import Action
+from narrate2report.read.worked_on import NOT_TO_COME, POINTING, party_of, to_do, worked_on
 
 WANTS = frozenset("needs need needing wants want wanting gets requires".split())
 BE = frozenset("be get getting being".split())
@@ -33,9 +31,7 @@ NO_WORK = frozenset(
 PASSED_ON = frozenset("report flag log raise mention pass escalate chase".split())
 PASSING_ON = frozenset("reporting flagging logging raising passing escalating chasing".split())
 RUNG_THROUGH = frozenset("put ring phone call ringing phoning calling putting pass passing send sending".split())
-PRONOUNS = frozenset("it that this them those these".split())
 JOBS = frozenset("insurance warranty maintenance landlord owner owner's plumbing two-man".split())
-NOT_WORK = frozenset(set(Mode) - {Mode.ASSERTED, Mode.FUTURE})
 
 
 def unnamed_work(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> list[Draft]:
@@ -46,22 +42,12 @@ def unnamed_work(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> list[
     for clause in spoken.clauses:
         found = _done_to(spoken, clause) or _somebody_must(spoken, clause) or _passed_on(spoken, clause)
         found = found or _is_a_job(spoken, clause) or _is_listed(spoken, clause)
-        if found is None or scene.mode(found.start) in NOT_WORK or negation_before(spoken, clause, found.start):
+        if found is None or scene.mode(found.start) in NOT_TO_COME or negation_before(spoken, clause, found.start):
             continue
-        component, how = worked_on(scene, found, clause, flaw)
-        action: Action = "repair"
-        return [
-            Draft(
-                kind="follow_up",
-                room=scene.room,
-                component=component,
-                at=found.start,
-                because=(f"'{spoken.words(clause.start, found.end)}' plans work", how),
-                action=action,
-                party=party_of(spoken, clause, owner_speaks=owner_speaks),
-                confidence=0.5,
-            )
-        ]
+        on = worked_on(scene, found, clause, flaw)
+        told = f"'{spoken.words(clause.start, found.end)}' plans work"
+        party = party_of(spoken, clause, owner_speaks=owner_speaks)
+        return [to_do(scene, found.start, on, told, "repair", party, confidence=0.5)]
     return []
 
 
@@ -79,7 +65,7 @@ def _done_to(spoken: Spoken, clause: Clause) -> Mention | None:
             if not set(spoken.norms(verb + 1, verb + 2)) & BE:
                 continue
             passive, verb = True, verb + 2
-        while verb < clause.end and (tokens[verb].norm in ADVERBS or tokens[verb].norm in PRONOUNS):
+        while verb < clause.end and (tokens[verb].norm in ADVERBS or tokens[verb].norm in POINTING):
             verb += 1
         if verb >= clause.end or tokens[verb].norm in NO_WORK or _is_addressed(spoken, clause, at):
             continue
@@ -94,7 +80,7 @@ def _has_it_done(spoken: Spoken, clause: Clause, at: int) -> bool:
     if spoken.tokens[at].norm not in {"get", "getting", "have", "having"}:
         return False
     ahead = {"will", "'ll", "am", "'m", "are", "'re", "going"} & set(spoken.norms(max(clause.start, at - 3), at))
-    return bool(ahead and OWN & set(spoken.norms(clause.start, at)) and set(spoken.norms(at + 1, at + 2)) & PRONOUNS)
+    return bool(ahead and OWN & set(spoken.norms(clause.start, at)) and set(spoken.norms(at + 1, at + 2)) & POINTING)
 
 
 def _is_addressed(spoken: Spoken, clause: Clause, at: int) -> bool:
@@ -124,8 +110,8 @@ def _passed_on(spoken: Spoken, clause: Clause) -> Mention | None:
     if not set(norms[:3]) & OWN or not {"will", "'ll", "'m", "am", "are", "going", "gon"} & set(norms[:4]):
         return None
     for at, norm in enumerate(norms):
-        pointed = bool(set(norms[at + 1 : at + 2]) & PRONOUNS) or (
-            clause.start + at + 1 >= clause.end and bool(set(spoken.norms(clause.end, clause.end + 1)) & PRONOUNS)
+        pointed = bool(set(norms[at + 1 : at + 2]) & POINTING) or (
+            clause.start + at + 1 >= clause.end and bool(set(spoken.norms(clause.end, clause.end + 1)) & POINTING)
         )
         chased = norms[at + 2 : at + 3] == ["for"]
         if (norm in PASSED_ON or norm in PASSING_ON) and pointed and not chased:
@@ -150,7 +136,7 @@ def _is_a_job(spoken: Spoken, clause: Clause) -> Mention | None:
 def _is_listed(spoken: Spoken, clause: Clause) -> Mention | None:
     """`it's on the painter's list`, `I'm adding that to Sam's list`: somebody has it to do."""
     norms = spoken.norms(clause.start, clause.end)
-    if "list" not in norms or not PRONOUNS & set(norms[: norms.index("list")]):
+    if "list" not in norms or not POINTING & set(norms[: norms.index("list")]):
         return None
     at = norms.index("list")
     lead = max((here for here in range(max(0, at - 4), at) if norms[here] in {"on", "to"}), default=at)

@@ -75,7 +75,7 @@ def only_looks(spoken: Spoken, clause: Clause) -> bool:
     supposition."""
     norms = spoken.norms(clause.start, clause.end)
     if norms[:1] not in (["if"], ["when"], ["once"]) or any(
-        term.of("condition") and term.start > clause.start + 2 for term in spoken.found.terms if term.start in clause
+        term.start > clause.start + 2 for term in spoken.terms("condition", within=clause)
     ):
         return False
     subject, acts = norms[1:2], norms[2:3]

@@ -8,11 +8,10 @@ from __future__ import annotations
 from narrate2report.read.clauses import Clause
 from narrate2report.read.denial import negation_before
 from narrate2report.read.draft import Draft
-from narrate2report.read.modes import Mode
 from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
-from narrate2report.read.worked_on import party_of, worked_on
+from narrate2report.read.worked_on import NOT_TO_COME, party_of, to_do, worked_on
 from narrate2report.records.findings import Action
 
 FITTING = frozenset("put putting snap stick slap pop throw screw sticking popping throwing snapping".split())
@@ -30,8 +29,6 @@ PASSING = frozenset(
 )
 """What is put somewhere for the time of the walk, or on paper."""
 
-NOT_WORK = frozenset(set(Mode) - {Mode.ASSERTED, Mode.FUTURE})
-
 
 def parts_fitted(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> list[Draft]:
     """At most one follow-up: a part that is to be fitted or had, of the flaw that was spoken of."""
@@ -42,29 +39,20 @@ def parts_fitted(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> list[
         at = _fitted(spoken, clause)
         at = _bought(spoken, clause) if at is None else at
         at = _listed_new(spoken, clause) if at is None else at
-        if at is None or scene.mode(at) in NOT_WORK or negation_before(spoken, clause, at):
+        if at is None or scene.mode(at) in NOT_TO_COME or negation_before(spoken, clause, at):
             continue
         named = any(one.start in clause and one.relation == "topic" for one in spoken.named)
         if flaw is None and not named:
             continue
-        component, how = worked_on(scene, Mention(at, at + 1), clause, flaw)
+        on = worked_on(scene, Mention(at, at + 1), clause, flaw)
         norms = set(spoken.norms(clause.start, clause.end))
         back = "back" in norms and "new" not in norms
         action: Action = (
             "secure" if back else "replace" if norms & {"new", "fresh", "another", "set", "one"} else "repair"
         )
-        return [
-            Draft(
-                kind="follow_up",
-                room=scene.room,
-                component=component,
-                at=at,
-                because=(f"'{spoken.words(clause.start, clause.end)}' plans a part", how),
-                action=action,
-                party=party_of(spoken, clause, owner_speaks=owner_speaks),
-                confidence=0.5,
-            )
-        ]
+        told = f"'{spoken.words(clause.start, clause.end)}' plans a part"
+        party = party_of(spoken, clause, owner_speaks=owner_speaks)
+        return [to_do(scene, at, on, told, action, party, confidence=0.5)]
     return []
 
 
@@ -103,7 +91,7 @@ def _is_planned(spoken: Spoken, clause: Clause, at: int) -> bool:
     if goes_on and clause.index:
         earlier = spoken.clauses[clause.index - 1]
         return {"will", "'ll"} & set(spoken.norms(earlier.start, earlier.end)) != set() and clause.link == "and"
-    return bool(who) and len(before) <= 2 and (soon or spoken.tokens[at].tag == "VBP") and soon
+    return bool(who) and len(before) <= 2 and soon
 
 
 def _now(spoken: Spoken, clause: Clause) -> bool:

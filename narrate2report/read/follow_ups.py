@@ -13,7 +13,7 @@ from narrate2report.read.plans import NOTE_ITSELF, is_assigned, is_care, is_prom
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.trades import trades_in, tradesmen_called
-from narrate2report.read.worked_on import party_of, worked_on
+from narrate2report.read.worked_on import party_of, to_do, worked_on
 from narrate2report.records.findings import Action
 
 NEEDS = frozenset("need needs wants want".split())
@@ -39,20 +39,12 @@ def find_follow_ups(scene: Scene, *, flaw: str | None, owner_speaks: bool) -> li
         if planned is None:
             continue
         clause = scene.spoken.clause_of(mention.start)
-        component, how = worked_on(scene, mention, clause, flaw)
-        words = scene.spoken.words(mention.start, mention.end)
+        on = worked_on(scene, mention, clause, flaw)
+        told = f"'{scene.spoken.words(mention.start, mention.end)}' is work, planned by '{planned}'"
         action: Action = mention.of("action")[0].id  # type: ignore[assignment]
-        draft = Draft(
-            kind="follow_up",
-            room=scene.room,
-            component=component,
-            at=mention.start,
-            because=(f"'{words}' is work, planned by '{planned}'", how),
-            action=action,
-            party=party_of(scene.spoken, clause, owner_speaks=owner_speaks),
-            confidence=0.7,
-        )
-        if not any(one.component == component and (one.action == action or one.at in clause) for one in drafts):
+        party = party_of(scene.spoken, clause, owner_speaks=owner_speaks)
+        draft = to_do(scene, mention.start, on, told, action, party, confidence=0.7)
+        if not any(one.component == draft.component and (one.action == action or one.at in clause) for one in drafts):
             drafts.append(draft)
     return (
         drafts
@@ -159,16 +151,7 @@ def _needed_parts(scene: Scene, flaw: str | None) -> list[Draft]:
             continue
         done = [one.id for m in spoken.found.terms if m.start == noun for one in m.of("action")]
         owner, how = worked_on(scene, Mention(at, at + 1), clause, flaw)
-        words = spoken.words(at, noun + 1)
-        return [
-            Draft(
-                kind="follow_up",
-                room=scene.room,
-                component=part.component if part else owner,
-                at=at,
-                because=(f"'{words}'", how),
-                action="clean" if soiled else "replace" if part else done[0] if done else "supply",  # type: ignore[arg-type]
-                confidence=0.65,
-            )
-        ]
+        on = part.component if part else owner, how
+        action: Action = "clean" if soiled else "replace" if part else done[0] if done else "supply"  # type: ignore[assignment]
+        return [to_do(scene, at, on, f"'{spoken.words(at, noun + 1)}'", action, None, confidence=0.65)]
     return []

@@ -96,9 +96,7 @@ def _leads_to_soil(spoken: Spoken, mention: Mention) -> bool:
     if {sense.id for sense in mention.of("condition")} != {"dirty"}:
         return False
     joined = spoken.norms(mention.end, mention.end + 1) in (["with"], ["in"], ["from"])
-    return joined and any(
-        mention.end < term.start <= mention.end + 3 and term.of("condition") for term in spoken.found.terms
-    )
+    return joined and any(mention.end < term.start <= mention.end + 3 for term in spoken.terms("condition"))
 
 
 GUESSED = frozenset("looks look looked something seems sounds sound smells smell feels is 's was".split())
@@ -110,7 +108,7 @@ def _is_compared_with(spoken: Spoken, mention: Mention) -> bool:
     if "like" not in norms or mention.end - mention.start > 1:
         return False
     at = max(0, mention.start - 3) + norms.index("like")
-    earlier = any(term.of("condition") and term.start < at for term in spoken.found.terms)
+    earlier = any(term.start < at for term in spoken.terms("condition"))
     return earlier and at > 0 and spoken.tokens[at - 1].norm not in GUESSED
 
 
@@ -126,7 +124,7 @@ def _is_said_of_itself(spoken: Spoken, mention: Mention) -> bool:
 def _holds_a_flaw(spoken: Spoken, mention: Mention) -> bool:
     """`a crack in it`: where a flaw is, and not that something is in its place."""
     present = all(sense.id == "present" for sense in mention.of("condition"))
-    return present and any(term.end == mention.start and term.of("condition") for term in spoken.found.terms)
+    return present and any(term.end == mention.start for term in spoken.terms("condition"))
 
 
 def _is_particle(spoken: Spoken, mention: Mention) -> bool:

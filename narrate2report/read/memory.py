@@ -45,7 +45,7 @@ def is_in_passing(spoken: Spoken, drafts: Sequence[Draft], stances: Sequence[Sta
     is spoken of after it. `I'm checking the sill` goes on to the sill."""
     if spoken.moved or any(draft.kind != "advice" for draft in drafts):
         return False
-    conditions = [mention.start for mention in spoken.found.terms if mention.of("condition")]
+    conditions = [mention.start for mention in spoken.terms("condition")]
     return (
         any(stance.mode in TALKED_ABOUT for stance in stances)
         and all(stances[at].mode in TALKED_ABOUT for at in conditions)

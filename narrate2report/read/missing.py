@@ -41,7 +41,7 @@ def left_behind(scene: Scene) -> list[Draft]:
             any(_is_own_flaw(spoken, term, clause.start + at) for term in inside)
             or at + 1 >= len(norms)
             or norms[at + 1] in {"it", "this", "that"}
-            or (norms[at + 1] in {"those", "these", "them"} and _tells_of_a_flaw(spoken))  # two holes, they left those
+            or (norms[at + 1] in {"those", "these", "them"} and spoken.has_term("condition"))
             or NOTES & set(norms[at + 1 : at + 3])
             or WHEN & set(norms[at + 1 : at + 2])
         ):
@@ -57,11 +57,6 @@ def left_behind(scene: Scene) -> list[Draft]:
             )
         ]  # fmt: skip
     return []
-
-
-def _tells_of_a_flaw(spoken: Spoken) -> bool:
-    """`two nail holes, the last tenant left those`: what was left are the flaws."""
-    return any(term.of("condition") for term in spoken.found.terms)
 
 
 def _is_own_flaw(spoken: Spoken, term: Mention, left: int) -> bool:

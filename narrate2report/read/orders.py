@@ -117,7 +117,7 @@ def _is_past_or_flaw(spoken: Spoken, at: int) -> bool:
     tokens = spoken.tokens
     if tokens[at].norm.endswith("ed") and any(cue.start == at for cue in spoken.cues("trial")):
         return True
-    flaw = next((term for term in spoken.found.terms if term.start == at and term.of("condition")), None)
+    flaw = next((term for term in spoken.terms("condition") if term.start == at), None)
     if flaw is None or not any(sense.form == "noun" for sense in flaw.of("condition")):
         return False
     return flaw.end - at > 1 or (flaw.end < len(tokens) and tokens[flaw.end].tag in {"IN", "RP", "RB"})

@@ -51,7 +51,7 @@ def _opens_a_note(spoken: Spoken, mention: Mention) -> bool:
     """`Lock good.`: a first word followed by what is said of it is a noun, whatever else it could be."""
     if mention.start != spoken.clause_of(mention.start).start:
         return False
-    return any(term.start == mention.end and term.of("condition") for term in spoken.found.terms)
+    return any(term.start == mention.end for term in spoken.terms("condition"))
 
 
 def _is_sole(spoken: Spoken, mention: Mention) -> bool:

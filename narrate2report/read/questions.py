@@ -42,8 +42,9 @@ def asks(spoken: Spoken, clause: Clause) -> bool:
         return spoken.ends_with_question()
     if len(norms) > 2 and norms[0] in AUXILIARIES and norms[1] in SUBJECTS:
         return norms[:2] not in (["is", "there"],) or spoken.ends_with_question()
-    if norms[:1] == ["who"] and clause.link != "" and 1 < len(norms) <= 4 and not spoken.named_terms(clause):
-        return clause.index == 0 or clause.link in {",", "...", "and"}  # ha, who nicks that
+    wonders = norms[:1] == ["who"] and clause.link in {",", "...", "and"} and len(norms) in {2, 3, 4}
+    if wonders and not spoken.named_terms(clause):
+        return True  # ha, who nicks that
     if not spoken.ends_with_question() or (norms[:1] == ["see"] and "if" not in norms):
         return False  # `see that scratch?` shows it
     last = clause.index == len(spoken.clauses) - 1

@@ -62,9 +62,9 @@ def find_orders(scene: Scene, others: Sequence[Draft]) -> list[tuple[Clause, int
             at = clause.start
         if at is None or _is_told_of(spoken, clause, at) or _is_asked(spoken, clause):
             continue
-        if at is not None and _only_goes_on(scene, clause, at, planned):
+        if _only_goes_on(scene, clause, at, planned):
             continue
-        if at is None or clause.index in planned or is_for_the_walk(spoken, clause, at, tried=tried):
+        if clause.index in planned or is_for_the_walk(spoken, clause, at, tried=tried):
             continue
         if noted and not spoken.has_cue("instruction", "addressee", "imperative", "often", within=clause):
             continue

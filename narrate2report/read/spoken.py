@@ -107,8 +107,8 @@ class Spoken:
     def _terms(self) -> dict[tuple[str, ...], list[Mention]]:
         return {}
 
-    def has_term(self, *roles: str, within: Clause) -> bool:
-        """Whether any term of these roles begins in a clause."""
+    def has_term(self, *roles: str, within: Clause | None = None) -> bool:
+        """Whether any term of these roles begins in a clause, or in the whole sentence."""
         return bool(self.terms(*roles, within=within))
 
     @cached_property

@@ -22,6 +22,7 @@ from narrate2report.read.cue_limits import (
 )
 from narrate2report.read.modes import PLAIN, Mode, Stance
 from narrate2report.read.orders import forbidden_row, ordered_at
+from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.questions import asks, looks_for, looks_whether
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.suppositions import allows, supposed_at
@@ -105,25 +106,7 @@ def _own_stance(spoken: Spoken, clause: Clause) -> tuple[int, Stance]:
         best = looking, Stance(Mode.SEARCH, spoken.words(looking, looking + 1))
     for kind, mode in CUE_MODES:
         for cue in spoken.cues(kind, within=clause):
-            if mode is Mode.QUOTED and speaker_means_it(spoken, cue.start):
-                continue
-            if mode is Mode.PAST and _goes_back_in(spoken, cue.start, cue.end):
-                continue
-            if mode is Mode.ELSEWHERE and spoken.norms(max(0, cue.start - 1), cue.start) in (
-                ["as"],
-                ["than"],
-                ["like"],
-            ):
-                continue
-            if mode is Mode.HYPOTHETICAL and is_plan(spoken, cue.start, cue.end):
-                continue
-            if mode is Mode.INSTRUCTION and is_own_deed(spoken, clause, cue.start):
-                continue
-            if mode is Mode.ELSEWHERE and spoken.norms(cue.start - 1, cue.start) == ["you"]:
-                continue
-            if mode is Mode.PAST and "always" in spoken.norms(clause.start, cue.start):
-                continue
-            if mode is Mode.INSTRUCTION and only_tells(spoken, cue.start, cue.end):
+            if _does_not_count(spoken, clause, mode, cue):
                 continue
             reach = _reach_start(spoken, clause, mode, cue.start, cue.end)
             if best is None or reach < best[0]:
@@ -148,6 +131,23 @@ def _own_stance(spoken: Spoken, clause: Clause) -> tuple[int, Stance]:
     if best is None and allows(spoken, clause):
         return clause.start, Stance(Mode.POLICY, spoken.words(clause.start, clause.end))
     return best or (clause.start, PLAIN)
+
+
+def _does_not_count(spoken: Spoken, clause: Clause, mode: Mode, cue: Mention) -> bool:
+    """Whether a cue does not mean what its kind says."""
+    match mode:
+        case Mode.QUOTED:
+            return speaker_means_it(spoken, cue.start)
+        case Mode.HYPOTHETICAL:
+            return is_plan(spoken, cue.start, cue.end)
+        case Mode.INSTRUCTION:
+            return is_own_deed(spoken, clause, cue.start) or only_tells(spoken, cue.start, cue.end)
+        case Mode.ELSEWHERE:
+            return cue.start > 0 and spoken.tokens[cue.start - 1].norm in {"as", "than", "like", "you"}
+        case Mode.PAST:
+            always = "always" in spoken.norms(clause.start, cue.start)
+            return always or _goes_back_in(spoken, cue.start, cue.end)
+    return False
 
 
 def _comes_to_now(spoken: Spoken, clause: Clause, start: int) -> int:

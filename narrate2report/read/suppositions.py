@@ -81,15 +81,13 @@ def _says_what(spoken: Spoken, clause: Clause) -> bool:
         return False
     after = norms[norms.index("what") + 1 :]
     told = [norm for norm in after[1:] if norm not in {"not", "already", "still"}]
-    flaw = any(term.of("condition") and term.end == clause.end for term in spoken.found.terms)
+    flaw = any(term.end == clause.end for term in spoken.terms("condition"))
     return after[:1] in (["is"], ["'s"], ["are"]) and flaw and 0 < len(told) <= 2
 
 
 def _opens_with_flaw(spoken: Spoken, clause: Clause) -> bool:
     """`any scratch goes on your sheet`: the flaw right after the word that makes it general."""
-    return any(
-        term.of("condition") and term.start - clause.start <= 2 for term in spoken.found.terms if term.start in clause
-    )
+    return any(term.start - clause.start <= 2 for term in spoken.terms("condition", within=clause))
 
 
 def _speaks_of_any(spoken: Spoken, clause: Clause) -> bool:

@@ -10,7 +10,7 @@ from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.whereabouts import ROOM_GENERAL
-from narrate2report.read.worked_on import worked_on
+from narrate2report.read.worked_on import to_do, worked_on
 from narrate2report.records.findings import Action
 
 PEOPLE = frozenset(
@@ -98,17 +98,9 @@ def tradesmen_called(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> l
         listed = _listed_after(spoken, clause)
         named = any(one.start in clause and one.start >= trade.end for one in spoken.named)
         listed = list(dict.fromkeys([component, *listed] if named or not listed else listed))
+        told, action = f"'{spoken.words(clause.start, trade.end)}'", _trades_action(spoken, trade, clause)
         return [
-            Draft(
-                kind="follow_up",
-                room=scene.room,
-                component=one,
-                at=trade.start,
-                because=(f"'{spoken.words(clause.start, trade.end)}'", how),
-                action=_trades_action(spoken, trade, clause),
-                party="owner" if owner_speaks else "manager",
-                confidence=0.6,
-            )
+            to_do(scene, trade.start, (one, how), told, action, "owner" if owner_speaks else "manager", confidence=0.6)
             for one in listed
         ]
     return []

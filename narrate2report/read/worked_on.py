@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 from narrate2report.read.clauses import Clause
+from narrate2report.read.draft import Draft
 from narrate2report.read.modes import Mode
 from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Named, Spoken
 from narrate2report.read.whereabouts import ROOM_GENERAL
-from narrate2report.records.findings import Party
+from narrate2report.records.findings import Action, Party
+
+NOT_TO_COME = frozenset(set(Mode) - {Mode.ASSERTED, Mode.FUTURE})
+"""How words are meant that plan nothing, where they do not name the work."""
 
 POINTING = frozenset("it that this them those these".split())
 DETERMINED = frozenset({"NN", "NNS", "NNP", "JJ", "CD", "VBG"})
@@ -55,6 +59,23 @@ def worked_on(scene: Scene, mention: Mention, clause: Clause, flaw: str | None) 
             return subjects[-1].component, "still about it"
     focus = flaw or scene.place.subject
     return (focus, "the flaw spoken of before") if focus else (ROOM_GENERAL, "no component in focus")
+
+
+def to_do(
+    scene: Scene, at: int, on: tuple[str, str], told: str, action: Action, party: Party | None, confidence: float
+) -> Draft:
+    """The draft of work to come: on a component (with how it was found), told by these words."""
+    component, how = on
+    return Draft(
+        kind="follow_up",
+        room=scene.room,
+        component=component,
+        at=at,
+        because=(told, how),
+        action=action,
+        party=party,
+        confidence=confidence,
+    )
 
 
 def _is_looked_at(spoken: Spoken, mention: Mention, one: Named) -> bool:

@@ -12,6 +12,7 @@ from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Named, Spoken
 from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.read.whereabouts import ROOM_GENERAL
+from narrate2report.read.worked_on import POINTING, determines
 
 NOTES = frozenset("note notes message number".split())
 """What is left for somebody to read is no debris."""
@@ -40,8 +41,7 @@ def left_behind(scene: Scene) -> list[Draft]:
         if (
             any(_is_own_flaw(spoken, term, clause.start + at) for term in inside)
             or at + 1 >= len(norms)
-            or norms[at + 1] in {"it", "this", "that"}
-            or (norms[at + 1] in {"those", "these", "them"} and spoken.has_term("condition"))
+            or (norms[at + 1] in POINTING and not determines(spoken, clause.start + at + 1))
             or NOTES & set(norms[at + 1 : at + 3])
             or WHEN & set(norms[at + 1 : at + 2])
         ):

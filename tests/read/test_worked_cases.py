@@ -428,6 +428,10 @@ def test_what_comes_back_and_what_does_not(case: Case, entries: Narrator) -> Non
 @_cases(
     Case("bedroom", "The closet door is off its track.", (condition("closet_door", "misaligned"),)),
     Case("bedroom", "The knob came off in my hand.", (condition("door_knob", "broken|loose"),)),
+    Case("yard", "They left that couch here.", (condition("room_general", "debris"),)),
+    Case("yard", "The tenant left those boxes here.", (condition("room_general", "debris"),)),
+    Case("bedroom", "The last tenant left those.", before=("The wall has two nail holes.",)),
+    Case("bedroom", "The wall has two nail holes, the last tenant left those.", (condition("wall", "nail_hole"),)),
     Case("bedroom", "There are hooks and tape left up on the wall.", (condition("wall", "debris|residue"),),
          optional=(condition("wall", "debris|residue"),)),
     Case("bedroom", "There are claw marks on the door.", (condition("door", "pet_damage|scratch"),)),

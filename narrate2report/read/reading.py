@@ -183,19 +183,13 @@ def _begins_with_it(spoken: Spoken) -> bool:
     return norms[:1] in (["it"], ["they"])
 
 
+PRAISE = frozenset("good fine great perfect excellent lovely nice beautiful".split())
+
+
 def _is_bare_praise(spoken: Spoken) -> bool:
     """`Good.`: a remark on what was just described, and only talk after anything else."""
     words = [token for token in spoken.tokens if token.is_word]
-    return len(words) == 1 and words[0].norm in {
-        "good",
-        "fine",
-        "great",
-        "perfect",
-        "excellent",
-        "lovely",
-        "nice",
-        "beautiful",
-    }
+    return len(words) == 1 and words[0].norm in PRAISE
 
 
 def _predicates(spoken: Spoken) -> list[Mention]:

@@ -21,7 +21,6 @@ HANDLED = frozenset(
 OBJECTS = frozenset("it them that those these this the your both all any every one out a an some".split())
 LEADING = frozenset("and so just then also now or but always only please kindly".split())
 NO_PART = frozenset({"VBD", "VBN", "VBG", "VBZ"})
-WATCHED = frozenset("heading step door with".split())
 
 
 def unmarked_order(spoken: Spoken, clause: Clause) -> int | None:

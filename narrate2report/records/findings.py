@@ -20,7 +20,6 @@ Severity = Literal["slight", "moderate", "severe"]
 Reason = Literal["talk", "moving", "checking_for", "hypothetical", "policy", "unclear"]
 CoverageStatus = Literal["noted", "described_sound", "not_noted"]
 State = Literal["proposed", "accepted", "changed", "dropped"]
-WalkKind = Literal["move_in", "move_out", "periodic"]
 
 
 class Sourced(Value):

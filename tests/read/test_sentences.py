@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import pytest
 
 from narrate2report.records.transcript import Engine, Stretch, Transcript, Word
@@ -79,19 +81,23 @@ def _captions(first: str, second: str, pause: float) -> Transcript:
     )
 
 
+def _words(timed: Sequence[tuple[str, float]]) -> tuple[Word, ...]:
+    return tuple(Word(text=text, start=start, end=start + 0.15, probability=0.9) for text, start in timed)
+
+
+def _listened(*stretches: Stretch) -> Transcript:
+    return Transcript(
+        recordings=(recording(20),), engine=Engine(name="listening"), time_precision="word", stretches=stretches
+    )
+
+
 def test_a_breath_parts_two_statements_though_a_comma_stands_between_them(entries: Narrator) -> None:
     timed = [("No", 3.0), ("dents,", 3.2), ("deadbolt", 3.8), ("turns.", 4.1)]
-    words = tuple(Word(text=text, start=start, end=start + 0.15, probability=0.9) for text, start in timed)
     told = entries.read(
-        Transcript(
-            recordings=(recording(20),),
-            engine=Engine(name="listening"),
-            time_precision="word",
-            stretches=(
-                Stretch(recording=CLIP, start=1, end=2, text="Okay, into the hallway."),
-                Stretch(recording=CLIP, start=3, end=4.3, text="No dents, deadbolt turns.", words=words),
-                Stretch(recording=CLIP, start=6, end=8, text="The door is fine."),
-            ),
+        _listened(
+            Stretch(recording=CLIP, start=1, end=2, text="Okay, into the hallway."),
+            Stretch(recording=CLIP, start=3, end=4.3, text="No dents, deadbolt turns.", words=_words(timed)),
+            Stretch(recording=CLIP, start=6, end=8, text="The door is fine."),
         )
     )
     assert [one.text for one in told.sentences][1:3] == ["No dents,", "deadbolt turns."]
@@ -99,15 +105,8 @@ def test_a_breath_parts_two_statements_though_a_comma_stands_between_them(entrie
 
 def test_timed_words_give_each_sentence_its_own_time(entries: Narrator) -> None:
     timed = [("The", 3.0), ("tub", 3.2), ("is", 3.4), ("clean.", 3.6), ("The", 8.0), ("sink", 8.2), ("leaks.", 8.5)]
-    words = tuple(Word(text=text, start=start, end=start + 0.15, probability=0.9) for text, start in timed)
-    told = entries.read(
-        Transcript(
-            recordings=(recording(20),),
-            engine=Engine(name="listening"),
-            time_precision="word",
-            stretches=(Stretch(recording=CLIP, start=3, end=9, text=" ".join(text for text, _ in timed), words=words),),
-        )
-    )
+    text = " ".join(text for text, _ in timed)
+    told = entries.read(_listened(Stretch(recording=CLIP, start=3, end=9, text=text, words=_words(timed))))
     tub, sink = told.sentences
     assert 2.5 <= tub.start <= 3.0
     assert tub.end == pytest.approx(3.75)

@@ -9,9 +9,10 @@ from pathlib import Path
 
 from rich.console import Console
 
-from narrate2report.commands.draft import Wanted, command, draft, transcript_beside
+from narrate2report.commands.draft import Wanted, command, draft
 from narrate2report.errors import BadInput
 from narrate2report.publish.summary import first_to_look_at
+from narrate2report.records.beside import transcript_beside
 from narrate2report.shipped import shipped
 
 SAMPLE = "move-in.mp4"

@@ -25,13 +25,11 @@ from narrate2report.publish.summary import first_to_look_at, numbers, summary
 from narrate2report.read.lexicon import load_vocabulary
 from narrate2report.read.outcome import Reading
 from narrate2report.read.reading import read
+from narrate2report.records.beside import heard_beside, transcript_beside
 from narrate2report.records.files import read_record, write_record
 from narrate2report.records.findings import Findings
 from narrate2report.records.header import GivenFacts, with_given
 from narrate2report.records.transcript import Transcript
-
-FINDINGS_ENDING = ".findings.json"
-TRANSCRIPT_ENDING = ".transcript.json"
 
 LONGEST_NAME = 200
 """Bytes of a file name; most systems allow 255, and its transcript and temporary files have longer ones."""
@@ -74,20 +72,6 @@ def draft(wanted: Wanted) -> Findings:
     write_record(wanted.out, findings)
     _tell(wanted, findings, reading)
     return findings
-
-
-def transcript_beside(out: Path) -> Path:
-    """`flat.findings.json` keeps its transcript in `flat.transcript.json`, and so does `flat.json`."""
-    return out.with_name(_walk_name(out) + TRANSCRIPT_ENDING)
-
-
-def heard_beside(out: Path) -> Path:
-    """Where the pieces heard so far are kept: `.flat.heard.jsonl`. It may be deleted at any time."""
-    return out.with_name(f".{_walk_name(out)}.heard.jsonl")
-
-
-def _walk_name(out: Path) -> str:
-    return out.name.removesuffix(FINDINGS_ENDING) if out.name.endswith(FINDINGS_ENDING) else out.stem
 
 
 def _check_place(wanted: Wanted) -> None:

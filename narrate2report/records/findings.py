@@ -20,6 +20,7 @@ Severity = Literal["slight", "moderate", "severe"]
 Reason = Literal["talk", "moving", "checking_for", "hypothetical", "policy", "unclear"]
 CoverageStatus = Literal["noted", "described_sound", "not_noted"]
 State = Literal["proposed", "accepted", "changed", "dropped"]
+Looked = Literal["not_looked_at", "looked_at_since", "left_not_noted"]
 
 
 class Sourced(Value):
@@ -93,12 +94,14 @@ class Decision(Value):
 
     by: str
     at: str
+    why: str | None = None
 
 
 class Still(Value):
-    """A picture taken from the recording."""
+    """A picture taken from a recording, kept in the folder of stills beside the record."""
 
     file: str
+    recording: str
     time: Seconds
     sha256: Sha256
 
@@ -126,8 +129,11 @@ class Entry(Value):
     heard: tuple[Heard, ...] = ()
     confidence: float = Field(ge=0, le=1)
     because: tuple[str, ...] = Field(min_length=1)
+    note: str | None = Field(default=None, description="a remark of the person who reviewed it")
     state: State = "proposed"
     decided: Decision | None = None
+    merged_into: str | None = Field(default=None, description="the entry that took over its evidence")
+    split_from: str | None = Field(default=None, description="the entry that it was a part of")
     stills: tuple[Still, ...] = ()
 
 
@@ -140,12 +146,22 @@ class RoomVisit(Value):
     end: Seconds
 
 
+class Acknowledged(Value):
+    """What a person says of a component that was not spoken of."""
+
+    looked: Looked
+    note: str | None = None
+    by: str
+    at: str
+
+
 class Coverage(Value):
     """What was said of an expected component: silence is `not_noted`, never good."""
 
     room: str
     component: str
     status: CoverageStatus
+    acknowledged: Acknowledged | None = None
 
 
 class Unused(Value):
@@ -160,13 +176,42 @@ class Unused(Value):
     because: str
 
 
+class SealedFile(Value):
+    """A file that a seal covers, named as it lies beside the record (`/` between folder and name)."""
+
+    role: Literal["recording", "transcript", "journal", "still"]
+    file: str
+    sha256: Sha256
+    bytes: int = Field(ge=0)
+
+
+class Signature(Value):
+    """A seal signed with a key of the firm's: Ed25519 (RFC 8032), both as lower-case hex."""
+
+    public_key: Sha256 = Field(description="the 32 bytes of the public key")
+    signature: str = Field(pattern=r"^[0-9a-f]{128}$")
+
+
 class Seal(Value):
-    """What makes a later change visible. Absent until a person seals the record."""
+    """What makes a later change visible. Absent until a person seals the record.
+
+    `sha256` is over the canonical form (RFC 8785) of the whole record without this hash and without the signature.
+    """
 
     sha256: Sha256
     sealed_at: str
     sealed_by: str
+    statement: str
     previous: Sha256 | None = None
+    files: tuple[SealedFile, ...]
+    signature: Signature | None = None
+
+
+class Amended(Value):
+    """The sealed record that this one adds to."""
+
+    file: str
+    sha256: Sha256 = Field(description="its seal")
 
 
 class Findings(Value):
@@ -180,4 +225,5 @@ class Findings(Value):
     rooms: tuple[RoomVisit, ...]
     coverage: tuple[Coverage, ...]
     unused: tuple[Unused, ...]
+    amends: Amended | None = None
     seal: Seal | None = None

@@ -15,6 +15,7 @@ from pydantic.json_schema import GenerateJsonSchema
 from narrate2report.records.canonical import readable_bytes
 from narrate2report.records.files import write_whole
 from narrate2report.records.findings import FINDINGS_SCHEMA, Findings
+from narrate2report.records.journal import JOURNAL_SCHEMA, JournalLine
 from narrate2report.records.transcript import TRANSCRIPT_SCHEMA, Transcript
 from narrate2report.shipped import PACKAGE
 
@@ -22,6 +23,7 @@ DIALECT = "https://json-schema.org/draft/2020-12/schema"
 
 PUBLISHED: dict[str, tuple[str, type[BaseModel]]] = {
     "findings.schema.json": (FINDINGS_SCHEMA, Findings),
+    "journal-line.schema.json": (JOURNAL_SCHEMA, JournalLine),
     "transcript.schema.json": (TRANSCRIPT_SCHEMA, Transcript),
 }
 """File name: the value of the file's `schema` field, and the type that it is made from."""

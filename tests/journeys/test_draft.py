@@ -171,7 +171,8 @@ def test_a_new_draft_never_takes_the_place_of_what_a_person_decided(
 ) -> None:
     record = drafted(notes)
     if by == "a seal":
-        seal = Seal(sha256="0" * 64, sealed_at="2026-03-06T10:00:00Z", sealed_by="Ida Pell")
+        at = "2026-03-06T10:00:00Z"
+        seal = Seal(sha256="0" * 64, sealed_at=at, sealed_by="Ida Pell", statement="As I saw it.", files=())
         record = record.model_copy(update={"seal": seal})
     else:
         who = {"state": "accepted", "decided": Decision(by="Ida Pell", at="2026-03-06T10:00:00Z")}

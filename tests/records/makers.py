@@ -102,8 +102,11 @@ entries = st.builds(
     confidence=sureness,
     because=few(words, least=1),
     state=st.sampled_from(["proposed", "accepted", "changed", "dropped"]),
-    decided=maybe(st.builds(f.Decision, by=words, at=words)),
-    stills=few(st.builds(f.Still, file=words, time=seconds, sha256=sha256)),
+    note=maybe(words),
+    decided=maybe(st.builds(f.Decision, by=words, at=words, why=maybe(words))),
+    merged_into=maybe(words),
+    split_from=maybe(words),
+    stills=few(st.builds(f.Still, file=words, recording=words, time=seconds, sha256=sha256)),
 )
 visits = st.builds(f.RoomVisit, room=words, recording=words, start=seconds, end=seconds)
 coverage = st.builds(
@@ -111,6 +114,15 @@ coverage = st.builds(
     room=words,
     component=words,
     status=st.sampled_from(["noted", "described_sound", "not_noted"]),
+    acknowledged=maybe(
+        st.builds(
+            f.Acknowledged,
+            looked=st.sampled_from(["not_looked_at", "looked_at_since", "left_not_noted"]),
+            note=maybe(words),
+            by=words,
+            at=words,
+        )
+    ),
 )
 unused = st.builds(
     f.Unused,
@@ -122,7 +134,24 @@ unused = st.builds(
     reason=st.sampled_from(["talk", "moving", "checking_for", "hypothetical", "policy", "unclear"]),
     because=words,
 )
-seals = st.builds(f.Seal, sha256=sha256, sealed_at=words, sealed_by=words, previous=maybe(sha256))
+sealed_files = st.builds(
+    f.SealedFile,
+    role=st.sampled_from(["recording", "transcript", "journal", "still"]),
+    file=words,
+    sha256=sha256,
+    bytes=st.integers(0, 2**40),
+)
+signatures = st.builds(f.Signature, public_key=sha256, signature=sha256.map(lambda half: half * 2))
+seals = st.builds(
+    f.Seal,
+    sha256=sha256,
+    sealed_at=words,
+    sealed_by=words,
+    statement=words,
+    previous=maybe(sha256),
+    files=few(sealed_files),
+    signature=maybe(signatures),
+)
 records = st.builds(
     f.Findings,
     walkthrough=headers,
@@ -132,5 +161,6 @@ records = st.builds(
     rooms=few(visits),
     coverage=few(coverage),
     unused=few(unused),
+    amends=maybe(st.builds(f.Amended, file=words, sha256=sha256)),
     seal=maybe(seals),
 )

@@ -1,0 +1,33 @@
+"""Where the files of one walk lie: `flat.findings.json` has its transcript, journal and pictures beside it."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+FINDINGS_ENDING = ".findings.json"
+
+
+def walk_name(findings: Path) -> str:
+    """`flat` for `flat.findings.json`, and for `flat.json` too."""
+    name = findings.name
+    return name.removesuffix(FINDINGS_ENDING) if name.endswith(FINDINGS_ENDING) else findings.stem
+
+
+def transcript_beside(findings: Path) -> Path:
+    """What was heard: `flat.transcript.json`."""
+    return findings.with_name(f"{walk_name(findings)}.transcript.json")
+
+
+def journal_beside(findings: Path) -> Path:
+    """Every decision about the entries: `flat.journal.jsonl`."""
+    return findings.with_name(f"{walk_name(findings)}.journal.jsonl")
+
+
+def stills_beside(findings: Path) -> Path:
+    """The folder of pictures taken from the recordings: `flat.stills`."""
+    return findings.with_name(f"{walk_name(findings)}.stills")
+
+
+def heard_beside(findings: Path) -> Path:
+    """Where the pieces heard so far are kept: `.flat.heard.jsonl`. It may be deleted at any time."""
+    return findings.with_name(f".{walk_name(findings)}.heard.jsonl")

@@ -8,9 +8,9 @@ from rich.console import Group, RenderableType
 from rich.table import Table
 from rich.text import Text
 
-from narrate2report.publish.wording import plain, room_name, said
 from narrate2report.records.findings import Entry, Evidence, Findings
 from narrate2report.records.moments import clock
+from narrate2report.wording import plain, room_name, said
 
 _NAME_WIDTH = 8
 

@@ -9,8 +9,8 @@ from rich.console import RenderableType
 from rich.table import Table
 from rich.text import Text
 
-from narrate2report.publish.wording import REASONS, room_name
 from narrate2report.records.moments import clock
+from narrate2report.wording import REASONS, room_name
 
 
 class ReadSentence(Protocol):

@@ -10,7 +10,9 @@ from rich.padding import Padding
 from rich.table import Table
 from rich.text import Text
 
-from narrate2report.publish.wording import (
+from narrate2report.records.findings import Entry, Findings
+from narrate2report.records.moments import clock
+from narrate2report.wording import (
     REASONS,
     WALKS,
     counted,
@@ -21,8 +23,6 @@ from narrate2report.publish.wording import (
     said,
     unit_name,
 )
-from narrate2report.records.findings import Entry, Findings
-from narrate2report.records.moments import clock
 
 _SOUND = {"good", "clean", "new", "present", "freshly_painted", "repaired"}
 _TIME_WIDTH = 24

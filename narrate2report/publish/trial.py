@@ -12,8 +12,8 @@ from rich.table import Table
 from rich.text import Text
 
 from narrate2report.publish.explain import ReadSentence, became
-from narrate2report.publish.wording import listed, plain, room_name, said
 from narrate2report.records.findings import Entry, Heard
+from narrate2report.wording import listed, plain, room_name, said
 
 _NAME_WIDTH = 8
 

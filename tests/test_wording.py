@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from narrate2report.publish.wording import moment, plain, room_name, said, unit_name
+from narrate2report.wording import moment, plain, room_name, said, unit_name
 from tests.publish.walk import entry, evidence
 
 WORDED: list[tuple[dict[str, Any], str]] = [

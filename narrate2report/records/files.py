@@ -93,8 +93,11 @@ def read_record(path: Path, kind: type[Record]) -> Record:
         raise BrokenRecord(f"{path}: not JSON ({error})") from error
 
 
-def parse_record(text: str, kind: type[Record]) -> Record:
-    """A record from its JSON text; raises BrokenRecord with the first thing that is wrong, naming no file."""
+def parse_record(text: str, kind: type[Record], called: str | None = None) -> Record:
+    """A record from its JSON text; raises BrokenRecord with the first thing that is wrong, naming no file.
+
+    `called` is what a person calls it, if not `findings file`.
+    """
     try:
         content = json.loads(text)
         if any(NOT_TEXT.search(words) for words in _texts(content)):
@@ -103,6 +106,7 @@ def parse_record(text: str, kind: type[Record]) -> Record:
     except ValidationError as error:
         first = error.errors(include_url=False)[0]
         where = ".".join(str(part) for part in first["loc"]) or "top level"
-        raise BrokenRecord(f"not a {kind.__name__.lower()} file: {where}: {first['msg']}") from error
+        called = called or f"{kind.__name__.lower()} file"
+        raise BrokenRecord(f"not a {called}: {where}: {first['msg']}") from error
     except (ValueError, RecursionError) as error:
         raise BrokenRecord(f"not JSON ({error})") from error

@@ -1,0 +1,99 @@
+"""The journal's file: one canonical JSON line a decision, each naming the SHA-256 of the line before.
+
+Reading only; whoever decides adds the lines. A line's hash is over its bytes without the end of the line.
+"""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+
+from narrate2report.errors import BadInput, BrokenRecord
+from narrate2report.records.canonical import canonical_bytes
+from narrate2report.records.files import parse_record, record_json
+from narrate2report.records.journal import JournalLine
+
+
+@dataclass(frozen=True)
+class Fault:
+    """What is wrong with a line, counted from 1: what was expected there, and what stands there."""
+
+    line: int
+    what: str
+    expected: str
+    found: str
+
+    def __str__(self) -> str:
+        return f"line {self.line}: {self.what} should be {self.expected}, is {self.found}"
+
+
+def line_bytes(line: JournalLine) -> bytes:
+    """A line as it is written: its canonical form (RFC 8785), which holds no end of line, and a newline."""
+    return canonical_bytes(record_json(line)) + b"\n"
+
+
+def line_sha256(line: JournalLine) -> str:
+    """What the next line names as its `previous`: SHA-256 over a line's bytes without the newline."""
+    return hashlib.sha256(line_bytes(line)[:-1]).hexdigest()
+
+
+def read_journal(path: Path) -> tuple[JournalLine, ...]:
+    """All lines of a journal. Raises BrokenRecord with the number of the first line that is wrong.
+
+    Raises BadInput where the file cannot be read.
+    """
+    try:
+        raw = path.read_bytes()
+    except OSError as error:
+        raise BadInput(f"{path}: cannot be read ({error.strerror or error})") from error
+    if not raw:
+        raise BrokenRecord(f"{path}: is empty; a journal has at least its first line")
+    return parse_lines(raw, path)
+
+
+def parse_lines(raw: bytes, path: Path, after: JournalLine | None = None) -> tuple[JournalLine, ...]:
+    """The lines of a journal from its start, or those that follow the line `after`.
+
+    Raises BrokenRecord with the number of the first line that is wrong.
+    """
+    lines, faults = check_lines(raw, after)
+    if faults:
+        raise BrokenRecord(f"{path}: {faults[0]}")
+    return lines
+
+
+def check_lines(raw: bytes, after: JournalLine | None = None) -> tuple[tuple[JournalLine, ...], tuple[Fault, ...]]:
+    """The lines that can be read, and everything that is wrong with any: form, number, chain.
+
+    What the first line of all names as its previous is left to whoever has the draft.
+    """
+    *whole, torn = raw.split(b"\n")
+    first = after.number + 1 if after else 1
+    before = line_sha256(after) if after else None
+    faults: list[Fault] = []
+    lines: list[JournalLine] = []
+    for number, bytes_of_line in enumerate(whole, first):
+        try:
+            line = parse_record(bytes_of_line.decode("utf-8"), JournalLine, "line of a journal")
+        except (BrokenRecord, UnicodeDecodeError) as error:
+            faults.append(Fault(number, "what stands there", "a decision", str(error)))
+        else:
+            lines.append(line)
+            faults += _faults(number, line, before, bytes_of_line)
+        before = hashlib.sha256(bytes_of_line).hexdigest()
+    if torn:
+        faults.append(Fault(first + len(whole), "its end", "the end of a line", "torn off"))
+    return tuple(lines), tuple(faults)
+
+
+def _faults(number: int, line: JournalLine, before: str | None, raw: bytes) -> Iterator[Fault]:
+    if line.number != number:
+        yield Fault(number, "its number", str(number), str(line.number))
+    if (line.action == "begin") != (number == 1):
+        yield Fault(number, "its action", "begin" if number == 1 else "a decision", line.action)
+    if before is not None and line.previous != before:
+        yield Fault(number, "the hash of the line before", line.previous, before)
+    if line_bytes(line)[:-1] != raw:
+        yield Fault(number, "its form", "canonical JSON", "written otherwise")

@@ -18,7 +18,7 @@ from av.audio.frame import AudioFrame
 from av.audio.stream import AudioStream
 from av.stream import Disposition
 from av.video.frame import PictureType, VideoFrame
-from av.video.reformatter import ColorPrimaries, ColorRange, Colorspace, ColorTrc, Interpolation
+from av.video.reformatter import ColorPrimaries, ColorRange, Colorspace, ColorTrc, Interpolation, VideoReformatter
 from av.video.stream import VideoStream
 
 from narrate2report.errors import BadInput
@@ -136,6 +136,7 @@ class _PictureTrack:
         self._container = container
         self._turn = turn_of(first)
         self._size = _small_size(first)
+        self._reformatter = VideoReformatter()  # kept: one for each picture costs time and memory
         wide, high = reversed(self._size) if self._turn.transposed else self._size
         stream: VideoStream = container.add_stream("libx264", rate=30, options=PICTURE_OPTIONS)
         stream.width, stream.height, stream.pix_fmt = wide, high, "yuv420p"
@@ -159,7 +160,8 @@ class _PictureTrack:
 
     def _shrunk(self, picture: VideoFrame) -> VideoFrame:
         wide_range = picture.color_trc in HIGH_DYNAMIC_RANGE
-        return picture.reformat(
+        return self._reformatter.reformat(
+            picture,
             *self._size,
             format="yuv420p",
             interpolation=Interpolation.BILINEAR,

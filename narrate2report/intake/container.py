@@ -1,4 +1,4 @@
-"""Opening a media file, its faults put into words. Only this, probe.py and sound.py know PyAV."""
+"""Opening a media file, its faults put into words, and which of its tracks are used."""
 
 from __future__ import annotations
 
@@ -9,6 +9,8 @@ from pathlib import Path
 import av
 import av.container
 from av.audio.stream import AudioStream
+from av.stream import Disposition
+from av.video.stream import VideoStream
 
 from narrate2report.errors import BadInput
 from narrate2report.intake.boxes import look_into
@@ -42,6 +44,20 @@ def sound_stream(container: av.container.InputContainer, path: Path) -> AudioStr
         if track.codec_context is not None:
             return track
     raise BadInput(f"{path}: its sound is in a form that cannot be decoded here; convert it to AAC or WAV")
+
+
+def picture_stream(container: av.container.InputContainer, path: Path) -> VideoStream:
+    """The picture track that a player shows: the first that can be decoded and is no cover of an album.
+
+    Raises BadInput when there is none.
+    """
+    tracks = [track for track in container.streams.video if not track.disposition & Disposition.attached_pic]
+    if not tracks:
+        raise BadInput(f"{path}: this recording has no picture, only sound")
+    for track in tracks:
+        if track.codec_context is not None:
+            return track
+    raise BadInput(f"{path}: its picture is in a form that cannot be decoded here; convert it to H.264 (MP4)")
 
 
 def time_zero(container: av.container.InputContainer) -> float:

@@ -1,4 +1,4 @@
-"""The sound of a recording as a stream: one channel at 16 kHz, on the time line that a player shows.
+"""The sound of a recording as a stream: one channel, at 16 kHz for listening, on the time line that a player shows.
 
 Only one packet is held at a time, whatever the recording's length. Presentation times rule: a track that
 starts late or has holes is filled with silence, what lies before 0:00 is cut away.
@@ -26,9 +26,6 @@ JITTER_S = 0.04
 LONGEST_HOLE_S = 6 * 3600.0
 """A later time than this after the sound so far is a broken clock, not a pause."""
 
-BLOCK = RATE
-"""Samples in a block of silence."""
-
 
 @dataclass(frozen=True)
 class MediaClip:
@@ -42,14 +39,14 @@ class MediaClip:
         return sound_blocks(self.path)
 
 
-def sound_blocks(path: Path) -> Iterator[Sound]:
-    """Decode the sound of a recording piece by piece; what breaks off half way ends early.
+def sound_blocks(path: Path, rate: int = RATE) -> Iterator[Sound]:
+    """Decode the sound of a recording piece by piece, `rate` samples a second; what breaks off half way ends early.
 
     Raises BadInput when not even the beginning can be decoded.
     """
     with opened(path) as container:
         stream = sound_stream(container, path)
-        line = _Line(time_zero(container))
+        line = _Line(time_zero(container), rate)
         try:
             for packet in container.demux(stream):
                 try:
@@ -68,9 +65,9 @@ def sound_blocks(path: Path) -> Iterator[Sound]:
 class _Line:
     """Lays decoded frames end to end on the player's time line."""
 
-    def __init__(self, zero: float) -> None:
+    def __init__(self, zero: float, rate: int) -> None:
         self.written = 0
-        self._zero = zero
+        self._zero, self._rate = zero, rate
         self._resampler: AudioResampler | None = None
         self._form: tuple[str, str, int] | None = None
         self._expected: float | None = None
@@ -96,13 +93,13 @@ class _Line:
 
     def _restart(self, at: float) -> Iterator[Sound]:
         yield from self.finish()
-        self._resampler = AudioResampler(format="flt", layout="mono", rate=RATE)
-        hole = round(at * RATE) - self.written
-        if hole > LONGEST_HOLE_S * RATE:
+        self._resampler = AudioResampler(format="flt", layout="mono", rate=self._rate)
+        hole = round(at * self._rate) - self.written
+        if hole > LONGEST_HOLE_S * self._rate:
             hole = 0
         self._cut = max(0, -hole)
         while hole > 0:
-            silence = np.zeros(min(hole, BLOCK), np.float32)
+            silence = np.zeros(min(hole, self._rate), np.float32)
             self.written += len(silence)
             hole -= len(silence)
             yield silence

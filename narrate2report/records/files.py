@@ -24,13 +24,23 @@ def write_whole(path: Path, content: bytes) -> None:
 
     Raises BadInput when the folder cannot be written to or the disk is full.
     """
+    with writing_whole(path) as temporary:
+        temporary.write_bytes(content)
+
+
+@contextlib.contextmanager
+def writing_whole(path: Path) -> Iterator[Path]:
+    """An empty file beside `path` to be filled; it takes the place of `path` at the end, or goes at any exception.
+
+    Raises BadInput when the folder cannot be written to or the disk is full.
+    """
     try:
         handle, name = tempfile.mkstemp(prefix=f".{path.name}.", suffix=".part", dir=path.parent)
+        os.close(handle)
         temporary = Path(name)
         try:
-            with os.fdopen(handle, "wb") as file:
-                file.write(content)
-                file.flush()
+            yield temporary
+            with temporary.open("rb+") as file:
                 os.fsync(file.fileno())
             temporary.chmod(0o644)
             temporary.replace(path)

@@ -88,7 +88,7 @@ def draw_frame(walk: Walk, track: SoundTrack, index: int) -> Image.Image:
             image = Image.blend(_look(walk, before, leaving), _look(walk, shot, view), eased)
     if image is None:
         image = _look(walk, shot, view)
-    _draw_captions(image, ROOMS[shot.room][0], walk.caption, index)
+    draw_captions(image, ROOMS[shot.room][0], walk.caption, index)
     return image
 
 
@@ -119,7 +119,7 @@ def _look(walk: Walk, shot: Shot, view: View) -> Image.Image:
     return image.resize(FRAME, Image.Resampling.BICUBIC, box)
 
 
-def _draw_captions(image: Image.Image, room: str, caption: str, index: int) -> None:
+def draw_captions(image: Image.Image, room: str, caption: str, index: int) -> None:
     """The strip along the foot and the clock in the upper right corner."""
     draw = ImageDraw.Draw(image, "RGBA")
     wide, high = FRAME

@@ -75,6 +75,7 @@ def parser() -> argparse.ArgumentParser:
     commands = top.add_subparsers(title="commands", metavar="COMMAND", required=True)
     _add_draft(commands)
     _add_show(commands)
+    _add_review(commands)
     _add_vocab(commands)
     _add_demo(commands)
     _add_guide(commands)
@@ -183,6 +184,19 @@ def _add_show(commands: _Commands) -> None:
     show.set_defaults(run=_run_show)
 
 
+def _add_review(commands: _Commands) -> None:
+    review = commands.add_parser(
+        "review",
+        help="decide each entry beside the recording",
+        description="Open a page on this machine alone, on which each entry is decided beside the recording.",
+    )
+    review.add_argument("file", metavar="FILE", type=_path, help="a findings file, the recordings beside it")
+    review.add_argument("--by", metavar="NAME", type=_words, help="who decides")
+    review.add_argument("--no-browser", action="store_true", help="only print the page's address")
+    _add_words(review)
+    review.set_defaults(run=_run_review)
+
+
 def _add_demo(commands: _Commands) -> None:
     demo = commands.add_parser(
         "demo",
@@ -233,6 +247,13 @@ def _run_show(chosen: argparse.Namespace) -> int:
     from narrate2report.commands.show import show
 
     show(chosen.file, chosen.id)
+    return 0
+
+
+def _run_review(chosen: argparse.Namespace) -> int:
+    from narrate2report.commands.review import review
+
+    review(chosen.file, by=chosen.by, vocabulary=chosen.vocab, browser=not chosen.no_browser)
     return 0
 
 

@@ -4,7 +4,8 @@ NarrateError                one clear line on stderr, nothing written
 ├── BadInput            2   a recording or transcript that cannot be used
 ├── BadVocabulary       2   a mistake in vocab/, with file and line
 ├── ModelMissing        2   no model to listen with, or one that fails its check
-└── BrokenRecord        2   a findings or transcript file that is not what it should be
+├── BrokenRecord        2   a findings or transcript file that is not what it should be
+└── CannotDecide        2   a decision that the record does not allow
 
 Our own mistakes are plain Python exceptions and never one of these.
 """
@@ -32,3 +33,7 @@ class ModelMissing(NarrateError):
 
 class BrokenRecord(NarrateError):
     """A file that this program wrote, or should have written, does not hold what it must."""
+
+
+class CannotDecide(NarrateError):
+    """A decision that the record as it stands does not allow: it says why, and nothing is written."""

@@ -49,10 +49,10 @@ def writing_whole(path: Path) -> Iterator[Path]:
     except OSError as error:
         reason = error.strerror or error
         raise BadInput(f"{path}: cannot be written ({reason}); choose another place") from error
-    _sync_folder(path.parent)
+    sync_folder(path.parent)
 
 
-def _sync_folder(folder: Path) -> None:
+def sync_folder(folder: Path) -> None:
     """Make the rename itself durable where the system can: not all can open or sync a folder."""
     if not hasattr(os, "O_DIRECTORY"):
         return

@@ -1,0 +1,79 @@
+"""`review FILE`: decide each entry beside the recording, in the browser or the terminal."""
+
+from __future__ import annotations
+
+import sys
+import webbrowser
+from pathlib import Path
+
+from rich.console import Console
+
+from narrate2report.commands.walk_recordings import WalkRecordings
+from narrate2report.commands.words import word_folders
+from narrate2report.read.lexicon import load_vocabulary
+from narrate2report.read.vocabulary import Vocabulary
+from narrate2report.records.findings import Findings
+from narrate2report.review.choices import Choice, Choices
+from narrate2report.review.desk import Desk
+from narrate2report.review.server import Site
+from narrate2report.review.serving import serve
+from narrate2report.wording import plain, room_name
+
+
+def review(file: Path, *, by: str | None, vocabulary: Path | None, browser: bool) -> None:
+    """Serve the review page of a findings file until interrupted, then put the decisions into the file.
+
+    Raises NarrateError for a file that cannot be reviewed.
+    """
+    choices = choices_of(load_vocabulary(*word_folders(vocabulary)))
+    desk, recordings = open_walk(file)
+    console = Console(stderr=True, highlight=False, markup=False)
+    if desk.set_aside is not None:
+        console.print(f"The end of the journal was torn; it was never shown as kept and lies in {desk.set_aside.name}.")
+
+    def opened(address: str) -> None:
+        print(address, flush=True)  # noqa: T201 - the address alone, for whoever opens it otherwise
+        console.print("This address works once, in one browser. Ctrl-C ends the review; every decision is kept.")
+        if browser and not webbrowser.open(address):
+            console.print("No browser could be opened; open the address above in one.")
+
+    try:
+        serve(Site(desk, choices, recordings, reviewer=by or spoken_name(desk.findings)), opened)
+    except KeyboardInterrupt:
+        pass
+    finally:
+        recordings.close()
+        if desk.lines:
+            desk.put_down()
+    open_entries = sum(entry.state == "proposed" for entry in desk.findings.entries)
+    console.print(f"{file}: {open_entries} of {len(desk.findings.entries)} entries are to decide.")
+    sys.stderr.flush()
+
+
+def open_walk(file: Path) -> tuple[Desk, WalkRecordings]:
+    """A walk ready for decisions, with its recordings."""
+    desk = Desk(file)
+    recordings = WalkRecordings(file, desk.findings.recordings)
+    desk.camera = recordings
+    return desk, recordings
+
+
+def spoken_name(findings: Findings) -> str:
+    """Who walked, as far as the record knows: proposed as the name of who decides."""
+    known = findings.walkthrough.inspector
+    return known[0].value if known else ""
+
+
+def choices_of(vocabulary: Vocabulary) -> Choices:
+    """What the vocabulary offers to choose from, by name."""
+    return Choices(
+        rooms=tuple(Choice(name, term.label or room_name(name), term.say) for name, term in vocabulary.rooms.items()),
+        components=tuple(
+            Choice(name, term.label or plain(name), term.say) for name, term in vocabulary.components.items()
+        ),
+        conditions=tuple(
+            Choice(name, term.label or plain(name), (*term.nouns, *term.adjectives, *term.phrases))
+            for name, term in vocabulary.conditions.items()
+        ),
+        sound=frozenset(name for name in vocabulary.conditions if vocabulary.is_sound(name)),
+    )

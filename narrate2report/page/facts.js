@@ -1,0 +1,116 @@
+// The form in which an entry is changed or a new one made: the fields of its kind, with what there is to choose from.
+
+import { button, make } from "./make.js";
+import { walk } from "./walk.js";
+
+const KINDS = { condition: "what was seen", check: "what was tried", handover: "handed over", advice: "told to the resident", follow_up: "work to do", description: "what it is" };
+const ONLY = {
+  condition: ["condition", "assertion"], check: ["outcome"], handover: ["direction"], follow_up: ["action", "party"],
+  description: ["attribute", "value"], advice: [],
+};
+const PICKS = {
+  assertion: { present: "is there", absent: "is not there", possible: "not certain" },
+  outcome: { works: "works", fails: "does not work", not_tested: "not tested" },
+  direction: { given: "given to the resident", returned: "returned by the resident" },
+  action: { repair: "repair", replace: "replace", clean: "clean", secure: "secure", inspect: "inspect", touch_up: "touch up", treat: "treat", supply: "supply" },
+  party: { "": "not said", resident: "resident", owner: "owner", manager: "manager" },
+  attribute: { material: "material", type: "type", count: "number", colour: "colour", age: "age" },
+  severity: { "": "not said", slight: "slight", moderate: "moderate", severe: "severe" },
+};
+const LABELS = {
+  kind: "Says", room: "Room", component: "Component", condition: "Condition", assertion: "Is it there", outcome: "Outcome",
+  direction: "Direction", action: "Work", party: "By whom", attribute: "Which property", value: "Its value", where: "Where on it",
+  size: "Size", severity: "How bad", quantity: "How many", pre_existing: "Was there before", note: "Your remark",
+  start: "From (seconds)", end: "To (seconds)",
+};
+
+// `given` holds the fields as they stand; `done` is called with those that were changed.
+export function factsForm(given, { done, cancel, word, nudge }) {
+  const form = make("form", { class: "facts", "aria-label": word });
+  const draw = (kind) => {
+    const shown = ["kind", "room", "component", ...ONLY[kind], "where", "size", "severity", "quantity", "pre_existing", "note", ...("start" in given ? ["start", "end"] : [])];
+    const typed = form.elements.length ? read(form, given) : {};
+    form.replaceChildren(
+      ...shown.map((name) => field(name, typed[name] !== undefined ? typed[name] : given[name], kind)),
+      ...["room", "component", "condition"].map(choiceList),
+      make("p", { class: "wide actions" }, make("button", { type: "submit", class: "main" }, `${word} `, make("kbd", { text: "Enter" })), button("Cancel", cancel, "Esc")),
+    );
+  };
+  draw(given.kind);
+  form.addEventListener("change", (event) => {
+    if (event.target.name !== "kind") return;
+    draw(event.target.value);
+    form.elements.kind.focus();
+  });
+  form.addEventListener("keydown", (event) => {
+    if (event.key === "Escape") { event.preventDefault(); event.stopPropagation(); cancel(); }
+    if (event.altKey && ["ArrowLeft", "ArrowRight"].includes(event.key) && ["start", "end"].includes(event.target.name)) {
+      event.preventDefault();
+      const moved = Math.max(0, Number(event.target.value) + (event.key === "ArrowLeft" ? -0.1 : 0.1));
+      event.target.value = moved.toFixed(2);
+      nudge?.(event.target.name, moved);
+    }
+  });
+  form.addEventListener("submit", (event) => {
+    event.preventDefault();
+    const now = read(form, given);
+    const unknown = ["room", "component", "condition"].find((name) => now[name] === undefined && form.elements[name]?.value.trim());
+    if (unknown) {
+      form.elements[unknown].setCustomValidity(`Not a known ${unknown}: choose one from the list. New ones go into your own words (guide vocabulary).`);
+      form.elements[unknown].reportValidity();
+      return;
+    }
+    done(Object.fromEntries(Object.entries(now).filter(([name, value]) => value !== undefined && value !== (given[name] ?? null))));
+  });
+  form.addEventListener("input", (event) => event.target.setCustomValidity?.(""));
+  return form;
+}
+
+function field(name, value, kind) {
+  if (name === "pre_existing") return make("label", { class: "check" }, make("input", { type: "checkbox", name, checked: Boolean(value) }), LABELS[name]);
+  return make("label", { class: name === "note" ? "wide" : null }, LABELS[name], control(name, value, kind));
+}
+
+function control(name, value, kind) {
+  const picks = name === "kind" ? KINDS : PICKS[name];
+  if (picks) {
+    const select = make("select", { name });
+    for (const [id, text] of Object.entries(picks)) select.append(make("option", { value: id, text, selected: id === (name === "kind" ? kind : value ?? "") }));
+    return select;
+  }
+  if (["room", "component", "condition"].includes(name))
+    return make("input", { name, list: `all-${name}`, required: true, autocomplete: "off", value: value ? labelOf(name, value) : "" });
+  if (["quantity", "start", "end"].includes(name))
+    return make("input", { name, type: "number", min: "0", step: name === "quantity" ? "1" : "0.01", value: value === null || value === undefined ? "" : String(value) });
+  return make("input", { name, maxlength: "2000", value: value ?? "" });
+}
+
+function read(form, given) {
+  const found = {};
+  for (const control of form.elements) {
+    if (!control.name) continue;
+    const value = control.value.trim();
+    if (control.type === "checkbox") found[control.name] = control.checked;
+    else if (["room", "component", "condition"].includes(control.name)) found[control.name] = value ? idOf(control.name, value) : null;
+    else if (control.type === "number") found[control.name] = value === "" ? null : Number(value);
+    else found[control.name] = value === "" ? null : value;
+  }
+  if (found.pre_existing === false && !given.pre_existing) delete found.pre_existing;
+  return found;
+}
+
+const choicesOf = (name) => walk.choices[`${name}s`];
+const labelOf = (name, id) => choicesOf(name).find((one) => one.id === id)?.label ?? id;
+
+function idOf(name, typed) {
+  const wanted = typed.toLowerCase();
+  const all = choicesOf(name);
+  const found = all.find((one) => one.label.toLowerCase() === wanted || one.id === wanted) ?? all.find((one) => one.also.includes(wanted));
+  return found?.id;
+}
+
+function choiceList(name) {
+  const list = make("datalist", { id: `all-${name}` });
+  for (const one of choicesOf(name)) list.append(make("option", { value: one.label, text: one.also.slice(0, 6).join(", ") }));
+  return list;
+}

@@ -1,0 +1,238 @@
+// What a key or a click does. One decision at a time: the next waits until the last is on disk.
+
+import { drawDesk, formOpen, openForm, openPictures, picturesOpen } from "./desk.js";
+import * as dialogs from "./dialogs.js";
+import { isPlaying, onMoment, pause, play, show } from "./player.js";
+import { draw, follow, mark, redraw } from "./spine.js";
+import { decide, lookForOthers, open, seal, walk } from "./walk.js";
+
+const by = document.querySelector("#by");
+const notice = document.querySelector("#notice");
+const alarm = document.querySelector("#alert");
+const KEYS = [
+  ["n", "next entry that is to decide"], ["j  ↓", "next entry"], ["k  ↑", "entry before"], ["p  Space", "play the statement, or stop"],
+  ["a", "accept and go on"], ["e", "change (Enter keeps, Esc goes back; Alt with ← → moves a time)"], ["x", "leave out: it was read wrong"],
+  ["w", "withdraw: it was said but does not stand"], ["t", "picture (then [ ] frame by frame, { } by half a second, Enter keeps)"],
+  ["m", "merge with the entry before"], ["s", "split in two"], ["o", "decide again"], ["g", "accept the sound ones of this room together"],
+  ["i", "make an entry of the sentence being spoken"], ["u", "undo"], ["r", "redo"], ["c", "what was not spoken of"], ["?", "this list"],
+];
+let current = null;
+let busy = false;
+let single = localStorage.getItem("single-keys") !== "off";
+let spoken = null;
+
+const entry = () => walk.entries.get(current) ?? null;
+
+async function start() {
+  try {
+    await open();
+  } catch (error) {
+    complain(error.message);
+    return;
+  }
+  const { title, unit, date, clashes } = walk.title;
+  const name = [title, ...unit.slice(0, 1), ...date.slice(0, 1)].join(" · ");
+  document.querySelector("#title").textContent = `Review: ${name}`;
+  document.title = `Review: ${name}`;
+  by.value = walk.reviewer || localStorage.getItem("decided-by") || "";
+  draw();
+  tellProgress();
+  if (clashes.length) notice.textContent = `Sources disagree: ${clashes.join("; ")}`;
+  choose(nextOpen(-1), false);
+  await show(walk.recordings.findIndex((one) => one.media)).catch(() => {});
+  setInterval(others, 8000);
+  window.addEventListener("focus", others);
+}
+
+function tellProgress() {
+  const open = walk.undecided ? `${walk.undecided} of ${walk.order.length} entries to decide` : "every entry is decided";
+  const gaps = walk.openGaps ? `${walk.openGaps} components not spoken of` : "every gap is settled";
+  document.querySelector("#left").textContent = `${open} · ${gaps}`;
+  document.querySelector("#undo").disabled = !walk.canUndo;
+  document.querySelector("#redo").disabled = !walk.canRedo;
+  document.querySelector("#seal").hidden = !walk.canSeal;
+}
+
+function complain(text) {
+  alarm.hidden = !text;
+  alarm.textContent = text ?? "";
+}
+
+function choose(id, scroll = true) {
+  current = id ?? null;
+  const card = mark(current);
+  drawDesk(entry(), act);
+  if (scroll) card?.scrollIntoView({ block: "center" });
+}
+
+function nextOpen(from) {
+  const { order, entries } = walk;
+  const after = [...order.slice(from + 1), ...order.slice(0, from + 1)];
+  return after.find((id) => entries.get(id).state === "proposed");
+}
+
+const position = () => walk.order.indexOf(current);
+const beside = (steps) => walk.order[Math.min(Math.max(position() + steps, 0), walk.order.length - 1)];
+
+// Keeps a decision; `then` chooses what is at hand afterwards, when it was kept.
+async function keep(request, told, then = () => choose(current, false)) {
+  if (!by.value.trim()) {
+    complain("Say first who decides: your name goes beside each decision.");
+    by.focus();
+    return;
+  }
+  if (busy) return;
+  busy = true;
+  localStorage.setItem("decided-by", by.value.trim());
+  try {
+    const touched = await decide(request, by.value.trim());
+    complain(null);
+    redraw(touched);
+    notice.textContent = `Kept: ${told}`;
+    then(touched);
+  } catch (error) {
+    if (error.touched) {
+      redraw(error.touched);
+      choose(current, false);
+    }
+    complain(error.message);
+  } finally {
+    busy = false;
+    tellProgress();
+    mark(current);
+  }
+}
+
+async function others() {
+  if (busy || formOpen() || picturesOpen()) return;
+  const touched = await lookForOthers().catch(() => null);
+  if (!touched) return;
+  redraw(touched);
+  tellProgress();
+  choose(current, false);
+  notice.textContent = `Decided in another window meanwhile by ${touched.by.join(", ")}: ${touched.entries.length} entries`;
+}
+
+const goOn = () => choose(nextOpen(position()) ?? current);
+const firstTouched = (touched) => choose(touched.entries.find((id) => id !== current && walk.entries.has(id)) ?? current);
+
+const ACTS = {
+  play() {
+    if (isPlaying()) return pause();
+    const { recording, start: from } = entry().evidence[0];
+    return play(recording, from, entry().evidence.filter((piece) => piece.recording === recording).at(-1).end);
+  },
+  accept: () => keep({ action: "accept", entries: [current] }, `accepted, ${entry().title}`, goOn),
+  drop: () => keep({ action: "drop", entries: [current] }, `left out, ${entry().title}`, goOn),
+  withdraw: () => dialogs.askWhy(entry(), (why) => keep({ action: "withdraw", entry: current, why }, `withdrawn, ${entry().title}`, goOn)),
+  reopen: () => keep({ action: "reopen", entries: [current] }, `to decide again, ${entry().title}`),
+  change() {
+    const at = entry();
+    const nudge = (_, moved) => play(at.evidence[0].recording, moved, moved + 1);
+    const done = (facts) => {
+      if (!Object.keys(facts).length) return complain("Nothing was changed. Press Esc to go back, or a to accept it as it is.");
+      return keep({ action: "change", entry: at.id, facts }, `changed, ${at.title}`, goOn);
+    };
+    openForm(at.facts, "Keep the change", done, () => choose(current, false), nudge);
+  },
+  merge() {
+    const before = walk.order[position() - 1];
+    if (!before) return complain("There is no entry before this one.");
+    return keep({ action: "merge", entries: [before, current] }, "merged with the one before", () => choose(before));
+  },
+  split: () => keep({ action: "split", entry: current }, "split in two; change the second", firstTouched),
+  async picture() {
+    try {
+      await openPictures(entry(), (at) => keep({ action: "still", entry: current, at }, "picture taken"), () => choose(current, false));
+    } catch (error) {
+      complain(error.message);
+    }
+  },
+  remove: (sha256) => keep({ action: "no_still", entry: current, sha256 }, "picture removed"),
+  sound() {
+    const sound = walk.order.map((id) => walk.entries.get(id)).filter((one) => one.room === entry().room && one.state === "proposed" && one.sound);
+    if (!sound.length) return complain(`Nothing is left to decide that is said to be in order in: ${entry().room_name}.`);
+    return dialogs.showSound(entry().room_name, sound, (entries) => keep({ action: "accept", entries }, `accepted, ${entries.length} sound ones`, goOn));
+  },
+};
+
+function act(name, ...more) {
+  complain(null);
+  if (!entry()) return complain("Choose an entry first.");
+  return ACTS[name](...more);
+}
+
+const TOOLS = {
+  next: () => choose(nextOpen(position()) ?? current),
+  undo: () => keep({ action: "undo" }, "taken back", (touched) => choose(touched.entries.find((id) => walk.entries.has(id)) ?? current)),
+  redo: () => keep({ action: "redo" }, "it stands again", (touched) => choose(touched.entries.find((id) => walk.entries.has(id)) ?? current)),
+  gaps: () => dialogs.showGaps(settle),
+  seal: () => dialogs.showSeal(by.value, sealIt, (where) => TOOLS[where]()),
+  help: () => dialogs.showKeys(KEYS, single, (on) => { single = on; localStorage.setItem("single-keys", on ? "on" : "off"); }),
+};
+
+async function settle(gaps, looked, note) {
+  const named = gaps.map(({ room, component }) => ({ room, component }));
+  await keep({ action: "acknowledge", gaps: named, looked, note }, `${gaps.length} not spoken of: settled`, () => dialogs.showGaps(settle));
+  if (!alarm.hidden) dialogs.close();
+}
+
+async function sealIt(name, statement) {
+  try {
+    dialogs.showSealed(await seal(name, statement));
+  } catch (error) {
+    dialogs.close();
+    complain(error.message);
+  }
+}
+
+function makeEntry(id) {
+  const one = walk.sentences.find((sentence) => sentence.id === id);
+  const given = { kind: "condition", room: one.room, component: null, condition: null, assertion: "present" };
+  mark(null);
+  play(one.recording, one.start, one.end);
+  openForm(given, "Make this entry", (facts) => keep({ action: "add", sentences: [id], facts: { ...given, ...facts } }, "made", firstTouched), () => choose(current));
+}
+
+document.addEventListener("click", (event) => {
+  const hit = event.target.closest("[data-do], [data-entry], [data-at], [data-add]");
+  if (!hit) return;
+  const { do: tool, entry: id, at, add, recording } = hit.dataset;
+  if (tool) TOOLS[tool]();
+  else if (add) makeEntry(add);
+  else if (at) play(Number(recording), Number(at));
+  else if (id) {
+    choose(id, false);
+    if (event.detail === 2) ACTS.play();
+  }
+});
+
+const ON_KEY = {
+  n: TOOLS.next, j: () => choose(beside(1)), ArrowDown: () => choose(beside(1)), k: () => choose(beside(-1)), ArrowUp: () => choose(beside(-1)),
+  p: () => act("play"), " ": () => act("play"), a: () => act("accept"), e: () => act("change"), x: () => act("drop"), w: () => act("withdraw"),
+  t: () => act("picture"), m: () => act("merge"), s: () => act("split"), o: () => act("reopen"), g: () => act("sound"),
+  i: () => spoken && makeEntry(spoken), u: TOOLS.undo, r: TOOLS.redo, c: TOOLS.gaps, "?": TOOLS.help,
+};
+const PICTURE_KEYS = { "[": (strip) => strip.step(-1), "]": (strip) => strip.step(1), "{": (strip) => strip.jump(-0.5), "}": (strip) => strip.jump(0.5), Enter: (strip) => strip.keep(), Escape: () => choose(current, false) };
+
+document.addEventListener("keydown", (event) => {
+  if (event.ctrlKey || event.metaKey || event.altKey || dialogs.isOpen()) return;
+  const inField = event.target.matches("input, select, textarea, video");
+  if (inField) return;
+  const strip = picturesOpen();
+  const onButton = event.target.matches("button, a, summary") && ["Enter", " "].includes(event.key);
+  if (onButton) return;
+  const act = strip && PICTURE_KEYS[event.key] ? () => PICTURE_KEYS[event.key](strip) : single || event.key.length > 1 ? ON_KEY[event.key] : null;
+  if (!act) return;
+  event.preventDefault();
+  act();
+});
+
+onMoment((recording, at) => {
+  spoken = walk.sentences.findLast((one) => one.recording === recording && one.start <= at + 0.01)?.id ?? null;
+  follow(recording, at, isPlaying() && !formOpen());
+});
+
+const stage = document.querySelector(".stage");
+new ResizeObserver(() => document.documentElement.style.setProperty("--stage", `${stage.offsetHeight}px`)).observe(stage);
+start();

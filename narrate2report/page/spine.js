@@ -1,0 +1,118 @@
+// What was said, in order; beside each sentence the entries that it gave.
+
+import { button, make } from "./make.js";
+import { walk } from "./walk.js";
+
+const spine = document.querySelector("#spine");
+const SHAPES = { proposed: "□", accepted: "✓", changed: "✎", dropped: "–" };
+const KINDS = {
+  condition: "seen", check: "tried", handover: "handed over", advice: "told", follow_up: "to do", description: "what it is",
+};
+const lines = new Map();
+let nowLine = null;
+
+export function draw() {
+  lines.clear();
+  const whole = document.createDocumentFragment();
+  let list = null;
+  let room = null;
+  for (const one of everyLine()) {
+    if (one.room !== room) {
+      room = one.room;
+      list = make("ol");
+      whole.append(make("section", { "aria-label": one.room_name }, make("h2", { text: one.room_name }), list));
+    }
+    list.append(line(one));
+  }
+  spine.replaceChildren(whole);
+  for (const id of walk.order) place(id);
+}
+
+// Draws anew what a decision touched.
+export function redraw(touched) {
+  for (const id of touched.entries) {
+    document.getElementById(`entry-${id}`)?.remove();
+    if (walk.entries.has(id)) place(id);
+  }
+  for (const id of touched.unused) lines.get(id)?.replaceWith(line(sentence(id)));
+  for (const id of touched.unused) for (const entry of entriesOf(id)) place(entry);
+}
+
+export function mark(id) {
+  for (const card of spine.querySelectorAll(".card.chosen")) {
+    card.classList.remove("chosen");
+    card.removeAttribute("aria-current");
+  }
+  const card = document.getElementById(`entry-${id}`);
+  card?.classList.add("chosen");
+  card?.setAttribute("aria-current", "true");
+  return card;
+}
+
+// The sentence that is being spoken.
+export function follow(recording, at, scroll) {
+  const spoken = walk.sentences.findLast((one) => one.recording === recording && one.start <= at + 0.01);
+  const element = spoken && lines.get(spoken.id);
+  if (element === nowLine) return;
+  nowLine?.classList.remove("now");
+  nowLine?.removeAttribute("aria-current");
+  element?.classList.add("now");
+  element?.setAttribute("aria-current", "time");
+  nowLine = element ?? null;
+  if (scroll) element?.scrollIntoView({ block: "nearest" });
+}
+
+// Sentences, and a line without words for each entry that rests on none.
+function everyLine() {
+  const unspoken = walk.order.map((id) => walk.entries.get(id)).filter((entry) => entry.evidence[0].sentences.length === 0);
+  const extra = unspoken.map((entry) => unspokenLine(entry));
+  return [...walk.sentences, ...extra].sort((one, other) => one.recording - other.recording || one.start - other.start);
+}
+
+function unspokenLine(entry) {
+  const { recording, start, end, clock } = entry.evidence[0];
+  return { id: `at-${entry.id}`, recording, start, end, clock, text: "(no words)", room: entry.room, room_name: entry.room_name };
+}
+
+const sentence = (id) => walk.sentences.find((one) => one.id === id);
+const homeOf = (entry) => entry.evidence[0].sentences[0] ?? `at-${entry.id}`;
+const entriesOf = (id) => walk.order.filter((entry) => homeOf(walk.entries.get(entry)) === id);
+
+function line(one) {
+  const reason = walk.unused.get(one.id);
+  const words = make("div", { class: "words" }, make("span", { text: one.text }));
+  if (reason) {
+    words.append(
+      make("span", { class: "why", text: `No entry: ${reason.reason} (${reason.because}). ` }),
+      button("Make an entry", null, null, { class: "make", data: { add: one.id }, "aria-label": `Make an entry of “${one.text}”` }),
+    );
+  }
+  const at = make("button", { type: "button", class: "at", text: one.clock, "aria-label": `Play from ${one.clock}`, data: { at: String(one.start), recording: String(one.recording) } });
+  const element = make("li", { class: reason ? "line silent" : "line" }, at, words, make("div", { class: "given" }));
+  lines.set(one.id, element);
+  return element;
+}
+
+function place(id) {
+  const entry = walk.entries.get(id);
+  const home = homeOf(entry);
+  if (!lines.has(home)) {
+    draw();
+    return;
+  }
+  const given = lines.get(home).querySelector(".given");
+  const card = cardOf(entry);
+  const after = [...given.children].find((other) => walk.order.indexOf(other.dataset.entry) > walk.order.indexOf(id));
+  given.insertBefore(card, after ?? null);
+}
+
+function cardOf(entry) {
+  const text = make("span", { class: "text" }, make("strong", { text: entry.title }), ` ${entry.says} `, make("span", { class: "kind", text: `(${KINDS[entry.kind]}${entry.stills.length ? ", with picture" : ""}${entry.heard.length ? ", misheard word" : ""})` }));
+  return make(
+    "button",
+    { type: "button", class: "card", id: `entry-${entry.id}`, data: { entry: entry.id, state: entry.state } },
+    make("span", { class: "shape", text: SHAPES[entry.state], "aria-hidden": "true" }),
+    text,
+    make("span", { class: "state", text: entry.state_word }),
+  );
+}

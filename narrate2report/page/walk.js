@@ -1,0 +1,79 @@
+// The walk as this window knows it: fetched once, then kept in step with every decision.
+// Nothing counts as decided here before the server has answered that it is on disk.
+
+export const walk = { entries: new Map(), order: [], sentences: [], unused: new Map(), coverage: new Map(), head: 0 };
+
+export const gapKey = (gap) => `${gap.room}/${gap.component}`;
+
+export async function open() {
+  const told = await ask("/api/walk");
+  Object.assign(walk, { title: told.walk, recordings: told.recordings, sentences: told.sentences, choices: told.choices });
+  walk.reviewer = told.reviewer;
+  walk.canSeal = told.can_seal;
+  for (const entry of told.entries) walk.entries.set(entry.id, entry);
+  walk.order = told.entries.map((entry) => entry.id);
+  for (const one of told.sentences) if (one.unused) walk.unused.set(one.id, one.unused);
+  for (const gap of told.coverage) walk.coverage.set(gapKey(gap), gap);
+  progress(told);
+}
+
+// Sends one decision. Returns what it touched, or throws with the server's own sentence; what another window
+// decided meanwhile is taken in either way.
+export async function decide(request, by) {
+  const answer = await post("/api/decide", { request, by, seen: walk.head });
+  const touched = "head" in answer.body ? takeIn(answer.body) : null;
+  if (!answer.ok) throw Object.assign(new Error(answer.body.error), { touched });
+  return touched;
+}
+
+export async function lookForOthers() {
+  const told = await ask(`/api/since/${walk.head}`);
+  return told.head === walk.head ? null : takeIn(told);
+}
+
+export async function seal(by, statement) {
+  const answer = await post("/api/seal", { by, statement });
+  if (!answer.ok) throw new Error(answer.body.error);
+  return answer.body.sha256;
+}
+
+export async function ask(path) {
+  const answer = await fetch(path);
+  const body = await answer.json().catch(() => ({ error: "the program does not answer as it should; is it still running?" }));
+  if (!answer.ok) throw new Error(body.error);
+  return body;
+}
+
+async function post(path, value) {
+  let answer;
+  try {
+    answer = await fetch(path, { method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify(value) });
+  } catch {
+    throw new Error("the program does not answer, so this was not kept; is it still running?");
+  }
+  const body = await answer.json().catch(() => ({ error: "this was not kept: the program refused it" }));
+  return { ok: answer.ok, body };
+}
+
+function takeIn(told) {
+  for (const [id, entry] of Object.entries(told.entries)) {
+    if (entry) walk.entries.set(id, entry);
+    else walk.entries.delete(id);
+  }
+  if (told.order) walk.order = told.order;
+  for (const [id, reason] of Object.entries(told.unused)) {
+    if (reason) walk.unused.set(id, reason);
+    else walk.unused.delete(id);
+  }
+  for (const gap of told.coverage) walk.coverage.set(gapKey(gap), gap);
+  progress(told);
+  return { entries: Object.keys(told.entries), unused: Object.keys(told.unused), by: told.by };
+}
+
+function progress(told) {
+  walk.head = told.head;
+  walk.undecided = told.undecided;
+  walk.openGaps = told.open_gaps;
+  walk.canUndo = told.can_undo;
+  walk.canRedo = told.can_redo;
+}

@@ -1,0 +1,177 @@
+"""A request and the record as it stands give the changes of one decision. Pure: nothing is read or written here.
+
+A change holds what was and what becomes, so taking it back needs no rule of its own.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from typing import TypeVar
+
+from narrate2report.errors import CannotDecide
+from narrate2report.records.findings import Acknowledged, Coverage, Decision, Entry, Findings, State, Still
+from narrate2report.records.journal import Change as Changed
+from narrate2report.records.journal import CoverageChange, EntryChange, UnusedChange
+from narrate2report.review import requests as ask
+from narrate2report.review.added import added_entry, new_id
+from narrate2report.review.facts import with_facts
+from narrate2report.review.spine import Sentence, began_at
+
+Part = TypeVar("Part")
+
+
+@dataclass(frozen=True)
+class Hand:
+    """Who decides, when (RFC 3339, UTC), and as which line of the journal."""
+
+    by: str
+    at: str
+    number: int
+
+    def decision(self, why: str | None = None) -> Decision:
+        """How it stands in an entry."""
+        return Decision(by=self.by, at=self.at, why=why or None)
+
+
+def decide(
+    findings: Findings, spine: Sequence[Sentence], wanted: ask.Decide, hand: Hand, still: Still | None = None
+) -> tuple[Changed, ...]:
+    """What a request changes. `still` is the picture that was taken for it.
+
+    Raises CannotDecide where the record does not allow it or nothing would change.
+    """
+    match wanted:
+        case ask.Accept():
+            changes = _settle(findings, wanted.entries, "accepted", hand)
+        case ask.Drop():
+            changes = _settle(findings, wanted.entries, "dropped", hand, wanted.why)
+        case ask.Withdraw():
+            changes = _settle(findings, (wanted.entry,), "dropped", hand, f"withdrawn: {wanted.why}")
+        case ask.Reopen():
+            changes = [_changed(entry, state="proposed", decided=None) for entry in _entries(findings, wanted.entries)]
+        case ask.Change():
+            entry = _entry(findings, wanted.entry)
+            changes = [_becomes(entry, with_facts(findings, entry, wanted.facts), hand)]
+        case ask.Add():
+            changes = _add(findings, spine, wanted, hand)
+        case ask.Merge():
+            changes = _merge(findings, wanted, hand)
+        case ask.Split():
+            changes = _split(_entry(findings, wanted.entry), hand)
+        case ask.TakeStill():
+            changes = _take(_entry(findings, wanted.entry), still)
+        case ask.RemoveStill():
+            changes = _remove(_entry(findings, wanted.entry), wanted.sha256)
+        case ask.Acknowledge():
+            changes = _acknowledge(findings, wanted, hand)
+    changes = [change for change in changes if change.before != change.after]
+    if not changes:
+        raise CannotDecide("that is how it stands already; nothing was changed")
+    return tuple(changes)
+
+
+def _entries(findings: Findings, wanted: Iterable[str]) -> list[Entry]:
+    known = {entry.id: entry for entry in findings.entries}
+    missing = [entry for entry in wanted if entry not in known]
+    if missing:
+        raise CannotDecide(f"no entry {missing[0]!r} in this record; open the page anew to see what there is")
+    return [known[entry] for entry in dict.fromkeys(wanted)]
+
+
+def _entry(findings: Findings, wanted: str) -> Entry:
+    return _entries(findings, [wanted])[0]
+
+
+def _changed(entry: Entry, **fields: object) -> Changed:
+    return EntryChange(before=entry, after=entry.model_copy(update=fields))
+
+
+def _settle(
+    findings: Findings, wanted: Sequence[str], state: State, hand: Hand, why: str | None = None
+) -> list[Changed]:
+    """Accept or drop; what a person has changed already stays `changed` when it is accepted."""
+    return [
+        _changed(entry, state=state, decided=hand.decision(why), merged_into=None)
+        for entry in _entries(findings, wanted)
+        if entry.state != state and not (state == "accepted" and entry.state == "changed")
+    ]
+
+
+def _becomes(before: Entry, after: Entry, hand: Hand) -> Changed:
+    if after == before:
+        raise CannotDecide("that is how it stands already; nothing was changed")
+    decided = {"state": "changed", "decided": hand.decision(), "merged_into": None}
+    return EntryChange(before=before, after=after.model_copy(update=decided))
+
+
+def _add(findings: Findings, spine: Sequence[Sentence], wanted: ask.Add, hand: Hand) -> list[Changed]:
+    entry, used = added_entry(findings, spine, wanted, hand.number)
+    entry = entry.model_copy(update={"state": "accepted", "decided": hand.decision()})
+    gone = [UnusedChange(before=unused, after=None) for unused in findings.unused if unused.id in used]
+    return [EntryChange(before=None, after=entry), *gone]
+
+
+def _merge(findings: Findings, wanted: ask.Merge, hand: Hand) -> list[Changed]:
+    """The first stays and takes over what the others rest on: evidence, repairs of mishearings, pictures."""
+    first, *others = _entries(findings, wanted.entries)
+    if not others:
+        raise CannotDecide("an entry cannot be merged with itself; choose another one")
+    for other in others:
+        if other.kind != first.kind:
+            raise CannotDecide(f"a {other.kind} and a {first.kind} say different things; change one of them first")
+    every = sorted((first, *others), key=lambda entry: began_at(findings, entry))
+    after = first.model_copy(
+        update={
+            "evidence": _joined(entry.evidence for entry in every),
+            "heard": _joined(entry.heard for entry in every),
+            "stills": _joined(entry.stills for entry in every),
+            "state": "changed",
+            "decided": hand.decision(),
+        }
+    )
+    gone = {"state": "dropped", "decided": hand.decision(f"merged into {first.id}"), "merged_into": first.id}
+    return [EntryChange(before=first, after=after), *(_changed(other, **gone) for other in others)]
+
+
+def _joined(groups: Iterable[Iterable[Part]]) -> tuple[Part, ...]:
+    found: list[Part] = []
+    for group in groups:
+        found.extend(one for one in group if one not in found)
+    return tuple(found)
+
+
+def _split(entry: Entry, hand: Hand) -> list[Changed]:
+    """A second entry on the same words, proposed, so that the person says what it is."""
+    identity = new_id("split", entry.id, hand.number)
+    second = {"id": identity, "split_from": entry.id, "state": "proposed", "decided": None, "merged_into": None}
+    return [EntryChange(before=None, after=entry.model_copy(update=second))]
+
+
+def _take(entry: Entry, still: Still | None) -> list[Changed]:
+    if still is None:
+        raise CannotDecide("no picture was taken; nothing was changed")
+    if still in entry.stills:
+        raise CannotDecide("that picture is there already; step to another one")
+    stills = sorted((*entry.stills, still), key=lambda one: (one.recording, one.time))
+    return [_changed(entry, stills=tuple(stills))]
+
+
+def _remove(entry: Entry, sha256: str) -> list[Changed]:
+    if all(still.sha256 != sha256 for still in entry.stills):
+        raise CannotDecide("that picture is not there any more; nothing was changed")
+    return [_changed(entry, stills=tuple(still for still in entry.stills if still.sha256 != sha256))]
+
+
+def _acknowledge(findings: Findings, wanted: ask.Acknowledge, hand: Hand) -> list[Changed]:
+    known = {(line.room, line.component): line for line in findings.coverage}
+    return [_acknowledged(known.get((gap.room, gap.component)), wanted, hand) for gap in dict.fromkeys(wanted.gaps)]
+
+
+def _acknowledged(line: Coverage | None, wanted: ask.Acknowledge, hand: Hand) -> Changed:
+    if line is None or line.status != "not_noted":
+        raise CannotDecide("that component is no gap of this record; open the page anew to see what there is")
+    if wanted.looked == "looked_at_since" and not wanted.note:
+        raise CannotDecide("say in a note what was seen when you looked")
+    said = Acknowledged(looked=wanted.looked, note=wanted.note or None, by=hand.by, at=hand.at)
+    return CoverageChange(before=line, after=line.model_copy(update={"acknowledged": said}))

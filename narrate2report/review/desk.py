@@ -1,0 +1,156 @@
+"""One walk under review: the record as it stands, its journal, and the one way to decide something about it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from pathlib import Path
+from typing import Protocol
+
+from narrate2report.errors import BadInput, BrokenRecord, CannotDecide
+from narrate2report.records.beside import journal_beside
+from narrate2report.records.canonical import canonical_sha256
+from narrate2report.records.files import read_record, record_json, write_record
+from narrate2report.records.findings import Findings, Still
+from narrate2report.records.fold import folded, name_of, unfolded
+from narrate2report.records.journal import Action, Change, JournalLine
+from narrate2report.review import requests as ask
+from narrate2report.review.decisions import Hand, decide
+from narrate2report.review.journal import Journal
+from narrate2report.review.spine import Sentence, sentences
+from narrate2report.review.undoing import reverse, to_redo, to_undo
+
+
+class Camera(Protocol):
+    """Takes pictures out of the recordings of a walk and keeps them as files."""
+
+    def take(self, findings: Findings, wanted: ask.TakeStill) -> Still:
+        """The picture at the moment that is asked for, on disk; raises BadInput where there is none."""
+
+
+class Stale(CannotDecide):
+    """Another window has decided about the same parts since; `lines` are its decisions."""
+
+    def __init__(self, lines: Sequence[JournalLine]) -> None:
+        who = ", ".join(dict.fromkeys(line.by for line in lines))
+        super().__init__(f"this was decided in another window meanwhile (by {who}); look at it and decide again")
+        self.lines = tuple(lines)
+
+
+@dataclass(frozen=True)
+class Kept:
+    """The line that was written, and those that other windows wrote since this one last looked."""
+
+    line: JournalLine
+    others: tuple[JournalLine, ...]
+
+
+class Desk:
+    """A walk that is being reviewed. Every decision is on disk before `decide` returns.
+
+    Two of them, in one program or two, may be open on the same walk: the second to decide about the same thing is
+    told what the first one decided. Raises BadInput for a sealed record, BrokenRecord for files that do not fit.
+    """
+
+    def __init__(self, findings: Path, now: Callable[[], str] | None = None) -> None:
+        self.path = findings
+        self.camera: Camera | None = None
+        self._now = now or _now
+        on_disk = read_record(findings, Findings)
+        if on_disk.seal is not None:
+            raise BadInput(f"{findings}: is sealed and stays as it is; start an addendum: narrate2report amend FILE")
+        self._journal = Journal(journal_beside(findings))
+        with self._journal.locked():
+            self._journal.refresh()
+        self.findings = folded(on_disk, self._journal.lines)
+        draft = unfolded(self.findings, self._journal.lines)
+        self._draft_sha256 = canonical_sha256(record_json(draft))
+        if self.lines and self.lines[0].previous != self._draft_sha256:
+            raise BrokenRecord(f"{journal_beside(findings)}: belongs to another draft than {findings}; keep them apart")
+        self.spine: tuple[Sentence, ...] = sentences(draft)
+
+    @property
+    def lines(self) -> tuple[JournalLine, ...]:
+        """The journal as far as this desk has read it."""
+        return tuple(self._journal.lines)
+
+    @property
+    def set_aside(self) -> Path | None:
+        """Where the torn end of the journal was put, if there was one."""
+        return self._journal.set_aside
+
+    def look(self) -> None:
+        """Take in what other programs have decided about the same walk."""
+        with self._journal.locked():
+            self._take_in(self._journal.refresh())
+
+    def decide(self, wanted: ask.Request, by: str, seen: int) -> Kept:
+        """Keep one decision. `seen` is the number of the last journal line that the person has seen.
+
+        Raises Stale where another window has meanwhile decided about the same thing, and CannotDecide where the
+        record does not allow it; nothing is written then.
+        """
+        with self._journal.locked():
+            self._take_in(self._journal.refresh())
+            others = self._journal.lines[seen:]
+            number = max(len(self._journal.lines), 1) + 1
+            hand = Hand(by=by, at=self._now(), number=number)
+            changes, takes_back = self._changes(wanted, hand, others)
+            if not self._journal.lines:
+                self._journal.begin(hand.at, by, self._draft_sha256)
+            line = self._journal.append(hand.at, by, _action(wanted), changes, takes_back)
+            self._take_in([line])
+        return Kept(line, tuple(others))
+
+    def put_down(self) -> None:
+        """Write the record with all decisions into the findings file; the journal stays what it rests on."""
+        with self._journal.locked():
+            self._take_in(self._journal.refresh())
+            write_record(self.path, self.findings)
+
+    def _changes(
+        self, wanted: ask.Request, hand: Hand, others: Sequence[JournalLine]
+    ) -> tuple[tuple[Change, ...], int | None]:
+        if isinstance(wanted, ask.Undo | ask.Redo):
+            if others:
+                raise Stale(others)
+            line = (to_undo if isinstance(wanted, ask.Undo) else to_redo)(self._journal.lines)
+            return reverse(line), line.number
+        self._check_fresh(_names(wanted), others)
+        still = None
+        if isinstance(wanted, ask.TakeStill):
+            if self.camera is None:
+                raise CannotDecide("no pictures can be taken here")
+            still = self.camera.take(self.findings, wanted)
+        return decide(self.findings, self.spine, wanted, hand, still), None
+
+    def _check_fresh(self, names: set[tuple[str, ...]], others: Sequence[JournalLine]) -> None:
+        clashing = [line for line in others if names & {name_of(change)[1:] for change in line.changes}]
+        if clashing:
+            raise Stale(clashing)
+
+    def _take_in(self, lines: Sequence[JournalLine]) -> None:
+        if lines:
+            self.findings = folded(self.findings, lines)
+
+
+def _names(wanted: ask.Decide) -> set[tuple[str, ...]]:
+    """What a request is about, as the journal names it: entries, sentences, gaps."""
+    match wanted:
+        case ask.Accept() | ask.Drop() | ask.Reopen() | ask.Merge():
+            return {(entry,) for entry in wanted.entries}
+        case ask.Add():
+            return {(sentence,) for sentence in wanted.sentences}
+        case ask.Acknowledge():
+            return {(gap.room, gap.component) for gap in wanted.gaps}
+        case _:
+            return {(wanted.entry,)}
+
+
+def _action(wanted: ask.Request) -> Action:
+    return "still" if isinstance(wanted, ask.RemoveStill) else wanted.action
+
+
+def _now() -> str:
+    return datetime.now(UTC).isoformat(timespec="milliseconds").replace("+00:00", "Z")

@@ -1,0 +1,90 @@
+"""An entry with the facts that a person typed: only what its kind can have, and what it must have."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from narrate2report.errors import CannotDecide
+from narrate2report.records.findings import Attribute, Entry, Findings, Size
+from narrate2report.records.moments import fragment
+from narrate2report.review.requests import Facts
+
+NEEDS = {
+    "condition": ("condition", "assertion"),
+    "check": ("outcome",),
+    "handover": ("direction",),
+    "follow_up": ("action",),
+    "description": ("attribute",),
+    "advice": (),
+}
+"""What an entry of each kind must say (contract: the fields of an entry)."""
+
+OWN = {"condition": {"condition", "assertion"}, "check": {"outcome"}, "handover": {"direction"}}
+OWN |= {"follow_up": {"action", "party"}, "description": {"attribute"}, "advice": set()}
+
+_PLAIN = ("kind", "room", "component", "condition", "assertion", "outcome", "action", "party", "quantity", "direction")
+_ASSUMED = {"assertion": "present", "direction": "given"}
+"""What goes without saying."""
+
+
+def with_facts(findings: Findings, entry: Entry, facts: Facts) -> Entry:
+    """The entry as it reads with these facts.
+
+    Raises CannotDecide where a fact is missing that its kind needs, or a time lies outside its recording.
+    """
+    fields = entry.model_dump()
+    named = facts.model_fields_set
+    fields.update({name: getattr(facts, name) for name in _PLAIN if name in named})
+    for name in ("where", "note"):
+        if name in named:
+            fields[name] = getattr(facts, name) or None
+    if "severity" in named:
+        fields["severity"] = facts.severity
+    if "pre_existing" in named:
+        fields["pre_existing"] = bool(facts.pre_existing)
+    if "size" in named and facts.size != (entry.size.text if entry.size else None):
+        fields["size"] = Size(text=facts.size) if facts.size else None
+    if named & {"attribute", "value"}:
+        fields["attribute"] = _attribute(entry, facts)
+    _keep_to_kind(fields)
+    if named & {"start", "end"}:
+        fields["evidence"] = _retimed(findings, entry, facts)
+    return Entry.model_validate(fields)
+
+
+def _attribute(entry: Entry, facts: Facts) -> Attribute | None:
+    name = facts.attribute or (entry.attribute.name if entry.attribute else None)
+    value = facts.value or (entry.attribute.value if entry.attribute else None)
+    return Attribute(name=name, value=value) if name and value else None
+
+
+def _keep_to_kind(fields: dict[str, Any]) -> None:
+    kind = fields["kind"]
+    for owner, names in OWN.items():
+        if owner != kind:
+            fields.update(dict.fromkeys(names - OWN[kind]))
+    for name in NEEDS[kind]:
+        if fields[name] is None:
+            fields[name] = _ASSUMED.get(name)
+        if fields[name] is None:
+            raise CannotDecide(f"a {kind.replace('_', ' ')} needs its {name}; choose one")
+    for name in ("room", "component"):
+        if not fields[name]:
+            raise CannotDecide(f"the {name} is missing; choose one")
+
+
+def _retimed(findings: Findings, entry: Entry, facts: Facts) -> tuple[Any, ...]:
+    """The evidence with the start of its first piece and the end of its last one moved."""
+    pieces = list(entry.evidence)
+    if facts.start is not None:
+        pieces[0] = pieces[0].model_copy(update={"start": facts.start})
+    if facts.end is not None:
+        pieces[-1] = pieces[-1].model_copy(update={"end": facts.end})
+    lengths = {recording.file: recording.duration_s for recording in findings.recordings}
+    for piece in pieces:
+        length = lengths.get(piece.recording)
+        if piece.end <= piece.start or (length is not None and piece.end > length + 0.01):
+            raise CannotDecide("a statement must end after it starts and lie inside its recording")
+    return tuple(
+        piece.model_copy(update={"link": fragment(piece.recording, piece.start, piece.end)}) for piece in pieces
+    )

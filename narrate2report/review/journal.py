@@ -1,0 +1,109 @@
+"""Adding to the journal: locked against other programs, on disk before it is believed, torn ends set aside.
+
+A line counts when its newline is on disk. What a crash left after the last newline was never shown to anyone as
+kept; it is moved into a file of its own, so that nothing at all is thrown away.
+"""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+from filelock import FileLock, Timeout
+
+from narrate2report.errors import BadInput, BrokenRecord
+from narrate2report.records.base import Sha256
+from narrate2report.records.files import sync_folder, write_whole
+from narrate2report.records.journal import Action, Change, JournalLine
+from narrate2report.records.journal_file import line_bytes, line_sha256, parse_lines
+
+PATIENCE_S = 10.0
+"""How long one program waits for another that is just writing."""
+
+
+class Journal:
+    """The journal of one walk, read and added to.
+
+    Raises BrokenRecord where the file is no journal or not that of this record, BadInput where it cannot be written.
+    """
+
+    def __init__(self, path: Path) -> None:
+        self._path = path
+        self._lock = FileLock(path.with_name(f".{path.name}.lock"))
+        self._raw = b""
+        self.lines: list[JournalLine] = []
+        self.set_aside: Path | None = None
+
+    @contextmanager
+    def locked(self) -> Iterator[None]:
+        """Keep other programs from writing meanwhile. Raises BadInput when one of them does not let go."""
+        try:
+            with self._lock.acquire(timeout=PATIENCE_S):
+                yield
+        except Timeout as error:
+            raise BadInput(f"{self._path}: another program is writing to it; close that one and try again") from error
+
+    def refresh(self) -> list[JournalLine]:
+        """The lines that were added since the last look, by whichever program. Call it locked."""
+        try:
+            raw = self._path.read_bytes()
+        except FileNotFoundError:
+            raw = b""
+        if not raw.startswith(self._raw):
+            raise BrokenRecord(f"{self._path}: was changed from outside; close this review and open it again")
+        if raw == self._raw:
+            return []
+        whole = raw[: raw.rfind(b"\n") + 1]
+        if len(whole) < len(raw):
+            self._put_aside(raw[len(whole) :], len(whole))
+        new = list(parse_lines(whole[len(self._raw) :], self._path, after=self.lines[-1] if self.lines else None))
+        self.lines.extend(new)
+        self._raw = whole
+        return new
+
+    def begin(self, at: str, by: str, draft: Sha256) -> None:
+        """Write the first line, which names the draft that the journal belongs to. Call it locked."""
+        self._write(JournalLine(number=1, at=at, by=by, action="begin", previous=draft))
+
+    def append(
+        self, at: str, by: str, action: Action, changes: tuple[Change, ...], takes_back: int | None
+    ) -> JournalLine:
+        """Write one more line and return it when it is on disk. Call it locked, after a refresh."""
+        line = JournalLine(
+            number=len(self.lines) + 1,
+            at=at,
+            by=by,
+            action=action,
+            changes=changes,
+            takes_back=takes_back,
+            previous=line_sha256(self.lines[-1]),
+        )
+        self._write(line)
+        return line
+
+    def _write(self, line: JournalLine) -> None:
+        raw = line_bytes(line)
+        is_new = not self._path.exists()
+        try:
+            with self._path.open("ab") as file:
+                file.write(raw)
+                file.flush()
+                os.fsync(file.fileno())
+            if is_new:
+                sync_folder(self._path.parent)
+        except OSError as error:
+            reason = error.strerror or error
+            raise BadInput(f"{self._path}: cannot be written ({reason}); this was not kept") from error
+        self._raw += raw
+        self.lines.append(line)
+
+    def _put_aside(self, torn: bytes, at: int) -> None:
+        place = self._path.with_name(f"{self._path.name}.torn-{at}")
+        write_whole(place, torn)
+        with self._path.open("r+b") as file:
+            file.truncate(at)
+            file.flush()
+            os.fsync(file.fileno())
+        self.set_aside = place

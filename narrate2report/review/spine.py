@@ -1,0 +1,62 @@
+"""The sentences of a record in the order they were said: those that gave entries and those that gave none."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from narrate2report.records.findings import Entry, Evidence, Findings, Unused
+from narrate2report.records.moments import fragment
+
+
+@dataclass(frozen=True)
+class Sentence:
+    """What was said in one breath, as transcribed, with its place in a recording."""
+
+    id: str
+    recording: str
+    start: float
+    end: float
+    text: str
+    unused: Unused | None = None
+
+    def as_evidence(self) -> Evidence:
+        """How it stands in an entry that rests on it."""
+        return Evidence(
+            recording=self.recording,
+            start=self.start,
+            end=self.end,
+            sentences=(self.id,),
+            quote=self.text,
+            link=fragment(self.recording, self.start, self.end),
+        )
+
+
+def sentences(findings: Findings) -> tuple[Sentence, ...]:
+    """Every sentence of the record once, recording by recording."""
+    known = {unused.id: _silent(unused) for unused in findings.unused}
+    for entry in findings.entries:
+        for piece in entry.evidence:
+            for sentence in piece.sentences:
+                known.setdefault(sentence, Sentence(sentence, piece.recording, piece.start, piece.end, piece.quote))
+    order = {recording.file: number for number, recording in enumerate(findings.recordings)}
+    return tuple(sorted(known.values(), key=lambda one: (order.get(one.recording, 0), one.start, one.end, one.id)))
+
+
+def room_at(findings: Findings, recording: str, moment: float) -> str:
+    """The room that was walked at a moment: the newest one entered by then, or the first of all."""
+    room = findings.rooms[0].room if findings.rooms else "whole_unit"
+    for visit in findings.rooms:
+        if visit.recording == recording and visit.start <= moment:
+            room = visit.room
+    return room
+
+
+def began_at(findings: Findings, entry: Entry) -> tuple[int, float]:
+    """Where an entry stands in the walk: number of the recording, second."""
+    order = {recording.file: number for number, recording in enumerate(findings.recordings)}
+    first = entry.evidence[0]
+    return order.get(first.recording, 0), first.start
+
+
+def _silent(unused: Unused) -> Sentence:
+    return Sentence(unused.id, unused.recording, unused.start, unused.end, unused.text, unused)

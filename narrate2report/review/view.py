@@ -1,0 +1,196 @@
+"""The record as the page shows it: plain JSON, worded here so that every window words it alike."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Mapping, Sequence
+from typing import Any
+
+from narrate2report.records.findings import Coverage, Entry, Evidence, Findings, Still, Unused
+from narrate2report.records.journal import JournalLine
+from narrate2report.records.moments import clock
+from narrate2report.review.choices import Choice, Choices
+from narrate2report.review.spine import Sentence, room_at
+from narrate2report.review.undoing import standing
+from narrate2report.wording import REASONS, WALKS, plain, room_name, said
+
+Json = dict[str, Any]
+
+STATES = {"proposed": "to decide", "accepted": "accepted", "changed": "changed", "dropped": "left out"}
+LOOKED = {
+    "not_looked_at": "not looked at",
+    "looked_at_since": "looked at since",
+    "left_not_noted": "left as not noted",
+}
+
+
+def whole_view(findings: Findings, spine: Sequence[Sentence], lines: Sequence[JournalLine], choices: Choices) -> Json:
+    """Everything that the page shows when it opens."""
+    numbers = _numbers(findings)
+    unused = {one.id for one in findings.unused}
+    return {
+        "walk": _walk(findings),
+        "recordings": [
+            {"number": number, "file": one.file, "duration": one.duration_s, "media": one.media}
+            for number, one in enumerate(findings.recordings)
+        ],
+        "sentences": [_sentence(one, findings, numbers, unused) for one in spine],
+        "entries": [entry_view(entry, findings, choices) for entry in findings.entries],
+        "coverage": [coverage_view(line) for line in findings.coverage if line.status == "not_noted"],
+        "choices": {
+            "rooms": _choices(choices.rooms),
+            "components": _choices(choices.components),
+            "conditions": _choices(choices.conditions),
+        },
+        **progress(findings, lines),
+    }
+
+
+def changes_view(
+    findings: Findings, lines: Sequence[JournalLine], new: Sequence[JournalLine], choices: Choices
+) -> Json:
+    """What these new lines have changed, as it stands now, for a window that has seen everything before them."""
+    entries = {entry.id: entry for entry in findings.entries}
+    unused = {one.id: one for one in findings.unused}
+    rows = {(row.room, row.component): row for row in findings.coverage}
+    touched: dict[str, Json | None] = {}
+    silent: dict[str, Json | None] = {}
+    gaps: dict[tuple[str, str], Json] = {}
+    for change in (change for line in new for change in line.changes):
+        part = change.after if change.after is not None else change.before
+        match part:
+            case Entry():
+                now = entries.get(part.id)
+                touched[part.id] = entry_view(now, findings, choices) if now else None
+            case Unused():
+                silent[part.id] = _reason(unused.get(part.id))
+            case Coverage():
+                gaps[part.room, part.component] = coverage_view(rows[part.room, part.component])
+    return {
+        "order": [entry.id for entry in findings.entries] if touched else None,
+        "entries": touched,
+        "unused": silent,
+        "coverage": list(gaps.values()),
+        "by": sorted({line.by for line in new}),
+        **progress(findings, lines),
+    }
+
+
+def progress(findings: Findings, lines: Sequence[JournalLine]) -> Json:
+    """How far the review has come."""
+    done, undone = standing(lines)
+    return {
+        "head": len(lines),
+        "undecided": sum(entry.state == "proposed" for entry in findings.entries),
+        "open_gaps": sum(row.status == "not_noted" and row.acknowledged is None for row in findings.coverage),
+        "can_undo": done[-1].action if done else None,
+        "can_redo": bool(undone),
+        "sealed": findings.seal is not None,
+    }
+
+
+def entry_view(entry: Entry, findings: Findings, choices: Choices) -> Json:
+    """One entry in words, with the fields that a person can change."""
+    numbers = _numbers(findings)
+    return {
+        "id": entry.id,
+        "kind": entry.kind,
+        "room": entry.room,
+        "component": entry.component,
+        "title": f"{plain(entry.component)}",
+        "room_name": room_name(entry.room),
+        "says": said(entry),
+        "state": entry.state,
+        "state_word": STATES[entry.state],
+        "sound": choices.is_plain_and_sound(entry),
+        "evidence": [_evidence(piece, numbers) for piece in entry.evidence],
+        "heard": [one.model_dump() for one in entry.heard],
+        "because": list(entry.because),
+        "sure": entry.confidence,
+        "stills": [still_view(still, numbers) for still in entry.stills],
+        "decided": entry.decided.model_dump() if entry.decided else None,
+        "facts": _facts(entry),
+    }
+
+
+def still_view(still: Still, numbers: Mapping[str, int]) -> Json:
+    """A picture with where it lies on the page's server."""
+    return {
+        "sha256": still.sha256,
+        "time": still.time,
+        "clock": clock(still.time),
+        "recording": numbers[still.recording],
+        "address": f"/still/{still.sha256}",
+    }
+
+
+def coverage_view(row: Coverage) -> Json:
+    """A component that was not spoken of, and what a person said of that."""
+    known = row.acknowledged
+    return {
+        "room": row.room,
+        "component": row.component,
+        "room_name": room_name(row.room),
+        "title": plain(row.component),
+        "looked": known.looked if known else None,
+        "looked_word": LOOKED[known.looked] if known else "not noted",
+        "note": known.note if known else None,
+    }
+
+
+def _walk(findings: Findings) -> Json:
+    header = findings.walkthrough
+    facts = {name: [one.value for one in getattr(header, name)] for name in ("kind", "unit", "date", "inspector")}
+    kind = facts["kind"][0] if facts["kind"] else ""
+    return {**facts, "title": WALKS.get(kind, "walk"), "clashes": list(header.clashes)}
+
+
+def _sentence(one: Sentence, findings: Findings, numbers: Mapping[str, int], unused: Collection[str]) -> Json:
+    return {
+        "id": one.id,
+        "recording": numbers.get(one.recording, 0),
+        "start": one.start,
+        "end": one.end,
+        "clock": clock(one.start),
+        "text": one.text,
+        "room": room_at(findings, one.recording, one.start),
+        "room_name": room_name(room_at(findings, one.recording, one.start)),
+        "unused": _reason(one.unused) if one.id in unused else None,
+    }
+
+
+def _reason(unused: Unused | None) -> Json | None:
+    return {"reason": REASONS[unused.reason], "because": unused.because} if unused else None
+
+
+def _evidence(piece: Evidence, numbers: Mapping[str, int]) -> Json:
+    return {
+        "recording": numbers.get(piece.recording, 0),
+        "start": piece.start,
+        "end": piece.end,
+        "clock": clock(piece.start),
+        "quote": piece.quote,
+        "sentences": list(piece.sentences),
+    }
+
+
+def _facts(entry: Entry) -> Json:
+    plain_fields = {
+        "kind", "room", "component", "condition", "assertion", "outcome", "action", "party", "quantity", "direction",
+        "where", "severity", "pre_existing", "note",
+    }  # fmt: skip
+    return {
+        **entry.model_dump(include=plain_fields),
+        "size": entry.size.text if entry.size else None,
+        "attribute": entry.attribute.name if entry.attribute else None,
+        "value": entry.attribute.value if entry.attribute else None,
+        "start": entry.evidence[0].start,
+        "end": entry.evidence[-1].end,
+    }
+
+
+def _choices(found: Sequence[Choice]) -> list[Json]:
+    return [{"id": one.id, "label": one.label, "also": list(one.also)} for one in found]
+
+
+def _numbers(findings: Findings) -> dict[str, int]:
+    return {recording.file: number for number, recording in enumerate(findings.recordings)}

@@ -20,7 +20,7 @@ export function drawDesk(entry, act) {
     desk.replaceChildren(make("p", { text: walk.order.length ? "Choose an entry, or press n for the next one that is to decide." : "This walk gave no entries. Make them from the sentences below." }));
     return;
   }
-  desk.replaceChildren(
+  const parts = [
     make("h2", { text: `${entry.room_name}: ${entry.title}, ${entry.says}` }),
     make("p", { text: stateOf(entry) }),
     ...entry.evidence.map((piece) => quote(piece)),
@@ -28,7 +28,9 @@ export function drawDesk(entry, act) {
     actions(entry, act),
     stills(entry, act),
     make("details", {}, make("summary", { text: `Why it was read so (${Math.round(entry.sure * 100)} % sure)` }), make("ul", {}, ...entry.because.map((reason) => make("li", { text: reason })))),
-  );
+  ];
+  desk.replaceChildren(...parts.filter(Boolean));
+  desk.scrollTop = 0;
 }
 
 function stateOf(entry) {

@@ -2,7 +2,7 @@
 
 import { drawDesk, formOpen, openForm, openPictures, picturesOpen } from "./desk.js";
 import * as dialogs from "./dialogs.js";
-import { isPlaying, onMoment, pause, play, show } from "./player.js";
+import { isPlaying, lookAt, onMoment, pause, play, show } from "./player.js";
 import { draw, follow, mark, redraw } from "./spine.js";
 import { decide, lookForOthers, open, seal, walk } from "./walk.js";
 
@@ -30,16 +30,15 @@ async function start() {
     complain(error.message);
     return;
   }
-  const { title, unit, date, clashes } = walk.title;
-  const name = [title, ...unit.slice(0, 1), ...date.slice(0, 1)].join(" · ");
+  const { name, clashes } = walk.title;
   document.querySelector("#title").textContent = `Review: ${name}`;
   document.title = `Review: ${name}`;
   by.value = walk.reviewer || localStorage.getItem("decided-by") || "";
   draw();
   tellProgress();
   if (clashes.length) notice.textContent = `Sources disagree: ${clashes.join("; ")}`;
-  choose(nextOpen(-1), false);
   await show(walk.recordings.findIndex((one) => one.media)).catch(() => {});
+  choose(nextOpen(-1));
   setInterval(others, 8000);
   window.addEventListener("focus", others);
 }
@@ -63,6 +62,7 @@ function choose(id, scroll = true) {
   const card = mark(current);
   drawDesk(entry(), act);
   if (scroll) card?.scrollIntoView({ block: "center" });
+  if (entry()) lookAt(entry().evidence[0].recording, entry().evidence[0].start);
 }
 
 function nextOpen(from) {

@@ -24,6 +24,11 @@ export async function play(recording, start, end = null) {
   watch();
 }
 
+// Shows the picture at a moment without playing, unless something is playing or another recording is at hand.
+export function lookAt(recording, at) {
+  if (recording === current && video.paused) video.currentTime = at;
+}
+
 export function pause() {
   stopAt = null;
   video.pause();

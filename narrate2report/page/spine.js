@@ -1,6 +1,6 @@
 // What was said, in order; beside each sentence the entries that it gave.
 
-import { button, make } from "./make.js";
+import { make } from "./make.js";
 import { walk } from "./walk.js";
 
 const spine = document.querySelector("#spine");
@@ -80,15 +80,14 @@ const entriesOf = (id) => walk.order.filter((entry) => homeOf(walk.entries.get(e
 
 function line(one) {
   const reason = walk.unused.get(one.id);
-  const words = make("div", { class: "words" }, make("span", { text: one.text }));
+  const given = make("div", { class: "given" });
   if (reason) {
-    words.append(
-      make("span", { class: "why", text: `No entry: ${reason.reason} (${reason.because}). ` }),
-      button("Make an entry", null, null, { class: "make", data: { add: one.id }, "aria-label": `Make an entry of “${one.text}”` }),
+    given.append(
+      make("span", { class: "why" }, `No entry: ${reason.reason} (${reason.because}).`, make("button", { type: "button", class: "make", data: { add: one.id }, "aria-label": `Make an entry of “${one.text}”`, text: "Make an entry" })),
     );
   }
   const at = make("button", { type: "button", class: "at", text: one.clock, "aria-label": `Play from ${one.clock}`, data: { at: String(one.start), recording: String(one.recording) } });
-  const element = make("li", { class: reason ? "line silent" : "line" }, at, words, make("div", { class: "given" }));
+  const element = make("li", { class: reason ? "line silent" : "line" }, at, make("div", { class: "words", text: one.text }), given);
   lines.set(one.id, element);
   return element;
 }

@@ -11,7 +11,7 @@ from narrate2report.records.moments import clock
 from narrate2report.review.choices import Choice, Choices
 from narrate2report.review.spine import Sentence, room_at
 from narrate2report.review.undoing import standing
-from narrate2report.wording import REASONS, WALKS, plain, room_name, said
+from narrate2report.wording import REASONS, WALKS, plain, room_name, said, unit_name
 
 Json = dict[str, Any]
 
@@ -139,9 +139,9 @@ def coverage_view(row: Coverage) -> Json:
 
 def _walk(findings: Findings) -> Json:
     header = findings.walkthrough
-    facts = {name: [one.value for one in getattr(header, name)] for name in ("kind", "unit", "date", "inspector")}
-    kind = facts["kind"][0] if facts["kind"] else ""
-    return {**facts, "title": WALKS.get(kind, "walk"), "clashes": list(header.clashes)}
+    kind, unit, date = ([one.value for one in getattr(header, name)][:1] for name in ("kind", "unit", "date"))
+    parts = [*(WALKS.get(one, one) for one in kind), *map(unit_name, unit), *date]
+    return {"name": " · ".join(parts) or "a walk", "clashes": list(header.clashes)}
 
 
 def _sentence(one: Sentence, findings: Findings, numbers: Mapping[str, int], unused: Collection[str]) -> Json:

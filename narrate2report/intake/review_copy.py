@@ -136,7 +136,7 @@ class _PictureTrack:
         self._container = container
         self._turn = turn_of(first)
         self._size = _small_size(first)
-        self._reformatter = VideoReformatter()  # kept: one for each picture costs time and memory
+        self._reformatter = VideoReformatter()  # kept: one for each picture costs time
         wide, high = reversed(self._size) if self._turn.transposed else self._size
         stream: VideoStream = container.add_stream("libx264", rate=30, options=PICTURE_OPTIONS)
         stream.width, stream.height, stream.pix_fmt = wide, high, "yuv420p"

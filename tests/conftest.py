@@ -1,4 +1,4 @@
-"""No test reads with the words that the person who runs it keeps at home, nor do the programs it starts."""
+"""No test reads with the words of whoever runs it; the sample walk is drafted once for all that start from it."""
 
 from __future__ import annotations
 
@@ -6,9 +6,26 @@ from collections.abc import Iterator
 
 import pytest
 
+from narrate2report.cli import main
+from tests.drafted import SAMPLES, Drafted
+
 
 @pytest.fixture(scope="session", autouse=True)
 def built_in_words() -> Iterator[None]:
     with pytest.MonkeyPatch.context() as patch:
         patch.setenv("NARRATE2REPORT_VOCAB", "")
         yield
+
+
+@pytest.fixture(scope="session")
+def move_in(tmp_path_factory: pytest.TempPathFactory) -> Drafted:
+    """The move-in sample, from sound, with the model that comes with the program."""
+    folder = tmp_path_factory.mktemp("move-in")
+    drafted = Drafted(
+        recording=SAMPLES / "move-in.mp4",
+        out=folder / "walk.findings.json",
+        transcript=folder / "walk.transcript.json",
+        heard=folder / ".walk.heard.jsonl",
+    )
+    assert main(["draft", str(drafted.recording), "--out", str(drafted.out), "--quiet"]) == 0
+    return drafted

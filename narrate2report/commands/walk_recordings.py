@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+import math
 import tempfile
 import threading
 from pathlib import Path
@@ -15,7 +16,6 @@ from narrate2report.intake.still_file import as_jpeg
 from narrate2report.records.beside import stills_beside
 from narrate2report.records.files import write_whole
 from narrate2report.records.findings import Entry, Findings, Still
-from narrate2report.records.moments import rounded
 from narrate2report.records.transcript import Recording
 from narrate2report.review.requests import TakeStill
 from narrate2report.review.server import Playing
@@ -23,6 +23,11 @@ from narrate2report.review.server import Playing
 
 class _Stopped(Exception):
     """The review was closed while a copy was being made."""
+
+
+def _within(frame: Frame) -> float:
+    """A moment, to 0.01 s, at which a player shows this picture and not the one before."""
+    return math.ceil(round(frame.time_s * 1000) / 10) / 100
 
 
 class WalkRecordings:
@@ -86,9 +91,7 @@ class WalkRecordings:
         self._stills.mkdir(exist_ok=True)
         place = self._stills / f"{sha256[:16]}.jpg"
         write_whole(place, content)
-        return Still(
-            file=f"{self._stills.name}/{place.name}", recording=recording, time=rounded(frame.time_s), sha256=sha256
-        )
+        return Still(file=f"{self._stills.name}/{place.name}", recording=recording, time=_within(frame), sha256=sha256)
 
     def _original(self, number: int) -> Path:
         """The file of a recording. Raises BadInput where it is not there, or is another one."""

@@ -17,9 +17,15 @@ const KEYS = [
   ["i", "make an entry of the sentence being spoken"], ["u", "undo"], ["r", "redo"], ["c", "what was not spoken of"], ["?", "this list"],
 ];
 let current = null;
-let busy = false;
+let busy = true;
 let single = localStorage.getItem("single-keys") !== "off";
 let spoken = null;
+
+// Whoever drives this page by program can see when it is at rest.
+function atWork(now) {
+  busy = now;
+  document.body.dataset.busy = now ? "yes" : "no";
+}
 
 const entry = () => walk.entries.get(current) ?? null;
 
@@ -39,13 +45,14 @@ async function start() {
   if (clashes.length) notice.textContent = `Sources disagree: ${clashes.join("; ")}`;
   await show(walk.recordings.findIndex((one) => one.media)).catch(() => {});
   choose(nextOpen(-1));
+  atWork(false);
   setInterval(others, 8000);
   window.addEventListener("focus", others);
 }
 
 function tellProgress() {
-  const open = walk.undecided ? `${walk.undecided} of ${walk.order.length} entries to decide` : "every entry is decided";
-  const gaps = walk.openGaps ? `${walk.openGaps} components not spoken of` : "every gap is settled";
+  const open = walk.undecided ? `${walk.undecided} of ${walk.order.length} to decide` : "all decided";
+  const gaps = walk.openGaps ? `${walk.openGaps} not spoken of` : "no open gaps";
   document.querySelector("#left").textContent = `${open} · ${gaps}`;
   document.querySelector("#undo").disabled = !walk.canUndo;
   document.querySelector("#redo").disabled = !walk.canRedo;
@@ -82,7 +89,7 @@ async function keep(request, told, then = () => choose(current, false)) {
     return;
   }
   if (busy) return;
-  busy = true;
+  atWork(true);
   localStorage.setItem("decided-by", by.value.trim());
   try {
     const touched = await decide(request, by.value.trim());
@@ -97,7 +104,7 @@ async function keep(request, told, then = () => choose(current, false)) {
     }
     complain(error.message);
   } finally {
-    busy = false;
+    atWork(false);
     tellProgress();
     mark(current);
   }
@@ -142,10 +149,13 @@ const ACTS = {
   },
   split: () => keep({ action: "split", entry: current }, "split in two; change the second", firstTouched),
   async picture() {
+    atWork(true);
     try {
       await openPictures(entry(), (at) => keep({ action: "still", entry: current, at }, "picture taken"), () => choose(current, false));
     } catch (error) {
       complain(error.message);
+    } finally {
+      atWork(false);
     }
   },
   remove: (sha256) => keep({ action: "no_still", entry: current, sha256 }, "picture removed"),

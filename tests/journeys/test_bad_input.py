@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from narrate2report.cli import main
-from tests.journeys.conftest import SAMPLES
+from tests.drafted import SAMPLES
 from tests.journeys.media import music, picture_alone, silent_walk
 
 NOTES = "[0:00] We are in the kitchen.\n[0:04] The sink has a chip.\n"

@@ -15,7 +15,7 @@ from narrate2report.listen.whisper import Whisper
 from narrate2report.records.files import read_record
 from narrate2report.records.schema import published
 from narrate2report.records.transcript import Transcript
-from tests.journeys.conftest import SAMPLES, Drafted
+from tests.drafted import SAMPLES, Drafted
 from tests.records.media_fragments import temporal
 from tests.scoring import load_gold, load_lines, score
 

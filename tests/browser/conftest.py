@@ -1,0 +1,149 @@
+"""A real browser and the real program: the review page as a person opens it."""
+
+from __future__ import annotations
+
+import os
+import shutil
+import signal
+import subprocess
+import sys
+import time
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, ConsoleMessage, Error, Page, sync_playwright
+
+from narrate2report.records.findings import Findings
+from narrate2report.review.desk import Desk
+from tests.drafted import SAMPLES, Drafted
+
+ROOT = Path(__file__).parents[2]
+PICTURES = ROOT / "build" / "screenshots"
+NAMES = ("chromium", "chromium-browser", "google-chrome", "chrome")
+
+
+@dataclass
+class Opened:
+    """The page of a walk, and the walk's file."""
+
+    page: Page
+    file: Path
+    errors: list[str]
+
+    @property
+    def record(self) -> Findings:
+        return Desk(self.file).findings
+
+    def press(self, *keys: str) -> None:
+        """Keys as a person presses them: each waits until the one before has done its work."""
+        for key in keys:
+            self.page.keyboard.press(key)
+            self.rest()
+
+    def rest(self) -> None:
+        """Wait until the page has done its work."""
+        self.page.wait_for_selector("body[data-busy=no]")
+
+    def until(self, true: str, patience_s: float = 15.0) -> None:
+        """Wait until a script says so. The page's own policy forbids what Playwright would use for it."""
+        ends = time.monotonic() + patience_s
+        while not self.page.evaluate(true):
+            assert time.monotonic() < ends, f"never came true: {true}"
+            self.page.wait_for_timeout(50)
+
+    def told(self) -> str:
+        return self.page.inner_text("#notice")
+
+    def moment(self) -> float:
+        return float(self.page.evaluate("document.querySelector('#player').currentTime"))
+
+    def look(self, name: str) -> None:
+        """Keep a screenshot."""
+        PICTURES.mkdir(parents=True, exist_ok=True)
+        self.page.screenshot(path=PICTURES / f"{name}.png")
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Browser]:
+    found = next(filter(None, map(shutil.which, NAMES)), None)
+    if found is None:
+        if os.environ.get("CI"):
+            pytest.fail("no Chromium on this machine: .ci/run should have installed it")
+        pytest.skip("no Chromium on this machine; install one to run the browser tests")
+    with sync_playwright() as playwright:
+        made = playwright.chromium.launch(
+            executable_path=found,
+            args=["--no-sandbox", "--disable-gpu", "--autoplay-policy=no-user-gesture-required", "--mute-audio"],
+        )
+        yield made
+        made.close()
+
+
+@contextmanager
+def served(file: Path) -> Iterator[str]:
+    """The program serving the review of a walk; gives its address, ends it with Ctrl-C as a person does."""
+    program = subprocess.Popen(
+        [sys.executable, "-m", "narrate2report", "review", str(file), "--no-browser", "--by", "Ida Pell"],
+        stdout=subprocess.PIPE,
+        stderr=subprocess.DEVNULL,
+        text=True,
+        cwd=ROOT,
+    )
+    try:
+        assert program.stdout is not None
+        yield program.stdout.readline().strip()
+    finally:
+        program.send_signal(signal.SIGINT)
+        with program:
+            assert program.wait(timeout=30) == 0
+
+
+@pytest.fixture
+def open_walk(browser: Browser) -> Iterator[Callable[[Path], Opened]]:
+    """Opens the review of a findings file; whatever the page complains of fails the test."""
+    ending: list[Callable[[], object]] = []
+    pages: list[Opened] = []
+
+    def open_it(file: Path, width: int = 1440, height: int = 900) -> Opened:
+        serving = served(file)
+        address = serving.__enter__()
+        ending.append(lambda: serving.__exit__(None, None, None))
+        context = browser.new_context(viewport={"width": width, "height": height})
+        ending.append(context.close)
+        opened = Opened(context.new_page(), file, [])
+        _listen(opened)
+        opened.page.goto(address)
+        opened.rest()
+        pages.append(opened)
+        return opened
+
+    yield open_it
+    for end in reversed(ending):
+        end()
+    assert [error for opened in pages for error in opened.errors] == []
+
+
+def _listen(opened: Opened) -> None:
+    """Note whatever goes wrong in the page."""
+
+    def on_console(told: ConsoleMessage) -> None:
+        if told.type == "error":
+            opened.errors.append(told.text)
+
+    def on_error(error: Error) -> None:
+        opened.errors.append(str(error))
+
+    opened.page.on("console", on_console)
+    opened.page.on("pageerror", on_error)
+
+
+@pytest.fixture
+def sample(move_in: Drafted, tmp_path: Path) -> Path:
+    """The sample walk with its recording beside it, ready to be reviewed."""
+    for made in (move_in.out, move_in.transcript):
+        shutil.copy(made, tmp_path)
+    shutil.copy(SAMPLES / "move-in.mp4", tmp_path)
+    return tmp_path / move_in.out.name

@@ -1,0 +1,87 @@
+"""What an automated checker finds against WCAG 2.2 A and AA, in every state of the page; what it cannot find is said
+in the guide. Keys are tested in test_review_page.py."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from importlib import resources
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from tests.browser.conftest import Opened
+
+Open = Callable[..., Opened]
+CHECKER = resources.files("axe_playwright_python") / "axe.min.js"
+RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
+STATES = {
+    "as it opens": (),
+    "changing an entry": ("e",),
+    "choosing a picture": ("t",),
+    "gaps": ("c",),
+    "sound entries together": ("g",),
+    "withdrawing": ("w",),
+    "keys": ("?",),
+    "after decisions": ("a", "x", "j"),
+}
+
+
+def faults(opened: Opened) -> list[str]:
+    """What the checker finds, each with the first place where it does."""
+    # Handed over by the debugger's way in: the page's own policy lets no other script run.
+    opened.page.evaluate(CHECKER.read_text("utf-8"))
+    # A card that is scrolled half under the stage would count as too small to hit.
+    opened.page.evaluate("document.querySelector('.stage').style.position = 'static'")
+    wanted = {"runOnly": {"type": "tag", "values": RULES}}
+    found: dict[str, Any] = opened.page.evaluate("(wanted) => axe.run(document, wanted)", wanted)
+    assert found["passes"], "the checker ran"
+    return [f"{one['id']}: {one['help']} at {one['nodes'][0]['html'][:160]}" for one in found["violations"]]
+
+
+@pytest.mark.parametrize("width", [1440, 390])
+def test_a_checker_finds_nothing(open_walk: Open, sample: Path, width: int) -> None:
+    opened = open_walk(sample, width, 900)
+    found = {}
+    for state, keys in STATES.items():
+        opened.press(*keys)
+        found[state] = faults(opened)
+        opened.press("Escape")
+    assert found == dict.fromkeys(STATES, [])
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_contrast_is_enough_by_day_and_by_night(open_walk: Open, sample: Path, scheme: str) -> None:
+    opened = open_walk(sample)
+    opened.page.emulate_media(color_scheme="dark" if scheme == "dark" else "light")
+    opened.press("a", "x")
+    opened.page.evaluate("document.querySelector('#player').currentTime = 45")
+    assert faults(opened) == []
+    opened.look(f"review-{scheme}")
+
+
+def test_single_keys_can_be_switched_off(open_walk: Open, sample: Path) -> None:
+    """WCAG 2.1, success criterion 2.1.4: who speaks to the computer must not set off single keys."""
+    opened = open_walk(sample)
+    opened.press("?")
+    opened.page.get_by_label("Single keys act").uncheck()
+    opened.press("Escape", "a")
+    assert all(entry.state == "proposed" for entry in opened.record.entries)
+    opened.page.get_by_role("button", name="Accept").click()
+    opened.page.wait_for_selector("#notice:has-text('Kept')")
+    assert opened.record.entries[0].state == "accepted"
+
+
+def test_everything_can_be_reached_and_done_with_tab_and_enter(open_walk: Open, sample: Path) -> None:
+    opened = open_walk(sample)
+    for _ in range(40):
+        opened.press("Tab")
+        if opened.page.evaluate("document.activeElement.innerText?.startsWith('Accept')"):
+            break
+    else:
+        pytest.fail("Tab never came to Accept")
+    outline = opened.page.evaluate("getComputedStyle(document.activeElement).outlineStyle")
+    assert outline != "none", "where the keyboard is can be seen"
+    opened.press("Enter")
+    opened.page.wait_for_selector("#notice:has-text('Kept')")
+    assert opened.record.entries[0].state == "accepted"

@@ -1,0 +1,203 @@
+"""The review page in a real browser, on the sample walk."""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Callable
+from pathlib import Path
+
+import av
+import numpy as np
+import pytest
+
+from narrate2report.records.beside import journal_beside
+from tests.browser.conftest import Opened
+from tests.clock import read_clock
+from tests.review.walks import walk
+
+Open = Callable[..., Opened]
+
+
+def test_a_key_plays_an_entry_from_its_start_to_its_end(open_walk: Open, sample: Path) -> None:
+    opened = open_walk(sample)
+    piece = opened.record.entries[0].evidence[0]
+    assert opened.moment() == pytest.approx(piece.start, abs=0.1), "the picture shows where the entry was said"
+    opened.press("p")
+    opened.until("!document.querySelector('#player').paused")
+    assert piece.start - 0.01 <= opened.moment() <= piece.start + 1.5
+    opened.until("document.querySelector('#player').paused")
+    assert opened.moment() == pytest.approx(piece.end, abs=0.25)
+
+
+def test_the_sentence_being_spoken_is_marked(open_walk: Open, sample: Path) -> None:
+    opened = open_walk(sample)
+    opened.page.evaluate("document.querySelector('#player').currentTime = 45")
+    opened.until("document.querySelector('.line.now')?.innerText.includes('Smoke alarm')")
+
+
+def test_accepting_goes_on_to_the_next_and_counts_down(open_walk: Open, sample: Path) -> None:
+    opened = open_walk(sample)
+    number = len(opened.record.entries)
+    opened.press("a", "a", "x")
+    assert [entry.state for entry in opened.record.entries[:3]] == ["accepted", "accepted", "dropped"]
+    assert {entry.decided.by for entry in opened.record.entries[:3] if entry.decided} == {"Ida Pell"}
+    assert opened.page.inner_text("#left").startswith(f"{number - 3} of {number} to decide")
+    opened.look("review-1440")
+
+
+def test_a_change_is_kept_taken_back_and_stands_again(open_walk: Open, sample: Path) -> None:
+    opened = open_walk(sample)
+    before = opened.record.entries[0]
+    opened.press("e")
+    opened.page.fill("form.facts [name=condition]", "scratch")
+    opened.page.fill("form.facts [name=where]", "beside the lock")
+    opened.page.fill("form.facts [name=size]", "2 inches")
+    opened.press("Enter")
+    after = opened.record.entries[0]
+    assert (after.condition, after.where, after.state) == ("scratch", "beside the lock", "changed")
+    assert after.size is not None
+    assert after.size.text == "2 inches"
+    opened.press("u")
+    assert opened.record.entries[0] == before
+    opened.press("r")
+    assert opened.record.entries[0] == after
+    assert "beside the lock" in opened.page.inner_text(f"#entry-{before.id}")
+
+
+def test_a_word_that_the_vocabulary_does_not_know_is_not_let_in(open_walk: Open, sample: Path) -> None:
+    opened = open_walk(sample)
+    opened.press("e")
+    opened.page.fill("form.facts [name=component]", "flux capacitor")
+    opened.press("Enter")
+    assert opened.page.evaluate("document.querySelector('[name=component]').validationMessage").startswith(
+        "Not a known"
+    )
+    opened.press("Escape")
+    assert all(entry.state == "proposed" for entry in opened.record.entries)
+
+
+def test_a_picture_shows_the_moment_that_it_says(open_walk: Open, sample: Path) -> None:
+    """The clock in the kept picture is read back by comparing it with the digits as they were drawn."""
+    opened = open_walk(sample)
+    opened.press("t")
+    opened.page.wait_for_selector(".strip img[src^='blob:']")
+    opened.press("]", "]", "[", "Enter")
+    opened.page.wait_for_selector(".stills img")
+    (still,) = opened.record.entries[0].stills
+    kept = sample.parent / still.file
+    assert hashlib.sha256(kept.read_bytes()).hexdigest() == still.sha256
+    with av.open(str(kept)) as container:
+        picture = next(container.decode(video=0)).to_ndarray(format="rgb24").astype(np.uint8)
+    assert picture.shape == (540, 960, 3), "full resolution"
+    assert read_clock(picture) == pytest.approx(still.time, abs=0.06)
+    piece = opened.record.entries[0].evidence[0]
+    assert piece.start - 0.1 <= still.time <= piece.end + 0.1
+    opened.look("review-picture-1440")
+
+
+def test_a_sentence_without_an_entry_becomes_one(open_walk: Open, sample: Path) -> None:
+    opened = open_walk(sample)
+    unused = opened.record.unused[-1]
+    opened.page.click(f"[data-add='{unused.id}']")
+    opened.page.fill("form.facts [name=component]", "ceiling")
+    opened.page.fill("form.facts [name=condition]", "stain")
+    opened.press("Enter")
+    assert unused.id not in {one.id for one in opened.record.unused}
+    (made,) = [entry for entry in opened.record.entries if unused.id in entry.evidence[0].sentences]
+    assert (made.component, made.condition, made.state) == ("ceiling", "stain", "accepted")
+    assert made.evidence[0].quote == unused.text
+    opened.press("u")
+    assert unused.id in {one.id for one in opened.record.unused}
+
+
+def test_merging_and_splitting(open_walk: Open, sample: Path) -> None:
+    opened = open_walk(sample)
+    first, second = opened.record.entries[:2]
+    opened.press("j", "m")
+    merged = {entry.id: entry for entry in opened.record.entries}
+    assert merged[second.id].merged_into == first.id
+    assert merged[second.id].state == "dropped"
+    opened.press("u", "s")
+    assert len(opened.record.entries) == len(merged) + 1
+
+
+def test_the_sound_entries_of_a_room_are_accepted_together_after_a_look(open_walk: Open, sample: Path) -> None:
+    opened = open_walk(sample)
+    room = opened.record.entries[0].room
+    opened.press("g")
+    listed = opened.page.locator("dialog li").all_inner_texts()
+    assert len(listed) > 1
+    opened.press("Enter")
+    accepted = [entry for entry in opened.record.entries if entry.state == "accepted"]
+    assert len(accepted) == len(listed)
+    assert {entry.room for entry in accepted} == {room}
+
+
+def test_a_gap_is_settled_and_says_how(open_walk: Open, sample: Path) -> None:
+    opened = open_walk(sample)
+    opened.press("c")
+    row = opened.page.locator("dialog .row").first
+    row.get_by_role("button", name="Not looked at").click()
+    opened.page.wait_for_selector("dialog .row >> text=: not looked at")
+    opened.page.locator("dialog .row input").nth(1).fill("rang it, works")
+    opened.page.locator("dialog .row").nth(1).get_by_role("button", name="Looked at since").click()
+    opened.page.wait_for_selector("dialog .row >> text=: looked at since")
+    known = [row.acknowledged for row in opened.record.coverage if row.acknowledged]
+    assert [(one.looked, one.note) for one in known] == [("not_looked_at", None), ("looked_at_since", "rang it, works")]
+    opened.look("review-gaps-1440")
+
+
+def test_another_window_shows_what_this_one_decided_and_is_told_of_clashes(open_walk: Open, sample: Path) -> None:
+    opened = open_walk(sample)
+    other = Opened(opened.page.context.new_page(), sample, opened.errors)
+    other.page.goto(opened.page.url)
+    other.rest()
+    opened.press("a")
+    other.page.bring_to_front()
+    other.press("x")
+    assert "another window" in other.page.inner_text("#alert")
+    assert opened.record.entries[0].state == "accepted"
+    other.errors.clear()
+
+
+def test_words_of_a_recording_are_shown_and_never_obeyed(open_walk: Open, tmp_path: Path) -> None:
+    opened = open_walk(walk(tmp_path))
+    assert "<script>document.title" in opened.page.inner_text("#spine")
+    assert opened.page.title().startswith("Review")
+    opened.press("e")
+    opened.page.fill("form.facts [name=note]", "<img src=x onerror=document.title='taken'>")
+    opened.press("Enter")
+    opened.press("k")
+    assert "<img src=x" in opened.page.inner_text("#desk")
+    assert opened.page.locator("#desk img").count() == 0
+    assert opened.page.title().startswith("Review")
+
+
+def test_the_page_stays_usable_on_a_phone(open_walk: Open, sample: Path) -> None:
+    opened = open_walk(sample, 390, 844)
+    wide = opened.page.evaluate("document.documentElement.scrollWidth")
+    assert wide <= 390, "nothing sticks out to the side"
+    opened.page.get_by_role("button", name="Accept").click()
+    opened.until("document.querySelector('#notice').innerText.startsWith('Kept')")
+    assert opened.record.entries[0].state == "accepted"
+    opened.look("review-390")
+
+
+def test_the_whole_walk_is_decided_with_keys_alone(open_walk: Open, sample: Path) -> None:
+    opened = open_walk(sample)
+    number, keys = len(opened.record.entries), 0
+    for _ in range(number):
+        if opened.page.inner_text("#left").startswith("all decided"):
+            break
+        opened.press("g")
+        keys += 1
+        if opened.page.locator("dialog[open]").count():
+            opened.press("Enter")
+            keys += 1
+        else:
+            opened.press("a")
+            keys += 1
+    opened.press("c", "Enter", "Escape")
+    assert all(entry.state == "accepted" for entry in opened.record.entries)
+    assert all(row.acknowledged for row in opened.record.coverage if row.status == "not_noted")
+    assert journal_beside(sample).read_text("utf-8").count("\n") <= number + 2

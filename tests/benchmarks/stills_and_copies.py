@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import argparse
 import multiprocessing
+import re
 import resource
 import statistics
 import sys
@@ -64,15 +65,22 @@ def measure(path: Path, folder: Path) -> None:
 
 
 def _alone(work: Callable[Given, Made], *args: Given.args, **named: Given.kwargs) -> Made:
-    """Work in a process of its own; a system counts a parent's memory as its child's, so films are written so too."""
+    """Work in a process of its own, so that its memory is its own."""
     with ProcessPoolExecutor(1, multiprocessing.get_context("spawn")) as process:
         return process.submit(work, *args, **named).result()
 
 
 def _copy(path: Path, out: Path) -> tuple[float, float]:
     took_s = _timed(lambda: make_copy(path, out, _ignore))
-    kilobytes = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss
-    return took_s, kilobytes * (1.0 if sys.platform == "darwin" else 1024.0)
+    return took_s, _greatest_memory()
+
+
+def _greatest_memory() -> float:
+    """Bytes; on Linux from its own page, since `getrusage` hands a parent's greatest memory down to its child."""
+    own = Path("/proc/self/status")
+    if own.exists():
+        return float(re.findall(r"VmHWM:\s+(\d+) kB", own.read_text(encoding="utf-8"))[0]) * 1024
+    return resource.getrusage(resource.RUSAGE_SELF).ru_maxrss * (1.0 if sys.platform == "darwin" else 1024.0)
 
 
 def _ignore(part: float) -> None:

@@ -67,7 +67,10 @@ def _check_place(path: Path, out: Path) -> None:
 
 
 def _copy_what_it_rests_on(path: Path, out: Path) -> None:
-    if transcript_beside(path).is_file():
-        write_whole(transcript_beside(out), transcript_beside(path).read_bytes())
-    if stills_beside(path).is_dir():
-        shutil.copytree(stills_beside(path), stills_beside(out))
+    try:
+        if transcript_beside(path).is_file():
+            write_whole(transcript_beside(out), transcript_beside(path).read_bytes())
+        if stills_beside(path).is_dir():
+            shutil.copytree(stills_beside(path), stills_beside(out))
+    except (OSError, shutil.Error) as error:
+        raise BadInput(f"{out}: its transcript and pictures cannot be copied ({error}); nothing was started") from error

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import shutil
 import sys
 from pathlib import Path
 
@@ -16,6 +17,7 @@ from narrate2report.records.journal import Change, CoverageChange, EntryChange
 from narrate2report.records.journal_file import line_bytes
 from narrate2report.records.schema import published
 from narrate2report.seal.sealing import STATEMENT
+from tests.journeys.conftest import Drafted
 from tests.journeys.test_draft import NOTES
 from tests.records.review import AT, Reviewed
 
@@ -148,6 +150,25 @@ def test_a_torn_journal_is_not_sealed_over(walk: Path, capsys: pytest.CaptureFix
     journal.write_bytes(journal.read_bytes()[:-20])
     assert main(["seal", str(walk), *DECLARED]) == 2
     assert "torn off" in capsys.readouterr().err
+
+
+def test_the_sample_drafted_from_sound_is_sealed_with_its_recording_and_verifies(
+    move_in: Drafted, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    for file in (move_in.out, move_in.transcript, move_in.recording):
+        shutil.copy(file, tmp_path)
+    walk = tmp_path / move_in.out.name
+    decide(walk)
+    assert main(["seal", str(walk), *DECLARED, "--quiet"]) == 0
+    assert main(["verify", str(walk)]) == 0
+    recording = tmp_path / move_in.recording.name
+    whole = recording.read_bytes()
+    middle = len(whole) // 2
+    recording.write_bytes(whole[:middle] + bytes([whole[middle] ^ 1]) + whole[middle + 1 :])
+    capsys.readouterr()
+    assert main(["verify", str(walk)]) == 1
+    (line, _) = capsys.readouterr().out.splitlines()
+    assert line.startswith("files: move-in.mp4: its SHA-256")
 
 
 class Terminal(io.StringIO):

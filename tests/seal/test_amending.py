@@ -118,6 +118,17 @@ def test_nothing_is_added_to_what_no_longer_matches_or_was_never_sealed(ready: P
     assert not addendum_beside(ready).exists()
 
 
+def test_a_disk_that_fails_leaves_no_half_of_an_addendum(closed: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    def fail(*_: object) -> None:
+        raise OSError(28, "No space left on device")
+
+    before = everything(closed.parent)
+    monkeypatch.setattr("shutil.copytree", fail)
+    with pytest.raises(BadInput, match="nothing was started"):
+        amend(closed)
+    assert everything(closed.parent) == before
+
+
 def test_an_addendum_takes_no_place_that_is_taken_and_stays_with_the_recordings(closed: Path, tmp_path: Path) -> None:
     amend(closed)
     before = everything(closed.parent)

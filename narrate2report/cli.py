@@ -310,6 +310,7 @@ def _run_review(chosen: argparse.Namespace) -> int:
     from narrate2report.commands.review import review
 
     review(chosen.file, by=chosen.by, vocabulary=chosen.vocab, browser=not chosen.no_browser)
+    return 0
 
 
 def _run_seal(chosen: argparse.Namespace) -> int:

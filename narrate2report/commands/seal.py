@@ -17,6 +17,7 @@ from narrate2report.records.files import read_record, write_record
 from narrate2report.records.findings import Findings, Seal
 from narrate2report.records.fold import folded
 from narrate2report.records.journal_file import read_journal
+from narrate2report.review.journal import Journal
 from narrate2report.seal.decided import Decided, Open, decided
 from narrate2report.seal.sealing import STATEMENT, Sealer, sealed
 from narrate2report.seal.signing import read_signing_key
@@ -39,7 +40,7 @@ class WantedSeal:
 
 def seal(wanted: WantedSeal) -> None:
     """Seal a record and print the hash to keep. Raises NarrateError, with nothing written, where that cannot be."""
-    record = ready_to_seal(wanted.file)
+    ready_to_seal(wanted.file)  # before anything is asked
     sealer = Sealer(
         by=wanted.by or _asked("Your name", "--by NAME"),
         statement=wanted.statement or _asked("What you declare", "--statement TEXT", STATEMENT),
@@ -47,7 +48,7 @@ def seal(wanted: WantedSeal) -> None:
         if wanted.key
         else None,
     )
-    made = seal_record(record, wanted.file, sealer)
+    made = seal_walk(wanted.file, sealer)
     if not wanted.quiet:
         _tell(made, wanted.file)
 
@@ -64,11 +65,16 @@ def ready_to_seal(file: Path) -> Decided:
     return record
 
 
-def seal_record(record: Decided, file: Path, sealer: Sealer) -> Seal:
-    """Seal a decided record into its file. Raises what `sealed` raises; the file is the old or the sealed one."""
-    findings = sealed(record, file, sealer)
-    write_record(file, findings)
-    assert findings.seal is not None
+def seal_walk(file: Path, sealer: Sealer) -> Seal:
+    """Seal the record as its journal has it, while no review can add to that; the file is the old or the sealed one.
+
+    Raises what `ready_to_seal` and `sealed` raise, with nothing written.
+    """
+    with Journal(journal_beside(file)).locked():
+        findings = sealed(ready_to_seal(file), file, sealer)
+        write_record(file, findings)
+    if findings.seal is None:
+        raise AssertionError("sealed without a seal")
     return findings.seal
 
 

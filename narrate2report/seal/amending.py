@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-import shutil
 from pathlib import Path
 
 from narrate2report.errors import BadInput, BrokenRecord
@@ -38,10 +37,10 @@ def amended(findings: Findings, path: Path) -> Findings:
 
 
 def amend(path: Path, out: Path | None = None) -> Path:
-    """Start an addendum in the folder of the sealed record, with its own transcript and pictures; returns its place.
+    """Start an addendum in the folder of the sealed record, with a transcript of its own; returns its place.
 
-    The recordings are shared, and the journal begins with the first decision. Raises BadInput where the record is
-    not sealed or a file is in the way, BrokenRecord where the seal does not match; nothing is written then.
+    Recordings and pictures are shared, and the journal begins with the first decision. Raises BadInput where the
+    record is not sealed or a file is in the way, BrokenRecord where the seal does not match; nothing is written then.
     """
     findings, mismatches = check_seal(path)
     if mismatches:
@@ -49,11 +48,11 @@ def amend(path: Path, out: Path | None = None) -> Path:
     out = out or addendum_beside(path)
     _check_place(path, out)
     try:
-        _copy_what_it_rests_on(path, out)
+        if transcript_beside(path).is_file():
+            write_whole(transcript_beside(out), transcript_beside(path).read_bytes())
         write_record(out, amended(findings, path))
     except BaseException:
         transcript_beside(out).unlink(missing_ok=True)
-        shutil.rmtree(stills_beside(out), ignore_errors=True)
         raise
     return out
 
@@ -64,13 +63,3 @@ def _check_place(path: Path, out: Path) -> None:
     for place in (out, transcript_beside(out), journal_beside(out), stills_beside(out)):
         if place.exists() or place.is_symlink():
             raise BadInput(f"{place}: is there already; amend that one once it is sealed, or choose another --out")
-
-
-def _copy_what_it_rests_on(path: Path, out: Path) -> None:
-    try:
-        if transcript_beside(path).is_file():
-            write_whole(transcript_beside(out), transcript_beside(path).read_bytes())
-        if stills_beside(path).is_dir():
-            shutil.copytree(stills_beside(path), stills_beside(out))
-    except (OSError, shutil.Error) as error:
-        raise BadInput(f"{out}: its transcript and pictures cannot be copied ({error}); nothing was started") from error

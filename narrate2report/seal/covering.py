@@ -8,7 +8,7 @@ from pathlib import Path, PurePosixPath
 from typing import Literal
 
 from narrate2report.errors import BadInput, BrokenRecord
-from narrate2report.records.beside import journal_beside, stills_beside, transcript_beside
+from narrate2report.records.beside import journal_beside, transcript_beside
 from narrate2report.records.digest import digest_file
 from narrate2report.records.findings import Findings, SealedFile
 
@@ -40,7 +40,7 @@ def _belongings(findings: Findings, path: Path) -> Iterator[Belonging]:
     yield Belonging("transcript", transcript_beside(path).name, needed=listened)
     for entry in findings.entries:
         for still in entry.stills:
-            yield Belonging("still", f"{stills_beside(path).name}/{still.file}", still.sha256)
+            yield Belonging("still", still.file, still.sha256)
     # Last, so that it is hashed as late as can be: a review that is still open adds to it.
     yield Belonging("journal", journal_beside(path).name)
 

@@ -11,11 +11,15 @@ import pytest
 from jsonschema import Draft202012Validator
 
 from narrate2report.cli import main
+from narrate2report.errors import BadInput, CannotDecide
 from narrate2report.records.files import read_record, record_json
 from narrate2report.records.findings import Acknowledged, Decision, Findings
-from narrate2report.records.journal import Change, CoverageChange, EntryChange
+from narrate2report.records.journal import Change as Changed
+from narrate2report.records.journal import CoverageChange, EntryChange
 from narrate2report.records.journal_file import line_bytes
 from narrate2report.records.schema import published
+from narrate2report.review.desk import Desk
+from narrate2report.review.requests import Change, Facts, Undo
 from narrate2report.seal.sealing import STATEMENT
 from tests.journeys.conftest import Drafted
 from tests.journeys.test_draft import NOTES
@@ -40,7 +44,7 @@ def decide(path: Path, *, leave_entries: int = 0, leave_gaps: int = 0) -> None:
     said = Acknowledged(looked="not_looked_at", by="Ida Pell", at=AT)
     entries = list(made.draft.entries)
     gaps = [row for row in made.draft.coverage if row.status == "not_noted"]
-    changes: list[Change] = [
+    changes: list[Changed] = [
         EntryChange(before=entry, after=entry.model_copy(update=who)) for entry in entries[leave_entries:]
     ]
     changes += [
@@ -169,6 +173,38 @@ def test_the_sample_drafted_from_sound_is_sealed_with_its_recording_and_verifies
     assert main(["verify", str(walk)]) == 1
     (line, _) = capsys.readouterr().out.splitlines()
     assert line.startswith("files: move-in.mp4: its SHA-256")
+
+
+def test_a_review_that_was_left_open_neither_changes_a_sealed_record_nor_its_journal(walk: Path) -> None:
+    decide(walk)
+    desk = Desk(walk)
+    assert main(["seal", str(walk), *DECLARED, "--quiet"]) == 0
+    before = {file.name: file.read_bytes() for file in walk.parent.iterdir()}
+    with pytest.raises(CannotDecide, match="was sealed meanwhile"):
+        desk.decide(Undo(), "Ida Pell", len(desk.lines))
+    desk.put_down()
+    assert {name: walk.with_name(name).read_bytes() for name in before} == before
+    assert main(["verify", str(walk), "--quiet"]) == 0
+    with pytest.raises(BadInput, match="is sealed"):
+        Desk(walk)
+
+
+def test_an_addendum_is_reviewed_like_any_record_sealed_and_verified_with_what_it_adds_to(
+    closed: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["amend", str(closed)]) == 0
+    addendum = closed.with_name("walk.addendum-1.findings.json")
+    desk = Desk(addendum)
+    entry = desk.findings.entries[0]
+    desk.decide(Change(entry=entry.id, facts=Facts(note="Filled on the 9th.")), "Ida Pell", 0)
+    assert main(["seal", str(addendum), *DECLARED, "--quiet"]) == 0
+    assert main(["verify", str(addendum)]) == 0
+    assert "adds to walk.findings.json" in capsys.readouterr().out
+    record = read_record(addendum, Findings)
+    assert record.entries[0].note == "Filled on the 9th."
+    closed.unlink()
+    assert main(["verify", str(addendum)]) == 1
+    assert "addendum: walk.findings.json: the record before it: expected present" in capsys.readouterr().out
 
 
 class Terminal(io.StringIO):

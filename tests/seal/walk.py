@@ -32,7 +32,7 @@ QUOTE = "There's a chip on the counter."
 WHO = Decision(by="Ida Pell", at=AT)
 
 RECORDING = Recording(file="walk.mp4", sha256=hashlib.sha256(CLIP).hexdigest(), bytes=len(CLIP), duration_s=90.0)
-STILL = Still(file="e1-1.png", recording="walk.mp4", time=76.5, sha256=hashlib.sha256(PICTURE).hexdigest())
+STILL = Still(file="walk.stills/e1-1.png", recording="walk.mp4", time=76.5, sha256=hashlib.sha256(PICTURE).hexdigest())
 
 
 def draft() -> Findings:
@@ -108,7 +108,7 @@ def lay_out(folder: Path, made: Reviewed | None = None, record: Findings | None 
     write_record(transcript_beside(path), transcript())
     write_journal(path, made)
     stills_beside(path).mkdir()
-    (stills_beside(path) / STILL.file).write_bytes(PICTURE)
+    (folder / STILL.file).write_bytes(PICTURE)
     return path
 
 

@@ -1,6 +1,7 @@
 """Arguments in, exit status out. What a command does stands in commands/, imported only when it is asked for.
 
-Exit status: 0 done, 2 bad use or bad input (one line on stderr, nothing written), 130 interrupted.
+Exit status: 0 done, 1 (of verify alone) something no longer matches, 2 bad use or bad input (one line on stderr,
+nothing written), 130 interrupted.
 """
 
 from __future__ import annotations
@@ -76,6 +77,10 @@ def parser() -> argparse.ArgumentParser:
     _add_draft(commands)
     _add_show(commands)
     _add_review(commands)
+    _add_seal(commands)
+    _add_verify(commands)
+    _add_amend(commands)
+    _add_key(commands)
     _add_vocab(commands)
     _add_demo(commands)
     _add_guide(commands)
@@ -197,6 +202,57 @@ def _add_review(commands: _Commands) -> None:
     review.set_defaults(run=_run_review)
 
 
+def _add_seal(commands: _Commands) -> None:
+    seal = commands.add_parser(
+        "seal",
+        help="close a decided record under your name",
+        description="Seal a record of which every entry is decided: any later change of it or its files shows.",
+    )
+    seal.add_argument("file", metavar="FILE", type=_path, help="a findings file")
+    seal.add_argument("--by", metavar="NAME", type=_words, help="who seals; asked for in a terminal when not given")
+    seal.add_argument("--statement", metavar="TEXT", type=_words, help="what you declare; asked for as well")
+    seal.add_argument("--key", metavar="KEY.pem", type=_path, help="sign the seal with this private key")
+    seal.add_argument("--quiet", action="store_true", help="print nothing")
+    seal.set_defaults(run=_run_seal)
+
+
+def _add_verify(commands: _Commands) -> None:
+    verify = commands.add_parser(
+        "verify",
+        help="check a sealed record and every file it rests on",
+        description="List everything that no longer matches the seal. Exit status 0 when all does, 1 when not.",
+    )
+    verify.add_argument("file", metavar="FILE", type=_path, help="a sealed findings file")
+    verify.add_argument("--seal", metavar="HASH", type=_words, help="the seal as it was sent to you")
+    verify.add_argument("--key", metavar="PUBLIC.pem", type=_path, help="the public key that must have signed it")
+    verify.add_argument("--quiet", action="store_true", help="print nothing when all matches")
+    verify.set_defaults(run=_run_verify)
+
+
+def _add_amend(commands: _Commands) -> None:
+    amend = commands.add_parser(
+        "amend",
+        help="start an addendum to a sealed record",
+        description="Start a record that goes on from a sealed one and names its seal. The sealed one stays as it is.",
+    )
+    amend.add_argument("file", metavar="FILE", type=_path, help="a sealed findings file")
+    amend.add_argument("--out", metavar="FILE", type=_path, help="its file, in the same folder (default: numbered)")
+    amend.set_defaults(run=_run_amend)
+
+
+def _add_key(commands: _Commands) -> None:
+    key = commands.add_parser("key", help="make a key to sign seals with", description="Keys to sign seals with.")
+    tasks = key.add_subparsers(title="tasks", metavar="TASK", required=True)
+    new = tasks.add_parser(
+        "new",
+        help="make a private key and its public half",
+        description="Make a private key (Ed25519, PEM) and, beside it, the public key to give away.",
+    )
+    new.add_argument("file", metavar="FILE", type=_path, help="the private key to write, such as firm.pem")
+    new.add_argument("--no-passphrase", action="store_true", help="do not lock it; whoever has the file can sign")
+    new.set_defaults(run=_run_key_new)
+
+
 def _add_demo(commands: _Commands) -> None:
     demo = commands.add_parser(
         "demo",
@@ -254,6 +310,33 @@ def _run_review(chosen: argparse.Namespace) -> int:
     from narrate2report.commands.review import review
 
     review(chosen.file, by=chosen.by, vocabulary=chosen.vocab, browser=not chosen.no_browser)
+    return 0
+
+
+def _run_seal(chosen: argparse.Namespace) -> int:
+    from narrate2report.commands.seal import WantedSeal, seal
+
+    seal(WantedSeal(chosen.file, chosen.by, chosen.statement, chosen.key, chosen.quiet))
+    return 0
+
+
+def _run_verify(chosen: argparse.Namespace) -> int:
+    from narrate2report.commands.verify import verify
+
+    return verify(chosen.file, chosen.seal, chosen.key, quiet=chosen.quiet)
+
+
+def _run_amend(chosen: argparse.Namespace) -> int:
+    from narrate2report.commands.amend import amend
+
+    amend(chosen.file, chosen.out)
+    return 0
+
+
+def _run_key_new(chosen: argparse.Namespace) -> int:
+    from narrate2report.commands.key import new_key
+
+    new_key(chosen.file, unlocked=chosen.no_passphrase)
     return 0
 
 

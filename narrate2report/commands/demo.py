@@ -9,7 +9,8 @@ from pathlib import Path
 
 from rich.console import Console
 
-from narrate2report.commands.draft import Wanted, command, draft
+from narrate2report.commands.draft import Wanted, draft
+from narrate2report.commands.typed import command
 from narrate2report.errors import BadInput
 from narrate2report.publish.summary import first_to_look_at
 from narrate2report.records.beside import transcript_beside

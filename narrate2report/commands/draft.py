@@ -8,8 +8,6 @@ from __future__ import annotations
 
 import json
 import os
-import shlex
-import shutil
 import sys
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -17,6 +15,7 @@ from pathlib import Path
 from rich.console import Console, RenderableType
 
 from narrate2report.commands.listening import listen_to
+from narrate2report.commands.typed import command
 from narrate2report.commands.words import word_folders
 from narrate2report.errors import BadInput, BrokenRecord
 from narrate2report.intake.gather import Clips, gather
@@ -138,14 +137,3 @@ def _tell(wanted: Wanted, findings: Findings, reading: Reading) -> None:
             console.print(f"Read with your words from {folder}", soft_wrap=True)
         if (first := first_to_look_at(findings)) is not None:
             console.print(f"Next: {command('show', wanted.out, first.id)}", soft_wrap=True)
-
-
-def command(*words: str | Path) -> str:
-    """A command line of this program as it can be typed here, also where it is not on the search path."""
-    if shutil.which("narrate2report"):
-        program = ["narrate2report"]
-    elif Path(sys.argv[0]).stem == "narrate2report":
-        program = [sys.argv[0]]
-    else:
-        program = [sys.executable, "-m", "narrate2report"]
-    return shlex.join([*program, *map(str, words)])

@@ -12,7 +12,7 @@ from av.stream import Stream
 
 from narrate2report.errors import BadInput
 from narrate2report.intake.container import opened, sound_stream, time_zero
-from narrate2report.intake.digest import digest_file
+from narrate2report.records.digest import digest_file
 from narrate2report.records.transcript import Recording, Track
 
 CLOCK_TAGS = ("com.apple.quicktime.creationdate", "creation_time", "date")

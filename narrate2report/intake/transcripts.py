@@ -7,11 +7,11 @@ from pathlib import Path
 
 from narrate2report.errors import BadInput, BrokenRecord
 from narrate2report.intake.cues import Cue, CueFault, check_order, to_stretches
-from narrate2report.intake.digest import digest_file
 from narrate2report.intake.notes import has_stamps, parse_notes
 from narrate2report.intake.subrip import is_subrip, parse_subrip
 from narrate2report.intake.text import lines_of, read_text
 from narrate2report.intake.webvtt import is_webvtt, parse_webvtt
+from narrate2report.records.digest import digest_file
 from narrate2report.records.files import parse_record
 from narrate2report.records.transcript import Engine, Recording, Transcript
 

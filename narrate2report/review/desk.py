@@ -58,6 +58,8 @@ class Desk:
         self.camera: Camera | None = None
         self._now = now or _now
         on_disk = read_record(findings, Findings)
+        self._looked_at: tuple[int, ...] = ()
+        self._sealed = False
         if on_disk.seal is not None:
             raise BadInput(f"{findings}: is sealed and stays as it is; start an addendum: narrate2report amend FILE")
         self._journal = Journal(journal_beside(findings))
@@ -92,6 +94,8 @@ class Desk:
         record does not allow it; nothing is written then.
         """
         with self._journal.locked():
+            if self._is_sealed():
+                raise CannotDecide(f"{self.path.name} was sealed meanwhile and stays as it is")
             self._take_in(self._journal.refresh())
             others = self._journal.lines[seen:]
             number = max(len(self._journal.lines), 1) + 1
@@ -104,10 +108,27 @@ class Desk:
         return Kept(line, tuple(others))
 
     def put_down(self) -> None:
-        """Write the record with all decisions into the findings file; the journal stays what it rests on."""
+        """Write the record with all decisions into the findings file; the journal stays what it rests on.
+
+        One that was sealed meanwhile holds them already and stays as it is.
+        """
         with self._journal.locked():
+            if self._is_sealed():
+                return
             self._take_in(self._journal.refresh())
             write_record(self.path, self.findings)
+
+    def _is_sealed(self) -> bool:
+        """Whether somebody sealed the record since it was opened; its file is read again only when it was written."""
+        try:
+            now = self.path.stat()
+        except FileNotFoundError:
+            return False
+        looked_at = (now.st_ino, now.st_mtime_ns, now.st_size)
+        if looked_at != self._looked_at:
+            self._sealed = read_record(self.path, Findings).seal is not None
+            self._looked_at = looked_at
+        return self._sealed
 
     def _changes(
         self, wanted: ask.Request, hand: Hand, others: Sequence[JournalLine]

@@ -5,12 +5,14 @@ from __future__ import annotations
 import argparse
 import re
 from pathlib import Path
+from typing import get_args
 
 import pytest
 
 from narrate2report.cli import parser
 from narrate2report.commands.guide import topics
-from narrate2report.records.findings import Entry, Findings
+from narrate2report.records.findings import Entry, Findings, Seal
+from narrate2report.seal.mismatch import Layer
 
 ROOT = Path(__file__).parents[2]
 README = (ROOT / "README.md").read_text(encoding="utf-8")
@@ -36,7 +38,7 @@ def test_every_option_of_draft_stands_in_its_guide(option: str) -> None:
     assert option == "--help" or f"`{option}" in topics()["draft"].read_text(encoding="utf-8")
 
 
-@pytest.mark.parametrize("name", ["draft", "findings", "speaking", "vocabulary"])
+@pytest.mark.parametrize("name", ["draft", "findings", "sealing", "speaking", "vocabulary"])
 def test_each_promised_guide_is_there_and_named_in_the_readme(name: str) -> None:
     assert topics()[name].read_text(encoding="utf-8").startswith("# ")
     assert f"`{name}`" in README
@@ -46,8 +48,18 @@ def test_every_guide_is_named_in_the_readme() -> None:
     assert [name for name in topics() if f"`{name}`" not in README] == []
 
 
-@pytest.mark.parametrize("kind", [Findings, Entry], ids=lambda kind: kind.__name__)
-def test_every_field_of_the_file_stands_in_its_guide(kind: type[Findings] | type[Entry]) -> None:
+@pytest.mark.parametrize("command", ["seal", "verify", "amend", "key"])
+def test_sealing_and_all_its_layers_and_options_stand_in_their_guide(command: str) -> None:
+    guide = topics()["sealing"].read_text(encoding="utf-8")
+    assert f"$ narrate2report {command}" in guide
+    options = [a.option_strings[-1] for a in commands()[command]._actions if a.option_strings]
+    told = {"--help", "--quiet"}
+    assert [option for option in options if option not in guide and option not in told] == []
+    assert [layer for layer in get_args(Layer) if f"| `{layer}` |" not in guide] == []
+
+
+@pytest.mark.parametrize("kind", [Findings, Entry, Seal], ids=lambda kind: kind.__name__)
+def test_every_field_of_the_file_stands_in_its_guide(kind: type[Findings] | type[Entry] | type[Seal]) -> None:
     guide = topics()["findings"].read_text(encoding="utf-8")
     names = [field.alias or name for name, field in kind.model_fields.items()]
     assert [name for name in names if f"`{name}`" not in guide] == []

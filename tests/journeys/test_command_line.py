@@ -90,7 +90,7 @@ def test_stopping_it_gives_130_and_says_how_to_go_on(
 def test_every_guide_is_listed_and_printed(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["guide"]) == 0
     listed = capsys.readouterr().out.splitlines()
-    assert [line.split()[0] for line in listed] == ["draft", "findings", "speaking", "vocabulary"]
+    assert [line.split()[0] for line in listed] == ["draft", "findings", "sealing", "speaking", "vocabulary"]
     assert main(["guide", "speaking"]) == 0
     assert "Five habits" in capsys.readouterr().out
 
@@ -145,7 +145,7 @@ def test_a_reader_that_goes_away_is_no_error(tmp_path: Path) -> None:
 
 def test_a_terminal_without_the_characters_gets_the_rest() -> None:
     plain = {**os.environ, "PYTHONIOENCODING": "ascii"}
-    for topic in ("draft", "vocabulary", "speaking", "findings"):
+    for topic in ("draft", "vocabulary", "speaking", "findings", "sealing"):
         told = subprocess.run([sys.executable, "-m", "narrate2report", "guide", topic], env=plain, capture_output=True)
         assert told.returncode == 0, told.stderr
         assert told.stdout

@@ -8,6 +8,7 @@ from pathlib import Path
 
 from rich.console import Console
 
+from narrate2report.commands.seal import seal_walk
 from narrate2report.commands.walk_recordings import WalkRecordings
 from narrate2report.commands.words import word_folders
 from narrate2report.read.lexicon import load_vocabulary
@@ -17,6 +18,7 @@ from narrate2report.review.choices import Choice, Choices
 from narrate2report.review.desk import Desk
 from narrate2report.review.server import Site
 from narrate2report.review.serving import serve
+from narrate2report.seal.sealing import STATEMENT, Sealer
 from narrate2report.wording import plain, room_name
 
 
@@ -37,8 +39,11 @@ def review(file: Path, *, by: str | None, vocabulary: Path | None, browser: bool
         if browser and not webbrowser.open(address):
             console.print("No browser could be opened; open the address above in one.")
 
+    def seal(by: str, statement: str) -> str:
+        return seal_walk(file, Sealer(by, statement)).sha256
+
     try:
-        serve(Site(desk, choices, recordings, reviewer=by or spoken_name(desk.findings)), opened)
+        serve(Site(desk, choices, recordings, seal, by or spoken_name(desk.findings), STATEMENT), opened)
     except KeyboardInterrupt:
         pass
     finally:

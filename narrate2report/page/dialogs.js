@@ -65,7 +65,7 @@ export function askWhy(entry, withdraw) {
   show(`Withdraw: ${entry.title}, ${entry.says}`, form);
 }
 
-export function showSeal(name, sealIt, goTo) {
+export function showSeal(name, statement, sealIt, goTo) {
   if (walk.undecided || walk.openGaps) {
     show(
       "Not ready to be sealed",
@@ -75,13 +75,13 @@ export function showSeal(name, sealIt, goTo) {
     return;
   }
   const by = make("input", { value: name, required: true, maxlength: "200" });
-  const statement = make("textarea", { required: true, rows: "4", maxlength: "2000", text: "I have reviewed these entries against the recording. They say what I saw and said during this walk, to the best of my knowledge." });
+  const said = make("textarea", { required: true, rows: "4", maxlength: "2000", text: statement });
   const form = make(
     "form",
-    { on: { submit: (event) => { event.preventDefault(); sealIt(by.value, statement.value); } } },
+    { on: { submit: (event) => { event.preventDefault(); sealIt(by.value, said.value); } } },
     make("p", { text: "A sealed record is never changed again; what comes to light later goes into an addendum. The seal shows that nothing was altered since. It does not show that what was said is true, and it is no legal advice." }),
     make("label", {}, "Your name", by),
-    make("label", {}, "Your statement", statement),
+    make("label", {}, "Your statement", said),
     make("div", { class: "ends" }, make("button", { type: "submit", class: "main", text: "Seal" }), button("Cancel", close, "Esc")),
   );
   show("Seal this record", form);

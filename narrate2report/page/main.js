@@ -11,10 +11,10 @@ const notice = document.querySelector("#notice");
 const alarm = document.querySelector("#alert");
 const KEYS = [
   ["n", "next entry that is to decide"], ["j  ↓", "next entry"], ["k  ↑", "entry before"], ["p  Space", "play the statement, or stop"],
-  ["a", "accept and go on"], ["e", "change (Enter keeps, Esc goes back; Alt with ← → moves a time)"], ["x", "leave out: it was read wrong"],
+  ["a", "accept and go on"], ["A", "accept all that the same sentence gave, and go on"], ["e", "change (Enter keeps, Esc goes back; Alt with ← → moves a time)"], ["x", "leave out: it was read wrong"],
   ["w", "withdraw: it was said but does not stand"], ["t", "picture (then [ ] frame by frame, { } by half a second, Enter keeps)"],
   ["m", "merge with the entry before"], ["s", "split in two"], ["o", "decide again"], ["g", "accept the sound ones of this room together"],
-  ["i", "make an entry of the sentence being spoken"], ["u", "undo"], ["r", "redo"], ["c", "what was not spoken of"], ["?", "this list"],
+  ["i", "make an entry of the sentence being spoken"], ["u", "undo"], ["r", "redo"], ["c", "what was not spoken of"], ["z", "seal, when all is decided"], ["?", "this list"],
 ];
 let current = null;
 let busy = true;
@@ -130,6 +130,12 @@ const ACTS = {
     return play(recording, from, entry().evidence.filter((piece) => piece.recording === recording).at(-1).end);
   },
   accept: () => keep({ action: "accept", entries: [current] }, `accepted, ${entry().title}`, goOn),
+  acceptSentence() {
+    const said = (one) => one.evidence[0].sentences[0];
+    const same = walk.order.map((id) => walk.entries.get(id)).filter((one) => one.state === "proposed" && said(one) === said(entry()));
+    if (!same.length) return complain("Nothing of this sentence is left to decide.");
+    return keep({ action: "accept", entries: same.map((one) => one.id) }, `accepted, ${same.length} of this sentence`, goOn);
+  },
   drop: () => keep({ action: "drop", entries: [current] }, `left out, ${entry().title}`, goOn),
   withdraw: () => dialogs.askWhy(entry(), (why) => keep({ action: "withdraw", entry: current, why }, `withdrawn, ${entry().title}`, goOn)),
   reopen: () => keep({ action: "reopen", entries: [current] }, `to decide again, ${entry().title}`),
@@ -177,7 +183,7 @@ const TOOLS = {
   undo: () => keep({ action: "undo" }, "taken back", (touched) => choose(touched.entries.find((id) => walk.entries.has(id)) ?? current)),
   redo: () => keep({ action: "redo" }, "it stands again", (touched) => choose(touched.entries.find((id) => walk.entries.has(id)) ?? current)),
   gaps: () => dialogs.showGaps(settle),
-  seal: () => dialogs.showSeal(by.value, sealIt, (where) => TOOLS[where]()),
+  seal: () => dialogs.showSeal(by.value, walk.statement, sealIt, (where) => TOOLS[where]()),
   help: () => dialogs.showKeys(KEYS, single, (on) => { single = on; localStorage.setItem("single-keys", on ? "on" : "off"); }),
 };
 
@@ -221,7 +227,7 @@ const ON_KEY = {
   n: TOOLS.next, j: () => choose(beside(1)), ArrowDown: () => choose(beside(1)), k: () => choose(beside(-1)), ArrowUp: () => choose(beside(-1)),
   p: () => act("play"), " ": () => act("play"), a: () => act("accept"), e: () => act("change"), x: () => act("drop"), w: () => act("withdraw"),
   t: () => act("picture"), m: () => act("merge"), s: () => act("split"), o: () => act("reopen"), g: () => act("sound"),
-  i: () => spoken && makeEntry(spoken), u: TOOLS.undo, r: TOOLS.redo, c: TOOLS.gaps, "?": TOOLS.help,
+  i: () => spoken && makeEntry(spoken), u: TOOLS.undo, r: TOOLS.redo, c: TOOLS.gaps, z: () => walk.canSeal && TOOLS.seal(), A: () => act("acceptSentence"), "?": TOOLS.help,
 };
 const PICTURE_KEYS = { "[": (strip) => strip.step(-1), "]": (strip) => strip.step(1), "{": (strip) => strip.jump(-0.5), "}": (strip) => strip.jump(0.5), Enter: (strip) => strip.keep(), Escape: () => choose(current, false) };
 

@@ -10,6 +10,7 @@ export async function open() {
   Object.assign(walk, { title: told.walk, recordings: told.recordings, sentences: told.sentences, choices: told.choices });
   walk.reviewer = told.reviewer;
   walk.canSeal = told.can_seal;
+  walk.statement = told.statement;
   for (const entry of told.entries) walk.entries.set(entry.id, entry);
   walk.order = told.entries.map((entry) => entry.id);
   for (const one of told.sentences) if (one.unused) walk.unused.set(one.id, one.unused);

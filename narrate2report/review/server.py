@@ -86,12 +86,16 @@ class Site:
     recordings: Recordings
     seal: Sealing | None = None
     reviewer: str = ""
+    statement: str = ""
+    """What whoever seals is proposed to declare."""
 
     def walk(self, _: Request) -> Response:
         """`GET /api/walk`: the whole record."""
         self.desk.look()
         view = whole_view(self.desk.findings, self.desk.spine, self.desk.lines, self.choices)
-        return JSONResponse({**view, "reviewer": self.reviewer, "can_seal": self.seal is not None})
+        return JSONResponse(
+            {**view, "reviewer": self.reviewer, "statement": self.statement, "can_seal": self.seal is not None}
+        )
 
     def since(self, request: Request) -> Response:
         """`GET /api/since/{head}`: what was decided after line `head`, in whichever window."""

@@ -70,8 +70,8 @@ class Opened:
 def browser() -> Iterator[Browser]:
     found = next(filter(None, map(shutil.which, NAMES)), None)
     if found is None:
-        if os.environ.get("CI"):
-            pytest.fail("no Chromium on this machine: .ci/run should have installed it")
+        if os.environ.get("BROWSER_TESTS") == "must":
+            pytest.fail("no Chromium on this machine, though the browser tests must run")
         pytest.skip("no Chromium on this machine; install one to run the browser tests")
     with sync_playwright() as playwright:
         made = playwright.chromium.launch(

@@ -10,7 +10,9 @@ import av
 import numpy as np
 import pytest
 
-from narrate2report.records.beside import journal_beside
+from narrate2report.records.files import read_record
+from narrate2report.records.findings import Findings
+from narrate2report.seal.verifying import verify
 from tests.browser.conftest import Opened
 from tests.clock import read_clock
 from tests.review.walks import walk
@@ -183,21 +185,27 @@ def test_the_page_stays_usable_on_a_phone(open_walk: Open, sample: Path) -> None
     opened.look("review-390")
 
 
-def test_the_whole_walk_is_decided_with_keys_alone(open_walk: Open, sample: Path) -> None:
+def test_the_whole_walk_is_decided_and_sealed_with_keys_alone(open_walk: Open, sample: Path) -> None:
+    """From the first entry to a seal that verifies; the number of keys is part of the promise."""
     opened = open_walk(sample)
-    number, keys = len(opened.record.entries), 0
-    for _ in range(number):
-        if opened.page.inner_text("#left").startswith("all decided"):
-            break
-        opened.press("g")
-        keys += 1
-        if opened.page.locator("dialog[open]").count():
-            opened.press("Enter")
-            keys += 1
-        else:
-            opened.press("a")
-            keys += 1
-    opened.press("c", "Enter", "Escape")
-    assert all(entry.state == "accepted" for entry in opened.record.entries)
-    assert all(row.acknowledged for row in opened.record.coverage if row.status == "not_noted")
-    assert journal_beside(sample).read_text("utf-8").count("\n") <= number + 2
+    number, keys, asked = len(opened.record.entries), 0, set()
+    while not opened.page.inner_text("#left").startswith("all decided"):
+        room = opened.page.inner_text("#desk h2").partition(":")[0]
+        pressed = ("A",) if room in asked else ("g", "Enter")
+        opened.press(*pressed)
+        asked.add(room)
+        keys += len(pressed)
+    opened.press("c", "Enter", "Escape", "z", "Enter")
+    opened.page.wait_for_selector("dialog >> text=The record is sealed")
+    keys += 5
+    opened.look("review-sealed-1440")
+    record = read_record(sample, Findings)
+    assert all(entry.state == "accepted" for entry in record.entries)
+    assert record.seal is not None
+    assert record.seal.sealed_by == "Ida Pell"
+    assert record.seal.sha256 in opened.page.inner_text("dialog")
+    assert verify(sample).mismatches == ()
+    assert keys <= number, f"{keys} keys for {number} entries"
+    opened.press("Escape", "x")
+    assert "sealed" in opened.page.inner_text("#alert")
+    opened.errors.clear()

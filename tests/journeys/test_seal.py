@@ -21,7 +21,7 @@ from narrate2report.records.schema import published
 from narrate2report.review.desk import Desk
 from narrate2report.review.requests import Change, Facts, Undo
 from narrate2report.seal.sealing import STATEMENT
-from tests.journeys.conftest import Drafted
+from tests.drafted import Drafted
 from tests.journeys.test_draft import NOTES
 from tests.records.review import AT, Reviewed
 

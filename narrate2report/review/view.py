@@ -145,6 +145,7 @@ def _walk(findings: Findings) -> Json:
 
 
 def _sentence(one: Sentence, findings: Findings, numbers: Mapping[str, int], unused: Collection[str]) -> Json:
+    room = room_at(findings, one.recording, one.start)
     return {
         "id": one.id,
         "recording": numbers.get(one.recording, 0),
@@ -152,8 +153,8 @@ def _sentence(one: Sentence, findings: Findings, numbers: Mapping[str, int], unu
         "end": one.end,
         "clock": clock(one.start),
         "text": one.text,
-        "room": room_at(findings, one.recording, one.start),
-        "room_name": room_name(room_at(findings, one.recording, one.start)),
+        "room": room,
+        "room_name": room_name(room),
         "unused": _reason(one.unused) if one.id in unused else None,
     }
 
@@ -174,12 +175,12 @@ def _evidence(piece: Evidence, numbers: Mapping[str, int]) -> Json:
 
 
 def _facts(entry: Entry) -> Json:
-    plain_fields = {
+    names = (
         "kind", "room", "component", "condition", "assertion", "outcome", "action", "party", "quantity", "direction",
         "where", "severity", "pre_existing", "note",
-    }  # fmt: skip
+    )  # fmt: skip
     return {
-        **entry.model_dump(include=plain_fields),
+        **{name: getattr(entry, name) for name in names},
         "size": entry.size.text if entry.size else None,
         "attribute": entry.attribute.name if entry.attribute else None,
         "value": entry.attribute.value if entry.attribute else None,

@@ -205,9 +205,10 @@ async function sealIt(name, statement) {
 function makeEntry(id) {
   const one = walk.sentences.find((sentence) => sentence.id === id);
   const given = { kind: "condition", room: one.room, component: null, condition: null, assertion: "present" };
+  const rests = one.stretch ? { stretch: one.stretch } : { sentences: [id] };
   mark(null);
   play(one.recording, one.start, one.end);
-  openForm(given, "Make this entry", (facts) => keep({ action: "add", sentences: [id], facts: { ...given, ...facts } }, "made", firstTouched), () => choose(current));
+  openForm(given, "Make this entry", (facts) => keep({ action: "add", ...rests, facts: { ...given, ...facts } }, "made", firstTouched), () => choose(current));
 }
 
 document.addEventListener("click", (event) => {

@@ -7,13 +7,13 @@ export const gapKey = (gap) => `${gap.room}/${gap.component}`;
 
 export async function open() {
   const told = await ask("/api/walk");
-  Object.assign(walk, { title: told.walk, recordings: told.recordings, sentences: told.sentences, choices: told.choices });
+  Object.assign(walk, { title: told.walk, recordings: told.recordings, sentences: inOrder([...told.sentences, ...told.gaps]), choices: told.choices });
   walk.reviewer = told.reviewer;
   walk.canSeal = told.can_seal;
   walk.statement = told.statement;
   for (const entry of told.entries) walk.entries.set(entry.id, entry);
   walk.order = told.entries.map((entry) => entry.id);
-  for (const one of told.sentences) if (one.unused) walk.unused.set(one.id, one.unused);
+  for (const one of walk.sentences) if (one.unused) walk.unused.set(one.id, one.unused);
   for (const gap of told.coverage) walk.coverage.set(gapKey(gap), gap);
   progress(told);
 }
@@ -70,6 +70,8 @@ function takeIn(told) {
   progress(told);
   return { entries: Object.keys(told.entries), unused: Object.keys(told.unused), by: told.by };
 }
+
+const inOrder = (lines) => lines.sort((one, other) => one.recording - other.recording || one.start - other.start);
 
 function progress(told) {
   walk.head = told.head;

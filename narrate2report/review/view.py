@@ -8,6 +8,7 @@ from typing import Any
 from narrate2report.records.findings import Coverage, Entry, Evidence, Findings, Still, Unused
 from narrate2report.records.journal import JournalLine
 from narrate2report.records.moments import clock
+from narrate2report.records.transcript import Gap
 from narrate2report.review.choices import Choice, Choices
 from narrate2report.review.spine import Sentence, room_at
 from narrate2report.review.undoing import standing
@@ -34,6 +35,7 @@ def whole_view(findings: Findings, spine: Sequence[Sentence], lines: Sequence[Jo
             for number, one in enumerate(findings.recordings)
         ],
         "sentences": [_sentence(one, findings, numbers, unused) for one in spine],
+        "gaps": [_gap(number, gap, findings, numbers) for number, gap in enumerate(findings.transcript.gaps)],
         "entries": [entry_view(entry, findings, choices) for entry in findings.entries],
         "coverage": [coverage_view(line) for line in findings.coverage if line.status == "not_noted"],
         "choices": {
@@ -156,6 +158,23 @@ def _sentence(one: Sentence, findings: Findings, numbers: Mapping[str, int], unu
         "room": room,
         "room_name": room_name(room),
         "unused": _reason(one.unused) if one.id in unused else None,
+    }
+
+
+def _gap(number: int, gap: Gap, findings: Findings, numbers: Mapping[str, int]) -> Json:
+    """A stretch in which someone speaks and nothing was understood: a line that a person listens to."""
+    room = room_at(findings, gap.recording, gap.start)
+    return {
+        "id": f"gap-{number}",
+        "recording": numbers.get(gap.recording, 0),
+        "start": gap.start,
+        "end": gap.end,
+        "clock": clock(gap.start),
+        "text": f"(someone speaks for {gap.end - gap.start:.0f} s)",
+        "room": room,
+        "room_name": room_name(room),
+        "unused": {"reason": "not understood", "because": "listen to it"},
+        "stretch": {"recording": gap.recording, "start": gap.start, "end": gap.end},
     }
 
 

@@ -10,8 +10,9 @@ import av
 import numpy as np
 import pytest
 
-from narrate2report.records.files import read_record
+from narrate2report.records.files import read_record, write_record
 from narrate2report.records.findings import Findings
+from narrate2report.records.transcript import Gap
 from narrate2report.seal.verifying import verify
 from tests.browser.conftest import Opened
 from tests.clock import read_clock
@@ -110,6 +111,22 @@ def test_a_sentence_without_an_entry_becomes_one(open_walk: Open, sample: Path) 
     assert made.evidence[0].quote == unused.text
     opened.press("u")
     assert unused.id in {one.id for one in opened.record.unused}
+
+
+def test_a_stretch_that_was_not_understood_is_listened_to_and_becomes_an_entry(open_walk: Open, sample: Path) -> None:
+    record = read_record(sample, Findings)
+    gap = Gap(recording="move-in.mp4", start=100.0, end=104.0)
+    facts = record.transcript.model_copy(update={"gaps": (gap,)})
+    write_record(sample, record.model_copy(update={"transcript": facts}))
+    opened = open_walk(sample)
+    opened.page.click("[data-add='gap-0']")
+    opened.until("!document.querySelector('#player').paused && document.querySelector('#player').currentTime >= 100")
+    opened.page.fill("form.facts [name=component]", "ceiling")
+    opened.page.fill("form.facts [name=condition]", "stain")
+    opened.press("Enter")
+    (made,) = [entry for entry in opened.record.entries if not entry.evidence[0].quote]
+    assert (made.component, made.evidence[0].link) == ("ceiling", "move-in.mp4#t=100.00,104.00")
+    assert opened.page.locator(f"#entry-{made.id}").is_visible()
 
 
 def test_merging_and_splitting(open_walk: Open, sample: Path) -> None:

@@ -31,17 +31,23 @@ NO_WORK = frozenset(
 PASSED_ON = frozenset("report flag log raise mention pass escalate chase".split())
 PASSING_ON = frozenset("reporting flagging logging raising passing escalating chasing".split())
 RUNG_THROUGH = frozenset("put ring phone call ringing phoning calling putting pass passing send sending".split())
+LISTS = frozenset("'s my his her their our repair punch snag snagging work works the maintenance job jobs todo".split())
 JOBS = frozenset("insurance warranty maintenance landlord owner owner's plumbing two-man".split())
 
 
 def unnamed_work(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> list[Draft]:
     """At most one follow-up: a repair of the flaw that was spoken of, in words that do not say how."""
     spoken = scene.spoken
-    if flaw is None or spoken.ends_with_question():
+    if (flaw is None and not spoken.named) or spoken.ends_with_question():
         return []
     for clause in spoken.clauses:
-        found = _done_to(spoken, clause) or _somebody_must(spoken, clause) or _passed_on(spoken, clause)
-        found = found or _is_a_job(spoken, clause) or _is_listed(spoken, clause)
+        if flaw is None:
+            found = _is_listed(spoken, clause) or _done_to(spoken, clause)
+            if found is not None and not any(one.relation == "topic" for one in spoken.named_in(clause)):
+                continue
+        else:
+            found = _done_to(spoken, clause) or _somebody_must(spoken, clause) or _passed_on(spoken, clause)
+            found = found or _is_a_job(spoken, clause) or _is_listed(spoken, clause)
         if found is None or scene.mode(found.start) in NOT_TO_COME or negation_before(spoken, clause, found.start):
             continue
         on = worked_on(scene, found, clause, flaw)
@@ -116,6 +122,10 @@ def _passed_on(spoken: Spoken, clause: Clause) -> Mention | None:
         chased = norms[at + 2 : at + 3] == ["for"]
         if (norm in PASSED_ON or norm in PASSING_ON) and pointed and not chased:
             return Mention(clause.start + at, clause.start + at + 1)
+        written = norm in {"write", "log", "writing"} and norms[at + 2 : at + 3] == ["up"]
+        filed = norm in {"put", "putting"} and norms[at + 2 : at + 5] in (["in", "the", "system"], ["on", "the", "system"])
+        if pointed and (written or filed):
+            return Mention(clause.start + at, clause.start + at + 1)
         called_in = norms[at + 2 : at + 3] == ["in"] and norm.startswith(("call", "phon", "ring"))
         if norm in RUNG_THROUGH and pointed and (called_in or norms[at + 2 : at + 3] in (["through"], ["on"])):
             return Mention(clause.start + at, clause.start + at + 1)
@@ -136,9 +146,12 @@ def _is_a_job(spoken: Spoken, clause: Clause) -> Mention | None:
 def _is_listed(spoken: Spoken, clause: Clause) -> Mention | None:
     """`it's on the painter's list`, `I'm adding that to Sam's list`: somebody has it to do."""
     norms = spoken.norms(clause.start, clause.end)
-    if "list" not in norms or not POINTING & set(norms[: norms.index("list")]):
+    if "list" not in norms:
         return None
     at = norms.index("list")
+    named = any(one.end <= clause.start + at for one in spoken.named_in(clause))
+    if not (named or POINTING & set(norms[:at])):
+        return None
     lead = max((here for here in range(max(0, at - 4), at) if norms[here] in {"on", "to"}), default=at)
-    whose = {"'s", "my", "his", "her", "their", "our", "repair", "punch", "snag", "work"} & set(norms[lead:at])
+    whose = (LISTS if named else LISTS - {"the"}) & set(norms[lead:at])
     return Mention(clause.start + at, clause.start + at + 1) if whose else None

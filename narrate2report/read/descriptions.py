@@ -89,6 +89,7 @@ def _from_words(scene: Scene) -> list[Draft]:
             or in_passing(spoken, mention)
             or is_another(spoken, mention)
             or is_no_quality(scene, mention)
+            or spoken.norms(mention.start - 1, mention.start) in (["be"], ["been"], ["get"], ["got"])
         ):
             continue
         if mention.of("material") and _is_floor_here(spoken, mention):

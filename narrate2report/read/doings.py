@@ -12,6 +12,9 @@ DOERS = frozenset("i you we they to will please must should can could would".spl
 
 GOT = frozenset("buy buys bring brings order orders get gets make makes need needs want wants".split())
 
+ORDERED = frozenset("order ordered coming arriving way due".split())
+"""A new one of which this is said is not there yet: `new dishwasher's on order`."""
+
 SOON = frozenset("today tonight tomorrow monday tuesday wednesday thursday friday saturday sunday asap".split())
 
 
@@ -60,6 +63,8 @@ def is_planned(spoken: Spoken, mention: Mention) -> bool:
         return True
     dated = SOON & set(spoken.norms(mention.end, min(len(spoken.tokens), mention.end + 6)))
     if fresh and dated and not any(token.is_finite for token in spoken.tokens[clause.start : clause.end]):
+        return True
+    if fresh and ORDERED & set(spoken.norms(mention.end, clause.end)):
         return True
     listed = clause.link == "and" and clause.index and mention.start - clause.start <= 1
     if listed:

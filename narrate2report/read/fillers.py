@@ -26,6 +26,9 @@ LIKENED = frozenset(
 )
 """After these, `like` tells what something is like."""
 
+WOULD = re.compile(r"(?:['’]d|^would|^also|^really|^do|^don['’]t)$", re.IGNORECASE)
+"""After these, `like` is a wish."""
+
 KINDS_OF = frozenset("a an the some any this that these those all what which every no one same other".split())
 """After these, `sort of` and `kind of` are nouns."""
 
@@ -52,5 +55,7 @@ def _inside(found: re.Match[str]) -> str:
     points = found.string[found.end() :].lstrip(" ,").lower().startswith(("this", "that", "these", "those"))
     if points and found["said"].lower() == "like":
         return found[0]  # a bulb like this one
+    if found["said"].lower() == "like" and WOULD.search(found["before"]):
+        return found[0]  # I'd like the plumber to check it
     meant = LIKENED if found["said"].lower() == "like" else KINDS_OF
     return found[0] if found["before"].lower().replace("’", "'") in meant else found["before"]

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from narrate2report.read.arranged import called_about, is_asked_of_somebody
 from narrate2report.read.chores import unnamed_work
+from narrate2report.read.clauses import Clause
 from narrate2report.read.denial import negation_before
 from narrate2report.read.draft import Draft
 from narrate2report.read.fitted import parts_fitted
@@ -24,6 +26,7 @@ NOT_SUPPLIED = frozenset(
 )
 REFERRED = frozenset("one ones it them some another that those new spare pack set".split())
 COUNTED_OUT = frozenset("a an new another one more two some only".split())
+SUPPOSING = frozenset({"if", "unless"})
 NOT_WORK = frozenset(
     {Mode.HYPOTHETICAL, Mode.QUESTION, Mode.ELSEWHERE, Mode.PAST, Mode.SEARCH, Mode.QUOTED, Mode.POLICY}
 )
@@ -50,6 +53,7 @@ def find_follow_ups(scene: Scene, *, flaw: str | None, owner_speaks: bool) -> li
         drafts
         or _needed_parts(scene, flaw)
         or tradesmen_called(scene, flaw, owner_speaks=owner_speaks)
+        or called_about(scene, flaw, owner_speaks=owner_speaks)
         or parts_fitted(scene, flaw, owner_speaks=owner_speaks)
         or unnamed_work(scene, flaw, owner_speaks=owner_speaks)
     )
@@ -63,12 +67,12 @@ def _plan_of(scene: Scene, mention: Mention) -> str | None:
         return None
     if _supplies_nothing(spoken, mention) or _streams_out(spoken, mention):
         return None
-    told = scene.mode(mention.start) is Mode.HYPOTHETICAL and (
-        senses[0].form == "phrase" or is_promised(spoken, mention)
-    )
-    if (scene.mode(mention.start) in NOT_WORK and not told) or _is_counted_noun(spoken, mention):
-        return None
     clause = spoken.clause_of(mention.start)
+    mode = scene.mode(mention.start)
+    told = mode is Mode.HYPOTHETICAL and (senses[0].form == "phrase" or is_promised(spoken, mention))
+    told = told or (mode in {Mode.QUOTED, Mode.PAST} and is_asked_of_somebody(spoken, mention, clause))
+    if (mode in NOT_WORK and not told) or _is_counted_noun(spoken, mention) or _depends(scene, clause):
+        return None
     if is_no_action(spoken, mention, clause):
         return None
     planned = planned_by(spoken, mention, clause)
@@ -79,6 +83,13 @@ def _plan_of(scene: Scene, mention: Mention) -> str | None:
     if planned and not is_assigned(spoken, mention, clause):
         return None if is_care(spoken, mention, clause, scene.mode(mention.start)) else planned
     return planned
+
+
+def _depends(scene: Scene, clause: Clause) -> bool:
+    """`if it breaks we'll fix it`: work that comes only if something happens first."""
+    earlier = scene.spoken.clauses[max(0, clause.index - 2) : clause.index]
+    supposed = [one for one in earlier if one.link in SUPPOSING and scene.mode(one.start) is Mode.HYPOTHETICAL]
+    return bool(supposed) and not any(one.link in {"but", "so"} for one in scene.spoken.clauses[supposed[0].index + 1 :])
 
 
 def _says_back(spoken: Spoken) -> bool:

@@ -76,9 +76,15 @@ def noun_forms(phrase: str) -> tuple[str, ...]:
     return tuple(dict.fromkeys((phrase, f"{head} {_with_s(last)}".strip())))
 
 
+VERB_PREFIXES = frozenset("re de un deep steam power pressure spot".split())
+"""Words written apart from the verb that they belong to: `re caulk`, `deep clean`."""
+
+
 def verb_forms(phrase: str) -> tuple[str, ...]:
     """A verb phrase in its regular forms: `peel off` gives `peel off`, `peels off`, `peeled off`, `peeling off`."""
     first, _, rest = phrase.partition(" ")
+    if first in VERB_PREFIXES and rest:
+        return tuple(f"{first} {form}" for form in verb_forms(rest))
     if first in IRREGULAR_VERBS:
         return tuple(f"{form} {rest}".strip() for form in (first, *IRREGULAR_VERBS[first]))
     stem = first[:-1] if first.endswith("e") and not first.endswith("ee") else first

@@ -22,6 +22,7 @@ def is_no_action(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
         or _is_stuff(spoken, mention, clause)
         or _was_done(spoken, mention, clause)
         or _is_in_already(spoken, mention, clause)
+        or _is_leaving(spoken, mention, clause)
     )
 
 
@@ -69,3 +70,11 @@ def _is_in_already(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
         return False
     after = spoken.norms(mention.end, clause.end)
     return after[:2] in (["is", "in"], ["'s", "in"], ["is", "on"], ["'s", "on"], ["are", "in"], ["are", "on"])
+
+
+def _is_leaving(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
+    """`I've got to go`, `somebody has to go up there`, `the smell must go out`: nothing is to be replaced."""
+    if spoken.norms(mention.end - 1, mention.end) != ["go"]:
+        return False
+    before = spoken.norms(max(clause.start, mention.start - 2), mention.start)
+    return mention.end < clause.end or bool({"i", "we", "you", "he", "she", "somebody", "someone", "who"} & set(before))

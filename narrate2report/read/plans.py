@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from narrate2report.read.arranged import is_asked_of_somebody, is_had_done
 from narrate2report.read.clauses import Clause
 from narrate2report.read.denial import negation_before
 from narrate2report.read.modes import Mode
@@ -28,6 +29,8 @@ SOMEBODY = frozenset("somebody someone owner landlord office".split())
 TRIED = frozenset("flush flushes flushing test testing run up".split())
 """What the walk itself does to see whether something works."""
 
+ADVISING = frozenset("recommend suggest recommending suggesting advise propose".split())
+
 LONGEST_ORDER = 9
 """Words of a clause that can still be an order in a note."""
 
@@ -40,6 +43,8 @@ def planned_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
     before = spoken.norms(clause.start, mention.start)
     if {"was", "were"} & set(before) and "supposed" in before:
         return None
+    if is_had_done(spoken, mention, clause) or is_asked_of_somebody(spoken, mention, clause):
+        return spoken.words(clause.start, mention.end)
     past = token.norm.endswith("ed")
     if past and before[-1:] and before[-1] in {"get", "gets", "getting"}:
         return spoken.words(mention.start - 1, mention.end)
@@ -215,4 +220,12 @@ def is_care(spoken: Spoken, mention: Mention, clause: Clause, mode: Mode) -> boo
     """Whether the resident is told to do it, now or again and again: that is advice and no work order."""
     if spoken.has_cue("often"):
         return True
-    return mode is Mode.INSTRUCTION and not is_order(spoken, mention, clause)
+    on_paper = mention.of("action")[0].form == "phrase" and not spoken.has_cue("addressee", "condition")
+    return mode is Mode.INSTRUCTION and not (on_paper or is_order(spoken, mention, clause) or _advises(spoken, mention))
+
+
+def _advises(spoken: Spoken, mention: Mention) -> bool:
+    """`recommend replacing the counter`: said to the owner; `I'd recommend wiping it` is care."""
+    mended = mention.of("action")[0].id != "clean" or any(one.form == "noun" for one in mention.of("action"))
+    before = set(spoken.norms(0, mention.start))
+    return mended and bool(ADVISING & before) and "you" not in before and not spoken.has_cue("addressee")

@@ -94,6 +94,8 @@ def asks_word(spoken: Spoken, clause: Clause) -> bool:
 def is_for_the_walk(spoken: Spoken, clause: Clause, at: int, *, tried: bool) -> bool:
     """`don't worry about it`, `hit the switch for me`, `press it again`: said to whoever walks along."""
     words = [norm for norm in spoken.norms(at, clause.end) if norm not in LEADING]
+    if _is_not_to_be_forgotten(spoken, at, clause):
+        return False
     if not words or set(words[:3]) & COMPANIONS or any([one, two] in ASIDES for one, two in pairwise(words)):
         return True
     if spoken.norms(at, clause.end)[-2:] == ["for", "me"] and words[0] not in ROUTINE - TRIED - {
@@ -139,6 +141,15 @@ def is_for_the_walk(spoken: Spoken, clause: Clause, at: int, *, tried: bool) -> 
     ):
         return False
     return tried or waited or words[0] in ALWAYS_TRIED or "again" in words
+
+
+def _is_not_to_be_forgotten(spoken: Spoken, at: int, clause: Clause) -> bool:
+    """`don't forget the lint trap`, `try not to slam the door`: care, though the verb is one of the walk."""
+    norms = spoken.norms(at, clause.end)
+    if norms[:2] in (["try", "not"], ["please", "try"]):
+        return True
+    forgets = norms[:3] == ["do", "not", "forget"] and norms[3:4] in (["the"], ["your"], ["to"], ["about"])
+    return forgets and any(one.start >= at for one in spoken.named_in(clause))
 
 
 def _is_to_do(spoken: Spoken, clause: Clause, end: int) -> bool:

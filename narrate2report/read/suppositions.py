@@ -62,7 +62,7 @@ def _supposes(spoken: Spoken, clause: Clause) -> bool:
     bare = [norm for norm in norms if norm not in LEADING]
     if bare[:1] in (["any"], ["every"]) and _opens_with_flaw(spoken, clause):
         return True
-    if norms[:2] in (["you", "can"], ["you", "could"]):
+    if norms[:2] in (["you", "can"], ["you", "could"]) and norms[2:3] != ["not"]:
         acts = next((norm for norm in norms[2:] if not norm.endswith("ly") and norm != "also"), None)
         measures = norms[1] == "could" and acts in {"put", "fit", "stick", "drive"}  # a hole you could put a fist in
         if acts is not None and acts not in SENSED and not measures:

@@ -39,7 +39,7 @@ def worked_on(scene: Scene, mention: Mention, clause: Clause, flaw: str | None) 
         one
         for one in spoken.named
         if scene.mode(one.start) is not Mode.HYPOTHETICAL
-        and (one.relation != "place" or _is_looked_at(spoken, mention, one))
+        and (one.relation != "place" or _is_looked_at(spoken, mention, one) or _is_asked_for(spoken, mention, one))
     ]
     after = [one for one in meant if one.start in clause and one.start >= mention.end]
     before = [one for one in meant if one.start in clause and one.end <= mention.start]
@@ -82,6 +82,14 @@ def _is_looked_at(spoken: Spoken, mention: Mention, one: Named) -> bool:
     """`look at that oven`: the word of place belongs to the work, and what follows is its object."""
     last = spoken.norms(mention.end - 1, mention.end)
     return mention.end - mention.start > 1 and last in (["at"], ["on"], ["into"]) and 0 <= one.start - mention.end <= 2
+
+
+def _is_asked_for(spoken: Spoken, mention: Mention, one: Named) -> bool:
+    """`a work order for the tap`, `a ticket on the fridge`: the word of place belongs to the noun of the work."""
+    if one.start < mention.end or not any(sense.form in {"phrase", "noun"} for sense in mention.of("action")):
+        return False
+    lead = [norm for norm in spoken.norms(mention.end, one.start) if norm not in {"the", "that", "this", "your", "a"}]
+    return len(lead) <= 2 and bool({"for", "on", "about", "to"} & set(lead[:1]))
 
 
 def _tells_flaw(spoken: Spoken, clause: Clause) -> bool:

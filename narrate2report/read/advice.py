@@ -8,7 +8,9 @@ from narrate2report.read.cared_for import PLAIN, CaredFor, also_cared_for, cared
 from narrate2report.read.clauses import Clause
 from narrate2report.read.draft import Draft
 from narrate2report.read.focus import Focus
+from narrate2report.read.house_rules import ruled
 from narrate2report.read.modes import Mode, Stance
+from narrate2report.read.orders import bans_something
 from narrate2report.read.requests import COMPANIONS, LEADING, asks_word, find_orders, says_back
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
@@ -21,10 +23,23 @@ REMOVALS = frozenset("take remove move roll clear pick bring get".split())
 
 
 def find_advice(scene: Scene, focus: Focus, others: Sequence[Draft]) -> list[Draft]:
-    """The care that a sentence asks, of the component it is about; two drafts where a second order names another.
+    """The care that a sentence asks, or the rule of the house that it tells.
 
     `others` are the drafts of the sentence so far: what is tried on the walk is no advice, nor is planned work.
     """
+    asked = _asked_care(scene, focus, others)
+    rule = None if asked or any(draft.kind == "follow_up" for draft in others) else ruled(scene, focus)
+    if rule is None:
+        return asked
+    at, component, how = rule
+    told = f"a rule of the house: '{scene.spoken.words(at, min(at + 4, scene.spoken.clause_of(at).end))}'"
+    return [
+        Draft(kind="advice", room=scene.room, component=component, at=at, because=(told, how), confidence=0.6),
+    ]
+
+
+def _asked_care(scene: Scene, focus: Focus, others: Sequence[Draft]) -> list[Draft]:
+    """The care that words of order ask, of the component it is about; two where a second order names another."""
     spoken, stances = scene.spoken, scene.stances
     if says_back(spoken):
         return []
@@ -62,9 +77,10 @@ def find_advice(scene: Scene, focus: Focus, others: Sequence[Draft]) -> list[Dra
     ]
 
 
-def _bans(opening: list[str]) -> bool:
-    """`no cutting on it`."""
-    return opening[:1] == ["no"] and opening[-1].endswith("ing")
+def _bans(spoken: Spoken, clause: Clause) -> bool:
+    """`no cutting on it`, `no shoes on the carpet`."""
+    opening = spoken.norms(clause.start, clause.start + 2)
+    return opening[:1] == ["no"] and (opening[-1].endswith("ing") or bans_something(spoken, clause, clause.start))
 
 
 def _asks_a_word(spoken: Spoken, orders: Sequence[tuple[Clause, int]], *, warned: bool, supposed: bool) -> bool:
@@ -77,7 +93,7 @@ def _asks_a_word(spoken: Spoken, orders: Sequence[tuple[Clause, int]], *, warned
 
 def _is_addressed(spoken: Spoken, clause: Clause, cue: str) -> bool:
     """Whether somebody is spoken to; a bare imperative may be the speaker's own `pull that out`."""
-    if cue.lower() in REMOVALS or _bans(spoken.norms(clause.start, clause.start + 2)):
+    if cue.lower() in REMOVALS or _bans(spoken, clause):
         return True
     listed = any(spoken.words(one.start, one.start + 1) == cue for one in spoken.cues("imperative"))
     handles = bool({"it", "them", "that", "those"} & set(spoken.norms(clause.start + 1, clause.start + 4)))

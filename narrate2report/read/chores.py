@@ -38,7 +38,7 @@ JOBS = frozenset("insurance warranty maintenance landlord owner owner's plumbing
 def unnamed_work(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> list[Draft]:
     """At most one follow-up: a repair of the flaw that was spoken of, in words that do not say how."""
     spoken = scene.spoken
-    if (flaw is None and not spoken.named) or spoken.ends_with_question():
+    if (flaw is None and not spoken.named) or spoken.ends_with_question() or spoken.has_cue("often"):
         return []
     for clause in spoken.clauses:
         if flaw is None:

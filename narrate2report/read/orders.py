@@ -16,6 +16,10 @@ SELF_TALK = frozenset(
 )
 
 
+SAME_FORM = frozenset({"put", "cut", "set", "shut", "let"})
+"""Verbs whose past looks like the order."""
+
+
 def _goes_on_doing(spoken: Spoken, clause: Clause) -> bool:
     """`let me hit the reset and use the wrench`: the second half of what the speaker does."""
     if clause.link not in {"and", "then"} or not clause.index:
@@ -35,10 +39,16 @@ def ordered_at(spoken: Spoken, clause: Clause) -> int | None:
         at += 1
     if _is_no_order(spoken, clause, at):
         return None
+    if bans_something(spoken, clause, at):
+        return at
     if at >= clause.end or any(cue.start == at for cue in spoken.cues("withdrawal", "slip", within=clause)):
         return None
     if any(cue.start == at for cue in spoken.cues("imperative", within=clause)):
         return None if _goes_on_doing(spoken, clause) else at
+    opens = next((one for one in spoken.terms("action") if one.start == at), None)
+    if opens is not None and spoken.has_cue("often") and tokens[opens.end : opens.end + 1]:
+        if tokens[opens.end].norm in {"the", "your", "it", "them", "this", "that", "those", "these"}:
+            return at
     names = any(
         mention.start <= at < mention.end
         and (mention.of("room", *COMPONENT_ROLES) or (mention.of("condition") and mention.end - at > 1))
@@ -58,7 +68,7 @@ def ordered_at(spoken: Spoken, clause: Clause) -> int | None:
     if token.tag == "VBG":
         return None
     does = any(mention.start == at for mention in spoken.terms("action"))
-    past = token.tag in {"VBD", "VBN"} and token.norm not in {"put", "cut", "set", "shut"}
+    past = token.tag in {"VBD", "VBN"} and token.norm not in SAME_FORM
     if token.tag == "VB" or (
         does and not past and after.norm in {"the", "your", "it", "them", "this", "that", "these", "those", "any"}
     ):
@@ -71,7 +81,8 @@ def _is_no_order(spoken: Spoken, clause: Clause, at: int) -> bool:
     tokens = spoken.tokens
     if at + 1 >= clause.end:
         return False
-    if tokens[at].norm in {"always", "never"} and tokens[at + 1].tag in {"VBZ", "VBD", "VBN", "MD"}:
+    told = tokens[at + 1].tag in {"VBZ", "VBD", "VBN", "MD"} and tokens[at + 1].norm not in SAME_FORM
+    if tokens[at].norm in {"always", "never"} and told:
         return True
     if clause.link != "and" or not clause.index or tokens[at].norm in {"do", "never", "always"}:
         return False
@@ -135,3 +146,17 @@ def forbidden_row(spoken: Spoken) -> list[Clause]:
     known = [clause for clause in row if spoken.has_term("condition", *COMPONENT_ROLES, within=clause)]
     ruled = len(row) > 2 or spoken.has_cue("instruction", "imperative") or "down" in spoken.norms()
     return row if len(row) > 1 and ruled and len(known) < len(row) and not spoken.has_cue("found_none") else []
+
+
+def bans_something(spoken: Spoken, clause: Clause, at: int) -> bool:
+    """`no shoes on the carpet`, `no stickers on the cabinets, please`: what people bring is to stay off something.
+
+    Where the thing would be a flaw, only a `please` tells the rule from the finding that there is none.
+    """
+    if spoken.norms(at, at + 1) != ["no"] or any(token.is_finite for token in spoken.tokens[at : clause.end]):
+        return False
+    brought = next((cue for cue in spoken.cues("brought", within=clause) if at < cue.start <= at + 2), None)
+    if brought is None or brought.end >= clause.end or spoken.tokens[brought.end].tag not in {"IN", "TO", "RP"}:
+        return False
+    flaw = any(term.start < brought.end and term.end > brought.start for term in spoken.terms("condition"))
+    return not flaw or "please" in spoken.norms()

@@ -8,6 +8,7 @@ from itertools import pairwise
 from narrate2report.read.clauses import Clause
 from narrate2report.read.draft import Draft
 from narrate2report.read.modes import Mode
+from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.unmarked import ROUTINE, unmarked_order
@@ -88,7 +89,18 @@ def _only_goes_on(scene: Scene, clause: Clause, at: int, planned: Collection[int
 
 def asks_word(spoken: Spoken, clause: Clause) -> bool:
     """`please call me`, `let us know`: what is asked for is a word and no care."""
-    return any(spoken.norms(cue.start, cue.end)[:1] != ["would"] for cue in spoken.cues("contact", within=clause))
+    return any(
+        spoken.norms(cue.start, cue.end)[:1] != ["would"] and not _asks_leave(spoken, cue)
+        for cue in spoken.cues("contact", within=clause)
+    )
+
+
+def _asks_leave(spoken: Spoken, cue: Mention) -> bool:
+    """`we ask that you don't hang things there`, `ask before you paint`: no word is asked for."""
+    if spoken.norms(cue.start, cue.start + 1) != ["ask"]:
+        return False
+    after = spoken.norms(cue.end, cue.end + 3)
+    return after[:1] in (["that"], ["before"], ["you"]) or spoken.norms(cue.end - 1, cue.end) == ["before"]
 
 
 def is_for_the_walk(spoken: Spoken, clause: Clause, at: int, *, tried: bool) -> bool:
@@ -96,7 +108,9 @@ def is_for_the_walk(spoken: Spoken, clause: Clause, at: int, *, tried: bool) -> 
     words = [norm for norm in spoken.norms(at, clause.end) if norm not in LEADING]
     if _is_not_to_be_forgotten(spoken, at, clause):
         return False
-    if not words or set(words[:3]) & COMPANIONS or any([one, two] in ASIDES for one, two in pairwise(words)):
+    begs = next((cue for cue in spoken.cues("instruction", within=clause) if cue.start == at), None)
+    said = words if begs is None or cue_is_contact(spoken, begs) else spoken.norms(begs.end, clause.end)
+    if not words or set(said[:3]) & COMPANIONS or any([one, two] in ASIDES for one, two in pairwise(words)):
         return True
     if spoken.norms(at, clause.end)[-2:] == ["for", "me"] and words[0] not in ROUTINE - TRIED - {
         "crack",
@@ -143,10 +157,15 @@ def is_for_the_walk(spoken: Spoken, clause: Clause, at: int, *, tried: bool) -> 
     return tried or waited or words[0] in ALWAYS_TRIED or "again" in words
 
 
+def cue_is_contact(spoken: Spoken, begs: Mention) -> bool:
+    """`let us know`: an order that is itself a word asked for."""
+    return any(cue.start == begs.start and not _asks_leave(spoken, cue) for cue in spoken.cues("contact"))
+
+
 def _is_not_to_be_forgotten(spoken: Spoken, at: int, clause: Clause) -> bool:
     """`don't forget the lint trap`, `try not to slam the door`: care, though the verb is one of the walk."""
     norms = spoken.norms(at, clause.end)
-    if norms[:2] in (["try", "not"], ["please", "try"]):
+    if norms[:2] in (["try", "not"], ["please", "try"]) or norms[:3] == ["do", "not", "let"]:
         return True
     forgets = norms[:3] == ["do", "not", "forget"] and norms[3:4] in (["the"], ["your"], ["to"], ["about"])
     return forgets and any(one.start >= at for one in spoken.named_in(clause))

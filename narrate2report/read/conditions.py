@@ -12,6 +12,7 @@ from narrate2report.read.draft import Draft
 from narrate2report.read.modes import Mode, Stance
 from narrate2report.read.naming import meaning_within
 from narrate2report.read.phrase_tree import Mention, Sense
+from narrate2report.read.ranking import rank
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Named, Spoken
 from narrate2report.read.vocabulary import Vocabulary
@@ -126,30 +127,14 @@ def _fitting(condition: str, bearer: Bearer, mention: Mention, scene: Scene) -> 
     vocabulary = scene.vocabulary
     default = vocabulary.conditions[condition].default
     if not bearer.component:
-        told = _told_before(condition, mention, scene)
+        told = _told_before(condition, mention, scene) or _opens_with(mention, scene)
         return told or default or ROOM_GENERAL, "named before it" if told else "no component in focus"
     loosely = not bearer.direct or bearer.component == ROOM_GENERAL
     if loosely and (under := _lies_on(condition, mention, scene)):
         return under, f"lies on a {under.replace('_', ' ')}"
-    faulty = vocabulary.conditions[condition].class_ == "fault"
-    between = bearer.named is not None and any(
-        one.relation == "of" and bearer.named.end <= one.start and one.end <= mention.start
-        for one in scene.spoken.named
-    )
-    if (
-        loosely
-        and (bearer.named is None or (faulty and between))
-        and vocabulary.afflicts(condition, bearer.component) is False
-    ):
-        spoken_of = _lately_fitting(condition, mention, scene)
-        if spoken_of:
-            return spoken_of, f"usual of {spoken_of.replace('_', ' ')}, which was spoken of"
-    if default and loosely and vocabulary.afflicts(condition, bearer.component) is False:
-        return default, f"usual of {default.replace('_', ' ')}, not of what was in focus"
-    if faulty and not bearer.direct and vocabulary.afflicts(condition, bearer.component) is False:
-        for owner in vocabulary.components[bearer.component].part_of:
-            if vocabulary.afflicts(condition, owner):
-                return owner, f"usual of {owner.replace('_', ' ')}, whose part was in focus"
+    if loosely and vocabulary.afflicts(condition, bearer.component) is False:
+        first = rank(condition, bearer, mention, scene)[0]
+        return first.component, first.why
     return bearer.component, bearer.how
 
 
@@ -164,6 +149,12 @@ def _told_before(condition: str, mention: Mention, scene: Scene) -> str | None:
     return next((one for one in named if scene.vocabulary.afflicts(condition, one)), None)
 
 
+def _opens_with(mention: Mention, scene: Scene) -> str | None:
+    """`paint is lifting`: a phrase that opens with the component that it is of."""
+    words = [norm for norm in scene.spoken.norms(mention.start, mention.end) if norm not in {"the", "a"}]
+    return words[0] if len(words) > 1 and words[0] in scene.vocabulary.components else None
+
+
 def _lies_on(condition: str, mention: Mention, scene: Scene) -> str | None:
     """`there's a puddle`: where such a thing lies, whatever was spoken of before."""
     clause = scene.spoken.clause_of(mention.start)
@@ -172,13 +163,6 @@ def _lies_on(condition: str, mention: Mention, scene: Scene) -> str | None:
     words = " ".join(scene.spoken.norms(mention.start, mention.end))
     lying = scene.vocabulary.conditions[condition].lies_on.items()
     return next((component for component, said in lying if any(words.endswith(one) for one in said)), None)
-
-
-def _lately_fitting(condition: str, mention: Mention, scene: Scene) -> str | None:
-    """The component of this sentence or of the ones before that the condition usually afflicts."""
-    named = [one.component for one in reversed(scene.spoken.named) if one.end <= mention.start]
-    lately = [one for one, when in reversed(scene.place.lately) if scene.number - when <= 1]
-    return next((one for one in (*named, *lately) if scene.vocabulary.afflicts(condition, one)), None)
 
 
 DEFINITE = frozenset("the that this those these same".split())

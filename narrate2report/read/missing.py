@@ -130,6 +130,8 @@ def _may_be_absent(component: str, room: str, vocabulary: Vocabulary) -> bool:
 
 def _tells_of(spoken: Spoken, term: Mention, one: Named) -> bool:
     """Whether a word denies a flaw or a trial of a component, and so not the component: `no drawer damage`."""
+    if term.start <= one.start and one.end <= term.end and term.end - term.start > one.end - one.start:
+        return bool(term.of("condition"))  # no broken slats
     if (term.start < one.end and one.start < term.end) or says_nothing(spoken, term):
         return False
     flawed = any(sense.beside in {"", one.component} for sense in term.of("condition"))

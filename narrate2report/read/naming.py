@@ -164,6 +164,10 @@ def _plain_meaning(
             return by_owner[owner]
     standalone = any(sense.role in {"else", "in"} for sense in senses)
     reach = 1 if standalone else FOCUS_SENTENCES
+    lately = place.lately[-1] if place.lately else None
+    part = lately is not None and vocabulary.components[lately[0]].group != "surfaces"
+    if lately is not None and part and lately[0] == place.subject and lately[0] in by_owner and number - lately[1] <= 1:
+        return by_owner[lately[0]]  # the post of the mailbox that was just spoken of, not of the porch
     for sense in senses:
         if sense.role == "in" and sense.beside == place.base:
             return sense.id

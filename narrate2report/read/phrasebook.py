@@ -6,7 +6,7 @@ terms; a phrase in which a word is not one certain term (`crack the window`) shi
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from narrate2report.read.inflect import around_pronouns, noun_forms, verb_forms
@@ -101,12 +101,19 @@ class PhraseBook:
         within = {term.start: inner for term in terms if (inner := self._components_within(term, open_norms))}
         return Found(
             tuple(terms),
-            tuple(self._cues.matches(norms, overlapping=True)),
+            tuple(self._cues_in(norms, terms)),
             frozenset(shielded),
             idioms,
             tuple(implied),
             within,
         )
+
+    def _cues_in(self, norms: Sequence[str], terms: Sequence[Mention]) -> Iterator[Mention]:
+        """The longest cues; of `no heat` only the `no` where heat is the first word of a longer flaw."""
+        flawed = {term.start: term.end for term in terms if term.of("condition")}
+        for cue in self._cues.matches(norms, overlapping=True):
+            longer = norms[cue.start] == "no" and flawed.get(cue.start + 1, 0) > max(cue.end, cue.start + 2)
+            yield self._cues.matches_at(norms, cue.start)[0] if longer else cue
 
     def _meant(self, norms: Sequence[str], forbidden: Sequence[Mention]) -> list[Mention]:
         """The longest terms that may mean something here: one of which nothing may be meant hides no shorter one."""
@@ -114,9 +121,28 @@ class PhraseBook:
         at = 0
         while at < len(norms):
             found = [mention for one in self._terms.matches_at(norms, at) if (mention := _allowed(one, forbidden))]
+            if found and self._yields(norms, found[-1]):
+                found = []
+            if found and norms[at] == "no" and self._denies_what_follows(norms, at, found[-1].end):
+                found = []
             terms += found[-1:]
             at = found[-1].end if found else at + 1
         return terms
+
+    def _yields(self, norms: Sequence[str], term: Mention) -> bool:
+        """`the blind is in pieces`: what means something of single components only hides no longer phrase in it."""
+        if term.end - term.start < 2 or not all(sense.beside for sense in term.senses):
+            return False
+        inside = range(term.start + 1, term.end)
+        return any(one.end > term.end and one.of("condition") for at in inside for one in self._terms.matches_at(norms, at))
+
+    def _denies_what_follows(self, norms: Sequence[str], at: int, end: int) -> bool:
+        """`no water stains`, `no heat rings`, `no light scratches`: the denial is of the longer thing, and there is
+        water, heat or light."""
+        if at + 1 < len(norms) and any(one.end > end for one in self._terms.matches_at(norms, at + 1)):
+            return True
+        following = self._terms.matches_at(norms, end) if end < len(norms) and norms[end] else []
+        return any(sense.form == "noun" for one in following for sense in one.of("condition"))
 
     def _components_within(self, term: Mention, norms: Sequence[str]) -> tuple[Mention, ...]:
         if term.end - term.start < 2 or not term.of("condition") or term.of(*COMPONENT_ROLES):

@@ -115,6 +115,8 @@ class Bearers:
                 Bearer(one.component, f"'{spoken.words(one.start, one.end)}' follows it", True, one)
                 for one in (on, *self._where.spread_over(clause))
             )
+        if topics and topics[-1].component == ROOM_GENERAL and self._sums_up(clause):
+            return (Bearer(ROOM_GENERAL, "said of the place as a whole", True, room="whole_unit"),)
         if topics:
             shared = self._subjects[clause.index] if topics[-1] in self._subjects[clause.index] else (topics[-1],)
             shared = self._without_owners(shared)
@@ -263,7 +265,8 @@ class Bearers:
                 ["in", "total"],
             )
         )
-        return self._place.closing and opens and not rooms and not self._spoken.named_in(clause)
+        named = [one for one in self._spoken.named_in(clause) if one.component != ROOM_GENERAL]
+        return self._place.closing and opens and not rooms and not named
 
     def _is_about_all(self, clause: Clause) -> bool:
         if self._spoken.has_cue("whole", within=clause):

@@ -10,7 +10,7 @@ from narrate2report.read.denial import deny
 from narrate2report.read.details import is_pre_existing, quantity_before, severity_of, size_of, where_of
 from narrate2report.read.draft import Draft
 from narrate2report.read.modes import Mode, Stance
-from narrate2report.read.naming import meaning_within
+from narrate2report.read.naming import meaning_of_opening, meaning_within
 from narrate2report.read.phrase_tree import Mention, Sense
 from narrate2report.read.ranking import rank
 from narrate2report.read.scene import Scene
@@ -86,6 +86,11 @@ def _told_within(scene: Scene, mention: Mention, senses: Sequence[Sense]) -> tup
         words = " ".join(spoken.norms(mention.start, mention.end)).removeprefix("the ")
         if default and mention.end - mention.start > 2 and words.startswith(default.replace("_", " ")):
             return (Bearer(default, f"'{spoken.words(mention.start, mention.end)}' names it", True),)
+    opening = meaning_of_opening(spoken, mention, scene.place, scene.number, vocabulary)
+    part = vocabulary.components[opening].part_of if opening else ()
+    told = [one for one in spoken.named_in(clause) if one.end <= mention.start] or scene.place.subject in part
+    if opening and not told and any(token.is_finite for token in spoken.tokens[mention.start : mention.end]):
+        return (Bearer(opening, f"'{spoken.words(mention.start, mention.end)}' opens with it", True),)
     return ()
 
 
@@ -127,7 +132,7 @@ def _fitting(condition: str, bearer: Bearer, mention: Mention, scene: Scene) -> 
     vocabulary = scene.vocabulary
     default = vocabulary.conditions[condition].default
     if not bearer.component:
-        told = _told_before(condition, mention, scene) or _opens_with(mention, scene)
+        told = _told_before(condition, mention, scene)
         return told or default or ROOM_GENERAL, "named before it" if told else "no component in focus"
     loosely = not bearer.direct or bearer.component == ROOM_GENERAL
     if loosely and (under := _lies_on(condition, mention, scene)):
@@ -147,12 +152,6 @@ def _told_before(condition: str, mention: Mention, scene: Scene) -> str | None:
         return None
     named = [one.component for one in reversed(spoken.named) if one.end <= clause.start]
     return next((one for one in named if scene.vocabulary.afflicts(condition, one)), None)
-
-
-def _opens_with(mention: Mention, scene: Scene) -> str | None:
-    """`paint is lifting`: a phrase that opens with the component that it is of."""
-    words = [norm for norm in scene.spoken.norms(mention.start, mention.end) if norm not in {"the", "a"}]
-    return words[0] if len(words) > 1 and words[0] in scene.vocabulary.components else None
 
 
 def _lies_on(condition: str, mention: Mention, scene: Scene) -> str | None:

@@ -32,6 +32,8 @@ def implied_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabu
     base = place.base
     if place.came_from and _is_back_out(spoken, place, stances, vocabulary):
         return place.came_from
+    if (outside := _opens_outside(spoken, base, vocabulary)) is not None:
+        return outside
     if spoken.found.implied_rooms and ("back", "to") in pairwise(spoken.norms()):
         return spoken.found.implied_rooms[0]
     if base in {"", "whole_unit"}:
@@ -50,6 +52,27 @@ def implied_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabu
                 continue
             if stances[mention.start].mode is Mode.ASSERTED and base in LEFT_UNSAID | SMALL_ROOMS:
                 return owners[0]
+    return None
+
+
+OUTSIDE = {"balcony": "balcony", "patio": "patio", "porch": "porch", "deck": "patio", "terrace": "patio"}
+NO_WAY_OUT = frozenset({"utility", "bathroom", "half_bath", "laundry", "closet", "stairs", "hallway", "storage", "office"})
+"""Rooms from which a balcony is hardly reached: its door is spoken of on the way."""
+
+
+def _opens_outside(spoken: Spoken, base: str, vocabulary: Vocabulary) -> str | None:
+    """`balcony railing's solid`, `balcony door, ...` from a laundry: a sentence that opens with a part of a place
+    outdoors is told there."""
+    lead = next((token for token in spoken.tokens[:2] if token.norm in OUTSIDE), None)
+    if lead is None or OUTSIDE[lead.norm] == base or spoken.norms(0, 1) not in ([lead.norm], ["the"], ["and"], ["now"]):
+        return None
+    at = spoken.tokens.index(lead)
+    for mention in spoken.terms("component", "near", "in"):
+        if not mention.start <= at + 1 < mention.end or mention.start > at + 1:
+            continue
+        ids = {sense.id for sense in mention.of("component", "near", "in")}
+        if "railing" in ids or (base in NO_WAY_OUT and ids & {"door", "sliding_door"}):
+            return OUTSIDE[lead.norm]
     return None
 
 

@@ -115,6 +115,18 @@ def meaning_within(spoken: Spoken, phrase: Mention, place: Place, number: int, v
     return None
 
 
+def meaning_of_opening(spoken: Spoken, phrase: Mention, place: Place, number: int, vocabulary: Vocabulary) -> str | None:
+    """The component that a condition phrase opens with: the light of `light flickers`."""
+    mention = spoken.found.opening.get(phrase.start)
+    if mention is None:
+        return None
+    certain = [sense.id for sense in mention.of("component")]
+    if certain:
+        return _of_room(certain, place, vocabulary)
+    plain = mention.of("near", "in", "else")
+    return _plain_meaning(mention, plain, {}, place, number, vocabulary, partial(_stands_by, spoken))
+
+
 def _stands_by(spoken: Spoken, start: int) -> bool:
     before = spoken.norms(max(0, start - 3), start)
     return bool(set(before) & {"by", "near", "beside", "opposite"}) or before[:2] == ["next", "to"]

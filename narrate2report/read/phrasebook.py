@@ -54,6 +54,8 @@ class Found:
     implied_rooms: tuple[str, ...] = ()
     within: Mapping[int, tuple[Mention, ...]] = field(default_factory=dict)
     """The component words inside a condition phrase (`hair in the drain`), by the token that the phrase starts at."""
+    opening: Mapping[int, Mention] = field(default_factory=dict)
+    """The component word that opens a condition phrase (`light flickers`), by the token that the phrase starts at."""
 
 
 def _counts_what_follows(mention: Mention, tokens: Sequence[Token]) -> bool:
@@ -99,6 +101,7 @@ class PhraseBook:
         open_norms = ["" if at in shielded else norm for at, norm in enumerate(norms)]
         terms = [term for term in self._meant(open_norms, forbidden) if not _counts_what_follows(term, tokens)]
         within = {term.start: inner for term in terms if (inner := self._components_within(term, open_norms))}
+        opening = {term.start: one for term in terms if (one := self._opens_with(term, open_norms)) is not None}
         return Found(
             tuple(terms),
             tuple(self._cues_in(norms, terms)),
@@ -106,6 +109,7 @@ class PhraseBook:
             idioms,
             tuple(implied),
             within,
+            opening,
         )
 
     def _cues_in(self, norms: Sequence[str], terms: Sequence[Mention]) -> Iterator[Mention]:
@@ -153,6 +157,14 @@ class PhraseBook:
             for one in inner
             if one.of(*COMPONENT_ROLES) and not one.of("condition")
         )
+
+    def _opens_with(self, term: Mention, norms: Sequence[str]) -> Mention | None:
+        """The component that a phrase tells a condition of, where its first word names one."""
+        senses = term.of("condition")
+        if term.end - term.start < 2 or not senses or senses[0].form != "phrase":
+            return None
+        shorter = [one for one in self._terms.matches_at(norms, term.start) if one.end < term.end]
+        return next((one for one in reversed(shorter) if one.of(*COMPONENT_ROLES) and not one.of("condition")), None)
 
     def _add(self, tree: PhraseTree, phrase: str, sense: Sense) -> None:
         words = self._tokenizer.phrase(phrase)

@@ -116,8 +116,9 @@ def _is_said_of_itself(spoken: Spoken, mention: Mention) -> bool:
     """`cold's cold`: as it should be."""
     clause = spoken.clause_of(mention.start)
     last = spoken.tokens[mention.end - 1]
-    if last.tag in {"DT", "IN", "TO"}:
-        return False
+    negated = bool({"not", "no", "never"} & set(spoken.norms(mention.start, mention.end)))
+    if last.tag in {"DT", "IN", "TO"} or negated:
+        return False  # the ice maker doesn't make ice
     return last.norm in spoken.norms(clause.start, mention.start) and mention.start - clause.start <= 3
 
 

@@ -141,6 +141,10 @@ def is_other_word(spoken: Spoken, mention: Mention) -> bool:
     ):
         return True
     if token.norm == "light" and after is not None:
+        following = [other for other in spoken.found.terms if other.start == mention.end and other.of("condition")]
+        plain = [sense for one in following for sense in one.of("condition") if not sense.beside]
+        if before in {"the", "this", "that"} and plain and all(sense.form == "phrase" for sense in plain):
+            return False  # the light flickers
         return after.tag in {"JJ"} or any(
             other.start == mention.end and other.of("condition", "colour") for other in spoken.found.terms
         )

@@ -81,7 +81,11 @@ def _is_somebody(spoken: Spoken, start: int, end: int) -> bool:
     if any(start <= trade.start < end for trade in trades_in(spoken)) or set(spoken.norms(start, end)) & THIRD:
         return True
     capital = inside[-1].text[:1].isupper() and start > 0
-    return capital or inside[-1].tag in {"NNP", "NNPS"} or inside[-1].norm in STAFF - {"we", "i", "they", "he", "she", "my", "our"}
+    return (
+        capital
+        or inside[-1].tag in {"NNP", "NNPS"}
+        or inside[-1].norm in STAFF - {"we", "i", "they", "he", "she", "my", "our"}
+    )
 
 
 def called_about(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> list[Draft]:
@@ -96,9 +100,7 @@ def called_about(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> list[
         after = [one for one in spoken.named if one.start >= found.end and one.start in clause]
         on = (after[0].component, "what the call is about") if after else worked_on(scene, found, clause, flaw)
         told = f"'{spoken.words(found.start, found.end)}' calls somebody"
-        return [
-            to_do(scene, found.start, on, told, "repair", party_of(spoken, clause, owner_speaks=owner_speaks), 0.6)
-        ]
+        return [to_do(scene, found.start, on, told, "repair", party_of(spoken, clause, owner_speaks=owner_speaks), 0.6)]
     return []
 
 

@@ -123,7 +123,10 @@ def _passed_on(spoken: Spoken, clause: Clause) -> Mention | None:
         if (norm in PASSED_ON or norm in PASSING_ON) and pointed and not chased:
             return Mention(clause.start + at, clause.start + at + 1)
         written = norm in {"write", "log", "writing"} and norms[at + 2 : at + 3] == ["up"]
-        filed = norm in {"put", "putting"} and norms[at + 2 : at + 5] in (["in", "the", "system"], ["on", "the", "system"])
+        filed = norm in {"put", "putting"} and norms[at + 2 : at + 5] in (
+            ["in", "the", "system"],
+            ["on", "the", "system"],
+        )
         if pointed and (written or filed):
             return Mention(clause.start + at, clause.start + at + 1)
         called_in = norms[at + 2 : at + 3] == ["in"] and norm.startswith(("call", "phon", "ring"))

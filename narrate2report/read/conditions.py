@@ -119,12 +119,26 @@ def _as_flaws(mention: Mention, senses: Sequence[Sense], bearer: Bearer, scene: 
             continue
         if any(does.id == component and does.form == "verb" for does in mention.of("works")) and not sense.beside:
             continue  # the burners burn
+        if sense.form == "denies" and component == ROOM_GENERAL and not bearer.direct and _says_it(mention, scene):
+            continue  # it's dry, and nothing that could be wet was spoken of
         if sense.id == "missing" and component == ROOM_GENERAL and not (bearer.direct and bearer.named):
             continue  # what is gone, and was not named, is nothing that belongs here
         flaws.append(
             Flaw(mention, sense.id, sense.form, Bearer(component, how, bearer.direct, bearer.named, bearer.room))
         )
     return flaws
+
+
+PAINTED = frozenset({"peeling", "paint_drip", "freshly_painted", "discoloration", "chip", "good", "clean", "new"})
+"""What is said of paint itself; any other flaw is of what it is on."""
+
+
+def _under_paint(condition: str, bearer: Bearer, scene: Scene) -> str | None:
+    """`the paint's fresh. There's a scuff over here`: on the wall, or on what else was spoken of and is painted."""
+    if bearer.component != "paint" or bearer.named is not None or condition in PAINTED:
+        return None
+    owners = scene.vocabulary.components["paint"].part_of
+    return next((one for one, _ in reversed(scene.place.lately) if one in owners), "wall")
 
 
 def _fitting(condition: str, bearer: Bearer, mention: Mention, scene: Scene) -> tuple[str, str]:
@@ -137,6 +151,11 @@ def _fitting(condition: str, bearer: Bearer, mention: Mention, scene: Scene) -> 
     loosely = not bearer.direct or bearer.component == ROOM_GENERAL
     if loosely and (under := _lies_on(condition, mention, scene)):
         return under, f"lies on a {under.replace('_', ' ')}"
+    if painted := _under_paint(condition, bearer, scene):
+        return painted, f"the {painted.replace('_', ' ')} under the paint"
+    denied = any(sense.form == "denies" for sense in mention.of("condition"))
+    if denied and bearer.direct and bearer.component != ROOM_GENERAL and _says_it(mention, scene):
+        return bearer.component, bearer.how  # it's dry
     if loosely and vocabulary.afflicts(condition, bearer.component) is False:
         first = rank(condition, bearer, mention, scene)[0]
         return first.component, first.why
@@ -152,6 +171,11 @@ def _told_before(condition: str, mention: Mention, scene: Scene) -> str | None:
         return None
     named = [one.component for one in reversed(spoken.named) if one.end <= clause.start]
     return next((one for one in named if scene.vocabulary.afflicts(condition, one)), None)
+
+
+def _says_it(mention: Mention, scene: Scene) -> bool:
+    clause = scene.spoken.clause_of(mention.start)
+    return bool({"it", "that", "they"} & set(scene.spoken.norms(clause.start, mention.start)))
 
 
 def _lies_on(condition: str, mention: Mention, scene: Scene) -> str | None:

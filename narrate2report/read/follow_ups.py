@@ -89,7 +89,9 @@ def _depends(scene: Scene, clause: Clause) -> bool:
     """`if it breaks we'll fix it`: work that comes only if something happens first."""
     earlier = scene.spoken.clauses[max(0, clause.index - 2) : clause.index]
     supposed = [one for one in earlier if one.link in SUPPOSING and scene.mode(one.start) is Mode.HYPOTHETICAL]
-    return bool(supposed) and not any(one.link in {"but", "so"} for one in scene.spoken.clauses[supposed[0].index + 1 :])
+    return bool(supposed) and not any(
+        one.link in {"but", "so"} for one in scene.spoken.clauses[supposed[0].index + 1 :]
+    )
 
 
 def _says_back(spoken: Spoken) -> bool:

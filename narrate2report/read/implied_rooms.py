@@ -56,7 +56,9 @@ def implied_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabu
 
 
 OUTSIDE = {"balcony": "balcony", "patio": "patio", "porch": "porch", "deck": "patio", "terrace": "patio"}
-NO_WAY_OUT = frozenset({"utility", "bathroom", "half_bath", "laundry", "closet", "stairs", "hallway", "storage", "office"})
+NO_WAY_OUT = frozenset(
+    {"utility", "bathroom", "half_bath", "laundry", "closet", "stairs", "hallway", "storage", "office"}
+)
 """Rooms from which a balcony is hardly reached: its door is spoken of on the way."""
 
 

@@ -115,7 +115,9 @@ def meaning_within(spoken: Spoken, phrase: Mention, place: Place, number: int, v
     return None
 
 
-def meaning_of_opening(spoken: Spoken, phrase: Mention, place: Place, number: int, vocabulary: Vocabulary) -> str | None:
+def meaning_of_opening(
+    spoken: Spoken, phrase: Mention, place: Place, number: int, vocabulary: Vocabulary
+) -> str | None:
     """The component that a condition phrase opens with: the light of `light flickers`."""
     mention = spoken.found.opening.get(phrase.start)
     if mention is None:

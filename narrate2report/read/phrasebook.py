@@ -138,7 +138,9 @@ class PhraseBook:
         if term.end - term.start < 2 or not all(sense.beside for sense in term.senses):
             return False
         inside = range(term.start + 1, term.end)
-        return any(one.end > term.end and one.of("condition") for at in inside for one in self._terms.matches_at(norms, at))
+        return any(
+            one.end > term.end and one.of("condition") for at in inside for one in self._terms.matches_at(norms, at)
+        )
 
     def _denies_what_follows(self, norms: Sequence[str], at: int, end: int) -> bool:
         """`no water stains`, `no heat rings`, `no light scratches`: the denial is of the longer thing, and there is

@@ -51,7 +51,9 @@ def _candidates(condition: str, bearer: Bearer, mention: Mention, scene: Scene) 
     faulty = vocabulary.conditions[condition].class_ == "fault"
     if bearer.named is None or (faulty and _named_between(bearer, mention, scene)):
         for far, one in enumerate(reversed(before)):
-            yield Candidate(one.component, IN_SENTENCE - 0.01 * far, f"usual of {_plain(one.component)}, named before it")
+            yield Candidate(
+                one.component, IN_SENTENCE - 0.01 * far, f"usual of {_plain(one.component)}, named before it"
+            )
         for far, (component, when) in enumerate(reversed(scene.place.lately)):
             if scene.number - when <= LASTS:
                 said = f"usual of {_plain(component)}, which was spoken of"
@@ -67,7 +69,8 @@ def _candidates(condition: str, bearer: Bearer, mention: Mention, scene: Scene) 
 def _named_between(bearer: Bearer, mention: Mention, scene: Scene) -> bool:
     """`the tap is fine, in the sink it drains slow`: something else was named after what the fault would be of."""
     return bearer.named is not None and any(
-        one.relation == "of" and bearer.named.end <= one.start and one.end <= mention.start for one in scene.spoken.named
+        one.relation == "of" and bearer.named.end <= one.start and one.end <= mention.start
+        for one in scene.spoken.named
     )
 
 

@@ -22,7 +22,8 @@ SPEAKER = frozenset("me us you myself".split())
 THIRD = frozenset("him her them somebody someone".split())
 INQUIRY = frozenset(
     "call calling ring ringing phone phoning email emailing text texting message messaging contact contacting speak"
-    " speaking talk talking chase chasing follow following notify notifying see get getting reach check checking".split()
+    " speaking talk talking chase chasing follow following notify notifying see get getting reach check"
+    " checking".split()
 )
 CHASED = frozenset("chase chasing see check checking text ask".split())
 """Verbs after which `for` tells what is to be had: `I'll chase them for the fob`."""

@@ -21,8 +21,8 @@ INSIDE = re.compile(rf"\b(?P<before>[\w'’]+) (?P<said>like|sort of|kind of),?(
 
 LIKENED = frozenset(
     "look looks looked looking feel feels felt smell smells smelled smelling sound sounds sounded sounding seem seems"
-    " taste tastes about something anything nothing everything things thing more much just is it's that's he's she's was were"
-    " are be it them these those one act acts acting shaped".split()
+    " taste tastes something anything nothing everything things thing more much just is it's that's he's she's was were"
+    " are be it them these those one act acts acting shaped about".split()
 )
 """After these, `like` tells what something is like."""
 

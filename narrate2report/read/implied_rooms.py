@@ -32,7 +32,7 @@ def implied_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabu
     base = place.base
     if place.came_from and _is_back_out(spoken, place, stances, vocabulary):
         return place.came_from
-    if (outside := _opens_outside(spoken, base, vocabulary)) is not None:
+    if (outside := _opens_outside(spoken, base)) is not None:
         return outside
     if spoken.found.implied_rooms and ("back", "to") in pairwise(spoken.norms()):
         return spoken.found.implied_rooms[0]
@@ -62,7 +62,7 @@ NO_WAY_OUT = frozenset(
 """Rooms from which a balcony is hardly reached: its door is spoken of on the way."""
 
 
-def _opens_outside(spoken: Spoken, base: str, vocabulary: Vocabulary) -> str | None:
+def _opens_outside(spoken: Spoken, base: str) -> str | None:
     """`balcony railing's solid`, `balcony door, ...` from a laundry: a sentence that opens with a part of a place
     outdoors is told there."""
     lead = next((token for token in spoken.tokens[:2] if token.norm in OUTSIDE), None)

@@ -20,6 +20,15 @@ SAME_FORM = frozenset({"put", "cut", "set", "shut", "let"})
 """Verbs whose past looks like the order."""
 
 
+OBJECTS = frozenset("the your it them this that these those".split())
+
+
+def _acts_on(spoken: Spoken, at: int) -> bool:
+    """`clean the tub regularly`: work that opens a clause, and its object."""
+    opens = next((one for one in spoken.terms("action") if one.start == at), None)
+    return opens is not None and bool(OBJECTS & set(spoken.norms(opens.end, opens.end + 1)))
+
+
 def _goes_on_doing(spoken: Spoken, clause: Clause) -> bool:
     """`let me hit the reset and use the wrench`: the second half of what the speaker does."""
     if clause.link not in {"and", "then"} or not clause.index:
@@ -45,10 +54,8 @@ def ordered_at(spoken: Spoken, clause: Clause) -> int | None:
         return None
     if any(cue.start == at for cue in spoken.cues("imperative", within=clause)):
         return None if _goes_on_doing(spoken, clause) else at
-    opens = next((one for one in spoken.terms("action") if one.start == at), None)
-    if opens is not None and spoken.has_cue("often") and tokens[opens.end : opens.end + 1]:
-        if tokens[opens.end].norm in {"the", "your", "it", "them", "this", "that", "those", "these"}:
-            return at
+    if spoken.has_cue("often") and _acts_on(spoken, at):
+        return at
     names = any(
         mention.start <= at < mention.end
         and (mention.of("room", *COMPONENT_ROLES) or (mention.of("condition") and mention.end - at > 1))

@@ -162,8 +162,7 @@ class PhraseBook:
 
     def _opens_with(self, term: Mention, norms: Sequence[str]) -> Mention | None:
         """The component that a phrase tells a condition of, where its first word names one."""
-        senses = term.of("condition")
-        if term.end - term.start < 2 or not senses or senses[0].form != "phrase":
+        if term.end - term.start < 2 or "phrase" not in [sense.form for sense in term.of("condition")[:1]]:
             return None
         shorter = [one for one in self._terms.matches_at(norms, term.start) if one.end < term.end]
         return next((one for one in reversed(shorter) if one.of(*COMPONENT_ROLES) and not one.of("condition")), None)

@@ -83,3 +83,63 @@ def _is_seen(condition: str, mention: Mention, scene: Scene) -> bool:
 
 def _plain(component: str) -> str:
     return component.replace("_", " ")
+
+
+PAINTED = frozenset({"peeling", "paint_drip", "freshly_painted", "discoloration", "chip", "good", "clean", "new"})
+"""What is said of paint itself; any other flaw is of what it is on."""
+
+
+def _under_paint(condition: str, bearer: Bearer, scene: Scene) -> str | None:
+    """`the paint's fresh. There's a scuff over here`: on the wall, or on what else was spoken of and is painted."""
+    if bearer.component != "paint" or bearer.named is not None or condition in PAINTED:
+        return None
+    owners = scene.vocabulary.components["paint"].part_of
+    return next((one for one, _ in reversed(scene.place.lately) if one in owners), "wall")
+
+
+def fitting(condition: str, bearer: Bearer, mention: Mention, scene: Scene) -> tuple[str, str]:
+    """The component a condition is put on: the usual one where the focus cannot bear it."""
+    vocabulary = scene.vocabulary
+    default = vocabulary.conditions[condition].default
+    if not bearer.component:
+        told = _told_before(condition, mention, scene)
+        return told or default or ROOM_GENERAL, "named before it" if told else "no component in focus"
+    loosely = not bearer.direct or bearer.component == ROOM_GENERAL
+    if loosely and (under := _lies_on(condition, mention, scene)):
+        return under, f"lies on a {under.replace('_', ' ')}"
+    if painted := _under_paint(condition, bearer, scene):
+        return painted, f"the {painted.replace('_', ' ')} under the paint"
+    denied = any(sense.form == "denies" for sense in mention.of("condition"))
+    if denied and bearer.direct and bearer.component != ROOM_GENERAL and says_it(mention, scene):
+        return bearer.component, bearer.how  # it's dry
+    if loosely and vocabulary.afflicts(condition, bearer.component) is False:
+        first = rank(condition, bearer, mention, scene)[0]
+        return first.component, first.why
+    return bearer.component, bearer.how
+
+
+def _told_before(condition: str, mention: Mention, scene: Scene) -> str | None:
+    """`paint cans stacked against the heater, that's a fire risk`: the last component of the sentence so far that
+    the condition usually afflicts."""
+    spoken = scene.spoken
+    clause = spoken.clause_of(mention.start)
+    if not {"that", "it", "this"} & set(spoken.norms(clause.start, mention.start)):
+        return None
+    named = [one.component for one in reversed(spoken.named) if one.end <= clause.start]
+    return next((one for one in named if scene.vocabulary.afflicts(condition, one)), None)
+
+
+def says_it(mention: Mention, scene: Scene) -> bool:
+    """Whether a pronoun before the word says what it is of: `it's dry`."""
+    clause = scene.spoken.clause_of(mention.start)
+    return bool({"it", "that", "they"} & set(scene.spoken.norms(clause.start, mention.start)))
+
+
+def _lies_on(condition: str, mention: Mention, scene: Scene) -> str | None:
+    """`there's a puddle`: where such a thing lies, whatever was spoken of before."""
+    clause = scene.spoken.clause_of(mention.start)
+    if "it" in scene.spoken.norms(mention.end, clause.end):
+        return None
+    words = " ".join(scene.spoken.norms(mention.start, mention.end))
+    lying = scene.vocabulary.conditions[condition].lies_on.items()
+    return next((component for component, said in lying if any(words.endswith(one) for one in said)), None)

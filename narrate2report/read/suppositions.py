@@ -120,5 +120,6 @@ OWN_PLAN = frozenset("get have want send replace".split())
 """`I'd get somebody to look at that`, `I'd want that fixed`: what the speaker thinks is to be done."""
 
 OWN_VIEW = frozenset(
-    "avoid recommend suggest appreciate ask prefer advise say call guess bet note put describe like love think estimate".split()
+    "avoid recommend suggest appreciate ask prefer advise say call guess bet note put describe like love think"
+    " estimate".split()
 )

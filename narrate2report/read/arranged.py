@@ -17,7 +17,7 @@ from narrate2report.read.worked_on import NOT_TO_COME, POINTING, RESIDENT, STAFF
 HAVING = frozenset("have having get getting want need see like wanting needing".split())
 PLANNING = frozenset("will 'll 'd going am 'm are 're must should shall let is 's to".split())
 WISHING = frozenset("want need like".split())
-ASKING = frozenset("ask asked asking tell told telling have having get getting want need remind reminded".split())
+ASKING = frozenset("ask asked asking tell told telling have having get getting want need like remind reminded".split())
 SPEAKER = frozenset("me us you myself".split())
 THIRD = frozenset("him her them somebody someone".split())
 INQUIRY = frozenset(

@@ -113,10 +113,11 @@ class PhraseBook:
         )
 
     def _cues_in(self, norms: Sequence[str], terms: Sequence[Mention]) -> Iterator[Mention]:
-        """The longest cues; of `no heat` only the `no` where heat is the first word of a longer flaw."""
+        """The longest cues; of `no heat` only the `no` where a longer flaw is denied."""
         flawed = {term.start: term.end for term in terms if term.of("condition")}
         for cue in self._cues.matches(norms, overlapping=True):
-            longer = norms[cue.start] == "no" and flawed.get(cue.start + 1, 0) > max(cue.end, cue.start + 2)
+            flaw = max(flawed.get(cue.start + 1, 0), flawed.get(cue.end, 0) if cue.end == cue.start + 2 else 0)
+            longer = norms[cue.start] == "no" and flaw > max(cue.end, cue.start + 2)
             yield self._cues.matches_at(norms, cue.start)[0] if longer else cue
 
     def _meant(self, norms: Sequence[str], forbidden: Sequence[Mention]) -> list[Mention]:
@@ -143,8 +144,7 @@ class PhraseBook:
         )
 
     def _denies_what_follows(self, norms: Sequence[str], at: int, end: int) -> bool:
-        """`no water stains`, `no heat rings`, `no light scratches`: the denial is of the longer thing, and there is
-        water, heat or light."""
+        """`no water stains`, `no light scratches`: the denial is of the longer thing, and there is water or light."""
         if at + 1 < len(norms) and any(one.end > end for one in self._terms.matches_at(norms, at + 1)):
             return True
         following = self._terms.matches_at(norms, end) if end < len(norms) and norms[end] else []
@@ -161,7 +161,7 @@ class PhraseBook:
         )
 
     def _opens_with(self, term: Mention, norms: Sequence[str]) -> Mention | None:
-        """The component that a phrase tells a condition of, where its first word names one."""
+        """The component that a phrase opens with."""
         if term.end - term.start < 2 or "phrase" not in [sense.form for sense in term.of("condition")[:1]]:
             return None
         shorter = [one for one in self._terms.matches_at(norms, term.start) if one.end < term.end]

@@ -37,14 +37,16 @@ LONGEST_ORDER = 9
 
 def planned_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
     """The words that plan the action; None where it is only spoken of, denied, or already done."""
-    if clause.link == "or" or negation_before(spoken, clause, mention.start) or _is_own_look(spoken, mention, clause):
+    if clause.link == "or" or negation_before(spoken, clause, mention.start):
+        return None
+    if is_had_done(spoken, mention, clause) or is_asked_of_somebody(spoken, mention, clause):
+        return spoken.words(clause.start, mention.end)
+    if _is_own_look(spoken, mention, clause):
         return None
     token = spoken.tokens[mention.start]
     before = spoken.norms(clause.start, mention.start)
     if {"was", "were"} & set(before) and "supposed" in before:
         return None
-    if is_had_done(spoken, mention, clause) or is_asked_of_somebody(spoken, mention, clause):
-        return spoken.words(clause.start, mention.end)
     past = token.norm.endswith("ed")
     if past and before[-1:] and before[-1] in {"get", "gets", "getting"}:
         return spoken.words(mention.start - 1, mention.end)

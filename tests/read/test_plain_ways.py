@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Any
 
 import pytest
 import yaml
@@ -10,7 +11,7 @@ import yaml
 from narrate2report.records.findings import Entry
 from tests.read.told import Narrator
 
-WAYS: dict[str, list[str]] = yaml.safe_load(
+WAYS: dict[str, list[Any]] = yaml.safe_load(
     (Path(__file__).parent / "data" / "plain_ways.yaml").read_text(encoding="utf-8")
 )
 
@@ -92,3 +93,40 @@ def test_a_room_is_only_named(way: str, entries: Narrator) -> None:
         said = way.format(room=room, Room=room.capitalize(), ROOM=room.upper())
         rooms = [visit.room for visit in entries(said, room="living room").findings.rooms]
         assert rooms == ["living_room"], said
+
+
+@pytest.mark.parametrize("way", WAYS["work_is_planned"])
+def test_work_that_is_planned(way: str, entries: Narrator) -> None:
+    for x, component in DEVICES:
+        told = entries(_said(way, x), room="kitchen").entries
+        assert [one.component for one in told if one.kind == "follow_up"] == [component], _said(way, x)
+
+
+@pytest.mark.parametrize("way", WAYS["no_work_is_planned"])
+def test_work_that_nobody_plans(way: str, entries: Narrator) -> None:
+    for x, _ in DEVICES:
+        told = entries(_said(way, x), room="kitchen").entries
+        assert not [one for one in told if one.kind == "follow_up"], _said(way, x)
+
+
+@pytest.mark.parametrize("way", WAYS["care_is_asked"])
+def test_care_that_is_asked(way: str, entries: Narrator) -> None:
+    for x, component in DEVICES:
+        told = entries(_said(way, x), room="kitchen").entries
+        assert component in [one.component for one in told if one.kind == "advice"], _said(way, x)
+
+
+@pytest.mark.parametrize("way", WAYS["a_longer_flaw_is_denied"])
+def test_a_denial_reaches_the_whole_flaw(way: str, entries: Narrator) -> None:
+    for x, _, _ in FLAWS:
+        told = entries(_said(way, x), room="kitchen").entries
+        seen = [one.condition for one in told if one.kind == "condition"]
+        assert seen and all(one.assertion == "absent" for one in told if one.kind == "condition"), _said(way, x)
+
+
+@pytest.mark.parametrize("case", WAYS["of_what_was_spoken_of"], ids=lambda case: str(case["said"]))
+def test_a_flaw_goes_to_what_it_fits(case: dict[str, Any], entries: Narrator) -> None:
+    told = entries(case["before"], case["said"], room="living room").said_from(2)
+    flaws = [one for one in told if one.kind == "condition" and one.assertion == "present"]
+    assert flaws and {one.component for one in flaws} <= set(case["may_be"])
+    assert all(one.because for one in flaws)

@@ -52,8 +52,20 @@ def says_nothing(spoken: Spoken, mention: Mention) -> bool:
             is_somebodys_verb,
             _is_all_good,
             is_listed_work,
+            _answers_the_button,
         )
     )
+
+
+PRESSES = frozenset("press pressed push pushed hit test tested".split())
+
+
+def _answers_the_button(spoken: Spoken, mention: Mention) -> bool:
+    """`it chirped when I pressed it`: what an alarm is meant to do."""
+    if not {sense.id for sense in mention.of("condition")} & {"dead_battery", "noise"}:
+        return False
+    following = spoken.clauses[spoken.clause_of(mention.start).index + 1 :][:1]
+    return any(one.link == "when" and bool(PRESSES & set(spoken.norms(one.start, one.end))) for one in following)
 
 
 def _is_of_a_noun(spoken: Spoken, mention: Mention) -> bool:

@@ -121,7 +121,7 @@ class PhraseBook:
             yield self._cues.matches_at(norms, cue.start)[0] if longer else cue
 
     def _meant(self, norms: Sequence[str], forbidden: Sequence[Mention]) -> list[Mention]:
-        """The longest terms that may mean something here: one of which nothing may be meant hides no shorter one."""
+        """The longest terms that may mean something here; one that may mean nothing hides no shorter one."""
         terms: list[Mention] = []
         at = 0
         while at < len(norms):
@@ -135,7 +135,7 @@ class PhraseBook:
         return terms
 
     def _yields(self, norms: Sequence[str], term: Mention) -> bool:
-        """`the blind is in pieces`: what means something of single components only hides no longer phrase in it."""
+        """`the blind is in pieces`: what means something of single components hides no longer phrase."""
         if term.end - term.start < 2 or not all(sense.beside for sense in term.senses):
             return False
         inside = range(term.start + 1, term.end)

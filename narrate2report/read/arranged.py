@@ -81,7 +81,7 @@ def _is_somebody(spoken: Spoken, start: int, end: int) -> bool:
         return False
     if any(start <= trade.start < end for trade in trades_in(spoken)) or set(spoken.norms(start, end)) & THIRD:
         return True
-    capital = inside[-1].text[:1].isupper() and start > 0
+    capital = inside[-1].text[:1].isupper() and not inside[-1].text.isupper() and start > 0
     return (
         capital
         or inside[-1].tag in {"NNP", "NNPS"}

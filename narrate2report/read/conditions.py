@@ -119,7 +119,8 @@ def _as_flaws(mention: Mention, senses: Sequence[Sense], bearer: Bearer, scene: 
             continue
         if any(does.id == component and does.form == "verb" for does in mention.of("works")) and not sense.beside:
             continue  # the burners burn
-        if sense.form == "denies" and component == ROOM_GENERAL and not bearer.direct and says_it(mention, scene):
+        unsaid = component == ROOM_GENERAL and not bearer.direct
+        if sense.form == "denies" and sense.id == "damp" and unsaid and says_it(mention, scene):
             continue  # it's dry, and nothing that could be wet was spoken of
         if sense.id == "missing" and component == ROOM_GENERAL and not (bearer.direct and bearer.named):
             continue  # what is gone, and was not named, is nothing that belongs here

@@ -11,7 +11,6 @@ from narrate2report.read.draft import Draft
 from narrate2report.read.sentences import Sentence
 from narrate2report.read.spoken import Spoken
 from narrate2report.records.findings import Entry, Evidence, Heard
-from narrate2report.records.moments import fragment
 
 REMEMBERED = 6
 """For how many sentences a flaw can be referred to as `the dent`."""
@@ -167,11 +166,4 @@ def _entry(entry_id: str, line: _Line) -> Entry:
 
 
 def _evidence(sentence: Sentence) -> Evidence:
-    return Evidence(
-        recording=sentence.recording,
-        start=sentence.start,
-        end=sentence.end,
-        sentences=(sentence.id,),
-        quote=sentence.text,
-        link=fragment(sentence.recording, sentence.start, sentence.end),
-    )
+    return Evidence.of(sentence.recording, sentence.start, sentence.end, sentence.text, sentence.id)

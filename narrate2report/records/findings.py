@@ -7,6 +7,7 @@ from typing import Final, Literal
 from pydantic import Field
 
 from narrate2report.records.base import Seconds, Sha256, Value
+from narrate2report.records.moments import fragment
 from narrate2report.records.transcript import Gap, Recording
 
 FINDINGS_SCHEMA: Final = "narrate2report/findings/1"
@@ -63,6 +64,16 @@ class Evidence(Value):
     sentences: tuple[str, ...]
     quote: str
     link: str = Field(description="W3C media fragment, e.g. clip.mp4#t=12.20,18.14")
+
+    @classmethod
+    def of(cls, recording: str, start: float, end: float, quote: str, *sentences: str) -> Evidence:
+        """A stretch of a recording, in seconds, with the link that plays it."""
+        link = fragment(recording, start, end)
+        return cls(recording=recording, start=start, end=end, sentences=sentences, quote=quote, link=link)
+
+    def moved(self, start: float, end: float) -> Evidence:
+        """The same words, on another stretch."""
+        return Evidence.of(self.recording, start, end, self.quote, *self.sentences)
 
 
 class Heard(Value):

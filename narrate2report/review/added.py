@@ -7,7 +7,6 @@ from collections.abc import Sequence
 
 from narrate2report.errors import CannotDecide
 from narrate2report.records.findings import Entry, Evidence, Findings
-from narrate2report.records.moments import fragment
 from narrate2report.review.facts import with_facts
 from narrate2report.review.requests import Add, Stretch
 from narrate2report.review.spine import Sentence, room_at
@@ -56,11 +55,4 @@ def _unspoken(findings: Findings, stretch: Stretch) -> Evidence:
     length = lengths[stretch.recording]
     if stretch.end <= stretch.start or (length is not None and stretch.end > length + 0.01):
         raise CannotDecide("a statement must end after it starts and lie inside its recording")
-    return Evidence(
-        recording=stretch.recording,
-        start=stretch.start,
-        end=stretch.end,
-        sentences=(),
-        quote="",
-        link=fragment(stretch.recording, stretch.start, stretch.end),
-    )
+    return Evidence.of(stretch.recording, stretch.start, stretch.end, "")

@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from narrate2report.records.findings import Entry, Evidence, Findings, Unused
-from narrate2report.records.moments import fragment
 
 
 @dataclass(frozen=True)
@@ -21,14 +20,7 @@ class Sentence:
 
     def as_evidence(self) -> Evidence:
         """How it stands in an entry that rests on it."""
-        return Evidence(
-            recording=self.recording,
-            start=self.start,
-            end=self.end,
-            sentences=(self.id,),
-            quote=self.text,
-            link=fragment(self.recording, self.start, self.end),
-        )
+        return Evidence.of(self.recording, self.start, self.end, self.text, self.id)
 
 
 def sentences(findings: Findings) -> tuple[Sentence, ...]:

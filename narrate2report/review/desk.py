@@ -95,8 +95,8 @@ class Desk:
         record does not allow it; nothing is written then.
         """
         with self._journal.locked():
-            self._check_file()
             self._take_in()
+            self._check_file()
             others = self._journal.lines[seen:]
             number = max(len(self._journal.lines), 1) + 1
             hand = Hand(by=by, at=self._now(), number=number)
@@ -113,11 +113,11 @@ class Desk:
         A record that was sealed meanwhile holds them, and stays as it is.
         """
         with self._journal.locked():
+            self._take_in()
             try:
                 self._check_file()
             except Sealed:
                 return
-            self._take_in()
             write_record(self.path, self.findings)
             self._seen_file = _stamp(self.path)
 

@@ -38,8 +38,8 @@ class Stale(CannotDecide):
         self.lines = tuple(lines)
 
 
-class Sealed(BadInput):
-    """The record is sealed: nothing can be decided about it any more."""
+class Sealed(CannotDecide):
+    """The record was sealed while it was open here: nothing can be decided about it any more."""
 
 
 @dataclass(frozen=True)
@@ -54,7 +54,7 @@ class Desk:
     """A walk that is being reviewed. Every decision is on disk before `decide` returns.
 
     Two of them, in one program or two, may be open on the same walk: the second to decide about the same thing is
-    told what the first one decided. Raises Sealed for a sealed record, BadInput for what cannot be read or written,
+    told what the first one decided. Raises BadInput for a sealed record and for what cannot be read or written,
     BrokenRecord for files that do not fit.
     """
 
@@ -63,7 +63,9 @@ class Desk:
         self.camera: Camera | None = None
         self._now = now or _now
         self._seen_file = _stamp(findings)
-        on_disk = _unsealed(findings)
+        on_disk = read_record(findings, Findings)
+        if on_disk.seal is not None:
+            raise BadInput(f"{findings}: is sealed and stays as it is; start an addendum: narrate2report amend FILE")
         self._journal = Journal(journal_beside(findings))
         with self._journal.locked():
             self._journal.refresh()
@@ -159,17 +161,13 @@ class Desk:
         stamp = _stamp(self.path)
         if stamp in (self._seen_file, None):
             return
-        now = walk_of(_unsealed(self.path), self._journal.lines, self.path)
+        on_disk = read_record(self.path, Findings)
+        if on_disk.seal is not None:
+            raise Sealed(f"{self.path.name} was sealed meanwhile and stays as it is")
+        now = walk_of(on_disk, self._journal.lines, self.path)
         if now.draft_sha256 != self._draft_sha256:
             raise BrokenRecord(f"{self.path}: was drafted anew meanwhile; close this review and open it again")
         self._seen_file = stamp
-
-
-def _unsealed(findings: Path) -> Findings:
-    on_disk = read_record(findings, Findings)
-    if on_disk.seal is not None:
-        raise Sealed(f"{findings}: is sealed and stays as it is; start an addendum: narrate2report amend FILE")
-    return on_disk
 
 
 def _stamp(findings: Path) -> tuple[int, int, int] | None:

@@ -54,7 +54,8 @@ def test_accepted_is_as_it_was_read(desk: Desk) -> None:
 
 
 def test_changed_says_something_else_and_keeps_the_words_that_were_said(desk: Desk) -> None:
-    decide(desk, change("e1", condition="stain", where="by the stove", severity="slight", quantity=2, note="seen twice"))
+    facts = {"condition": "stain", "where": "by the stove", "severity": "slight", "quantity": 2, "note": "seen twice"}
+    decide(desk, change("e1", **facts))
     after = entry(desk, "e1")
     assert said(after) == "stain ×2, slight, by the stove"
     assert (after.state, after.note) == ("changed", "seen twice")
@@ -224,7 +225,7 @@ def test_what_cannot_be_is_refused_in_one_line_and_nothing_is_written(
     assert desk.lines == ()
 
 
-TWICE = [
+TWICE: list[ask.Decide] = [
     ask.Accept(entries=("e1",)),
     ask.Drop(entries=("e1",)),
     ask.Withdraw(entry="e1", why="a crumb"),

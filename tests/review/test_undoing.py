@@ -28,13 +28,14 @@ def states(desk: Desk) -> str:
     return "".join(letters[entry.state] for entry in desk.findings.entries[:3])
 
 
-ACCEPT = [ask.Accept(entries=(name,)) for name in ("e1", "e2", "e3")]
+ACCEPT: list[ask.Decide] = [ask.Accept(entries=(name,)) for name in ("e1", "e2", "e3")]
 
 
 def test_each_undo_takes_back_one_more_and_each_redo_sets_one_again(desk: Desk) -> None:
     decide(desk, *ACCEPT)
     seen = []
-    for step in (*[ask.Undo()] * 3, *[ask.Redo()] * 3):
+    steps: list[ask.Request] = [ask.Undo(), ask.Undo(), ask.Undo(), ask.Redo(), ask.Redo(), ask.Redo()]
+    for step in steps:
         decide(desk, step)
         seen.append(states(desk))
     assert seen == ["aa.", "a..", "...", "a..", "aa.", "aaa"]

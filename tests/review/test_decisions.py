@@ -108,6 +108,11 @@ def test_a_sentence_that_gave_nothing_becomes_an_entry_and_is_not_unused_any_mor
     assert unused(desk) == ["s0003", "s0008", "s0009"]
 
 
+def test_a_clip_in_which_no_room_was_entered_goes_on_in_the_last_room_of_the_clip_before(desk: Desk) -> None:
+    decide(desk, ask.Add(sentences=("s0008",), facts=ask.Facts(component="floor", condition="burn")))
+    assert made(desk).room == "bathroom"
+
+
 def test_an_added_entry_stands_where_it_was_said_also_after_its_time_was_moved(desk: Desk) -> None:
     decide(desk, ask.Add(sentences=("s0003",), facts=ask.Facts(component="floor", condition="burn")))
     order = [one.component for one in desk.findings.entries]

@@ -198,6 +198,7 @@ def _add_review(commands: _Commands) -> None:
     review.add_argument("file", metavar="FILE", type=_path, help="a findings file, the recordings beside it")
     review.add_argument("--by", metavar="NAME", type=_words, help="who decides")
     review.add_argument("--no-browser", action="store_true", help="only print the page's address")
+    review.add_argument("--terminal", action="store_true", help="decide here, by letters, without a browser")
     _add_words(review)
     review.set_defaults(run=_run_review)
 
@@ -307,6 +308,11 @@ def _run_show(chosen: argparse.Namespace) -> int:
 
 
 def _run_review(chosen: argparse.Namespace) -> int:
+    if chosen.terminal:
+        from narrate2report.commands.review_terminal import review_in_terminal
+
+        review_in_terminal(chosen.file, by=chosen.by, vocabulary=chosen.vocab)
+        return 0
     from narrate2report.commands.review import review
 
     review(chosen.file, by=chosen.by, vocabulary=chosen.vocab, browser=not chosen.no_browser)

@@ -24,7 +24,7 @@ from narrate2report.publish.summary import first_to_look_at, numbers, summary
 from narrate2report.read.lexicon import load_vocabulary
 from narrate2report.read.outcome import Reading
 from narrate2report.read.reading import read
-from narrate2report.records.beside import heard_beside, transcript_beside
+from narrate2report.records.beside import heard_beside, journal_beside, transcript_beside
 from narrate2report.records.files import read_record, write_record
 from narrate2report.records.findings import Findings
 from narrate2report.records.header import GivenFacts, with_given
@@ -87,19 +87,31 @@ def _check_place(wanted: Wanted) -> None:
         raise BadInput(f"{wanted.out}: is the input itself; recordings and transcripts are never overwritten")
     if wanted.out.is_symlink() or (wanted.out.exists() and not wanted.out.is_file()):
         raise BadInput(f"{wanted.out}: is a link or a device and no ordinary file; choose another name")
-    if wanted.out.exists() and wanted.out.stat().st_size:
-        _check_nothing_is_lost(wanted.out)
+    _check_nothing_is_lost(wanted.out)
 
 
 def _check_nothing_is_lost(out: Path) -> None:
-    """A draft takes the place of an earlier draft, never of a person's decisions or of another file."""
+    """A draft takes the place of an earlier draft, never of a person's decisions or of another file.
+
+    Decisions stand in the journal before they stand in the findings file, and a journal outlives a lost one.
+    """
+    if out.exists() and out.stat().st_size:
+        _check_nobody_decided(out)
+    journal = journal_beside(out)
+    if journal.is_symlink() or (journal.exists() and (not journal.is_file() or journal.stat().st_size)):
+        raise BadInput(f"{journal}: is there, with the decisions about an earlier draft; choose another --out name")
+
+
+def _check_nobody_decided(out: Path) -> None:
     try:
         before = read_record(out, Findings)
     except BrokenRecord as error:
         raise BadInput(f"{out}: is there already and is no findings file; choose another name") from error
     if before.seal is not None:
         raise BadInput(f"{out}: is sealed; choose another name for a new draft")
-    if any(entry.state != "proposed" for entry in before.entries):
+    decided = [entry for entry in before.entries if entry.state != "proposed" or entry.stills]
+    settled = [row for row in before.coverage if row.acknowledged is not None]
+    if decided or settled or before.amends is not None:
         raise BadInput(f"{out}: holds decisions of a person; choose another name for a new draft")
 
 

@@ -9,25 +9,26 @@ from rich.console import Console
 from narrate2report.errors import BadInput
 from narrate2report.publish.detail import detail
 from narrate2report.publish.summary import summary
-from narrate2report.records.files import read_record
 from narrate2report.records.findings import Entry, Findings
+from narrate2report.records.walk import read_walk
 
 
 def show(file: Path, entry_id: str | None) -> None:
     """Print all entries of a findings file, or the one with this id.
 
+    Decisions that stand only in the journal beside it are shown too.
     Raises BadInput for an id that the file does not hold, and what reading the file raises.
     """
-    findings = read_record(file, Findings)
+    findings = read_walk(file)
     console = Console(highlight=False, markup=False)
     if entry_id is None:
         console.print(summary(findings))
     else:
-        page = detail(_entry(findings, entry_id, file), findings, _at_hand(findings, file.parent))
+        page = detail(_entry(findings, entry_id, file), findings, at_hand(findings, file.parent))
         console.print(page, crop=False)
 
 
-def _at_hand(findings: Findings, folder: Path) -> dict[str, str]:
+def at_hand(findings: Findings, folder: Path) -> dict[str, str]:
     """The address of each recording that lies beside the findings file.
 
     A file of another size is another recording, and links into it would mislead.

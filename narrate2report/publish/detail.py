@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 
 from rich.console import Group, RenderableType
 from rich.table import Table
@@ -33,8 +33,18 @@ def detail(entry: Entry, findings: Findings, places: Mapping[str, str] | None = 
     for repair in entry.heard:
         parts.append(_rows(("heard", f"“{repair.heard}” read as “{repair.read}” ({repair.why})")))
     parts.append(_rows(*(("" if index else "because", reason) for index, reason in enumerate(entry.because))))
-    parts.append(_rows(("sureness", f"{entry.confidence:.0%}")))
+    parts.append(_rows(("sureness", f"{entry.confidence:.0%}"), *_by_a_person(entry)))
     return Group(*parts)
+
+
+def _by_a_person(entry: Entry) -> Iterator[tuple[str, str]]:
+    """What a person added to it: why they decided so, their remark, their pictures."""
+    if entry.decided is not None and entry.decided.why:
+        yield "why", entry.decided.why
+    if entry.note:
+        yield "remark", entry.note
+    for still in entry.stills:
+        yield "picture", f"{still.file} ({still.recording} at {clock(still.time)})"
 
 
 def _rows(*rows: tuple[str, str]) -> Table:

@@ -126,7 +126,10 @@ def _arranged(
             kept.append(value)
             there.add(name)
     coming = [value for name, value in values.items() if name not in there and isinstance(value, kind)]
+    places = [order(part) for part in kept] if coming else []
     for part in sorted(coming, key=order):
         place = order(part)
-        kept.insert(next((at for at, other in enumerate(kept) if order(other) > place), len(kept)), part)
+        at = next((at for at, other in enumerate(places) if other > place), len(places))
+        kept.insert(at, part)
+        places.insert(at, place)
     return tuple(kept)

@@ -5,12 +5,12 @@ A change holds what was and what becomes, so taking it back needs no rule of its
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import TypeVar
 
 from narrate2report.errors import CannotDecide
-from narrate2report.records.findings import Acknowledged, Coverage, Decision, Entry, Findings, State, Still
+from narrate2report.records.findings import Acknowledged, Coverage, Decision, Entry, Findings, Still
 from narrate2report.records.journal import Change as Changed
 from narrate2report.records.journal import CoverageChange, EntryChange, UnusedChange
 from narrate2report.review import requests as ask
@@ -34,27 +34,36 @@ class Hand:
         return Decision(by=self.by, at=self.at, why=why or None)
 
 
-def decide(
-    findings: Findings, spine: Sequence[Sentence], wanted: ask.Decide, hand: Hand, still: Still | None = None
-) -> tuple[Changed, ...]:
+@dataclass(frozen=True)
+class Standing:
+    """The record as it stands, its sentences in order, and each entry, by id, as it first came into the record."""
+
+    findings: Findings
+    spine: Sequence[Sentence]
+    first: Mapping[str, Entry]
+
+
+def decide(standing: Standing, wanted: ask.Decide, hand: Hand, still: Still | None = None) -> tuple[Changed, ...]:
     """What a request changes. `still` is the picture that was taken for it.
 
     Raises CannotDecide where the record does not allow it or nothing would change.
     """
+    findings = standing.findings
     match wanted:
         case ask.Accept():
-            changes = _settle(findings, wanted.entries, "accepted", hand)
+            changes = _accept(standing, wanted.entries, hand)
         case ask.Drop():
-            changes = _settle(findings, wanted.entries, "dropped", hand, wanted.why)
+            changes = _drop(findings, wanted.entries, hand, wanted.why)
         case ask.Withdraw():
-            changes = _settle(findings, (wanted.entry,), "dropped", hand, f"withdrawn: {wanted.why}")
+            changes = _drop(findings, (wanted.entry,), hand, f"withdrawn: {wanted.why}")
         case ask.Reopen():
-            changes = [_changed(entry, state="proposed", decided=None) for entry in _entries(findings, wanted.entries)]
+            undecided = {"state": "proposed", "decided": None, "merged_into": None}
+            changes = [_changed(entry, **undecided) for entry in _entries(findings, wanted.entries)]
         case ask.Change():
             entry = _entry(findings, wanted.entry)
             changes = [_becomes(entry, with_facts(findings, entry, wanted.facts), hand)]
         case ask.Add():
-            changes = _add(findings, spine, wanted, hand)
+            changes = _add(standing, wanted, hand)
         case ask.Merge():
             changes = _merge(findings, wanted, hand)
         case ask.Split():
@@ -87,14 +96,28 @@ def _changed(entry: Entry, **fields: object) -> Changed:
     return EntryChange(before=entry, after=entry.model_copy(update=fields))
 
 
-def _settle(
-    findings: Findings, wanted: Sequence[str], state: State, hand: Hand, why: str | None = None
-) -> list[Changed]:
-    """Accept or drop; what a person has changed already stays `changed` when it is accepted."""
+def _accept(standing: Standing, wanted: Sequence[str], hand: Hand) -> list[Changed]:
+    """Accepted is what stands as it was read; what a person has changed is `changed`, whatever came in between."""
+    accepted = {"decided": hand.decision(), "merged_into": None}
     return [
-        _changed(entry, state=state, decided=hand.decision(why), merged_into=None)
+        _changed(entry, state="accepted" if _as_first_read(standing, entry) else "changed", **accepted)
+        for entry in _entries(standing.findings, wanted)
+        if entry.state not in ("accepted", "changed")
+    ]
+
+
+def _as_first_read(standing: Standing, entry: Entry) -> bool:
+    first = standing.first[entry.id]
+    bookkeeping = {name: getattr(first, name) for name in ("state", "decided", "merged_into", "stills")}
+    return entry.model_copy(update=bookkeeping) == first
+
+
+def _drop(findings: Findings, wanted: Sequence[str], hand: Hand, why: str | None) -> list[Changed]:
+    """Leave out; what is left out already may still be given its reason."""
+    return [
+        _changed(entry, state="dropped", decided=hand.decision(why), merged_into=None)
         for entry in _entries(findings, wanted)
-        if entry.state != state and not (state == "accepted" and entry.state == "changed")
+        if entry.state != "dropped" or (why and (entry.decided is None or entry.decided.why != why))
     ]
 
 
@@ -105,8 +128,9 @@ def _becomes(before: Entry, after: Entry, hand: Hand) -> Changed:
     return EntryChange(before=before, after=after.model_copy(update=decided))
 
 
-def _add(findings: Findings, spine: Sequence[Sentence], wanted: ask.Add, hand: Hand) -> list[Changed]:
-    entry, used = added_entry(findings, spine, wanted, hand.number)
+def _add(standing: Standing, wanted: ask.Add, hand: Hand) -> list[Changed]:
+    findings = standing.findings
+    entry, used = added_entry(findings, standing.spine, wanted, hand.number)
     entry = entry.model_copy(update={"state": "accepted", "decided": hand.decision()})
     gone = [UnusedChange(before=unused, after=None) for unused in findings.unused if unused.id in used]
     return [EntryChange(before=None, after=entry), *gone]
@@ -117,6 +141,8 @@ def _merge(findings: Findings, wanted: ask.Merge, hand: Hand) -> list[Changed]:
     first, *others = _entries(findings, wanted.entries)
     if not others:
         raise CannotDecide("an entry cannot be merged with itself; choose another one")
+    if any(entry.state == "dropped" for entry in (first, *others)):
+        raise CannotDecide("one of them was left out and does not come back by a merge; decide it again first")
     for other in others:
         if other.kind != first.kind:
             raise CannotDecide(f"a {other.kind} and a {first.kind} say different things; change one of them first")
@@ -128,6 +154,7 @@ def _merge(findings: Findings, wanted: ask.Merge, hand: Hand) -> list[Changed]:
             "stills": _joined(entry.stills for entry in every),
             "state": "changed",
             "decided": hand.decision(),
+            "merged_into": None,
         }
     )
     gone = {"state": "dropped", "decided": hand.decision(f"merged into {first.id}"), "merged_into": first.id}
@@ -165,7 +192,8 @@ def _remove(entry: Entry, sha256: str) -> list[Changed]:
 
 def _acknowledge(findings: Findings, wanted: ask.Acknowledge, hand: Hand) -> list[Changed]:
     known = {(line.room, line.component): line for line in findings.coverage}
-    return [_acknowledged(known.get((gap.room, gap.component)), wanted, hand) for gap in dict.fromkeys(wanted.gaps)]
+    gaps = [known.get((gap.room, gap.component)) for gap in dict.fromkeys(wanted.gaps)]
+    return [_acknowledged(gap, wanted, hand) for gap in gaps]
 
 
 def _acknowledged(line: Coverage | None, wanted: ask.Acknowledge, hand: Hand) -> Changed:
@@ -174,4 +202,7 @@ def _acknowledged(line: Coverage | None, wanted: ask.Acknowledge, hand: Hand) ->
     if wanted.looked == "looked_at_since" and not wanted.note:
         raise CannotDecide("say in a note what was seen when you looked")
     said = Acknowledged(looked=wanted.looked, note=wanted.note or None, by=hand.by, at=hand.at)
+    before = line.acknowledged
+    if before is not None and (before.looked, before.note) == (said.looked, said.note):
+        said = before
     return CoverageChange(before=line, after=line.model_copy(update={"acknowledged": said}))

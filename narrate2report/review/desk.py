@@ -10,13 +10,13 @@ from typing import Protocol
 
 from narrate2report.errors import BadInput, BrokenRecord, CannotDecide
 from narrate2report.records.beside import journal_beside
-from narrate2report.records.canonical import canonical_sha256
-from narrate2report.records.files import read_record, record_json, write_record
-from narrate2report.records.findings import Findings, Still
-from narrate2report.records.fold import folded, name_of, unfolded
+from narrate2report.records.files import read_record, write_record
+from narrate2report.records.findings import Entry, Findings, Still
+from narrate2report.records.fold import folded, name_of
 from narrate2report.records.journal import Action, Change, JournalLine
+from narrate2report.records.walk import walk_of
 from narrate2report.review import requests as ask
-from narrate2report.review.decisions import Hand, decide
+from narrate2report.review.decisions import Hand, Standing, decide
 from narrate2report.review.journal import Journal
 from narrate2report.review.spine import Sentence, sentences
 from narrate2report.review.undoing import reverse, to_redo, to_undo
@@ -38,6 +38,10 @@ class Stale(CannotDecide):
         self.lines = tuple(lines)
 
 
+class Sealed(CannotDecide):
+    """The record was sealed while it was open here: nothing can be decided about it any more."""
+
+
 @dataclass(frozen=True)
 class Kept:
     """The line that was written, and those that other windows wrote since this one last looked."""
@@ -50,27 +54,26 @@ class Desk:
     """A walk that is being reviewed. Every decision is on disk before `decide` returns.
 
     Two of them, in one program or two, may be open on the same walk: the second to decide about the same thing is
-    told what the first one decided. Raises BadInput for a sealed record, BrokenRecord for files that do not fit.
+    told what the first one decided. Raises BadInput for a sealed record and for what cannot be read or written,
+    BrokenRecord for files that do not fit.
     """
 
     def __init__(self, findings: Path, now: Callable[[], str] | None = None) -> None:
         self.path = findings
         self.camera: Camera | None = None
         self._now = now or _now
+        self._seen_file = _stamp(findings)
         on_disk = read_record(findings, Findings)
-        self._looked_at: tuple[int, ...] = ()
-        self._sealed = False
         if on_disk.seal is not None:
             raise BadInput(f"{findings}: is sealed and stays as it is; start an addendum: narrate2report amend FILE")
         self._journal = Journal(journal_beside(findings))
         with self._journal.locked():
             self._journal.refresh()
-        self.findings = folded(on_disk, self._journal.lines)
-        draft = unfolded(self.findings, self._journal.lines)
-        self._draft_sha256 = canonical_sha256(record_json(draft))
-        if self.lines and self.lines[0].previous != self._draft_sha256:
-            raise BrokenRecord(f"{journal_beside(findings)}: belongs to another draft than {findings}; keep them apart")
-        self.spine: tuple[Sentence, ...] = sentences(draft)
+        walk = walk_of(on_disk, self._journal.lines, findings)
+        self.findings = walk.findings
+        self._draft = walk.draft
+        self._draft_sha256 = walk.draft_sha256
+        self.spine: tuple[Sentence, ...] = sentences(walk.draft)
 
     @property
     def lines(self) -> tuple[JournalLine, ...]:
@@ -85,7 +88,7 @@ class Desk:
     def look(self) -> None:
         """Take in what other programs have decided about the same walk."""
         with self._journal.locked():
-            self._take_in(self._journal.refresh())
+            self._take_in()
 
     def decide(self, wanted: ask.Request, by: str, seen: int) -> Kept:
         """Keep one decision. `seen` is the number of the last journal line that the person has seen.
@@ -94,9 +97,8 @@ class Desk:
         record does not allow it; nothing is written then.
         """
         with self._journal.locked():
-            if self._is_sealed():
-                raise CannotDecide(f"{self.path.name} was sealed meanwhile and stays as it is")
-            self._take_in(self._journal.refresh())
+            self._take_in()
+            self._check_file()
             others = self._journal.lines[seen:]
             number = max(len(self._journal.lines), 1) + 1
             hand = Hand(by=by, at=self._now(), number=number)
@@ -104,31 +106,22 @@ class Desk:
             if not self._journal.lines:
                 self._journal.begin(hand.at, by, self._draft_sha256)
             line = self._journal.append(hand.at, by, _action(wanted), changes, takes_back)
-            self._take_in([line])
+            self.findings = folded(self._draft, self._journal.lines)
         return Kept(line, tuple(others))
 
     def put_down(self) -> None:
         """Write the record with all decisions into the findings file; the journal stays what it rests on.
 
-        One that was sealed meanwhile holds them already and stays as it is.
+        A record that was sealed meanwhile holds them, and stays as it is.
         """
         with self._journal.locked():
-            if self._is_sealed():
+            self._take_in()
+            try:
+                self._check_file()
+            except Sealed:
                 return
-            self._take_in(self._journal.refresh())
             write_record(self.path, self.findings)
-
-    def _is_sealed(self) -> bool:
-        """Whether somebody sealed the record since it was opened; its file is read again only when it was written."""
-        try:
-            now = self.path.stat()
-        except FileNotFoundError:
-            return False
-        looked_at = (now.st_ino, now.st_mtime_ns, now.st_size)
-        if looked_at != self._looked_at:
-            self._sealed = read_record(self.path, Findings).seal is not None
-            self._looked_at = looked_at
-        return self._sealed
+            self._seen_file = _stamp(self.path)
 
     def _changes(
         self, wanted: ask.Request, hand: Hand, others: Sequence[JournalLine]
@@ -144,16 +137,46 @@ class Desk:
             if self.camera is None:
                 raise CannotDecide("no pictures can be taken here")
             still = self.camera.take(self.findings, wanted)
-        return decide(self.findings, self.spine, wanted, hand, still), None
+        return decide(Standing(self.findings, self.spine, self._first()), wanted, hand, still), None
+
+    def _first(self) -> dict[str, Entry]:
+        """Each entry as it came into the record: drafted, added, or split off."""
+        first = {entry.id: entry for entry in self._draft.entries}
+        for change in (change for line in self._journal.lines for change in line.changes):
+            if isinstance(change.after, Entry):
+                first.setdefault(change.after.id, change.after)
+        return first
 
     def _check_fresh(self, names: set[tuple[str, ...]], others: Sequence[JournalLine]) -> None:
         clashing = [line for line in others if names & {name_of(change)[1:] for change in line.changes}]
         if clashing:
             raise Stale(clashing)
 
-    def _take_in(self, lines: Sequence[JournalLine]) -> None:
-        if lines:
-            self.findings = folded(self.findings, lines)
+    def _take_in(self) -> None:
+        if self._journal.refresh():
+            self.findings = folded(self._draft, self._journal.lines)
+
+    def _check_file(self) -> None:
+        """Whether the findings file is still that of this review. Raises Sealed or BrokenRecord where it is not."""
+        stamp = _stamp(self.path)
+        if stamp in (self._seen_file, None):
+            return
+        on_disk = read_record(self.path, Findings)
+        if on_disk.seal is not None:
+            raise Sealed(f"{self.path.name} was sealed meanwhile and stays as it is")
+        now = walk_of(on_disk, self._journal.lines, self.path)
+        if now.draft_sha256 != self._draft_sha256:
+            raise BrokenRecord(f"{self.path}: was drafted anew meanwhile; close this review and open it again")
+        self._seen_file = stamp
+
+
+def _stamp(findings: Path) -> tuple[int, int, int] | None:
+    """What changes when a file is written anew; None where there is none."""
+    try:
+        facts = findings.stat()
+    except OSError:
+        return None
+    return facts.st_ino, facts.st_mtime_ns, facts.st_size
 
 
 def _names(wanted: ask.Decide) -> set[tuple[str, ...]]:

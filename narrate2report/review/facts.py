@@ -59,6 +59,9 @@ def _attribute(entry: Entry, facts: Facts) -> Attribute | None:
 
 
 def _keep_to_kind(fields: dict[str, Any]) -> None:
+    for name in ("kind", "room", "component"):
+        if not fields[name]:
+            raise CannotDecide(f"the {name} is missing; choose one")
     kind = fields["kind"]
     for owner, names in OWN.items():
         if owner != kind:
@@ -68,9 +71,6 @@ def _keep_to_kind(fields: dict[str, Any]) -> None:
             fields[name] = _ASSUMED.get(name)
         if fields[name] is None:
             raise CannotDecide(f"a {kind.replace('_', ' ')} needs its {name}; choose one")
-    for name in ("room", "component"):
-        if not fields[name]:
-            raise CannotDecide(f"the {name} is missing; choose one")
 
 
 def _retimed(findings: Findings, entry: Entry, facts: Facts) -> tuple[Any, ...]:

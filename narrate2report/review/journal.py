@@ -9,6 +9,7 @@ from __future__ import annotations
 import os
 from collections.abc import Iterator
 from contextlib import contextmanager
+from itertools import count
 from pathlib import Path
 
 from filelock import FileLock, Timeout
@@ -38,12 +39,18 @@ class Journal:
 
     @contextmanager
     def locked(self) -> Iterator[None]:
-        """Keep other programs from writing meanwhile. Raises BadInput when one of them does not let go."""
+        """Keep other programs from writing meanwhile.
+
+        Raises BadInput when one of them does not let go, or nothing can be written beside the record.
+        """
         try:
-            with self._lock.acquire(timeout=PATIENCE_S):
-                yield
+            held = self._lock.acquire(timeout=PATIENCE_S)
         except Timeout as error:
             raise BadInput(f"{self._path}: another program is writing to it; close that one and try again") from error
+        except OSError as error:
+            raise BadInput(f"{self._path}: cannot be written ({error.strerror or error}); nothing was kept") from error
+        with held:
+            yield
 
     def refresh(self) -> list[JournalLine]:
         """The lines that were added since the last look, by whichever program. Call it locked."""
@@ -51,6 +58,8 @@ class Journal:
             raw = self._path.read_bytes()
         except FileNotFoundError:
             raw = b""
+        except OSError as error:
+            raise BadInput(f"{self._path}: cannot be read ({error.strerror or error})") from error
         if not raw.startswith(self._raw):
             raise BrokenRecord(f"{self._path}: was changed from outside; close this review and open it again")
         if raw == self._raw:
@@ -94,16 +103,32 @@ class Journal:
             if is_new:
                 sync_folder(self._path.parent)
         except OSError as error:
-            reason = error.strerror or error
-            raise BadInput(f"{self._path}: cannot be written ({reason}); this was not kept") from error
+            kept = (
+                "this was not kept" if self._forgets() else "close this review and open it again to see what was kept"
+            )
+            raise BadInput(f"{self._path}: cannot be written ({error.strerror or error}); {kept}") from error
         self._raw += raw
         self.lines.append(line)
 
+    def _forgets(self) -> bool:
+        """Take off what a failed write may have left, so that nothing stands there that was told as not kept."""
+        try:
+            if self._path.exists():
+                self._cut(len(self._raw))
+        except OSError:
+            return False
+        return True
+
     def _put_aside(self, torn: bytes, at: int) -> None:
-        place = self._path.with_name(f"{self._path.name}.torn-{at}")
+        names = (f"{self._path.name}.torn-{at}" + (f"-{number}" if number > 1 else "") for number in count(1))
+        place = next(place for place in map(self._path.with_name, names) if not place.exists())
         write_whole(place, torn)
+        self._cut(at)
+        self.set_aside = place
+
+    def _cut(self, at: int) -> None:
+        """Make the file end there: what stands behind was never shown as kept."""
         with self._path.open("r+b") as file:
             file.truncate(at)
             file.flush()
             os.fsync(file.fileno())
-        self.set_aside = place

@@ -35,11 +35,16 @@ def sentences(findings: Findings) -> tuple[Sentence, ...]:
 
 
 def room_at(findings: Findings, recording: str, moment: float) -> str:
-    """The room that was walked at a moment: the newest one entered by then, or the first of all."""
+    """The room that was walked at a moment: the newest one entered by then in this or an earlier clip, or the first."""
     room = findings.rooms[0].room if findings.rooms else "whole_unit"
-    for visit in findings.rooms:
-        if visit.recording == recording and visit.start <= moment:
-            room = visit.room
+    here = False
+    for clip in findings.recordings:
+        if here:
+            break
+        here = clip.file == recording
+        for visit in findings.rooms:
+            if visit.recording == clip.file and (not here or visit.start <= moment):
+                room = visit.room
     return room
 
 

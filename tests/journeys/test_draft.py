@@ -10,7 +10,7 @@ from jsonschema import Draft202012Validator
 
 from narrate2report.cli import main
 from narrate2report.records.files import read_record, write_record
-from narrate2report.records.findings import Decision, Findings, Seal
+from narrate2report.records.findings import Acknowledged, Decision, Findings, Seal
 from narrate2report.records.schema import published
 
 NOTES = """\
@@ -165,7 +165,7 @@ def test_a_new_draft_takes_the_place_of_an_old_one(notes: Path) -> None:
     assert len(drafted(notes).entries) == 1
 
 
-@pytest.mark.parametrize("by", ["a decision", "a seal"])
+@pytest.mark.parametrize("by", ["a decision", "a gap that is settled", "a seal"])
 def test_a_new_draft_never_takes_the_place_of_what_a_person_decided(
     notes: Path, by: str, capsys: pytest.CaptureFixture[str]
 ) -> None:
@@ -174,6 +174,12 @@ def test_a_new_draft_never_takes_the_place_of_what_a_person_decided(
         at = "2026-03-06T10:00:00Z"
         seal = Seal(sha256="0" * 64, sealed_at=at, sealed_by="Ida Pell", statement="As I saw it.", files=())
         record = record.model_copy(update={"seal": seal})
+    elif by == "a gap that is settled":
+        said = Acknowledged(looked="not_looked_at", by="Ida Pell", at="2026-03-06T10:00:00Z")
+        gap = next(row for row in record.coverage if row.status == "not_noted").model_copy(
+            update={"acknowledged": said}
+        )
+        record = record.model_copy(update={"coverage": (gap,)})
     else:
         who = {"state": "accepted", "decided": Decision(by="Ida Pell", at="2026-03-06T10:00:00Z")}
         record = record.model_copy(update={"entries": (record.entries[0].model_copy(update=who),)})

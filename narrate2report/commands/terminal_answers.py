@@ -1,0 +1,265 @@
+"""What each answer in the terminal review does to the walk, and the entry that is at hand after it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+from pydantic import ValidationError
+from rich.console import Console
+
+from narrate2report.commands import terminal_pages as pages
+from narrate2report.commands.show import at_hand
+from narrate2report.commands.terminal_gaps import settle_gaps
+from narrate2report.commands.typed_facts import NAMES, asked_facts, facts, read_field, seconds, stands
+from narrate2report.errors import CannotDecide, NarrateError
+from narrate2report.publish.detail import detail
+from narrate2report.records.findings import Entry, Findings
+from narrate2report.review import requests as ask
+from narrate2report.review.choices import Choices
+from narrate2report.review.desk import Desk, Stale
+from narrate2report.review.spine import Sentence, room_at
+from narrate2report.wording import plain, room_name
+
+
+class Leave(Exception):
+    """The person is done."""
+
+
+class Answers:
+    """The entry at hand and what the person at the keyboard has seen of the walk."""
+
+    def __init__(self, desk: Desk, choices: Choices, console: Console, by: str, asked: Callable[[str], str]) -> None:
+        self.desk, self.choices, self.console, self.by, self.asked = desk, choices, console, by, asked
+        self.seen = len(desk.lines)
+        self.current = self._next_open(-1)
+        self.places = at_hand(desk.findings, desk.path.parent)
+        self.letters: dict[str, Callable[[str], None]] = {
+            "n": lambda _: self._go(self._next_open(self._position())),
+            "j": lambda _: self._go(self._beside(1)),
+            "k": lambda _: self._go(self._beside(-1)),
+            "a": lambda _: self._settle(ask.Accept(entries=(self._entry().id,)), "accepted"),
+            "A": lambda _: self._accept_sentence(),
+            "e": self._change,
+            "x": lambda why: self._settle(ask.Drop(entries=(self._entry().id,), why=why or None), "left out"),
+            "w": self._withdraw,
+            "m": lambda _: self._merge(),
+            "s": lambda _: self._split(),
+            "o": lambda _: self._reopen(),
+            "g": lambda _: self._accept_room(),
+            "t": self._picture,
+            "i": self._make,
+            "c": self._gaps,
+            "l": lambda _: self._list(),
+            "u": lambda _: self._take_back(ask.Undo(), "taken back"),
+            "r": lambda _: self._take_back(ask.Redo(), "it stands again"),
+            "?": lambda _: self.console.print(pages.keys()),
+        }
+
+    def run(self) -> None:
+        """Answer after answer. Raises Leave or EOFError at the end."""
+        self.console.print(f"\n{pages.left(self.desk.findings)}. ? lists what you can answer.")
+        self._show()
+        while True:
+            self._answer(self.asked("\n> "))
+
+    def _answer(self, typed: str) -> None:
+        letter, _, rest = typed.partition(" ")
+        if letter in ("q", "Q"):
+            raise Leave
+        if any(entry.id == typed for entry in self.desk.findings.entries):
+            return self._go(typed)
+        if not typed:
+            return self._show()
+        act = self.letters.get(letter)
+        if act is None:
+            return self.console.print(f"{typed!r} is no answer; ? lists them")
+        try:
+            act(rest.strip())
+        except ValidationError as error:
+            self.console.print(f"Not kept: {error.errors(include_url=False)[0]['msg']}")
+        except NarrateError as error:
+            self.console.print(f"Not kept: {' '.join(str(error).split())}", soft_wrap=True)
+            if isinstance(error, Stale):
+                self._show()
+        return None
+
+    def _keep(self, wanted: ask.Request, told: str) -> set[str]:
+        """Keep a decision and say so; the ids of the entries that it touched. Raises what `Desk.decide` raises."""
+        kept = self.desk.decide(wanted, self.by, self.seen)
+        self.seen = len(self.desk.lines)
+        if others := {line.by for line in kept.others if line.action != "begin"}:
+            self.console.print(f"Decided in another window meanwhile, by {', '.join(sorted(others))}; that stands too.")
+        self.console.print(f"Kept: {told}. {pages.left(self.desk.findings)}.")
+        parts = [part for change in kept.line.changes for part in (change.before, change.after)]
+        return {part.id for part in parts if isinstance(part, Entry)}
+
+    def _settle(self, wanted: ask.Request, told: str) -> None:
+        """Keep a decision that ends the work on the entry at hand, and go on."""
+        position = self._position()
+        self._keep(wanted, told)
+        self._go(self._next_open(position))
+
+    def _show(self) -> None:
+        """Print the entry at hand as it stands by now, in whichever window it was decided."""
+        self.desk.look()
+        self.seen = len(self.desk.lines)
+        found = [entry for entry in self.desk.findings.entries if entry.id == self.current]
+        if not found:
+            self.console.print("No entry is at hand; l lists those to decide, c what was not spoken of, q leaves.")
+            return
+        self.console.print(pages.entry_heading(found[0], self.desk.findings))
+        self.console.print(detail(found[0], self.desk.findings, self.places), crop=False)
+
+    def _go(self, entry: str | None) -> None:
+        if entry is None:
+            self.console.print("Every entry is decided; q leaves, c goes to what was not spoken of.")
+            return
+        self.current = entry
+        self._show()
+
+    def _entry(self) -> Entry:
+        found = [entry for entry in self.desk.findings.entries if entry.id == self.current]
+        if not found:
+            raise CannotDecide("no entry is at hand; n goes to the next one")
+        return found[0]
+
+    def _order(self) -> list[str]:
+        return [entry.id for entry in self.desk.findings.entries]
+
+    def _position(self) -> int:
+        order = self._order()
+        return order.index(self.current) if self.current in order else -1
+
+    def _beside(self, steps: int) -> str | None:
+        order = self._order()
+        return order[min(max(self._position() + steps, 0), len(order) - 1)] if order else None
+
+    def _next_open(self, position: int) -> str | None:
+        entries = self.desk.findings.entries
+        after = (*entries[position + 1 :], *entries[: position + 1])
+        return next((entry.id for entry in after if entry.state == "proposed"), None)
+
+    def _accept_sentence(self) -> None:
+        sentences = set(self._entry().evidence[0].sentences)
+        same = [
+            entry.id
+            for entry in self.desk.findings.entries
+            if entry.state == "proposed" and sentences & set(entry.evidence[0].sentences)
+        ]
+        if not same:
+            raise CannotDecide("nothing that this sentence gave is left to decide")
+        self._settle(ask.Accept(entries=tuple(same)), f"accepted, {len(same)} of one sentence")
+
+    def _accept_room(self) -> None:
+        room = self._entry().room
+        sound = [
+            entry
+            for entry in self.desk.findings.entries
+            if entry.room == room and entry.state == "proposed" and self.choices.is_plain_and_sound(entry)
+        ]
+        if not sound:
+            raise CannotDecide(f"nothing is left to decide that is plainly in order in: {room_name(room)}")
+        self.console.print(pages.entry_list(sound, self.desk.findings))
+        if self.asked(f"Accept these {len(sound)} together? (y, or Enter for no): ").lower() in ("y", "yes"):
+            self._settle(ask.Accept(entries=tuple(entry.id for entry in sound)), f"accepted, {len(sound)} together")
+
+    def _change(self, rest: str) -> None:
+        entry = self._entry()
+        name, _, words = rest.partition(" ")
+        if rest and name not in NAMES:
+            raise CannotDecide(f"{name!r} is no field; there are: {', '.join(NAMES)}")
+        if rest:
+            wanted = facts({name: read_field(name, words.strip() or "-", self.choices)})
+        else:
+            wanted = self._typed(stands(entry))
+        if not wanted.model_fields_set:
+            raise CannotDecide("nothing was changed; a accepts it as it is")
+        self._settle(ask.Change(entry=entry.id, facts=wanted), f"changed, {plain(entry.component)}")
+
+    def _typed(self, given: dict[str, Any]) -> ask.Facts:
+        return asked_facts(given, self.choices, self.asked, self.console.print)
+
+    def _reopen(self) -> None:
+        self._keep(ask.Reopen(entries=(self._entry().id,)), "to decide again")
+        self._show()
+
+    def _withdraw(self, why: str) -> None:
+        entry = self._entry()
+        why = why or self.asked("It was said, but does not stand, because: ")
+        if not why:
+            raise CannotDecide("a reason is part of the record; x leaves out what was read wrong")
+        self._settle(ask.Withdraw(entry=entry.id, why=why), "withdrawn")
+
+    def _merge(self) -> None:
+        position = self._position()
+        if position < 1:
+            raise CannotDecide("there is no entry before this one")
+        before = self._order()[position - 1]
+        self._keep(ask.Merge(entries=(before, self._entry().id)), "merged with the one before")
+        self._go(before)
+
+    def _split(self) -> None:
+        whole = self._entry().id
+        (second,) = self._keep(ask.Split(entry=whole), "split in two; e changes the second") - {whole}
+        self._go(second)
+
+    def _picture(self, rest: str) -> None:
+        entry = self._entry()
+        if rest == "no":
+            if not entry.stills:
+                raise CannotDecide("it has no picture")
+            self._keep(ask.RemoveStill(entry=entry.id, sha256=entry.stills[-1].sha256), "picture taken off")
+        else:
+            self._keep(ask.TakeStill(entry=entry.id, at=seconds(rest) if rest else None), "picture kept")
+        self._show()
+
+    def _take_back(self, wanted: ask.Undo | ask.Redo, told: str) -> None:
+        touched = self._keep(wanted, told)
+        order = self._order()
+        self._go(next((entry for entry in order if entry in touched), self._beside(0)))
+
+    def _list(self) -> None:
+        open_entries = [entry for entry in self.desk.findings.entries if entry.state == "proposed"]
+        self.console.print(pages.entry_list(open_entries, self.desk.findings, with_id=True))
+        self.console.print(f"{pages.left(self.desk.findings)}.")
+
+    def _make(self, rest: str) -> None:
+        unused = self._unused()
+        if not rest.isdecimal():
+            near = [pair for pair in unused.items() if rest == "all" or self._is_near(pair[1])]
+            self.console.print(pages.sentence_list(near))
+            hint = "i NUMBER makes an entry of one" + ("" if rest == "all" else "; i all lists those of all rooms")
+            self.console.print(f"{len(near)} sentences that gave no entry; {hint}.")
+            return
+        if int(rest) not in unused:
+            raise CannotDecide(f"there is no sentence {rest} that gave no entry; i all lists them")
+        one = unused[int(rest)]
+        self.console.print(f"“{one.text}”")
+        room = room_at(self.desk.findings, one.recording, one.start)
+        given: dict[str, Any] = {"kind": "condition", "room": room, "start": one.start, "end": one.end}
+        wanted = facts(given | self._typed(given).model_dump(exclude_unset=True))
+        touched = self._keep(ask.Add(sentences=(one.id,), facts=wanted), "made an entry of it")
+        self._go(next(iter(touched)))
+
+    def _unused(self) -> dict[int, Sentence]:
+        """The sentences that gave no entry by their place among all sentences, which does not change."""
+        unused = {one.id for one in self.desk.findings.unused}
+        return {number: one for number, one in enumerate(self.desk.spine, 1) if one.id in unused}
+
+    def _is_near(self, one: Sentence) -> bool:
+        findings = self.desk.findings
+        at = [entry.evidence[0] for entry in findings.entries if entry.id == self.current]
+        room = room_at(findings, one.recording, one.start)
+        return not at or room == room_at(findings, at[0].recording, at[0].start)
+
+    def _gaps(self, rest: str) -> None:
+        def now() -> Findings:
+            self.desk.look()
+            self.seen = len(self.desk.lines)
+            return self.desk.findings
+
+        def settle(wanted: ask.Acknowledge) -> None:
+            self._keep(wanted, f"settled, {len(wanted.gaps)} not spoken of")
+
+        settle_gaps(now, settle, self.asked, self.console.print, again=rest == "all")

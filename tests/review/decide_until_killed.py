@@ -1,0 +1,74 @@
+"""Decide about a walk without end and print each line once it is kept: `python -m ... FILE PIECE`, killed from outside.
+
+With a PIECE above 0, what is written to the journal goes to disk in pieces of so many bytes with a pause between
+them, so that a kill finds lines half written.
+"""
+
+from __future__ import annotations
+
+import os
+import sys
+import time
+from pathlib import Path
+from typing import IO, Any
+
+from narrate2report.errors import CannotDecide
+from narrate2report.records.journal_file import line_sha256
+from narrate2report.review import requests as ask
+from narrate2report.review.desk import Desk
+
+PAUSE_S = 0.0002
+_open = Path.open
+
+
+class Dripping:
+    """A file that is written to slowly."""
+
+    def __init__(self, file: IO[bytes], piece: int) -> None:
+        self._file, self._piece = file, piece
+
+    def __enter__(self) -> Dripping:
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        self._file.close()
+
+    def write(self, content: bytes) -> None:
+        for at in range(0, len(content), self._piece):
+            os.write(self._file.fileno(), content[at : at + self._piece])
+            time.sleep(PAUSE_S)
+
+    def flush(self) -> None:
+        self._file.flush()
+
+    def fileno(self) -> int:
+        return self._file.fileno()
+
+
+def main(findings: Path, piece: int) -> None:
+    def dripping(path: Path, mode: str = "r", *more: Any, **others: Any) -> Any:
+        file = _open(path, mode, *more, **others)
+        return Dripping(file, piece) if mode == "ab" and piece else file
+
+    setattr(Path, "open", dripping)  # noqa: B010 - in this process only
+    desk = Desk(findings)
+    _tell("ready")
+    sys.stdin.readline()
+    while True:
+        for wanted in (ask.Accept(entries=("e1", "e2")), ask.Reopen(entries=("e1", "e2")), ask.Split(entry="e3")):
+            try:
+                line = desk.decide(wanted, "Ida Pell", len(desk.lines)).line
+            except CannotDecide:  # the one before was killed between the two
+                continue
+            _tell(f"{line.number} {line_sha256(line)}")
+            if wanted.action == "split":
+                desk.decide(ask.Undo(), "Ida Pell", len(desk.lines))
+
+
+def _tell(line: str) -> None:
+    sys.stdout.write(line + "\n")
+    sys.stdout.flush()
+
+
+if __name__ == "__main__":
+    main(Path(sys.argv[1]), int(sys.argv[2]))

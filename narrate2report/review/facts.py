@@ -5,8 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from narrate2report.errors import CannotDecide
-from narrate2report.records.findings import Attribute, Entry, Findings, Size
-from narrate2report.records.moments import fragment
+from narrate2report.records.findings import Attribute, Entry, Evidence, Findings, Size
 from narrate2report.review.requests import Facts
 
 NEEDS = {
@@ -73,18 +72,16 @@ def _keep_to_kind(fields: dict[str, Any]) -> None:
             raise CannotDecide(f"a {kind.replace('_', ' ')} needs its {name}; choose one")
 
 
-def _retimed(findings: Findings, entry: Entry, facts: Facts) -> tuple[Any, ...]:
+def _retimed(findings: Findings, entry: Entry, facts: Facts) -> tuple[Evidence, ...]:
     """The evidence with the start of its first piece and the end of its last one moved."""
     pieces = list(entry.evidence)
     if facts.start is not None:
-        pieces[0] = pieces[0].model_copy(update={"start": facts.start})
+        pieces[0] = pieces[0].moved(facts.start, pieces[0].end)
     if facts.end is not None:
-        pieces[-1] = pieces[-1].model_copy(update={"end": facts.end})
+        pieces[-1] = pieces[-1].moved(pieces[-1].start, facts.end)
     lengths = {recording.file: recording.duration_s for recording in findings.recordings}
     for piece in pieces:
         length = lengths.get(piece.recording)
         if piece.end <= piece.start or (length is not None and piece.end > length + 0.01):
             raise CannotDecide("a statement must end after it starts and lie inside its recording")
-    return tuple(
-        piece.model_copy(update={"link": fragment(piece.recording, piece.start, piece.end)}) for piece in pieces
-    )
+    return tuple(pieces)

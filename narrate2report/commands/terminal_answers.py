@@ -18,8 +18,8 @@ from narrate2report.records.findings import Entry, Findings
 from narrate2report.review import requests as ask
 from narrate2report.review.choices import Choices
 from narrate2report.review.desk import Desk, Stale
-from narrate2report.review.spine import Sentence, room_at
-from narrate2report.wording import plain, room_name
+from narrate2report.review.spine import Sentence, room_at, silent_stretches
+from narrate2report.wording import counted, plain, room_name
 
 
 class Leave(Exception):
@@ -225,27 +225,24 @@ class Answers:
         self.console.print(f"{pages.left(self.desk.findings)}.")
 
     def _make(self, rest: str) -> None:
-        unused = self._unused()
+        silent = silent_stretches(self.desk.findings, self.desk.spine)
         if not rest.isdecimal():
-            near = [pair for pair in unused.items() if rest == "all" or self._is_near(pair[1])]
+            near = {number: one for number, one in silent.items() if rest == "all" or self._is_near(one)}
             self.console.print(pages.sentence_list(near))
-            hint = "i NUMBER makes an entry of one" + ("" if rest == "all" else "; i all lists those of all rooms")
-            self.console.print(f"{len(near)} sentences that gave no entry; {hint}.")
+            hint = "" if rest == "all" else "; i all lists those of all rooms"
+            self.console.print(f"{counted(len(near), 'sentence')} without an entry; i NUMBER makes one of it{hint}.")
             return
-        if int(rest) not in unused:
-            raise CannotDecide(f"there is no sentence {rest} that gave no entry; i all lists them")
-        one = unused[int(rest)]
-        self.console.print(f"“{one.text}”")
+        if int(rest) not in silent:
+            raise CannotDecide(f"there is no sentence {rest} without an entry; i all lists them")
+        one = silent[int(rest)]
+        self.console.print(pages.sentence_list({int(rest): one}))
         room = room_at(self.desk.findings, one.recording, one.start)
         given: dict[str, Any] = {"kind": "condition", "room": room, "start": one.start, "end": one.end}
         wanted = facts(given | self._typed(given).model_dump(exclude_unset=True))
-        touched = self._keep(ask.Add(sentences=(one.id,), facts=wanted), "made an entry of it")
+        stretch = ask.Stretch(recording=one.recording, start=one.start, end=one.end)
+        add = ask.Add(sentences=(one.id,), facts=wanted) if one.id else ask.Add(stretch=stretch, facts=wanted)
+        touched = self._keep(add, "made an entry of it")
         self._go(next(iter(touched)))
-
-    def _unused(self) -> dict[int, Sentence]:
-        """The sentences that gave no entry by their place among all sentences, which does not change."""
-        unused = {one.id for one in self.desk.findings.unused}
-        return {number: one for number, one in enumerate(self.desk.spine, 1) if one.id in unused}
 
     def _is_near(self, one: Sentence) -> bool:
         findings = self.desk.findings

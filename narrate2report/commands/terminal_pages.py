@@ -28,7 +28,7 @@ KEYS = (
     ("o", "decide it again"),
     ("g", "the entries of this room that are plainly in order: listed, then accepted together"),
     ("t [TIME]", "keep a picture: the sharpest of the statement, or the one at a time; t no takes the last off"),
-    ("i [NUMBER|all]", "sentences that gave no entry; with a number, make an entry of that one"),
+    ("i [NUMBER|all]", "what was said or not understood and gave no entry; with a number, make an entry of that one"),
     ("c [all]", "what was not spoken of; c all also shows what is settled"),
     ("l", "list what is left to decide"),
     ("u  r", "undo, redo"),
@@ -81,12 +81,15 @@ def gap_list(gaps: Mapping[int, Coverage]) -> RenderableType:
     return Group(Text(f"\n{room_name(room)}", style="bold"), _rows(rows))
 
 
-def sentence_list(sentences: Iterable[tuple[int, Sentence]]) -> RenderableType:
-    """Sentences that gave no entry, each with its number, its time and the reason."""
-    return _rows(
-        (str(number), clock(one.start), f"“{one.text}”  ({REASONS[one.unused.reason] if one.unused else 'used'})")
-        for number, one in sentences
-    )
+def sentence_list(sentences: Mapping[int, Sentence]) -> RenderableType:
+    """What gave no entry, by number: when, its words and the reason, or that it is to be listened to."""
+    return _rows((str(number), clock(one.start), _silence(one)) for number, one in sentences.items())
+
+
+def _silence(one: Sentence) -> str:
+    if one.unused is not None:
+        return f"“{one.text}”  ({REASONS[one.unused.reason]})"
+    return f"someone speaks for {one.end - one.start:.0f} s and was not understood; listen to {one.recording}"
 
 
 def _settled(gap: Coverage) -> str:

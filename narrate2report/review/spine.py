@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from narrate2report.records.findings import Entry, Evidence, Findings, Unused
@@ -32,6 +33,16 @@ def sentences(findings: Findings) -> tuple[Sentence, ...]:
                 known.setdefault(sentence, Sentence(sentence, piece.recording, piece.start, piece.end, piece.quote))
     order = {recording.file: number for number, recording in enumerate(findings.recordings)}
     return tuple(sorted(known.values(), key=lambda one: (order.get(one.recording, 0), one.start, one.end, one.id)))
+
+
+def silent_stretches(findings: Findings, spine: Sequence[Sentence]) -> dict[int, Sentence]:
+    """What gave no entry, by numbers that stay the same whatever is decided.
+
+    These are sentences, and behind them the stretches in which nothing was understood: those have no id and no words.
+    """
+    unused = {one.id for one in findings.unused}
+    gaps = (Sentence("", gap.recording, gap.start, gap.end, "") for gap in findings.transcript.gaps)
+    return {number: one for number, one in enumerate((*spine, *gaps), 1) if not one.id or one.id in unused}
 
 
 def room_at(findings: Findings, recording: str, moment: float) -> str:

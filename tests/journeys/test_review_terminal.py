@@ -174,6 +174,17 @@ def test_a_sentence_that_gave_nothing_becomes_an_entry(place: Path, person: Pers
     assert [sentence.id for sentence in record.unused] == ["s0008", "s0009"]
 
 
+def test_what_was_not_understood_can_be_listened_to_and_made_an_entry(tmp_path: Path, person: Person) -> None:
+    walk = draft().model_dump(by_alias=True)
+    walk["transcript"]["gaps"] = [{"recording": "two.mp4", "start": 40, "end": 44}]
+    place = tmp_path / "walk.findings.json"
+    place.write_text(Findings.model_validate(walk).model_dump_json(by_alias=True), encoding="utf-8")
+    told = person.answers(place, "i all", "i 10", "", "", "mirror", "crack", ".")
+    assert "someone speaks for 4 s and was not understood; listen to two.mp4" in told
+    (made,) = [one for one in read_record(place, Findings).entries if one.component == "mirror"]
+    assert (made.room, said(made), made.evidence[0].link) == ("bathroom", "crack", "two.mp4#t=40.00,44.00")
+
+
 def test_merging_splitting_undoing_go_to_the_entry_that_they_are_about(place: Path, person: Person) -> None:
     told = person.answers(place, "e5", "m", "s", "e condition crack", "u", "u", "u", "r")
     assert [entry.id for entry in read_record(place, Findings).entries] == [entry.id for entry in draft().entries]

@@ -11,6 +11,7 @@ import pytest
 
 from narrate2report.cli import parser
 from narrate2report.commands.guide import topics
+from narrate2report.commands.terminal_pages import KEYS
 from narrate2report.records.findings import Entry, Findings, Seal
 from narrate2report.seal.mismatch import Layer
 
@@ -33,12 +34,25 @@ def test_the_readme_names_no_command_that_is_not_there() -> None:
     assert named <= set(commands())
 
 
-@pytest.mark.parametrize("option", [a.option_strings[-1] for a in commands()["draft"]._actions if a.option_strings])
-def test_every_option_of_draft_stands_in_its_guide(option: str) -> None:
-    assert option == "--help" or f"`{option}" in topics()["draft"].read_text(encoding="utf-8")
+OPTIONS = [
+    (name, action.option_strings[-1])
+    for name in ("draft", "review")
+    for action in commands()[name]._actions
+    if action.option_strings and action.option_strings[-1] != "--help"
+]
 
 
-@pytest.mark.parametrize("name", ["draft", "findings", "sealing", "speaking", "vocabulary"])
+@pytest.mark.parametrize(("name", "option"), OPTIONS)
+def test_every_option_of_a_command_with_a_guide_stands_in_it(name: str, option: str) -> None:
+    assert f"`{option}" in topics()[name].read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize("letter", [letter for keys, _ in KEYS for letter in keys.split(" ") if len(letter) == 1])
+def test_every_answer_of_the_review_in_the_terminal_stands_in_its_guide(letter: str) -> None:
+    assert f"`{letter}`" in topics()["review"].read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize("name", ["draft", "findings", "review", "sealing", "speaking", "vocabulary"])
 def test_each_promised_guide_is_there_and_named_in_the_readme(name: str) -> None:
     assert topics()[name].read_text(encoding="utf-8").startswith("# ")
     assert f"`{name}`" in README

@@ -173,3 +173,20 @@ def test_a_transcript_is_read_at_its_line_and_not_opened() -> None:
     notes = [{"file": "walk.mp4", "sha256": "a" * 64, "bytes": 9, "media": False}]
     one = entry()
     assert "read walk.mp4 at 1:15" in printed(detail(one, findings(one, recordings=notes)))
+
+
+def test_what_a_person_added_stands_with_the_entry() -> None:
+    one = entry(
+        state="dropped",
+        note="seen from the hallway",
+        decided={"by": "Ida Pell", "at": "2026-03-06T10:00:00Z", "why": "it was a crumb"},
+        stills=[{"file": "walk.stills/ab.jpg", "recording": "walk.mp4", "time": 76.5, "sha256": "a" * 64}],
+    )
+    page = printed(detail(one, findings(one)))
+    for part in (
+        "dropped by Ida Pell",
+        "it was a crumb",
+        "seen from the hallway",
+        "walk.stills/ab.jpg (walk.mp4 at 1:16)",
+    ):
+        assert part in page

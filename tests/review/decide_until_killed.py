@@ -55,14 +55,17 @@ def main(findings: Path, piece: int) -> None:
     _tell("ready")
     sys.stdin.readline()
     while True:
-        for wanted in (ask.Accept(entries=("e1", "e2")), ask.Reopen(entries=("e1", "e2")), ask.Split(entry="e3")):
+        for wanted in (
+            ask.Accept(entries=("e1", "e2")),
+            ask.Reopen(entries=("e1", "e2")),
+            ask.Split(entry="e3"),
+            ask.Undo(),
+        ):
             try:
                 line = desk.decide(wanted, "Ida Pell", len(desk.lines)).line
-            except CannotDecide:  # the one before was killed between the two
+            except CannotDecide:  # killed between two of them, or another program was faster
                 continue
             _tell(f"{line.number} {line_sha256(line)}")
-            if wanted.action == "split":
-                desk.decide(ask.Undo(), "Ida Pell", len(desk.lines))
 
 
 def _tell(line: str) -> None:

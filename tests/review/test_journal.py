@@ -45,21 +45,24 @@ class Victim:
         command = [sys.executable, "-m", "tests.review.decide_until_killed", str(findings), str(piece)]
         self.process = subprocess.Popen(command, stdin=subprocess.PIPE, stdout=subprocess.PIPE)
 
-    def killed_after(self, lines: int, more_s: float) -> dict[int, str]:
-        """Let it keep so many decisions and some time more; the hash of each line that it told as kept."""
+    def go(self) -> None:
         stdin, stdout = self.process.stdin, self.process.stdout
         assert stdin is not None
         assert stdout is not None
         assert stdout.readline().strip() == b"ready"
         stdin.write(b"go\n")
-        stdin.flush()
+        stdin.close()
+
+    def killed_after(self, lines: int, more_s: float) -> dict[int, str]:
+        """Let it keep so many decisions and some time more; the hash of each line that it told as kept."""
+        stdout = self.process.stdout
+        assert stdout is not None
         told = [stdout.readline() for _ in range(lines)]
         time.sleep(more_s)
         assert self.process.poll() is None
         self.process.kill()
         told += stdout.readlines()
         self.process.wait()
-        stdin.close()
         stdout.close()
         whole = [line.decode().split() for line in told if line.endswith(b"\n")]
         return {int(number): sha256 for number, sha256 in whole}
@@ -72,6 +75,7 @@ def test_a_program_killed_at_any_moment_has_lost_no_decision_that_it_told_as_kep
     torn = 0
     for turn in range(KILLS):
         victim = Victim(place, piece=16 if turn % 2 else 0)
+        victim.go()
         told |= victim.killed_after(chance.randrange(3), chance.uniform(0, 0.02))
         desk = opened(place)
         torn += desk.set_aside is not None
@@ -80,6 +84,36 @@ def test_a_program_killed_at_any_moment_has_lost_no_decision_that_it_told_as_kep
         assert opened(place).findings == desk.findings
     assert len(told) > KILLS / 2
     assert torn > 0, "no kill has found a line half written; the test does not test"
+
+
+def test_two_programs_that_decide_at_once_lose_nothing_and_share_no_line(tmp_path: Path) -> None:
+    place = written(tmp_path)
+    victims = Victim(place, piece=0), Victim(place, piece=0)
+    for victim in victims:
+        victim.go()
+    first, second = (victim.killed_after(8, 0) for victim in victims)
+    there = {line.number: line_sha256(line) for line in opened(place).lines}
+    assert len(first) >= 8
+    assert len(second) >= 8
+    assert first.keys() & second.keys() == set()
+    assert (first | second).items() <= there.items()
+
+
+def test_a_decision_is_on_disk_before_it_is_told_as_kept(desk: Desk, monkeypatch: pytest.MonkeyPatch) -> None:
+    """No kill shows what a power cut would: whether the system was made to write before the decision was told."""
+    synced: list[bytes] = []
+    fsync = os.fsync
+
+    def watched(handle: int) -> None:
+        fsync(handle)
+        if journal_beside(desk.path).exists():
+            synced.append(journal_beside(desk.path).read_bytes())
+
+    monkeypatch.setattr(os, "fsync", watched)
+    for name in ("e1", "e2"):
+        accept(desk, name)
+        assert synced[-1] == journal_beside(desk.path).read_bytes()
+        assert synced[-1].endswith(b"\n")
 
 
 @pytest.mark.parametrize("ends_with", ["the last decision", "the first line of all"])

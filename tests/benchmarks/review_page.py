@@ -3,7 +3,8 @@
     python tests/benchmarks/review_page.py
 
 Prints how long it takes from asking for the address until the first entry can be decided, beside the sample-sized
-walk in the same run, and how long the pictures of a brisk scroll took (120 px a picture, 600 pictures at most; requestAnimationFrame).
+walk in the same run, and how long the pictures of a brisk scroll took: 120 px a picture, 600 pictures at most, timed by
+requestAnimationFrame.
 """
 
 from __future__ import annotations

@@ -43,7 +43,7 @@ def review(file: Path, *, by: str | None, vocabulary: Path | None, browser: bool
         return seal_walk(file, Sealer(by, statement)).sha256
 
     try:
-        serve(Site(desk, choices, recordings, seal, by or spoken_name(desk.findings), STATEMENT), opened)
+        serve(Site(desk, choices, recordings, seal, by or "", STATEMENT), opened)
     except KeyboardInterrupt:
         pass
     finally:

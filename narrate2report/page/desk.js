@@ -14,6 +14,7 @@ export const picturesOpen = () => strip;
 export const formOpen = () => form !== null;
 
 export function drawDesk(entry, act) {
+  const held = heldFocus();
   strip = null;
   form = null;
   if (!entry) {
@@ -21,7 +22,7 @@ export function drawDesk(entry, act) {
     return;
   }
   const parts = [
-    make("h2", { text: `${entry.room_name}: ${entry.title}, ${entry.says}` }),
+    make("h2", { tabIndex: -1, text: `${entry.room_name}: ${entry.title}, ${entry.says}` }),
     make("p", { text: stateOf(entry) }),
     ...entry.evidence.map((piece) => quote(piece)),
     ...entry.heard.map((one) => heard(one, entry)),
@@ -31,6 +32,15 @@ export function drawDesk(entry, act) {
   ];
   desk.replaceChildren(...parts.filter(Boolean));
   desk.scrollTop = 0;
+  if (held) (desk.querySelector(`.actions button[data-act="${held}"]:not(:disabled)`) ?? desk.querySelector("h2")).focus({ preventScroll: true });
+}
+
+// Where the keyboard was, if it was here, on a card, or nowhere: the same button again, or the heading, which also
+// tells a screen reader which entry is at hand now. Whoever is elsewhere stays there.
+function heldFocus() {
+  const at = document.activeElement;
+  if (desk.contains(at)) return at.dataset.act ?? "none";
+  return at === document.body || at.classList.contains("card") ? "none" : null;
 }
 
 function stateOf(entry) {
@@ -52,16 +62,16 @@ function actions(entry, act) {
   return make(
     "div",
     { class: "actions", role: "group", "aria-label": "This entry" },
-    button("Play", () => act("play"), "p"),
-    button("Accept", () => act("accept"), "a", { class: "main", disabled: ["accepted", "changed"].includes(entry.state) }),
-    button("Change", () => act("change"), "e"),
-    button("Leave out", () => act("drop"), "x", { disabled: entry.state === "dropped" }),
-    button("Withdraw", () => act("withdraw"), "w"),
-    button("Picture", () => act("picture"), "t"),
-    button("Merge with the one before", () => act("merge"), "m"),
-    button("Split", () => act("split"), "s"),
-    entry.state === "proposed" ? null : button("Decide again", () => act("reopen"), "o"),
-    button("Sound ones of this room", () => act("sound"), "g"),
+    button("Play", () => act("play"), "p", { data: { act: "play" } }),
+    button("Accept", () => act("accept"), "a", { data: { act: "accept" }, class: "main", disabled: ["accepted", "changed"].includes(entry.state) }),
+    button("Change", () => act("change"), "e", { data: { act: "change" } }),
+    button("Leave out", () => act("drop"), "x", { data: { act: "drop" }, disabled: entry.state === "dropped" }),
+    button("Withdraw", () => act("withdraw"), "w", { data: { act: "withdraw" } }),
+    button("Picture", () => act("picture"), "t", { data: { act: "picture" } }),
+    button("Merge with the one before", () => act("merge"), "m", { data: { act: "merge" } }),
+    button("Split", () => act("split"), "s", { data: { act: "split" } }),
+    entry.state === "proposed" ? null : button("Decide again", () => act("reopen"), "o", { data: { act: "reopen" } }),
+    button("Sound ones of this room", () => act("sound"), "g", { data: { act: "sound" } }),
   );
 }
 
@@ -78,12 +88,14 @@ export function openForm(given, word, done, back, nudge) {
   form = factsForm(given, { word, done, cancel: back, nudge });
   desk.replaceChildren(make("h2", { text: word }), form);
   const first = given.component ? form.elements[given.kind === "condition" ? "condition" : "component"] : form.elements.component;
-  first.focus();
+  first.focus({ preventScroll: true });
   first.select?.();
 }
 
-export async function openPictures(entry, keep, back) {
+// `still` says whether the entry is still at hand when the picture has come.
+export async function openPictures(entry, still, keep, back) {
   const made = await pictureStrip(entry, { keep, close: back });
+  if (!still() || form) return;
   desk.prepend(made);
   strip = made;
   desk.scrollTop = 0;

@@ -7,10 +7,22 @@ const dialog = document.querySelector("#dialog");
 const title = document.querySelector("#dialog-title");
 const body = document.querySelector("#dialog-body");
 
+dialog.addEventListener("keydown", (event) => {
+  if (event.key === "L" && !event.target.matches("input, textarea")) document.querySelector("#leave-all")?.click();
+});
+
 export const isOpen = () => dialog.open;
 export const close = () => dialog.close();
 
+// What was refused is said where the person is looking; a dialog keeps what was typed into it.
+export function complain(text) {
+  const alarm = document.querySelector("#dialog-alert");
+  alarm.hidden = !text;
+  alarm.textContent = text ?? "";
+}
+
 function show(heading, ...parts) {
+  complain(null);
   title.textContent = heading;
   body.replaceChildren(...parts);
   if (!dialog.open) dialog.showModal();
@@ -21,14 +33,23 @@ export function showGaps(settle) {
   const rooms = new Map();
   for (const gap of walk.coverage.values()) rooms.set(gap.room, [...(rooms.get(gap.room) ?? []), gap]);
   const parts = [...rooms.values()].map((gaps) => roomOfGaps(gaps, settle));
+  const typed = new Map([...body.querySelectorAll(".row input")].map((note) => [note.closest(".row").dataset.gap, note.value]));
+  const held = document.activeElement?.closest?.(".row")?.dataset.gap;
+  const scrolled = dialog.scrollTop;
   const lead = "Nothing was said of these. Silence is never taken for good: say of each whether it was not looked at, or what you saw since, or leave it as not noted.";
-  show("Not spoken of", make("p", { text: lead }), everything(settle), ...parts, make("div", { class: "ends" }, button("Close", close, "Esc")));
+  show("Not spoken of", make("p", { text: lead }), ...parts, everything(settle), make("div", { class: "ends" }, button("Close", close, "Esc")));
+  for (const row of body.querySelectorAll(".row")) {
+    const note = typed.get(row.dataset.gap);
+    if (note) row.querySelector("input").value = note;
+    if (row.dataset.gap === held) (row.nextElementSibling?.querySelector?.("button") ?? row.querySelector("button")).focus({ preventScroll: true });
+  }
+  dialog.scrollTop = scrolled;
 }
 
 function everything(settle) {
   const open = [...walk.coverage.values()].filter((gap) => !gap.looked);
   if (!open.length) return make("p", { text: "Every one of them is settled." });
-  return make("p", {}, button(`Leave all ${open.length} open ones as not noted`, () => settle(open, "left_not_noted", null), null, { id: "leave-all" }));
+  return make("p", {}, button(`Leave all ${open.length} open ones as not noted`, () => settle(open, "left_not_noted", null), "L", { id: "leave-all" }));
 }
 
 function roomOfGaps(gaps, settle) {
@@ -39,11 +60,11 @@ function roomOfGaps(gaps, settle) {
 
 function gapRow(gap, settle) {
   const note = make("input", { "aria-label": `What was seen of ${gap.title}`, placeholder: "what you saw", value: gap.note ?? "", maxlength: "2000" });
-  const pressed = (looked) => ({ "aria-pressed": String(gap.looked === looked), "aria-label": null });
+  const pressed = (looked) => ({ "aria-pressed": String(gap.looked === looked), "aria-describedby": `gap-${gapKey(gap)}` });
   return make(
     "div",
-    { class: "row", data: { gap: gapKey(gap) } },
-    make("span", { class: "name", text: `${gap.title}: ${gap.looked_word}` }),
+    { class: "row", role: "group", "aria-label": gap.title, data: { gap: gapKey(gap) } },
+    make("span", { class: "name", id: `gap-${gapKey(gap)}`, text: `${gap.title}: ${gap.looked_word}` }),
     button("Not looked at", () => settle([gap], "not_looked_at", null), null, pressed("not_looked_at")),
     note,
     button("Looked at since", () => settle([gap], "looked_at_since", note.value), null, pressed("looked_at_since")),
@@ -54,14 +75,14 @@ function gapRow(gap, settle) {
 // The plain sound entries of a room, listed before they are accepted together.
 export function showSound(room, entries, accept) {
   const list = make("ul", {}, ...entries.map((entry) => make("li", { text: `${entry.title}: ${entry.says} — “${entry.evidence[0].quote}”` })));
-  const yes = button(`Accept these ${entries.length}`, () => { close(); accept(entries.map((entry) => entry.id)); }, "Enter", { class: "main", autofocus: true });
+  const yes = button(`Accept these ${entries.length}`, async () => { if (await accept(entries.map((entry) => entry.id))) close(); }, "Enter", { class: "main", autofocus: true });
   show(`${room}: said to be in order`, list, make("div", { class: "ends" }, yes, button("Not together", close, "Esc")));
 }
 
 // A reason is part of the record.
 export function askWhy(entry, withdraw) {
   const why = make("input", { "aria-label": "Why", required: true, maxlength: "2000", autofocus: true });
-  const form = make("form", { on: { submit: (event) => { event.preventDefault(); close(); withdraw(why.value); } } }, make("label", {}, "It was said, but does not stand, because ", why), make("div", { class: "ends" }, make("button", { type: "submit", class: "main", text: "Withdraw" }), button("Cancel", close, "Esc")));
+  const form = make("form", { on: { submit: async (event) => { event.preventDefault(); if (await withdraw(why.value)) close(); } } }, make("label", {}, "It was said, but does not stand, because ", why), make("div", { class: "ends" }, make("button", { type: "submit", class: "main", text: "Withdraw" }), button("Cancel", close, "Esc")));
   show(`Withdraw: ${entry.title}, ${entry.says}`, form);
 }
 

@@ -51,6 +51,7 @@ export function factsForm(given, { done, cancel, word, nudge }) {
       nudge?.(event.target.name, moved);
     }
   });
+  form.addEventListener("moved", (event) => nudge?.(event.target.name, event.detail));
   form.addEventListener("submit", (event) => {
     event.preventDefault();
     const now = read(form, given);
@@ -74,15 +75,29 @@ function field(name, value, kind) {
 function control(name, value, kind) {
   const picks = name === "kind" ? KINDS : PICKS[name];
   if (picks) {
-    const select = make("select", { name });
+    // What a person has not said is never filled in: a test that nobody made would stand in the record.
+    const unsaid = name !== "kind" && !value && !("" in picks);
+    const select = make("select", { name, required: unsaid });
+    if (unsaid) select.append(make("option", { value: "", text: "choose one" }));
     for (const [id, text] of Object.entries(picks)) select.append(make("option", { value: id, text, selected: id === (name === "kind" ? kind : value ?? "") }));
     return select;
   }
   if (["room", "component", "condition"].includes(name))
     return make("input", { name, list: `all-${name}`, required: true, autocomplete: "off", value: value ? labelOf(name, value) : "" });
-  if (["quantity", "start", "end"].includes(name))
-    return make("input", { name, type: "number", min: "0", step: name === "quantity" ? "1" : "0.01", value: value === null || value === undefined ? "" : String(value) });
+  if (["start", "end"].includes(name)) return timeControl(name, value);
+  if (name === "quantity")
+    return make("input", { name, type: "number", min: "0", step: "1", value: value === null || value === undefined ? "" : String(value) });
   return make("input", { name, maxlength: "2000", value: value ?? "" });
+}
+
+// A time to type, to nudge by keys, or to drag.
+function timeControl(name, value) {
+  const typed = make("input", { name, type: "number", min: "0", step: "0.01", value: String(value) });
+  const from = Math.max(0, value - 8);
+  const slider = make("input", { type: "range", min: String(from), max: String(value + 8), step: "0.05", value: String(value), "aria-label": `${LABELS[name]}, to drag` });
+  slider.addEventListener("input", () => { typed.value = Number(slider.value).toFixed(2); });
+  slider.addEventListener("change", () => typed.dispatchEvent(new CustomEvent("moved", { bubbles: true, detail: Number(slider.value) })));
+  return make("span", {}, typed, slider);
 }
 
 function read(form, given) {

@@ -14,7 +14,7 @@ const KEYS = [
   ["a", "accept and go on"], ["A", "accept all that the same sentence gave, and go on"], ["e", "change (Enter keeps, Esc goes back; Alt with ← → moves a time)"], ["x", "leave out: it was read wrong"],
   ["w", "withdraw: it was said but does not stand"], ["t", "picture (then [ ] frame by frame, { } by half a second, Enter keeps)"],
   ["m", "merge with the entry before"], ["s", "split in two"], ["o", "decide again"], ["g", "accept the sound ones of this room together"],
-  ["i", "make an entry of the sentence being spoken"], ["u", "undo"], ["r", "redo"], ["c", "what was not spoken of"], ["z", "seal, when all is decided"], ["?", "this list"],
+  ["i", "make an entry of the sentence being spoken"], ["u", "undo"], ["r", "redo"], ["c", "what was not spoken of (then L leaves all open ones as not noted)"], ["z", "seal, when all is decided"], ["?", "this list"],
 ];
 let current = null;
 let busy = true;
@@ -39,7 +39,7 @@ async function start() {
   const { name, clashes } = walk.title;
   document.querySelector("#title").textContent = `Review: ${name}`;
   document.title = `Review: ${name}`;
-  by.value = walk.reviewer || localStorage.getItem("decided-by") || "";
+  by.value = localStorage.getItem("decided-by") || walk.reviewer;
   draw();
   tellProgress();
   if (clashes.length) notice.textContent = `Sources disagree: ${clashes.join("; ")}`;
@@ -53,7 +53,7 @@ async function start() {
 function tellProgress() {
   const open = walk.undecided ? `${walk.undecided} of ${walk.order.length} to decide` : "all decided";
   const gaps = walk.openGaps ? `${walk.openGaps} not spoken of` : "no open gaps";
-  document.querySelector("#left").textContent = `${open} · ${gaps}`;
+  document.querySelector("#left").textContent = walk.sealed ? "sealed: nothing can be decided any more" : `${open} · ${gaps}`;
   document.querySelector("#undo").disabled = !walk.canUndo;
   document.querySelector("#redo").disabled = !walk.canRedo;
   document.querySelector("#seal").hidden = !walk.canSeal;
@@ -62,6 +62,7 @@ function tellProgress() {
 function complain(text) {
   alarm.hidden = !text;
   alarm.textContent = text ?? "";
+  dialogs.complain(text);
 }
 
 function choose(id, scroll = true) {
@@ -81,14 +82,16 @@ function nextOpen(from) {
 const position = () => walk.order.indexOf(current);
 const beside = (steps) => walk.order[Math.min(Math.max(position() + steps, 0), walk.order.length - 1)];
 
-// Keeps a decision; `then` chooses what is at hand afterwards, when it was kept.
+// Keeps a decision and says whether it was kept; `then` chooses what is at hand afterwards. What was typed into a form
+// or a dialog stays there when it was not kept.
 async function keep(request, told, then = () => choose(current, false)) {
   if (!by.value.trim()) {
+    if (dialogs.isOpen()) dialogs.close();
     complain("Say first who decides: your name goes beside each decision.");
     by.focus();
-    return;
+    return false;
   }
-  if (busy) return;
+  if (busy) return false;
   atWork(true);
   localStorage.setItem("decided-by", by.value.trim());
   try {
@@ -97,12 +100,12 @@ async function keep(request, told, then = () => choose(current, false)) {
     redraw(touched);
     notice.textContent = `Kept: ${told}`;
     then(touched);
+    return true;
   } catch (error) {
-    if (error.touched) {
-      redraw(error.touched);
-      choose(current, false);
-    }
+    if (error.touched) redraw(error.touched);
+    if (error.touched && !formOpen() && !dialogs.isOpen()) choose(current, false);
     complain(error.message);
+    return false;
   } finally {
     atWork(false);
     tellProgress();
@@ -131,13 +134,16 @@ const ACTS = {
   },
   accept: () => keep({ action: "accept", entries: [current] }, `accepted, ${entry().title}`, goOn),
   acceptSentence() {
-    const said = (one) => one.evidence[0].sentences[0];
+    const said = (one) => one.evidence[0].sentences[0] ?? one.id;
     const same = walk.order.map((id) => walk.entries.get(id)).filter((one) => one.state === "proposed" && said(one) === said(entry()));
     if (!same.length) return complain("Nothing of this sentence is left to decide.");
     return keep({ action: "accept", entries: same.map((one) => one.id) }, `accepted, ${same.length} of this sentence`, goOn);
   },
   drop: () => keep({ action: "drop", entries: [current] }, `left out, ${entry().title}`, goOn),
-  withdraw: () => dialogs.askWhy(entry(), (why) => keep({ action: "withdraw", entry: current, why }, `withdrawn, ${entry().title}`, goOn)),
+  withdraw() {
+    const at = entry();
+    dialogs.askWhy(at, (why) => keep({ action: "withdraw", entry: at.id, why }, `withdrawn, ${at.title}`, goOn));
+  },
   reopen: () => keep({ action: "reopen", entries: [current] }, `to decide again, ${entry().title}`),
   change() {
     const at = entry();
@@ -155,9 +161,11 @@ const ACTS = {
   },
   split: () => keep({ action: "split", entry: current }, "split in two; change the second", firstTouched),
   async picture() {
+    const { id } = entry();
+    const take = (at) => keep({ action: "still", entry: id, at }, "picture taken");
     atWork(true);
     try {
-      await openPictures(entry(), (at) => keep({ action: "still", entry: current, at }, "picture taken"), () => choose(current, false));
+      await openPictures(entry(), () => current === id, take, () => choose(current, false));
     } catch (error) {
       complain(error.message);
     } finally {
@@ -173,6 +181,7 @@ const ACTS = {
 };
 
 function act(name, ...more) {
+  if (busy) return undefined;
   complain(null);
   if (!entry()) return complain("Choose an entry first.");
   return ACTS[name](...more);
@@ -190,15 +199,20 @@ const TOOLS = {
 async function settle(gaps, looked, note) {
   const named = gaps.map(({ room, component }) => ({ room, component }));
   await keep({ action: "acknowledge", gaps: named, looked, note }, `${gaps.length} not spoken of: settled`, () => dialogs.showGaps(settle));
-  if (!alarm.hidden) dialogs.close();
 }
 
 async function sealIt(name, statement) {
+  if (busy) return;
+  atWork(true);
   try {
     dialogs.showSealed(await seal(name, statement));
+    walk.sealed = true;
+    complain(null);
   } catch (error) {
-    dialogs.close();
     complain(error.message);
+  } finally {
+    atWork(false);
+    tellProgress();
   }
 }
 
@@ -215,6 +229,8 @@ document.addEventListener("click", (event) => {
   const hit = event.target.closest("[data-do], [data-entry], [data-at], [data-add]");
   if (!hit) return;
   const { do: tool, entry: id, at, add, recording } = hit.dataset;
+  if (busy) return;
+  if (formOpen() && (id || add)) return complain("Keep what you typed, or leave it with Cancel, before you go to another entry.");
   if (tool) TOOLS[tool]();
   else if (add) makeEntry(add);
   else if (at) play(Number(recording), Number(at));
@@ -232,16 +248,24 @@ const ON_KEY = {
 };
 const PICTURE_KEYS = { "[": (strip) => strip.step(-1), "]": (strip) => strip.step(1), "{": (strip) => strip.jump(-0.5), "}": (strip) => strip.jump(0.5), Enter: (strip) => strip.keep(), Escape: () => choose(current, false) };
 
+const MOVING = new Set(["j", "k", "ArrowDown", "ArrowUp", "[", "]", "{", "}"]);
+
 document.addEventListener("keydown", (event) => {
   if (event.ctrlKey || event.metaKey || event.altKey || dialogs.isOpen()) return;
-  const inField = event.target.matches("input, select, textarea, video");
-  if (inField) return;
+  if (event.target.matches("input, select, textarea")) return;
+  if (event.target.matches("video") && (event.key.length > 1 || event.key === " ")) return;
+  if (formOpen()) {
+    if (event.key === "Escape") choose(current, false);
+    return;
+  }
   const strip = picturesOpen();
   const onButton = event.target.matches("button, a, summary") && ["Enter", " "].includes(event.key);
   if (onButton) return;
   const act = strip && PICTURE_KEYS[event.key] ? () => PICTURE_KEYS[event.key](strip) : single || event.key.length > 1 ? ON_KEY[event.key] : null;
   if (!act) return;
   event.preventDefault();
+  // A key that is held down moves on, and decides nothing.
+  if (busy || (event.repeat && !MOVING.has(event.key))) return;
   act();
 });
 

@@ -6,6 +6,7 @@ const video = document.querySelector("#player");
 const note = document.querySelector("#screen-note");
 let current = null;
 let stopAt = null;
+let wanted = null;
 let watching = null;
 
 export const moment = () => ({ recording: current ?? 0, at: video.currentTime });
@@ -25,8 +26,10 @@ export async function play(recording, start, end = null) {
 }
 
 // Shows the picture at a moment without playing, unless something is playing or another recording is at hand.
-export function lookAt(recording, at) {
-  if (recording === current && video.paused) video.currentTime = at;
+export async function lookAt(recording, at) {
+  wanted = at;
+  if (!video.paused || !(await show(recording)) || wanted !== at) return;
+  video.currentTime = at;
 }
 
 export function pause() {

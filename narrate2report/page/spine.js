@@ -64,7 +64,7 @@ export function follow(recording, at, scroll) {
 
 // Sentences, and a line without words for each entry that rests on none.
 function everyLine() {
-  const unspoken = walk.order.map((id) => walk.entries.get(id)).filter((entry) => entry.evidence[0].sentences.length === 0);
+  const unspoken = walk.order.map((id) => walk.entries.get(id)).filter((entry) => homeOf(entry) === `at-${entry.id}`);
   const extra = unspoken.map((entry) => unspokenLine(entry));
   return [...walk.sentences, ...extra].sort((one, other) => one.recording - other.recording || one.start - other.start);
 }
@@ -75,11 +75,18 @@ function unspokenLine(entry) {
 }
 
 const sentence = (id) => walk.sentences.find((one) => one.id === id);
-const homeOf = (entry) => entry.evidence[0].sentences[0] ?? `at-${entry.id}`;
+
+// The line that an entry stands beside: its first sentence, the stretch that nobody understood, or a line of its own.
+function homeOf(entry) {
+  const { sentences, recording, start, end } = entry.evidence[0];
+  const same = (one) => one.stretch && one.recording === recording && one.start === start && one.end === end;
+  return sentences[0] ?? walk.sentences.find(same)?.id ?? `at-${entry.id}`;
+}
+
 const entriesOf = (id) => walk.order.filter((entry) => homeOf(walk.entries.get(entry)) === id);
 
 function line(one) {
-  const reason = walk.unused.get(one.id);
+  const reason = one.stretch && entriesOf(one.id).length ? null : walk.unused.get(one.id);
   const given = make("div", { class: "given" });
   if (reason) {
     given.append(
@@ -99,6 +106,7 @@ function place(id) {
     draw();
     return;
   }
+  if (home.startsWith("gap-") && lines.get(home).classList.contains("silent")) lines.get(home).replaceWith(line(sentence(home)));
   const given = lines.get(home).querySelector(".given");
   const card = cardOf(entry);
   const after = [...given.children].find((other) => walk.order.indexOf(other.dataset.entry) > walk.order.indexOf(id));

@@ -30,6 +30,7 @@ export async function pictureStrip(entry, { keep, close }) {
       state.busy = false;
     }
   };
+  const say = (text) => { clock.textContent = text; };
   await step(0);
   strip.append(
     picture,
@@ -38,7 +39,7 @@ export async function pictureStrip(entry, { keep, close }) {
     button("Frame on", () => step(1), "]"),
     button("Half a second back", () => strip.jump(-0.5), "{"),
     button("Half a second on", () => strip.jump(0.5), "}"),
-    button("Where the recording stands", () => step(0, moment().at)),
+    button("Where the recording stands", () => (moment().recording === recording ? step(0, moment().at) : say("The player shows another recording."))),
     button("Keep this picture", () => keep(state.at), "Enter", { class: "main" }),
     button("Close", close, "Esc"),
   );

@@ -77,6 +77,7 @@ function progress(told) {
   walk.head = told.head;
   walk.undecided = told.undecided;
   walk.openGaps = told.open_gaps;
+  walk.sealed = told.sealed;
   walk.canUndo = told.can_undo;
   walk.canRedo = told.can_redo;
 }

@@ -89,3 +89,32 @@ def test_everything_can_be_reached_and_done_with_tab_and_enter(open_walk: Open, 
     opened.press("Enter")
     opened.page.wait_for_selector("#notice:has-text('Kept')")
     assert opened.record.entries[0].state == "accepted"
+
+
+def test_the_keyboard_keeps_its_place(open_walk: Open, sample: Path) -> None:
+    """After a decision by its button the next one is at hand; after one by key the new entry's heading is told."""
+    opened = open_walk(sample)
+    opened.page.get_by_role("button", name="Accept").focus()
+    opened.press("Enter")
+    opened.page.wait_for_selector("#left:has-text('55 of')")
+    assert opened.page.evaluate("document.activeElement.dataset.act") == "accept"
+    opened.press("Enter")
+    opened.page.wait_for_selector("#left:has-text('54 of')")
+    opened.page.locator(".card").nth(4).click()
+    opened.press("a")
+    assert opened.page.evaluate("document.activeElement.tagName") == "H2"
+    opened.press("e", "Escape")
+    assert opened.page.evaluate("document.querySelector('#desk').contains(document.activeElement)")
+
+
+def test_what_there_is_to_press_can_be_seen_at_200_percent(open_walk: Open, sample: Path) -> None:
+    """WCAG 2.2, success criterion 1.4.4: a window of 1440 by 900 at 200 % has 720 by 450 px."""
+    opened = open_walk(sample, 720, 450)
+    for name in ("Accept", "Change", "Leave out", "Split"):
+        opened.page.get_by_role("button", name=name).scroll_into_view_if_needed()
+        box = opened.page.get_by_role("button", name=name).bounding_box()
+        assert box is not None
+        assert 0 <= box["y"] <= 450 - box["height"]
+        desk = opened.page.locator("#desk").bounding_box()
+        assert desk is not None
+        assert box["y"] + box["height"] <= desk["y"] + desk["height"] + 1

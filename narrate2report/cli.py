@@ -137,6 +137,10 @@ def _add_draft(commands: _Commands) -> None:
         metavar="FOLDER",
         help="listen with the Whisper model (CTranslate2 form) in this folder, not the built-in one",
     )
+    draft.add_argument("--track", metavar="N", type=int, help="listen to this sound track, counted from 1")
+    draft.add_argument(
+        "--keep-location", action="store_true", help="keep where and with what device it was recorded in the record"
+    )
     draft.add_argument("--kind", choices=("move_in", "move_out", "periodic"), help="which walk this was")
     draft.add_argument("--unit", metavar="TEXT", type=_words, help="the unit that was walked")
     draft.add_argument("--inspector", metavar="NAME", type=_words, help="who walked and spoke")
@@ -291,6 +295,8 @@ def _run_draft(chosen: argparse.Namespace) -> int:
             out=chosen.out,
             facts=facts,
             model=chosen.model,
+            track=chosen.track,
+            keep_location=chosen.keep_location,
             vocabulary=chosen.vocab,
             quiet=chosen.quiet,
             as_json=chosen.json,

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
+from datetime import datetime
+from itertools import pairwise
 from pathlib import Path
 
 from narrate2report.errors import BadInput
@@ -19,6 +21,9 @@ from narrate2report.records.transcript import Engine, Gap, Recording, Stretch, T
 ENGINE = "whisper (faster-whisper)"
 LOST_S = 2.0
 """Sound that ends this much before its container says it would means that the file broke off."""
+
+PAUSE_TOLD_S = 60.0
+"""A pause between two clips worth telling; some phones note when a clip ended, so less means nothing."""
 
 
 @dataclass(frozen=True)
@@ -96,10 +101,12 @@ def listen_with(
             stretches += found
             gaps += find_gaps(heard.placed, name)
             recordings.append(_with_length(clip.recording, heard.length, found))
+            warnings += [f"{name}: {loss}" for loss in heard.lost]
             warnings += _losses(clip.recording, heard.length)
     if len(silent) == len(clips):
         raise BadInput(f"no speech was heard in {', '.join(silent)}; check that the walk was narrated aloud")
     warnings += [f"no speech was heard in {name}" for name in silent]
+    warnings += between(recordings)
     return Transcript(
         recordings=tuple(recordings),
         engine=Engine(name=ENGINE, model=model.name, model_sha256=model.sha256, settings=dict(settings)),
@@ -115,6 +122,24 @@ def _with_length(recording: Recording, length: float, stretches: Sequence[Stretc
     """A recording with a length that holds all its words: some containers tell none, or round it down."""
     declared = length if recording.duration_s is None else recording.duration_s
     return recording.model_copy(update={"duration_s": rounded(max([declared, *(s.end for s in stretches)]))})
+
+
+def between(recordings: Sequence[Recording]) -> list[str]:
+    """What the clips' own clocks say of the time between them: a pause that nobody recorded, or another order."""
+    told = []
+    for one, other in pairwise(recordings):
+        made, next_made = _moment(one), _moment(other)
+        if made is None or next_made is None or (made.tzinfo is None) != (next_made.tzinfo is None):
+            continue
+        if next_made < made:
+            told.append(f"{other.file} was made before {one.file} by their own clocks; the order given is kept")
+        elif (pause := (next_made - made).total_seconds() - (one.duration_s or 0.0)) >= PAUSE_TOLD_S:
+            told.append(f"about {clock(pause)} lie between {one.file} and {other.file} by their own clocks")
+    return told
+
+
+def _moment(recording: Recording) -> datetime | None:
+    return None if recording.recorded_at is None else datetime.fromisoformat(recording.recorded_at)
 
 
 def _losses(recording: Recording, length: float) -> list[str]:

@@ -13,6 +13,7 @@ import numpy as np
 import pytest
 
 from narrate2report.errors import BadInput
+from narrate2report.intake.sound import tell_nobody
 from narrate2report.listen.listening import listen
 from narrate2report.listen.silero import SpeechMeter
 from narrate2report.records.clip import RATE, Sound
@@ -94,7 +95,7 @@ def test_a_run_that_lost_part_of_what_was_kept_comes_to_the_same(
 
 def test_the_speech_meter_does_not_mind_where_the_sound_is_cut() -> None:
     (clip,) = sample_clips().clips
-    sound = np.concatenate(list(clip.blocks()))[: 20 * RATE]
+    sound = np.concatenate(list(clip.blocks(tell_nobody)))[: 20 * RATE]
     whole = SpeechMeter().feed(sound)
     meter = SpeechMeter()
     cut = np.concatenate([meter.feed(piece) for piece in pieces(sound, 777)])
@@ -129,6 +130,6 @@ def test_where_nobody_speaks_nothing_is_heard(sound: Sound) -> None:
 def test_very_quiet_speech_is_heard() -> None:
     """The sample at a hundredth of its loudness, as from a phone in a coat pocket."""
     (clip,) = sample_clips().clips
-    sound = np.concatenate(list(clip.blocks()))[27 * RATE : 37 * RATE]
+    sound = np.concatenate(list(clip.blocks(tell_nobody)))[27 * RATE : 37 * RATE]
     heard = listen([MadeClip("walk.mp4", (sound / 100).astype(np.float32))], keep=None)
     assert "front door" in " ".join(stretch.text for stretch in heard.stretches).lower()

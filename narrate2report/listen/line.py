@@ -110,6 +110,7 @@ class Line:
                 words=settle(result.words, window.sound, window.chances),
                 likelihood=result.likelihood,
                 silence=result.silence,
+                other_language=result.other_language,
                 speech=window.speech,
             )
             self._store.put(key, hearing.model_dump(mode="json"))

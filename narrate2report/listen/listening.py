@@ -13,7 +13,7 @@ from narrate2report.listen.hearing import Hearer
 from narrate2report.listen.line import Line
 from narrate2report.listen.models import Model, find_model
 from narrate2report.listen.store import Store
-from narrate2report.listen.stretches import find_gaps, to_stretches
+from narrate2report.listen.stretches import find_gaps, to_stretches, told_languages
 from narrate2report.records.clip import Clip
 from narrate2report.records.moments import clock, rounded
 from narrate2report.records.transcript import Engine, Gap, Recording, Stretch, Transcript
@@ -35,8 +35,8 @@ class Progress:
     recording: str
 
 
-def _tell_nobody(_progress: Progress) -> None:
-    """What is told of progress when nobody asked."""
+def _tell_nobody(_told: object) -> None:
+    """What is told of progress, and of how the model is run, when nobody asked."""
 
 
 def listen(
@@ -46,20 +46,22 @@ def listen(
     model: str | None = None,
     language: str = "en",
     on_progress: Callable[[Progress], None] = _tell_nobody,
+    on_note: Callable[[str], None] = _tell_nobody,
 ) -> Transcript:
     """The words of a walk's clips, in order, each with its own time.
 
     `keep` is the file in which results are kept as they come (None: not at all); a run that was interrupted
-    goes on from it. `model` is None for the bundled one, or a folder. Raises BadInput when no speech is
+    goes on from it. `model` is None for the bundled one, a name or a folder. Raises BadInput when no speech is
     heard in any clip, ModelMissing when the model is not there or not whole.
     """
-    from narrate2report.listen.whisper import Whisper, hearing_settings
+    from narrate2report.listen.device import choose_hearer
 
     chosen = find_model(model)
+    load, settings = choose_hearer(chosen, language, on_note)
     return listen_with(
-        lambda: Whisper(chosen.ready_folder(), language),
+        load,
         chosen,
-        hearing_settings(language),
+        settings,
         clips,
         keep=keep,
         language=language,
@@ -84,6 +86,7 @@ def listen_with(
     recordings: list[Recording] = []
     warnings: list[str] = []
     silent: list[str] = []
+    foreign: list[str] = []
     with Store(keep) as store:
         line = Line(load, store, {"model": model.sha256, "settings": settings})
         before = 0.0
@@ -102,9 +105,13 @@ def listen_with(
             gaps += find_gaps(heard.placed, name)
             recordings.append(_with_length(clip.recording, heard.length, found))
             warnings += [f"{name}: {loss}" for loss in heard.lost]
+            foreign += told_languages(heard.placed, name)
             warnings += _losses(clip.recording, heard.length)
+    if len(silent) == len(clips) and foreign:
+        raise BadInput(foreign[0])
     if len(silent) == len(clips):
         raise BadInput(f"no speech was heard in {', '.join(silent)}; check that the walk was narrated aloud")
+    warnings += foreign
     warnings += [f"no speech was heard in {name}" for name in silent]
     warnings += between(recordings)
     return Transcript(

@@ -47,7 +47,7 @@ class Whisper:
                 str(folder),
                 device=device.name,
                 compute_type=device.weights,
-                cpu_threads=_cores(),
+                cpu_threads=usable_cores(),
                 local_files_only=True,
             )
         except Exception as error:  # the libraries below raise bare ones for files that they cannot take
@@ -161,7 +161,7 @@ def _chance(probability: float) -> float:
     return round(min(1.0, max(0.0, float(probability))), 3)
 
 
-def _cores() -> int:
+def usable_cores() -> int:
     """Processor cores this program may use; more than eight bring nothing for windows of 30 s."""
     usable = len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
     return max(1, min(8, usable))

@@ -11,11 +11,11 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from narrate2report.errors import BadInput
-from narrate2report.intake.digest import Footprint
 from narrate2report.intake.probe import probe
 from narrate2report.intake.sound import MediaClip
 from narrate2report.intake.text import UTF_16_MARKS, looks_like_text
 from narrate2report.intake.transcripts import join_transcripts, read_transcript
+from narrate2report.records.digest import Footprint
 from narrate2report.records.transcript import Transcript
 
 TEXT_SUFFIXES = frozenset({".vtt", ".srt", ".json", ".txt", ".md"})

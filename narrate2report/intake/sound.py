@@ -17,8 +17,8 @@ from av.audio.resampler import AudioResampler
 
 from narrate2report.errors import BadInput
 from narrate2report.intake.container import missing_bytes, opened, sound_stream, time_zero
-from narrate2report.intake.digest import Footprint
 from narrate2report.records.clip import RATE, Sound
+from narrate2report.records.digest import Footprint
 from narrate2report.records.moments import clock
 from narrate2report.records.transcript import Recording
 

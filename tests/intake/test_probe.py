@@ -9,8 +9,8 @@ from pathlib import Path
 import pytest
 
 from narrate2report.errors import BadInput
-from narrate2report.intake.digest import digest_file
 from narrate2report.intake.probe import probe, recorded_moment, recorded_with
+from narrate2report.records.digest import digest_file
 from narrate2report.records.transcript import Track
 from tests.intake.recordings import LENGTH_S, Kind, beeps, write_recording
 

@@ -10,7 +10,7 @@ from narrate2report.cli import main
 from narrate2report.records.files import read_record, write_record
 from narrate2report.records.findings import Findings
 from narrate2report.records.transcript import Transcript
-from tests.journeys.conftest import Drafted
+from tests.drafted import Drafted
 
 
 def meanings(findings: Findings) -> list[str]:

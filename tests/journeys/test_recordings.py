@@ -15,8 +15,8 @@ from narrate2report.records.clip import RATE, Sound
 from narrate2report.records.files import read_record
 from narrate2report.records.findings import Findings
 from narrate2report.records.transcript import Transcript
+from tests.drafted import SAMPLES
 from tests.intake.recordings import Kind, write_recording
-from tests.journeys.conftest import SAMPLES
 
 AUDIO = Kind(".m4a", "aac", rate=RATE)
 

@@ -132,8 +132,13 @@ class Cutter:
         """Cut a run of speech without a pause where its chance is lowest, in its last third."""
         first = max(run.start + 1, self.now - LONGEST // 3)
         at = min(range(first, self.now - 1), key=lambda frame: (self._chances[frame - self._base], -frame))
-        self._runs.append(Span(run.start, at))
-        self._begun = at
+        if self._quiet_since is not None and at >= self._quiet_since:
+            # It has just fallen silent, for too short a time to be told from the middle of a word: a pause after all.
+            self._runs.append(Span(run.start, self._quiet_since))
+            self._begun = self._quiet_since = None
+        else:
+            self._runs.append(Span(run.start, at))
+            self._begun = at
         yield from self._take(len(self._runs))
 
     def _take(self, count: int) -> Iterator[Cut]:

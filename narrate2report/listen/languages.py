@@ -11,7 +11,7 @@ UNSURE = 0.65
 """Mean probability of a window's words below which the language is asked for.
 
 Measured with the base model: English of several synthetic voices 0.83 to 0.93; German, Spanish and French
-listened to as English 0.46 to 0.53. Asking costs another pass over the window, so clear speech is not asked about.
+listened to as English 0.46 to 0.53. Of clear speech the language is no question.
 """
 FEWEST_WORDS = 5
 """Fewer words say too little."""

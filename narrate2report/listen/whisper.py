@@ -53,6 +53,8 @@ class Whisper:
         except Exception as error:  # the libraries below raise bare ones for files that they cannot take
             raise ModelMissing(f"{folder}: is not a Whisper model for CTranslate2 ({error})") from error
         self._pipeline = BatchedInferencePipeline(model)
+        self._encoded: Any = None
+        self._remember_encoded(model)
 
     @property
     def at_once(self) -> int:
@@ -68,19 +70,37 @@ class Whisper:
         """The words of each window, by itself; one that came out as a loop is heard once more, and of one that came
         out unsure the language is asked for.
         """
-        heard = self._decode(sounds)
+        heard = self._with_languages(self._decode(sounds))
         for index, sound in enumerate(sounds):
             if repeats(heard[index].words) > LOOPED:
                 again = self._decode([sound], no_repeat_ngram_size=NO_REPEAT)[0]
                 if repeats(again.words) <= LOOPED:
-                    heard[index] = again
-            if is_doubtful(heard[index]):
-                heard[index] = heard[index].model_copy(update={"other_language": self._other_language(sound)})
+                    heard[index] = again.model_copy(update={"other_language": heard[index].other_language})
         return heard
 
-    def _other_language(self, sound: Sound) -> str | None:
-        _, _, chances = self._pipeline.model.detect_language(sound)
-        return other_language(dict(chances), self._language)
+    def _remember_encoded(self, model: Any) -> None:
+        """Keep what the model made of the last windows: the language can then be asked for without a second pass."""
+        encode = model.encode
+
+        def remembering(features: Any) -> Any:
+            self._encoded = encode(features)
+            return self._encoded
+
+        model.encode = remembering
+
+    def _with_languages(self, heard: list[Heard]) -> list[Heard]:
+        """What was heard just now, with the language of each window that came out unsure."""
+        if not any(map(is_doubtful, heard)):
+            return heard
+        told = self._pipeline.model.model.detect_language(self._encoded)
+        if len(told) != len(heard):
+            raise ValueError(f"{len(told)} windows were encoded, {len(heard)} heard: more than fit at once")
+        return [
+            each.model_copy(update={"other_language": other_language(_by_code(chances), self._language)})
+            if is_doubtful(each)
+            else each
+            for each, chances in zip(heard, told, strict=True)
+        ]
 
     def _decode(self, sounds: Sequence[Sound], **more: Any) -> list[Heard]:
         joined, places = _lay_out(sounds)
@@ -155,6 +175,11 @@ def _heard(segments: Sequence[Segment], start: float, length: float) -> Heard:
     likelihood = min((segment.avg_logprob for segment in segments), default=0.0)
     silence = max((segment.no_speech_prob for segment in segments), default=1.0)
     return Heard(words=tuple(words), likelihood=round(likelihood, 4), silence=round(silence, 4))
+
+
+def _by_code(chances: Sequence[tuple[str, float]]) -> dict[str, float]:
+    """`<|en|>` and its chance, as the library tells them, to `en` and its chance."""
+    return {token.strip("<|>"): chance for token, chance in chances}
 
 
 def _chance(probability: float) -> float:

@@ -84,6 +84,8 @@ def parser() -> argparse.ArgumentParser:
     _add_vocab(commands)
     _add_demo(commands)
     _add_guide(commands)
+    _add_models(commands)
+    _add_captions(commands)
     return top
 
 
@@ -134,8 +136,12 @@ def _add_draft(commands: _Commands) -> None:
     draft.add_argument("--explain", action="store_true", help="print every sentence, what became of it and why")
     draft.add_argument(
         "--model",
-        metavar="FOLDER",
-        help="listen with the Whisper model (CTranslate2 form) in this folder, not the built-in one",
+        metavar="NAME|FOLDER",
+        help="listen with this Whisper model, not the built-in one; 'narrate2report models' lists what is here",
+    )
+    draft.add_argument("--track", metavar="N", type=int, help="listen to this sound track, counted from 1")
+    draft.add_argument(
+        "--keep-location", action="store_true", help="keep where and with what device it was recorded in the record"
     )
     draft.add_argument("--kind", choices=("move_in", "move_out", "periodic"), help="which walk this was")
     draft.add_argument("--unit", metavar="TEXT", type=_words, help="the unit that was walked")
@@ -274,6 +280,27 @@ def _add_guide(commands: _Commands) -> None:
     guide.set_defaults(run=_run_guide)
 
 
+def _add_models(commands: _Commands) -> None:
+    models = commands.add_parser(
+        "models",
+        help="list the speech models that are here, and how to add one",
+        description="List the speech models that are here, whether each is as published, and how to add one.",
+    )
+    models.set_defaults(run=_run_models)
+
+
+def _add_captions(commands: _Commands) -> None:
+    captions = commands.add_parser(
+        "captions",
+        help="write what was heard as captions (.vtt, .srt)",
+        description="Write a transcript as captions that a player shows beside the recording.",
+    )
+    captions.add_argument("file", metavar="FILE", type=_path, help="a transcript, NAME.transcript.json")
+    captions.add_argument("--to", metavar="X.vtt|X.srt", type=_path, required=True, help="the captions to write")
+    captions.add_argument("--recording", metavar="NAME", help="of which recording, where there are several")
+    captions.set_defaults(run=_run_captions)
+
+
 def _run_draft(chosen: argparse.Namespace) -> int:
     from narrate2report.commands.draft import Wanted, draft
     from narrate2report.records.header import GivenFacts
@@ -291,6 +318,8 @@ def _run_draft(chosen: argparse.Namespace) -> int:
             out=chosen.out,
             facts=facts,
             model=chosen.model,
+            track=chosen.track,
+            keep_location=chosen.keep_location,
             vocabulary=chosen.vocab,
             quiet=chosen.quiet,
             as_json=chosen.json,
@@ -371,4 +400,18 @@ def _run_guide(chosen: argparse.Namespace) -> int:
     from narrate2report.commands.guide import guide
 
     guide(chosen.topic)
+    return 0
+
+
+def _run_models(_chosen: argparse.Namespace) -> int:
+    from narrate2report.commands.models import models
+
+    models()
+    return 0
+
+
+def _run_captions(chosen: argparse.Namespace) -> int:
+    from narrate2report.commands.captions import captions
+
+    captions(chosen.file, chosen.to, chosen.recording)
     return 0

@@ -3,6 +3,7 @@
 NarrateError                one clear line on stderr, nothing written
 ├── BadInput            2   a recording or transcript that cannot be used
 ├── BadVocabulary       2   a mistake in vocab/, with file and line
+├── NoRoom              2   the disk is full: what was kept before stays
 ├── ModelMissing        2   no model to listen with, or one that fails its check
 ├── BrokenRecord        2   a findings or transcript file that is not what it should be
 └── CannotDecide        2   a decision that the record does not allow
@@ -11,6 +12,8 @@ Our own mistakes are plain Python exceptions and never one of these.
 """
 
 from __future__ import annotations
+
+import errno
 
 
 class NarrateError(Exception):
@@ -21,6 +24,14 @@ class NarrateError(Exception):
 
 class BadInput(NarrateError):
     """A recording or transcript cannot be used: it says which and why."""
+
+
+class NoRoom(NarrateError):
+    """Something could not be written because the disk, or one's share of it, is full; earlier results are kept."""
+
+
+FULL = frozenset({errno.ENOSPC, errno.EDQUOT, errno.EFBIG})
+"""The system's numbers for a disk, a quota or a largest file size that is used up."""
 
 
 class BadVocabulary(NarrateError):

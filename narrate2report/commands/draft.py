@@ -42,6 +42,8 @@ class Wanted:
     out: Path
     facts: GivenFacts = field(default_factory=GivenFacts)
     model: str | None = None
+    track: int | None = None
+    keep_location: bool = False
     vocabulary: Path | None = None
     quiet: bool = False
     as_json: bool = False
@@ -55,7 +57,7 @@ def draft(wanted: Wanted) -> Findings:
     Raises NarrateError when an input, the vocabulary or the model cannot be used; no file is written then.
     """
     _check_place(wanted)
-    given = gather(wanted.inputs)
+    given = gather(wanted.inputs, track=wanted.track, keep_location=wanted.keep_location)
     vocabulary = load_vocabulary(*word_folders(wanted.vocabulary))
     if isinstance(given, Transcript):
         transcript = given

@@ -9,7 +9,7 @@ from pathlib import Path
 from rich.console import Console
 from rich.progress import BarColumn, Progress, TextColumn, TimeRemainingColumn
 
-from narrate2report.errors import NarrateError
+from narrate2report.errors import NarrateError, NoRoom
 from narrate2report.intake.gather import Clips
 from narrate2report.listen.listening import Progress as Heard
 from narrate2report.listen.listening import listen
@@ -25,12 +25,19 @@ def listen_to(clips: Clips, keep: Path, model: str | None, *, quiet: bool) -> Tr
     was_there = keep.exists()
     try:
         with _progress(clips, quiet=quiet) as tell:
-            transcript = listen(clips.clips, keep=keep, model=model, on_progress=tell)
+            transcript = listen(clips.clips, keep=keep, model=model, on_progress=tell, on_note=_note)
+    except NoRoom:
+        raise  # what was heard before the disk was full is worth keeping
     except NarrateError:
         if not was_there:
             keep.unlink(missing_ok=True)
         raise
     return transcript
+
+
+def _note(line: str) -> None:
+    """One line on stderr, above the bar."""
+    Console(stderr=True, highlight=False, markup=False).print(f"narrate2report: {line}", soft_wrap=True)
 
 
 @contextmanager

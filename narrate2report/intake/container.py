@@ -34,12 +34,18 @@ def opened(path: Path) -> Iterator[av.container.InputContainer]:
         yield container
 
 
-def sound_stream(container: av.container.InputContainer, path: Path) -> AudioStream:
-    """The sound track to listen to: the first that can be decoded. Raises BadInput when there is none."""
+def sound_stream(container: av.container.InputContainer, path: Path, wanted: int | None = None) -> AudioStream:
+    """The sound track to listen to: the wanted one, counted from 1, or the first that can be decoded.
+
+    Raises BadInput when there is none, listing those that there are.
+    """
     tracks = container.streams.audio
     if not tracks:
         raise BadInput(f"{path}: has no sound; the walk must be narrated aloud to be read")
-    for track in tracks:
+    if wanted is not None and not 1 <= wanted <= len(tracks):
+        there = ", ".join(f"{number} ({_described(track)})" for number, track in enumerate(tracks, start=1))
+        raise BadInput(f"{path}: has no sound track {wanted}; there is {there}")
+    for track in tracks if wanted is None else tracks[wanted - 1 : wanted]:
         # A track of an unknown codec has no context; phones put such a second track beside the plain one.
         if track.codec_context is not None:
             return track
@@ -60,6 +66,15 @@ def picture_stream(container: av.container.InputContainer, path: Path) -> VideoS
     raise BadInput(f"{path}: its picture is in a form that cannot be decoded here; convert it to H.264 (MP4)")
 
 
+def _described(track: AudioStream) -> str:
+    """A sound track in a few words, so that one can be chosen: `aac, 2 channels, eng`."""
+    words = [track.language, track.metadata.get("title")]
+    if track.codec_context is not None:
+        channels = "1 channel" if track.channels == 1 else f"{track.channels} channels"
+        words = [track.codec_context.name, channels, *words]
+    return ", ".join(word for word in words if word and word != "und") or "of a form unknown here"
+
+
 def time_zero(container: av.container.InputContainer) -> float:
     """The container time, in seconds, at which a player shows 0:00."""
     if any(name in container.format.name.split(",") for name in TIMELINE_FROM_ZERO):
@@ -67,8 +82,14 @@ def time_zero(container: av.container.InputContainer) -> float:
     return 0.0 if container.start_time is None else container.start_time / av.time_base
 
 
+def missing_bytes(path: Path) -> int:
+    """How many bytes an MP4 or MOV file announces beyond its end; 0 for a whole one and for other kinds."""
+    boxes = look_into(path)
+    return 0 if boxes is None else boxes.missing_bytes
+
+
 def _look_first(path: Path) -> None:
-    """Three faults of MP4 and MOV files that a decoder would not tell from any other damage."""
+    """Two faults of MP4 and MOV files that a decoder would not tell from any other damage."""
     try:
         boxes = look_into(path)
     except OSError as error:
@@ -77,9 +98,5 @@ def _look_first(path: Path) -> None:
         return
     if not boxes.has_index:
         raise BadInput(f"{path}: the recording was cut off before its index was written; copy it from the phone again")
-    if boxes.missing_bytes:
-        raise BadInput(
-            f"{path}: is cut short, {boxes.missing_bytes:,} bytes are missing at its end; copy it from the phone again"
-        )
     if boxes.encrypted:
         raise BadInput(f"{path}: is encrypted; export an unprotected copy from the app that made it")

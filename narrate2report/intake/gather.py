@@ -15,6 +15,7 @@ from narrate2report.intake.probe import probe
 from narrate2report.intake.sound import MediaClip
 from narrate2report.intake.text import UTF_16_MARKS, looks_like_text
 from narrate2report.intake.transcripts import join_transcripts, read_transcript
+from narrate2report.records.digest import Footprint
 from narrate2report.records.transcript import Transcript
 
 TEXT_SUFFIXES = frozenset({".vtt", ".srt", ".json", ".txt", ".md"})
@@ -36,22 +37,33 @@ Given = Clips | Transcript
 """What the user brought: sound still to be listened to, or words."""
 
 
-def gather(inputs: Sequence[Path]) -> Given:
+def gather(inputs: Sequence[Path], *, track: int | None = None, keep_location: bool = False) -> Given:
     """Check and open the inputs of one walk: recordings in order, or transcripts in order.
 
-    Raises BadInput, with one line naming the file, what is wrong and what to do, for the first that cannot
+    `track` is the sound track to listen to, counted from 1 (None: the first that can be decoded).
+        Raises BadInput, with one line naming the file, what is wrong and what to do, for the first that cannot
     be used.
     """
     if not inputs:
         raise BadInput("no recording or transcript was named")
     kinds = [_is_transcript(path) for path in inputs]
     _refuse_same_name(inputs)
+    if any(kinds) and track is not None:
+        raise BadInput(f"{inputs[kinds.index(True)]}: is a transcript, so it has no sound track {track}")
     if all(kinds):
         return join_transcripts([read_transcript(path) for path in inputs])
     if any(kinds):
         text = inputs[kinds.index(True)]
         raise BadInput(f"{text}: is a transcript, the others are recordings; give one kind or the other")
-    return Clips(tuple(MediaClip(path, probe(path)) for path in inputs))
+    return Clips(tuple(_clip(path, track, keep_location=keep_location) for path in inputs))
+
+
+def _clip(path: Path, track: int | None, *, keep_location: bool) -> MediaClip:
+    """A recording with its facts. Raises BadInput when it cannot be listened to, or is still being written."""
+    footprint = Footprint.of(path)
+    recording = probe(path, track, keep_location=keep_location)
+    footprint.check(path)
+    return MediaClip(path, recording, footprint, track)
 
 
 def _is_transcript(path: Path) -> bool:

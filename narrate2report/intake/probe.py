@@ -1,4 +1,4 @@
-"""Recording facts: identity, length, tracks and when it was made; not where, nor with what."""
+"""Recording facts: identity, length, tracks and when it was made; where and with what only where that was asked for."""
 
 from __future__ import annotations
 
@@ -22,17 +22,32 @@ EARLIEST_YEAR = 1990
 """Clocks that were never set say 1904 or 1970."""
 
 
-def probe(path: Path) -> Recording:
-    """The facts of a recording with sound. Raises BadInput when it cannot be listened to."""
+DEVICE_TAGS = (
+    ("com.apple.quicktime.make", "com.apple.quicktime.model"),
+    ("com.android.manufacturer", "com.android.model"),
+    ("make", "model"),
+)
+"""Where containers name the maker and the model of the device."""
+
+PLACE_TAGS = ("com.apple.quicktime.location.iso6709", "location", "location-eng")
+"""Where containers keep the place of recording (ISO 6709)."""
+
+
+def probe(path: Path, track: int | None = None, *, keep_location: bool = False) -> Recording:
+    """The facts of a recording with sound, of which `track` (from 1) is listened to.
+
+    Where it was made, and with what device, is left out unless `keep_location` asks for it: a record goes to people
+    whom that does not concern. Raises BadInput when it cannot be listened to.
+    """
     with opened(path) as container:
-        chosen = sound_stream(container, path)
+        chosen = sound_stream(container, path, track)
         tracks = tuple(
             _track(stream, chosen=stream.index == chosen.index)
             for stream in container.streams
             if stream.type in ("video", "audio")
         )
         duration = _duration(container)
-        recorded_at = recorded_moment(dict(container.metadata))
+        tags = {name.lower(): value.strip() for name, value in container.metadata.items()}
         _require_decodable(container, chosen, path)
     identity = digest_file(path)
     return Recording(
@@ -40,7 +55,9 @@ def probe(path: Path) -> Recording:
         sha256=identity.sha256,
         bytes=identity.bytes,
         duration_s=duration,
-        recorded_at=recorded_at,
+        recorded_at=recorded_moment(tags),
+        device=recorded_with(tags) if keep_location else None,
+        location=next((tags[tag] for tag in PLACE_TAGS if tags.get(tag)), None) if keep_location else None,
         tracks=tracks,
     )
 
@@ -62,6 +79,18 @@ def recorded_moment(tags: dict[str, str]) -> str | None:
             continue
         if moment.year >= EARLIEST_YEAR:
             return moment.replace(microsecond=0).isoformat()
+    return None
+
+
+def recorded_with(tags: dict[str, str]) -> str | None:
+    """Maker and model of the device, from a container's tags (names in lower case), or None.
+
+    >>> recorded_with({"make": "Anymaker", "model": "Anyphone 3"})
+    'Anymaker Anyphone 3'
+    """
+    for pair in DEVICE_TAGS:
+        if words := [tags[tag] for tag in pair if tags.get(tag)]:
+            return " ".join(words)
     return None
 
 

@@ -106,7 +106,7 @@ class _SoundTrack:
     def __init__(self, container: av.container.OutputContainer, path: Path) -> None:
         self._container = container
         self._stream: AudioStream = container.add_stream("aac", rate=SOUND_RATE, layout="mono", bit_rate=SOUND_BITS)
-        self._blocks: Iterator[Sound] = sound_blocks(path, SOUND_RATE)
+        self._blocks: Iterator[Sound] = sound_blocks(path, rate=SOUND_RATE)
         self._written = 0
 
     def until(self, time_s: float) -> bool:

@@ -6,7 +6,7 @@ starts late or has holes is filled with silence, what lies before 0:00 is cut aw
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -16,8 +16,10 @@ from av.audio.frame import AudioFrame
 from av.audio.resampler import AudioResampler
 
 from narrate2report.errors import BadInput
-from narrate2report.intake.container import opened, sound_stream, time_zero
+from narrate2report.intake.container import missing_bytes, opened, sound_stream, time_zero
 from narrate2report.records.clip import RATE, Sound
+from narrate2report.records.digest import Footprint
+from narrate2report.records.moments import clock
 from narrate2report.records.transcript import Recording
 
 JITTER_S = 0.04
@@ -26,40 +28,71 @@ JITTER_S = 0.04
 LONGEST_HOLE_S = 6 * 3600.0
 """A later time than this after the sound so far is a broken clock, not a pause."""
 
+CRACKLE_S = 0.5
+"""So much undecodable sound in all is worth telling."""
+
+Tell = Callable[[str], None]
+"""Takes what could not be read, in plain words."""
+
+
+def tell_nobody(_loss: str) -> None:
+    """What is told of losses when nobody asked."""
+
 
 @dataclass(frozen=True)
 class MediaClip:
-    """A recording on disk that can be listened to."""
+    """A recording on disk that can be listened to: which of its sound tracks (from 1; None: the first that can be
+    decoded), and how the file was when it was probed.
+    """
 
     path: Path
     recording: Recording
+    footprint: Footprint
+    track: int | None = None
 
-    def blocks(self) -> Iterator[Sound]:
-        """Its sound from 0:00 on, without holes. Raises BadInput when nothing of it can be decoded."""
-        return sound_blocks(self.path)
+    def blocks(self, tell: Tell = tell_nobody) -> Iterator[Sound]:
+        """Its sound from 0:00 on, without holes; `tell` gets what could not be read of it.
+
+        Raises BadInput when nothing can be decoded, or when the file is no longer the one that was probed.
+        """
+        self.footprint.check(self.path)
+        yield from sound_blocks(self.path, self.track, tell)
+        self.footprint.check(self.path)
 
 
-def sound_blocks(path: Path, rate: int = RATE) -> Iterator[Sound]:
-    """Decode the sound of a recording piece by piece, `rate` samples a second; what breaks off half way ends early.
+def sound_blocks(
+    path: Path, track: int | None = None, tell: Tell = tell_nobody, *, rate: int = RATE
+) -> Iterator[Sound]:
+    """Decode the sound of a recording piece by piece, `rate` samples a second.
+
+    What breaks off half way ends early, and is told.
 
     Raises BadInput when not even the beginning can be decoded.
     """
+    if missing := missing_bytes(path):
+        tell(f"is cut short, {missing:,} bytes are missing at its end; copy it from the phone again if you can")
     with opened(path) as container:
-        stream = sound_stream(container, path)
+        stream = sound_stream(container, path, track)
         line = _Line(time_zero(container), rate)
+        crackle_s = 0.0
         try:
             for packet in container.demux(stream):
                 try:
                     frames = packet.decode()
                 except av.InvalidDataError:
-                    continue  # one bad packet is a crackle; its place is kept by the times of the next ones
+                    # One bad packet is a crackle; its place is kept by the times of the next ones.
+                    crackle_s += float((packet.duration or 0) * (packet.time_base or 0))
+                    continue
                 for frame in frames:
                     if isinstance(frame, AudioFrame):
                         yield from line.take(frame)
         except (av.FFmpegError, OSError) as error:
             if not line.written:
                 raise BadInput(f"{path}: its sound cannot be decoded (damaged or encrypted)") from error
+            tell(f"is damaged and could not be read beyond {clock(line.written / rate)}")
         yield from line.finish()
+    if crackle_s >= CRACKLE_S:
+        tell(f"is damaged: {crackle_s:.1f} s of its sound could not be decoded and are silence here")
 
 
 class _Line:

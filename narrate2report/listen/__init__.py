@@ -1,6 +1,6 @@
 """From the sound of a walk to its words, each with its own time.
 
-    clip.blocks() ─windows─▶ Window ─whisper─▶ raw words ─onset─▶ Hearing ─stretches─▶ Transcript
+    clip.blocks(tell) ─windows─▶ Window ─whisper─▶ raw words ─onset─▶ Hearing ─stretches─▶ Transcript
                      │                                       │
                    silero                                  store (kept on disk, window by window)
 

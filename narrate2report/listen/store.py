@@ -15,9 +15,9 @@ from pathlib import Path
 from types import TracebackType
 from typing import Any
 
-from narrate2report.errors import BadInput
+from narrate2report.errors import FULL, BadInput, NarrateError, NoRoom
 
-FORM = 1
+FORM = 2
 """Raised when the meaning of a line, or the way in which words are timed, changes."""
 
 FIRST_BYTES = b'{"key":"'
@@ -102,5 +102,10 @@ class Store:
                     )
         return good
 
-    def _fault(self, error: OSError) -> BadInput:
+    def _fault(self, error: OSError) -> NarrateError:
+        if error.errno in FULL:
+            return NoRoom(
+                f"{self._path}: no room left there ({error.strerror}); make some, and the same command goes on "
+                "from what was heard so far"
+            )
         return BadInput(f"{self._path}: what was heard cannot be kept there ({error.strerror or error})")

@@ -7,6 +7,8 @@ from dataclasses import dataclass
 
 from narrate2report.listen.hearing import Hearing
 from narrate2report.listen.invented import doubt
+from narrate2report.listen.languages import language_name
+from narrate2report.records.moments import clock
 from narrate2report.records.transcript import Gap, Stretch, Word
 
 PAUSE_S = 0.7
@@ -17,6 +19,9 @@ GAP_S = 1.5
 """Speech this long without a word is worth telling the reader of."""
 NEAR_S = 0.5
 """Speech this close to a word belongs to it."""
+
+SAME_PASSAGE_S = 30.0
+"""Talk in the same other language so soon afterwards is told as one passage."""
 
 
 @dataclass(frozen=True)
@@ -56,6 +61,25 @@ def find_gaps(placed: Sequence[Placed], recording: str) -> tuple[Gap, ...]:
                 if until - begin >= GAP_S:
                     gaps.append(Gap(recording=recording, start=window.start + begin, end=window.start + until))
     return tuple(gaps)
+
+
+def told_languages(placed: Sequence[Placed], recording: str) -> list[str]:
+    """A line for each passage of a clip in another language: `walk.mp4: from 0:10 to 0:38 someone speaks Spanish`."""
+    passages: list[tuple[str, float, float]] = []
+    for window in placed:
+        code, words = window.hearing.other_language, window.hearing.words
+        if code is None or not words:
+            continue
+        start, end = window.start + words[0].start, window.start + words[-1].end
+        if passages and passages[-1][0] == code and start - passages[-1][2] < SAME_PASSAGE_S:
+            passages[-1] = (code, passages[-1][1], end)
+        else:
+            passages.append((code, start, end))
+    return [
+        f"{recording}: from {clock(start)} to {clock(end)} someone seems to speak {language_name(code)}, "
+        "which was not listened for; nothing of it was read"
+        for code, start, end in passages
+    ]
 
 
 def _runs(words: Sequence[Word]) -> list[list[Word]]:

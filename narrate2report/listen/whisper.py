@@ -1,4 +1,4 @@
-"""The speech model: Whisper through faster-whisper and CTranslate2, on the processor with 8-bit weights.
+"""The speech model: Whisper through faster-whisper and CTranslate2, on the processor (8-bit weights) or a card.
 
 Only this module and silero.py know the library. Each window is heard by itself: nothing said before it steers
 it, and no prompt or hot word ever enters, since both were seen to put words into the record that nobody said.
@@ -16,17 +16,14 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from narrate2report.errors import ModelMissing
+from narrate2report.listen.device import CPU, Device
 from narrate2report.listen.hearing import Heard
+from narrate2report.listen.languages import is_doubtful, other_language
 from narrate2report.records.clip import RATE, Sound
 from narrate2report.records.transcript import Word
 
 if TYPE_CHECKING:
     from faster_whisper.transcribe import Segment
-
-AT_ONCE = 4
-"""Windows decoded together: measured on two cores, four are twice as fast as one, and eight no faster than
-four.
-"""
 
 BEAM = 5
 
@@ -40,33 +37,70 @@ NO_REPEAT = 6
 class Whisper:
     """A loaded model; loading takes about half a second and 300 MB for the base model."""
 
-    at_once = AT_ONCE
-
-    def __init__(self, folder: Path, language: str = "en") -> None:
+    def __init__(self, folder: Path, language: str = "en", device: Device = CPU) -> None:
         """Load a checked model folder. Raises ModelMissing when the library cannot take it."""
         from faster_whisper import BatchedInferencePipeline, WhisperModel
 
-        self._language = language
+        self._language, self._device = language, device
         try:
-            model = WhisperModel(str(folder), device="cpu", compute_type="int8", cpu_threads=_cores())
+            model = WhisperModel(
+                str(folder),
+                device=device.name,
+                compute_type=device.weights,
+                cpu_threads=usable_cores(),
+                local_files_only=True,
+            )
         except Exception as error:  # the libraries below raise bare ones for files that they cannot take
             raise ModelMissing(f"{folder}: is not a Whisper model for CTranslate2 ({error})") from error
         self._pipeline = BatchedInferencePipeline(model)
+        self._encoded: Any = None
+        self._remember_encoded(model)
+
+    @property
+    def at_once(self) -> int:
+        """Windows decoded together."""
+        return self._device.at_once
 
     @property
     def settings(self) -> Mapping[str, str | int | float | bool]:
         """All that the words depend on, apart from sound and model."""
-        return hearing_settings(self._language)
+        return hearing_settings(self._language, self._device)
 
     def hear(self, sounds: Sequence[Sound]) -> list[Heard]:
-        """The words of each window, by itself; a window that came out as a loop is heard once more."""
-        heard = self._decode(sounds)
+        """The words of each window, by itself; one that came out as a loop is heard once more, and of one that came
+        out unsure the language is asked for.
+        """
+        heard = self._with_languages(self._decode(sounds))
         for index, sound in enumerate(sounds):
             if repeats(heard[index].words) > LOOPED:
                 again = self._decode([sound], no_repeat_ngram_size=NO_REPEAT)[0]
                 if repeats(again.words) <= LOOPED:
-                    heard[index] = again
+                    heard[index] = again.model_copy(update={"other_language": heard[index].other_language})
         return heard
+
+    def _remember_encoded(self, model: Any) -> None:
+        """Keep what the model made of the last windows: the language can then be asked for without a second pass."""
+        encode = model.encode
+
+        def remembering(features: Any) -> Any:
+            self._encoded = encode(features)
+            return self._encoded
+
+        model.encode = remembering
+
+    def _with_languages(self, heard: list[Heard]) -> list[Heard]:
+        """What was heard just now, with the language of each window that came out unsure."""
+        if not any(map(is_doubtful, heard)):
+            return heard
+        told = self._pipeline.model.model.detect_language(self._encoded)
+        if len(told) != len(heard):
+            raise ValueError(f"{len(told)} windows were encoded, {len(heard)} heard: more than fit at once")
+        return [
+            each.model_copy(update={"other_language": other_language(_by_code(chances), self._language)})
+            if is_doubtful(each)
+            else each
+            for each, chances in zip(heard, told, strict=True)
+        ]
 
     def _decode(self, sounds: Sequence[Sound], **more: Any) -> list[Heard]:
         joined, places = _lay_out(sounds)
@@ -79,7 +113,7 @@ class Whisper:
             without_timestamps=True,
             condition_on_previous_text=False,
             clip_timestamps=places,
-            batch_size=AT_ONCE,
+            batch_size=self._device.at_once,
             **more,
         )
         found: list[list[Segment]] = [[] for _ in sounds]
@@ -91,9 +125,16 @@ class Whisper:
         ]
 
 
-def hearing_settings(language: str) -> dict[str, str | int | float | bool]:
+def hearing_settings(language: str, device: Device = CPU) -> dict[str, str | int | float | bool]:
     """The settings that a model is used with, without loading it."""
-    return {"beam": BEAM, "weights": "int8", "language": language, "prompt": False, "no_repeat": NO_REPEAT}
+    return {
+        "beam": BEAM,
+        "device": device.name,
+        "weights": device.weights,
+        "language": language,
+        "prompt": False,
+        "no_repeat": NO_REPEAT,
+    }
 
 
 def repeats(words: Sequence[Word]) -> float:
@@ -136,11 +177,16 @@ def _heard(segments: Sequence[Segment], start: float, length: float) -> Heard:
     return Heard(words=tuple(words), likelihood=round(likelihood, 4), silence=round(silence, 4))
 
 
+def _by_code(chances: Sequence[tuple[str, float]]) -> dict[str, float]:
+    """`<|en|>` and its chance, as the library tells them, to `en` and its chance."""
+    return {token.strip("<|>"): chance for token, chance in chances}
+
+
 def _chance(probability: float) -> float:
     return round(min(1.0, max(0.0, float(probability))), 3)
 
 
-def _cores() -> int:
+def usable_cores() -> int:
     """Processor cores this program may use; more than eight bring nothing for windows of 30 s."""
     usable = len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
     return max(1, min(8, usable))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from typing import Protocol
 
 import numpy as np
@@ -24,8 +24,13 @@ class Clip(Protocol):
     def recording(self) -> Recording:
         """Its facts, as they go into the record."""
 
-    def blocks(self) -> Iterator[Sound]:
+    @property
+    def track(self) -> int | None:
+        """Which of its sound tracks was asked for, counted from 1; None for the first."""
+
+    def blocks(self, tell: Callable[[str], None]) -> Iterator[Sound]:
         """Its sound from the first moment on, piece by piece and without holes.
 
         Sample n of all pieces together is what a player plays n / RATE seconds after it shows 0:00.
+        `tell` is called with what could not be read of it, in plain words, such as `is cut short`.
         """

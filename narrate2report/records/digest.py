@@ -1,4 +1,4 @@
-"""The identity of a file: SHA-256 and size, read once in pieces however long it is."""
+"""The identity of a file: SHA-256 and size, read once in pieces however long it is; and whether it stays as it is."""
 
 from __future__ import annotations
 
@@ -19,8 +19,32 @@ class Digest:
     bytes: int
 
 
+@dataclass(frozen=True)
+class Footprint:
+    """What the file system tells of a file's content without reading it: another one means that it was changed."""
+
+    bytes: int
+    changed_ns: int
+    """When it was last written to, in nanoseconds."""
+
+    @classmethod
+    def of(cls, path: Path) -> Footprint:
+        """The footprint of a file as it is now. Raises BadInput when it is no longer there."""
+        try:
+            now = path.stat()
+        except OSError as error:
+            raise BadInput(f"{path}: cannot be read ({error.strerror or error})") from error
+        return cls(now.st_size, now.st_mtime_ns)
+
+    def check(self, path: Path) -> None:
+        """Raise BadInput when the file is no longer as it was."""
+        if Footprint.of(path) != self:
+            raise BadInput(f"{path}: changed while it was being read; let the copying finish, then run this again")
+
+
 def digest_file(path: Path) -> Digest:
-    """Hash a file in pieces of 1 MiB. Raises BadInput when it cannot be read."""
+    """Hash a file in pieces of 1 MiB. Raises BadInput when it cannot be read, or changes meanwhile."""
+    before = Footprint.of(path)
     total, running = 0, hashlib.sha256()
     try:
         with path.open("rb") as file:
@@ -29,4 +53,5 @@ def digest_file(path: Path) -> Digest:
                 running.update(piece)
     except OSError as error:
         raise BadInput(f"{path}: cannot be read ({error.strerror or error})") from error
+    before.check(path)
     return Digest(running.hexdigest(), total)

@@ -12,7 +12,7 @@ from typing import TypeVar
 
 from pydantic import BaseModel, ValidationError
 
-from narrate2report.errors import BadInput, BrokenRecord
+from narrate2report.errors import FULL, BadInput, BrokenRecord, NoRoom
 from narrate2report.records.canonical import readable_bytes
 from narrate2report.records.plain import NOT_TEXT
 
@@ -22,7 +22,7 @@ Record = TypeVar("Record", bound=BaseModel)
 def write_whole(path: Path, content: bytes) -> None:
     """Write a file so that it is either as before or complete: temporary file, fsync, rename.
 
-    Raises BadInput when the folder cannot be written to or the disk is full.
+    Raises BadInput when the folder cannot be written to, NoRoom when the disk is full.
     """
     with writing_whole(path) as temporary:
         temporary.write_bytes(content)
@@ -48,6 +48,8 @@ def writing_whole(path: Path) -> Iterator[Path]:
             temporary.unlink(missing_ok=True)
     except OSError as error:
         reason = error.strerror or error
+        if error.errno in FULL:
+            raise NoRoom(f"{path}: cannot be written ({reason}); make room and run this again") from error
         raise BadInput(f"{path}: cannot be written ({reason}); choose another place") from error
     sync_folder(path.parent)
 

@@ -32,6 +32,8 @@ class Recording(Value):
     bytes: int = Field(ge=0)
     duration_s: Seconds | None = Field(default=None, description="null for a transcript that does not tell")
     recorded_at: str | None = Field(default=None, description="ISO 8601, from the file's own clock")
+    device: str | None = Field(default=None, description="maker and model; only where it was asked to be kept")
+    location: str | None = Field(default=None, description="ISO 6709; only where it was asked to be kept")
     tracks: tuple[Track, ...] = ()
     media: bool = Field(default=True, description="false where only a transcript was given")
 

@@ -22,11 +22,11 @@ PLAYED = {
     (".m4a", "aac", None),
     (".mp3", "libmp3lame", None),
     (".wav", "pcm_s16le", None),
+    (".wav", "pcm_s24le", None),
     (".flac", "flac", None),
 }
 FURTHER = (
     Kind(".webm", "libopus", "libvpx"),
-    Kind(".webm", "libopus", "libsvtav1"),
     Kind(".mp4", "ac3", "libx264"),
     Kind(".mp4", "aac", "mpeg4"),
     Kind(".mp4", "aac", "libvpx-vp9"),

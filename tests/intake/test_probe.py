@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 import hashlib
+import tracemalloc
 from pathlib import Path
 
 import pytest
 
-from narrate2report.intake.probe import probe, recorded_moment
+from narrate2report.errors import BadInput
+from narrate2report.intake.probe import probe, recorded_moment, recorded_with
+from narrate2report.records.digest import digest_file
 from narrate2report.records.transcript import Track
-from tests.intake.recordings import LENGTH_S, Kind, write_recording
+from tests.intake.recordings import LENGTH_S, Kind, beeps, write_recording
 
 
 def test_a_recording_is_known_by_its_bytes_length_and_tracks(tmp_path: Path) -> None:
@@ -52,6 +55,63 @@ def test_where_and_with_what_it_was_filmed_is_left_out(tmp_path: Path) -> None:
     told = probe(path).model_dump_json()
     assert "12.3456" not in told
     assert "Any" not in told
+
+
+def test_where_and_with_what_it_was_filmed_is_kept_when_asked_for(tmp_path: Path) -> None:
+    path = write_recording(
+        tmp_path / "walk.mov",
+        Kind(".mov", "aac", "libx264"),
+        tags={"location": "+12.3456-012.3456/", "make": "Anymaker", "model": "Anyphone 3"},
+    )
+    facts = probe(path, keep_location=True)
+    assert facts.location == "+12.3456-012.3456/"
+    assert facts.device == "Anymaker Anyphone 3"
+
+
+@pytest.mark.parametrize(
+    ("tags", "device"),
+    [
+        ({"com.android.manufacturer": "Anymaker", "com.android.model": "A3"}, "Anymaker A3"),
+        ({"model": "A3"}, "A3"),
+        ({"make": "", "model": ""}, None),
+        ({"encoder": "Lavf"}, None),
+    ],
+)
+def test_a_device_is_known_by_the_tags_that_phones_write(tags: dict[str, str], device: str | None) -> None:
+    assert recorded_with(tags) == device
+
+
+def test_the_track_that_is_listened_to_is_marked(tmp_path: Path) -> None:
+    kind = Kind(".mp4", "aac", "libx264")
+    path = write_recording(tmp_path / "walk.mp4", kind, more_tracks=(beeps(kind.rate),))
+    assert [track.chosen for track in probe(path).tracks] == [False, True, False]
+    assert [track.chosen for track in probe(path, 2).tracks] == [False, False, True]
+
+
+def test_a_large_file_is_hashed_in_pieces(tmp_path: Path) -> None:
+    path = tmp_path / "large"
+    path.write_bytes(b"walk" * 5_000_000)
+    tracemalloc.start()
+    digest = digest_file(path)
+    peak = tracemalloc.get_traced_memory()[1]
+    tracemalloc.stop()
+    assert digest.sha256 == hashlib.sha256(path.read_bytes()).hexdigest()
+    assert peak < 4_000_000
+
+
+def test_a_file_that_grows_while_it_is_hashed_is_refused(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    path = tmp_path / "walk.mp4"
+    path.write_bytes(b"walk" * 1_000_000)
+    real = hashlib.sha256
+
+    def growing() -> object:
+        with path.open("ab") as file:
+            file.write(b"more")
+        return real()
+
+    monkeypatch.setattr(hashlib, "sha256", growing)
+    with pytest.raises(BadInput, match=r"walk\.mp4: changed while it was being read"):
+        digest_file(path)
 
 
 @pytest.mark.parametrize(

@@ -62,13 +62,6 @@ def test_a_video_that_was_cut_off(tmp_path: Path, capsys: pytest.CaptureFixture[
         assert "cut off" in refused(video, tmp_path, capsys)
 
 
-def test_a_video_that_lost_its_end_in_the_copying(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    """The samples have their index in front: what is left of them could still be played."""
-    video = tmp_path / "walk.mp4"
-    video.write_bytes((SAMPLES / "move-in.mp4").read_bytes()[:3_000_000])
-    assert "cut short" in refused(video, tmp_path, capsys)
-
-
 @pytest.mark.parametrize("stamp", ["9" * 400, "9" * 5_000], ids=["400 digits", "5000 digits"])
 def test_a_time_that_no_clock_can_show(tmp_path: Path, stamp: str, capsys: pytest.CaptureFixture[str]) -> None:
     captions = tmp_path / "walk.vtt"
@@ -203,6 +196,22 @@ def test_ten_megabytes_in_one_line(tmp_path: Path, capsys: pytest.CaptureFixture
     line = refused(tmp_path / "walk.txt", tmp_path, capsys)
     assert "line 1" in line
     assert len(line) < 300
+
+
+def test_a_sound_track_that_is_not_there(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    video = silent_walk(tmp_path / "walk.mp4")
+    assert main(["draft", str(video), "--out", str(tmp_path / "walk.findings.json"), "--track", "2"]) == 2
+    told = capsys.readouterr().err
+    assert told == f"narrate2report: {video}: has no sound track 2; there is 1 (aac, 1 channel)\n"
+    assert list(tmp_path.iterdir()) == [video]
+
+
+def test_a_sound_track_of_a_transcript(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    (tmp_path / "walk.txt").write_text(NOTES, encoding="utf-8")
+    out = tmp_path / "walk.findings.json"
+    assert main(["draft", str(tmp_path / "walk.txt"), "--out", str(out), "--track", "1"]) == 2
+    assert "no sound track" in capsys.readouterr().err
+    assert not out.exists()
 
 
 def test_one_bad_clip_among_good_ones(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 
 import numpy as np
@@ -51,6 +51,7 @@ class MadeClip:
     name: str
     sound: Sound
     plays: list[int] = field(default_factory=list)
+    track: int | None = None
 
     @property
     def recording(self) -> Recording:
@@ -61,7 +62,7 @@ class MadeClip:
             duration_s=len(self.sound) / RATE,
         )
 
-    def blocks(self) -> Iterator[Sound]:
+    def blocks(self, tell: Callable[[str], None]) -> Iterator[Sound]:  # noqa: ARG002 - nothing of it is ever lost
         self.plays.append(1)
         yield from pieces(self.sound)
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import pairwise
 
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from narrate2report.listen.cuts import BLIP, LONGEST, MARGIN, SPEAKS, Cut, Cutter, frames
@@ -73,6 +73,8 @@ def test_a_click_is_no_window() -> None:
 
 @settings(max_examples=60, deadline=None)
 @given(st.lists(st.tuples(st.floats(0, 1), st.integers(1, 1200)), max_size=8))
+@example([(1.0, 871), (0.0, 4)])
+@example([(1.0, 871), (0.0, 4), (1.0, 900)])
 def test_windows_follow_each_other_and_hold_all_speech(runs: list[tuple[float, int]]) -> None:
     chances = [chance for chance, length in runs for _ in range(length)]
     found = cuts(chances)

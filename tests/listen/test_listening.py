@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import subprocess
 import sys
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -12,7 +13,7 @@ import pytest
 from narrate2report.errors import BadInput
 from narrate2report.listen import line
 from narrate2report.listen.hearing import Hearer
-from narrate2report.listen.listening import Progress, listen_with
+from narrate2report.listen.listening import Progress, between, listen_with
 from narrate2report.listen.models import Model
 from narrate2report.listen.windows import cut_windows
 from narrate2report.records.clip import Sound
@@ -123,16 +124,49 @@ def test_a_silent_clip_beside_a_spoken_one_is_only_told() -> None:
     transcript = hear(
         CountingHearer(), MadeClip("a.mp4", bursts(5, [(1.0, 3.0)])), MadeClip("quiet.mp4", bursts(5, []))
     )
-    assert transcript.warnings == ("no speech was heard in quiet.mp4",)
+    assert transcript.warnings[-1] == "no speech was heard in quiet.mp4"
+    assert [stretch.recording for stretch in transcript.stretches] == ["a.mp4"]
+
+
+@pytest.mark.parametrize(
+    ("moments", "told"),
+    [
+        (("2026-03-04T09:00:00-05:00", "2026-03-04T09:12:30-05:00"), "about 12:20 lie between a.mp4 and b.mp4"),
+        (("2026-03-04T09:00:00-05:00", "2026-03-04T14:12:30+00:00"), "about 12:20 lie between a.mp4 and b.mp4"),
+        (("2026-03-04T09:12:30-05:00", "2026-03-04T09:00:00-05:00"), "b.mp4 was made before a.mp4"),
+        (("2026-03-04T09:00:00-05:00", "2026-03-04T09:00:40-05:00"), None),
+        (("2026-03-04T09:00:00", "2026-03-04T19:00:00+00:00"), None),
+        ((None, "2026-03-04T19:00:00+00:00"), None),
+    ],
+)
+def test_the_time_between_two_clips_is_told_by_their_clocks(moments: tuple[str | None, str], told: str | None) -> None:
+    clips = [
+        Recording(file=name, sha256="0" * 64, bytes=1, duration_s=10.0, recorded_at=moment)
+        for name, moment in zip(("a.mp4", "b.mp4"), moments, strict=True)
+    ]
+    warnings = between(clips)
+    assert warnings == [] if told is None else told in warnings[0]
+
+
+def test_another_sound_track_is_listened_to_again(tmp_path: Path) -> None:
+    sound, keep = bursts(5, [(1.0, 3.0)]), tmp_path / "kept"
+    hear(CountingHearer(), MadeClip("a.mp4", sound), keep=keep)
+    other = replace(MadeClip("a.mp4", sound), track=2)
+    hear(CountingHearer(), other, keep=keep)
+    assert len(other.plays) == 1
 
 
 def test_sound_that_ends_too_early_is_told() -> None:
     class Torn(MadeClip):
-        def blocks(self) -> Iterator[Sound]:
+        def blocks(self, tell: Callable[[str], None]) -> Iterator[Sound]:
             yield self.sound[: len(self.sound) // 2]
+            tell("is damaged at its end")
 
     transcript = hear(CountingHearer(), Torn("a.mp4", bursts(80, [(1.0, 3.0)])))
-    assert transcript.warnings == ("a.mp4: its sound ends at 0:40, though the file says 1:20",)
+    assert transcript.warnings == (
+        "a.mp4: is damaged at its end",
+        "a.mp4: its sound ends at 0:40, though the file says 1:20",
+    )
 
 
 def test_a_recording_that_does_not_tell_its_length_gets_it_from_its_sound() -> None:

@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 import hashlib
+import shutil
 from pathlib import Path
 
 import pytest
 
+from narrate2report.cli import main
 from narrate2report.errors import ModelMissing
 from narrate2report.listen import models
 from narrate2report.listen.models import CHECKSUMS, cache_folder, find_model
+from narrate2report.listen.shelf import models_here
 
 SMALL = {
     "config.json": b"{}",
@@ -99,8 +102,66 @@ def test_a_folder_of_ones_own_is_used_as_it_is(tmp_path: Path) -> None:
     assert model.ready_folder() == own
 
 
+@pytest.fixture
+def own(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """A model of one's own in the models folder, with its publisher's checksums."""
+    monkeypatch.setenv("NARRATE2REPORT_MODELS", str(tmp_path / "models"))
+    folder = tmp_path / "models" / "larger"
+    folder.mkdir(parents=True)
+    for name in ("model.bin", "config.json", "tokenizer.json"):
+        (folder / name).write_bytes(name.encode())
+    write_sums(folder)
+    return folder
+
+
+def write_sums(folder: Path) -> None:
+    lines = [
+        f"{hashlib.sha256(path.read_bytes()).hexdigest()}  {path.name}\n" for path in folder.iterdir() if path.suffix
+    ]
+    (folder / "SHA256SUMS").write_text("".join(lines), encoding="utf-8")
+
+
+def test_a_model_of_the_models_folder_is_found_by_its_name(own: Path) -> None:
+    model = find_model("larger")
+    assert model.ready_folder() == own
+    assert model.sha256 == hashlib.sha256(b"model.bin").hexdigest()
+
+
+@pytest.mark.parametrize("name", ["model.bin", "config.json"])
+def test_a_model_that_is_not_what_its_checksums_say_is_refused(own: Path, name: str) -> None:
+    (own / name).write_bytes(b"another")
+    with pytest.raises(ModelMissing, match=f"{name} is damaged"):
+        find_model("larger")
+    (own / name).unlink()
+    with pytest.raises(ModelMissing, match=r"missing|has no"):
+        find_model("larger")
+
+
+def test_what_is_here_is_listed_with_its_state(own: Path) -> None:
+    for name in ("unchecked", "damaged", "torn"):
+        shutil.copytree(own, own.with_name(name))
+    (own.with_name("unchecked") / "SHA256SUMS").unlink()
+    (own.with_name("damaged") / "model.bin").write_bytes(b"?")
+    (own.with_name("torn") / "tokenizer.json").unlink()
+    told = {model.name: model for model in models_here()}
+    assert {name for name, model in told.items() if model.verified} == {"base", "larger"}
+    assert told["base"].sha256 == CHECKSUMS["model.bin"]
+    assert "nothing to check it against" in told["unchecked"].remark
+    assert told["unchecked"].sha256 is not None
+    assert "model.bin is damaged" in told["damaged"].remark
+    assert "has no tokenizer.json" in told["torn"].remark
+
+
+def test_the_command_names_each_model_and_where_another_goes(own: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["models"]) == 0
+    told = capsys.readouterr().out
+    assert "base  145 MB  verified" in told
+    assert "larger  0 MB  verified" in told
+    assert str(own.parent) in told
+
+
 def test_a_folder_that_holds_no_model_is_refused(tmp_path: Path) -> None:
     with pytest.raises(ModelMissing, match=r"has no model\.bin"):
         find_model(str(tmp_path))
-    with pytest.raises(ModelMissing, match="neither 'base' nor a folder"):
+    with pytest.raises(ModelMissing, match="is no model here and no folder"):
         find_model("enormous")

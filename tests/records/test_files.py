@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 from hypothesis import HealthCheck, given, settings
 
-from narrate2report.errors import BadInput, BrokenRecord
+from narrate2report.errors import BadInput, BrokenRecord, NarrateError, NoRoom
 from narrate2report.records.files import read_record, record_json, write_record, write_whole
 from narrate2report.records.findings import Findings
 from narrate2report.records.transcript import Transcript
@@ -32,15 +32,17 @@ def old(tmp_path: Path) -> Iterator[Path]:
 
 
 @pytest.mark.parametrize("step", ["fsync", "replace"])
-@pytest.mark.parametrize("code", [errno.ENOSPC, errno.EIO])
+@pytest.mark.parametrize(
+    ("code", "kind", "advice"), [(errno.ENOSPC, NoRoom, "make room"), (errno.EIO, BadInput, "choose another place")]
+)
 def test_a_disk_that_fails_leaves_the_old_file_and_nothing_else(
-    old: Path, monkeypatch: pytest.MonkeyPatch, step: str, code: int
+    old: Path, monkeypatch: pytest.MonkeyPatch, step: str, code: int, kind: type[NarrateError], advice: str
 ) -> None:
     def fail(*_: object, **__: object) -> None:
         raise OSError(code, os.strerror(code))
 
     monkeypatch.setattr(os, step, fail)
-    with pytest.raises(BadInput, match=r"flat.findings.json: cannot be written .*choose another place"):
+    with pytest.raises(kind, match=rf"flat.findings.json: cannot be written .*{advice}"):
         write_whole(old, b"new")
     assert old.read_bytes() == b"old"
 

@@ -16,7 +16,8 @@ MAY_IMPORT = {stage: {stage, "records", "wording", "errors", "shipped"} for stag
     "wording": {"records"},
     "errors": set[str](),
     "shipped": set[str](),
-    "cli": {"commands", "records", "errors"},
+    "cli": {"arguments", "errors"},
+    "arguments": {"arguments", "commands", "records"},
 }
 HOME_OF = {
     "av": {"intake"},

@@ -80,7 +80,7 @@ def test_stopping_it_gives_130_and_says_how_to_go_on(
     def stop(_: object) -> int:
         raise KeyboardInterrupt
 
-    monkeypatch.setattr("narrate2report.cli._run_guide", stop)
+    monkeypatch.setattr("narrate2report.arguments.words._run_guide", stop)
     assert main(["guide"]) == 130
     told = capsys.readouterr().err
     assert told.count("\n") == 1
@@ -90,7 +90,7 @@ def test_stopping_it_gives_130_and_says_how_to_go_on(
 def test_every_guide_is_listed_and_printed(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["guide"]) == 0
     listed = capsys.readouterr().out.splitlines()
-    assert [line.split()[0] for line in listed] == ["draft", "findings", "sealing", "speaking", "vocabulary"]
+    assert [line.split()[0] for line in listed] == ["draft", "findings", "review", "sealing", "speaking", "vocabulary"]
     assert main(["guide", "speaking"]) == 0
     assert "Five habits" in capsys.readouterr().out
 

@@ -1,0 +1,37 @@
+"""What the arguments of several commands share: how a path and a line of text are taken."""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+from typing import Any, TypeAlias
+
+from narrate2report.records.plain import NOT_TEXT
+
+Commands: TypeAlias = "argparse._SubParsersAction[Any]"
+"""Where a command is added; the type that argparse returns has no public name."""
+
+
+def path_text(name: str) -> Path:
+    """A file name that can be written into a record: some systems allow names that are no text."""
+    try:
+        name.encode("utf-8")
+    except UnicodeEncodeError as error:
+        raise argparse.ArgumentTypeError(f"{name!a}: a file name that is no text; rename the file") from error
+    if NOT_TEXT.search(name):
+        raise argparse.ArgumentTypeError(f"{name!a}: a file name with control characters; rename the file")
+    return Path(name)
+
+
+def plain_text(text: str) -> str:
+    """Words for the record's head, which are printed as they are."""
+    if NOT_TEXT.search(text):
+        raise argparse.ArgumentTypeError(f"{text!a}: holds characters that cannot be printed")
+    return text
+
+
+def add_words(command: argparse.ArgumentParser) -> None:
+    """The option that lays words of one's own over the built-in ones."""
+    command.add_argument(
+        "--vocab", metavar="FOLDER", type=path_text, help="words of your own, added to the built-in ones"
+    )

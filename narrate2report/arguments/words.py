@@ -1,0 +1,64 @@
+"""Arguments of what teaches and explains: `vocab`, `guide`."""
+
+from __future__ import annotations
+
+import argparse
+
+from narrate2report.arguments.shared import Commands, add_words, path_text, plain_text
+
+
+def add_vocab(commands: Commands) -> None:
+    """`vocab`."""
+    vocab = commands.add_parser(
+        "vocab",
+        help="check words of your own, or see how a sentence is read",
+        description="Check words of your own, or see how a sentence is read and by which words.",
+    )
+    tasks = vocab.add_subparsers(title="tasks", metavar="TASK", required=True)
+    check = tasks.add_parser(
+        "check",
+        help="say what words add, and which mean something else already",
+        description="Check the built-in words, your own and those in FOLDER, and say what each file adds.",
+    )
+    check.add_argument("folder", metavar="FOLDER", nargs="?", type=path_text, help="a folder of words")
+    check.set_defaults(run=_run_vocab_check)
+    trial = tasks.add_parser(
+        "try",
+        help="show how a sentence is read",
+        description="Show how sentences are read: the words found, how each part is meant, and what it gives.",
+    )
+    trial.add_argument("sentences", metavar="SENTENCE", nargs="+", help="what is said; - for lines from standard input")
+    trial.add_argument("--room", metavar="ROOM", type=plain_text, help="where it is said, such as kitchen or bedroom.2")
+    trial.add_argument("--json", action="store_true", help="print the reading for machines")
+    add_words(trial)
+    trial.set_defaults(run=_run_vocab_try)
+
+
+def add_guide(commands: Commands) -> None:
+    """`guide`."""
+    guide = commands.add_parser(
+        "guide", help="read a guide", description="Print a guide, or the list of them when no topic is named."
+    )
+    guide.add_argument("topic", metavar="TOPIC", nargs="?", help="the guide to print")
+    guide.set_defaults(run=_run_guide)
+
+
+def _run_vocab_check(chosen: argparse.Namespace) -> int:
+    from narrate2report.commands.vocab_check import check_words
+
+    check_words(chosen.folder)
+    return 0
+
+
+def _run_vocab_try(chosen: argparse.Namespace) -> int:
+    from narrate2report.commands.vocab_try import WantedTrial, try_words
+
+    try_words(WantedTrial(tuple(chosen.sentences), chosen.room, chosen.vocab, chosen.json))
+    return 0
+
+
+def _run_guide(chosen: argparse.Namespace) -> int:
+    from narrate2report.commands.guide import guide
+
+    guide(chosen.topic)
+    return 0

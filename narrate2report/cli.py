@@ -80,6 +80,7 @@ def parser() -> argparse.ArgumentParser:
     _add_seal(commands)
     _add_verify(commands)
     _add_amend(commands)
+    _add_report(commands)
     _add_key(commands)
     _add_vocab(commands)
     _add_demo(commands)
@@ -241,6 +242,32 @@ def _add_amend(commands: _Commands) -> None:
     amend.set_defaults(run=_run_amend)
 
 
+def _add_report(commands: _Commands) -> None:
+    report = commands.add_parser(
+        "report",
+        help="make a paper to print, hand over and sign",
+        description="Write NAME.report.pdf: what a record says, room by room, for one reader.",
+    )
+    report.add_argument("file", metavar="FILE", type=_path, help="a findings file, recordings and stills beside it")
+    report.add_argument("--to", metavar="FOLDER", type=_path, required=True, help="where to write it")
+    report.add_argument(
+        "--for",
+        dest="reader",
+        choices=("resident", "owner", "office"),
+        default="resident",
+        help="who will read it (default: resident, without remarks of the office and work of others)",
+    )
+    report.add_argument("--paper", choices=("letter", "a4"), default="letter", help="size of the paper")
+    report.add_argument(
+        "--link-base",
+        metavar="URL",
+        type=_words,
+        help="where the videos lie on the web; {file} and {seconds} in it stand for name and start",
+    )
+    report.add_argument("--quiet", action="store_true", help="print nothing")
+    report.set_defaults(run=_run_report)
+
+
 def _add_key(commands: _Commands) -> None:
     key = commands.add_parser("key", help="make a key to sign seals with", description="Keys to sign seals with.")
     tasks = key.add_subparsers(title="tasks", metavar="TASK", required=True)
@@ -336,6 +363,13 @@ def _run_amend(chosen: argparse.Namespace) -> int:
     from narrate2report.commands.amend import amend
 
     amend(chosen.file, chosen.out)
+    return 0
+
+
+def _run_report(chosen: argparse.Namespace) -> int:
+    from narrate2report.commands.report import WantedReport, report
+
+    report(WantedReport(chosen.file, chosen.to, chosen.reader, chosen.paper, chosen.link_base, chosen.quiet))
     return 0
 
 

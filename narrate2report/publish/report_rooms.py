@@ -26,20 +26,18 @@ def told_rooms(telling: Telling) -> tuple[Room, ...]:
 
 def silent_of(telling: Telling, room: str) -> tuple[Silent, ...]:
     """What was not spoken of in a room, gathered by what a person said of that."""
-    found: dict[str, list[str]] = {}
+    found: dict[tuple[str, str], list[str]] = {}
     for row in telling.findings.coverage:
         if row.room == room and row.status == "not_noted":
-            found.setdefault(_looked(row), []).append(_silent_name(row, telling))
-    return tuple(Silent(looked, tuple(names)) for looked, names in found.items())
+            found.setdefault(_looked(row, telling), []).append(plain(row.component))
+    return tuple(Silent(looked, tuple(names), note) for (looked, note), names in found.items())
 
 
-def _looked(row: Coverage) -> str:
-    return LOOKED[row.acknowledged.looked] if row.acknowledged else NOT_ACKNOWLEDGED
-
-
-def _silent_name(row: Coverage, telling: Telling) -> str:
-    note = row.acknowledged.note if row.acknowledged and telling.reader != "resident" else None
-    return f"{plain(row.component)} ({note})" if note else plain(row.component)
+def _looked(row: Coverage, telling: Telling) -> tuple[str, str]:
+    """What a person said of a silent component, and their remark where this reader may see it."""
+    if row.acknowledged is None:
+        return NOT_ACKNOWLEDGED, ""
+    return LOOKED[row.acknowledged.looked], "" if telling.reader == "resident" else row.acknowledged.note or ""
 
 
 def _room(telling: Telling, room: str, entries: list[Entry]) -> Room:

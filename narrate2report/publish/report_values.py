@@ -74,6 +74,7 @@ class Silent:
 
     looked: str
     names: tuple[str, ...]
+    note: str = ""
 
 
 @dataclass(frozen=True)

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from narrate2report.publish import report_method as method
 from narrate2report.publish.report_cautions import cautions_for, urgent_for
-from narrate2report.publish.report_entries import Telling, is_unreviewed, numbered, words_for
+from narrate2report.publish.report_entries import Telling, capital, is_unreviewed, numbered, words_for
 from narrate2report.publish.report_links import Links, moments
 from narrate2report.publish.report_rooms import silent_of, told_rooms
 from narrate2report.publish.report_safety import told_safety
@@ -62,7 +62,7 @@ def report_of(findings: Findings, name: str, standing: Standing, reader: Reader,
         rooms=rooms,
         handed=tuple(_brief(telling, one) for one in entries if one.kind == "handover"),
         advice=tuple(_advice(telling, one) for one in entries if one.kind == "advice"),
-        work=numbered(telling.finding(one) for one in entries if one.kind == "follow_up"),
+        work=numbered(_work(telling, one) for one in entries if one.kind == "follow_up"),
         left_out=tuple(_left_out(findings, reader)),
         method=method.told_method(findings, standing),
         recordings=method.told_recordings(findings, around.missing_recordings),
@@ -103,6 +103,11 @@ def _advice(telling: Telling, entry: Entry) -> Brief:
         moments=moments(entry.evidence, telling.findings, telling.links),
         unreviewed=is_unreviewed(entry),
     )
+
+
+def _work(telling: Telling, entry: Entry) -> Finding:
+    told = telling.finding(entry)
+    return replace(told, says=capital(words_for(entry).removeprefix("to do: ")))
 
 
 def _left_out(findings: Findings, reader: Reader) -> Iterator[str]:

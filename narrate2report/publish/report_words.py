@@ -92,7 +92,7 @@ PAGE: Final = {
     "outcome": "Outcome",
     "rooms": "Room by room",
     "empty": "Nothing in the recording was read as being about the unit, so this report lists no rooms.",
-    "in_order": "In order, in short",
+    "in_order": "In order",
     "also_in_order": "Otherwise",
     "not_spoken": "Not spoken of",
     "said": "Said",

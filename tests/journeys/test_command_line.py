@@ -14,7 +14,7 @@ from narrate2report.cli import main
 from narrate2report.records.files import write_record
 from tests.publish.walk import entry, findings
 
-HEAVY = {"av", "ctranslate2", "faster_whisper", "numpy", "pydantic", "rapidfuzz", "rich", "spacy", "yaml"}
+HEAVY = {"av", "ctranslate2", "faster_whisper", "numpy", "pydantic", "rapidfuzz", "rich", "spacy", "typst", "yaml"}
 
 
 @pytest.mark.parametrize("arguments", [["--help"], ["draft", "--help"], ["--version"], ["draft"], ["nonsense"]])

@@ -10,7 +10,9 @@ import re
 import unicodedata
 
 LONGEST_WORD = 24
-"""Letters after which a word may be broken."""
+"""Letters of the longest word that is never broken."""
+_PIECE = 8
+"""A longer one may be broken after each so many letters, so that it fits the narrowest column."""
 
 _RANGES = (
     (0x20, 0x7E), (0xA0, 0xAC), (0xAE, 0x377), (0x37A, 0x37F), (0x384, 0x38A), (0x38C, 0x38C), (0x38E, 0x3A1),
@@ -20,18 +22,22 @@ _RANGES = (
 )  # fmt: skip
 _SHOWN = frozenset(chr(code) for first, last in _RANGES for code in range(first, last + 1))
 _ZERO_WIDTH_SPACE = "\u200b"
-_LONG = re.compile(rf"\S{{{LONGEST_WORD}}}(?=\S)")
+_LONG = re.compile(rf"\S{{{LONGEST_WORD + 1},}}")
 
 
 def printable(text: str) -> str:
     """The text with stand-ins for what cannot be shown; where a long word may be broken, a zero-width space."""
     shown = "".join(map(_stand_in, unicodedata.normalize("NFC", text)))
-    return _LONG.sub(lambda found: found[0] + _ZERO_WIDTH_SPACE, shown)
+    return _LONG.sub(_breakable, shown)
 
 
 def can_be_shown(character: str) -> bool:
     """Whether the typesetter's own fonts have it."""
     return character in _SHOWN
+
+
+def _breakable(word: re.Match[str]) -> str:
+    return _ZERO_WIDTH_SPACE.join(word[0][at : at + _PIECE] for at in range(0, len(word[0]), _PIECE))
 
 
 def _stand_in(character: str) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator, Mapping
 from datetime import date, datetime
+from textwrap import shorten
 
 from narrate2report.publish.report_values import Fact, Recorded, Standing
 from narrate2report.publish.report_words import ANY_TITLE, FACTS, MONTHS, NOT_RECORDED, STANDINGS, TITLES
@@ -12,6 +13,8 @@ from narrate2report.records.findings import Findings, Seal, Sourced
 from narrate2report.records.moments import clock
 from narrate2report.wording import WALKS, counted, moment, unit_name
 
+_LONGEST_UNIT = 60
+"""Characters of the unit in a title; in full it stands below."""
 _GROUP = 8
 """Digits of a hash that stand together, so that a person can compare them."""
 
@@ -20,7 +23,7 @@ def title(findings: Findings) -> str:
     """`Move-in condition report, unit 2B`."""
     walk = findings.walkthrough
     name = next((TITLES[one.value] for one in walk.kind if one.value in TITLES), ANY_TITLE)
-    unit = ", ".join(unit_name(one.value) for one in walk.unit[:1])
+    unit = ", ".join(shorten(unit_name(one.value), _LONGEST_UNIT, placeholder="…") for one in walk.unit[:1])
     return f"{name}, {unit}" if unit else name
 
 
@@ -43,6 +46,8 @@ def told_standing(findings: Findings, standing: Standing) -> str:
     if findings.seal is not None:
         sealed = f"Sealed by {findings.seal.sealed_by}, {day(findings.seal.sealed_at)}."
         return f"{sealed} The digits of the seal stand where this report says how it was made."
+    if not findings.entries and not findings.coverage:
+        return "Nothing in it needed a decision."
     if standing == "reviewed":
         return "A person has decided on every entry. The record is not sealed, so it can still be changed."
     entries = sum(one.state == "proposed" or one.decided is None for one in findings.entries)

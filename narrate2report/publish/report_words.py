@@ -80,7 +80,7 @@ PAGE: Final = {
     "untested_none": "Nothing was named as not tested. What was never spoken of was not tested either.",
     "silent": "What was not looked at or not spoken of",
     "silent_note": "Silence is never taken for good: nothing is known of the condition of these parts.",
-    "silent_none": "Everything that one expects in these rooms was spoken of.",
+    "silent_none": "Nothing is listed as not spoken of. What was not named is not recorded.",
     "marks": "What the marks mean",
     "number": "No.",
     "room": "Room",

@@ -105,6 +105,7 @@ def told_seal(findings: Findings) -> tuple[Fact, ...]:
         Fact("Seal", grouped(seal.sha256)),
         Fact("Covers", f"the record and {counted(len(seal.files), 'file')}"),
         Fact("Signed", _signed(seal)),
+        Fact("Checked", "the record matched its seal when this copy was made; its other files were not read again"),
     ]
     if findings.amends:
         facts.append(Fact("Adds to", f"{findings.amends.file}, seal {grouped(findings.amends.sha256)}"))

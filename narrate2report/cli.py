@@ -246,7 +246,7 @@ def _add_report(commands: _Commands) -> None:
     report = commands.add_parser(
         "report",
         help="make a paper to print, hand over and sign",
-        description="Write NAME.report.pdf: what a record says, room by room, for one reader.",
+        description="Write NAME.report.pdf and NAME.report.html: what a record says, room by room, for one reader.",
     )
     report.add_argument("file", metavar="FILE", type=_path, help="a findings file, recordings and stills beside it")
     report.add_argument("--to", metavar="FOLDER", type=_path, required=True, help="where to write it")
@@ -257,6 +257,7 @@ def _add_report(commands: _Commands) -> None:
         default="resident",
         help="who will read it (default: resident, without remarks of the office and work of others)",
     )
+    report.add_argument("--only", choices=("pdf", "html"), help="make one of the two alone")
     report.add_argument("--paper", choices=("letter", "a4"), default="letter", help="size of the paper")
     report.add_argument(
         "--link-base",
@@ -367,9 +368,10 @@ def _run_amend(chosen: argparse.Namespace) -> int:
 
 
 def _run_report(chosen: argparse.Namespace) -> int:
-    from narrate2report.commands.report import WantedReport, report
+    from narrate2report.commands.report import FORMS, WantedReport, report
 
-    report(WantedReport(chosen.file, chosen.to, chosen.reader, chosen.paper, chosen.link_base, chosen.quiet))
+    forms = (chosen.only,) if chosen.only else FORMS
+    report(WantedReport(chosen.file, chosen.to, chosen.reader, chosen.paper, chosen.link_base, chosen.quiet, forms))
     return 0
 
 

@@ -3,18 +3,20 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
+from typing import Literal
 from urllib.parse import quote, urlsplit
 
 from rich.console import Console
 
 from narrate2report.errors import BadInput
+from narrate2report.publish.report_html import html_of
 from narrate2report.publish.report_links import Links
 from narrate2report.publish.report_pdf import Paper, pdf_of
-from narrate2report.publish.report_values import Reader, Standing
+from narrate2report.publish.report_values import Reader, Report, Standing
 from narrate2report.publish.report_whole import Around, report_of
 from narrate2report.records.beside import journal_beside, walk_name
 from narrate2report.records.digest import digest_file
@@ -29,6 +31,9 @@ from narrate2report.seal.verifying import check_seal
 
 _PICTURES = {b"\xff\xd8\xff": ".jpg", b"\x89PNG": ".png"}
 
+Form = Literal["pdf", "html"]
+FORMS: tuple[Form, ...] = ("pdf", "html")
+
 
 @dataclass(frozen=True)
 class WantedReport:
@@ -40,6 +45,7 @@ class WantedReport:
     paper: Paper = "letter"
     link_base: str | None = None
     quiet: bool = False
+    forms: tuple[Form, ...] = FORMS
 
     def __post_init__(self) -> None:
         if self.link_base is None:
@@ -49,22 +55,37 @@ class WantedReport:
             raise BadInput(f"--link-base {self.link_base}: no web address; write it as https://host/folder/{{file}}")
 
 
-def report(wanted: WantedReport) -> Path:
-    """Write the report and say where it is. Raises NarrateError, with nothing written, where that cannot be."""
+def report(wanted: WantedReport) -> tuple[Path, ...]:
+    """Write the report and say where it is. All of its forms are made before the first is written.
+
+    Raises NarrateError, with nothing written, where that cannot be.
+    """
     findings, standing = _record(wanted.file)
     stills, missing_stills = _stills(findings, wanted.file)
-    places, missing_recordings = _recordings(findings, wanted)
-    around = Around(Links(places, wanted.link_base), missing_recordings, missing_stills)
+    opened, missing_recordings = _recordings(findings, wanted)
+    around = Around(Links(opened, wanted.link_base), missing_recordings, missing_stills)
     name = walk_name(wanted.file)
     content = report_of(findings, name, standing, wanted.reader, around)
-    pdf = pdf_of(content, stills, _made_at(findings), wanted.paper)
-    place = _folder(wanted.to) / f"{name}.report.pdf"
-    write_whole(place, pdf)
+    made = {form: _made(form, content, stills, findings, wanted) for form in wanted.forms}
+    folder = _folder(wanted.to)
+    places = tuple(folder / f"{name}.report.{form}" for form in made)
+    for place, whole in zip(places, made.values(), strict=True):
+        write_whole(place, whole)
     if not wanted.quiet:
-        Console(highlight=False, markup=False).print(
-            f"{place}: {content.standing_word}, for {content.reader_word}", soft_wrap=True
-        )
-    return place
+        _tell(places, content)
+    return places
+
+
+def _made(form: Form, content: Report, stills: Mapping[str, Path], findings: Findings, wanted: WantedReport) -> bytes:
+    if form == "html":
+        return html_of(content, stills)
+    return pdf_of(content, stills, _made_at(findings), wanted.paper)
+
+
+def _tell(places: tuple[Path, ...], content: Report) -> None:
+    console = Console(highlight=False, markup=False)
+    for place in places:
+        console.print(f"{place}: {content.standing_word}, for {content.reader_word}", soft_wrap=True)
 
 
 def _record(file: Path) -> tuple[Findings, Standing]:

@@ -30,7 +30,8 @@ def closed(walk: Path) -> Path:
 
 def printed(walk: Path, *more: str) -> ReadBack:
     folder = walk.parent / "out"
-    assert main(["report", str(walk), "--to", str(folder), "--quiet", *more]) == 0
+    assert main(["report", str(walk), "--to", str(folder), "--only", "pdf", "--quiet", *more]) == 0
+    assert [path.name for path in folder.iterdir()] == ["walk.report.pdf"]
     return ReadBack((folder / "walk.report.pdf").read_bytes())
 
 
@@ -38,7 +39,7 @@ def test_the_paper_lies_in_its_folder_and_nothing_else_changed(walk: Path, capsy
     before = {path: path.read_bytes() for path in walk.parent.rglob("*") if path.is_file()}
     folder = walk.parent.parent / "new" / "papers"
     assert main(["report", str(walk), "--to", str(folder)]) == 0
-    assert [path.name for path in folder.iterdir()] == ["walk.report.pdf"]
+    assert sorted(path.name for path in folder.iterdir()) == ["walk.report.html", "walk.report.pdf"]
     assert "Reviewed, not sealed, for the resident" in capsys.readouterr().out
     assert {path: path.read_bytes() for path in walk.parent.rglob("*") if path.is_file()} == before
     read = ReadBack((folder / "walk.report.pdf").read_bytes())

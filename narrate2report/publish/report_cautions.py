@@ -15,9 +15,11 @@ from narrate2report.records.findings import Entry
 
 Calls = Callable[[Entry], bool]
 
-_GAS = re.compile(r"\bgas\b", re.IGNORECASE)
-_SMELL = re.compile(r"\b(smell\w*|smelt|odou?r|leak\w*)\b", re.IGNORECASE)
+_SMELL = r"\b(?:smell\w*|smelt|odou?rs?|leak\w*)\b"
+_NEAR = r"\W+(?:\w+\W+){0,2}"
+_GAS = re.compile(rf"{_SMELL}{_NEAR}gas\b|\bgas{_NEAR}{_SMELL}", re.IGNORECASE)
 _ALARMS = frozenset({"smoke_alarm", "co_alarm"})
+_SILENCED = frozenset({"missing", "not_working", "dead_battery", "expired", "broken", "blocked"})
 _PAINTED = frozenset(
     {"paint", "wall", "ceiling", "trim", "baseboard", "door", "door_frame", "window", "window_sill", "stair", "railing"}
 )
@@ -38,13 +40,14 @@ class Caution:
 
 def _speaks_of_gas(entry: Entry) -> bool:
     """A smell found, or spoken of in the words that an entry rests on, such as the advice what to do then."""
-    if entry.condition == "gas_smell" and entry.assertion != "absent":
-        return True
-    return any(_GAS.search(piece.quote) and _SMELL.search(piece.quote) for piece in entry.evidence)
+    if entry.assertion == "absent":
+        return False
+    return entry.condition == "gas_smell" or any(_GAS.search(piece.quote) for piece in entry.evidence)
 
 
 def _alarm_wanting(entry: Entry) -> bool:
-    return entry.component in _ALARMS and is_adverse(entry)
+    """A scuffed alarm still sounds; one that is missing or dead does not."""
+    return entry.component in _ALARMS and is_adverse(entry) and (entry.kind == "check" or entry.condition in _SILENCED)
 
 
 def _co_alarm(entry: Entry) -> bool:
@@ -77,7 +80,7 @@ GAS = Caution(
     first_page=True,
 )
 ALARM = Caution(
-    "An alarm is said to be missing or not to work. Have it replaced before anyone sleeps here.",
+    "An alarm is said to be missing, out of date or not to work. Have it replaced before anyone sleeps here.",
     "public fire-service pages restating NFPA 72 (S); federal inspection standards count it as life-threatening (S)",
     _alarm_wanting,
     first_page=True,

@@ -8,6 +8,7 @@ from urllib.parse import quote
 
 from narrate2report.publish.report_values import Moment
 from narrate2report.records.findings import Evidence, Findings
+from narrate2report.records.moments import fragment
 from narrate2report.wording import moment
 
 
@@ -22,8 +23,9 @@ class Links:
     places: Mapping[str, str] = field(default_factory=dict)
     base: str | None = None
 
-    def to(self, recording: str, start: float, link: str) -> str | None:
-        """The address of a moment, or None where the recording cannot be opened. `link` is its media fragment."""
+    def to(self, recording: str, start: float, end: float) -> str | None:
+        """The address of a stretch, from start to end in seconds, or None where the recording cannot be opened."""
+        link = fragment(recording, start, end)
         if self.base is not None and ("{file}" in self.base or "{seconds}" in self.base):
             return self.base.replace("{file}", quote(recording)).replace("{seconds}", f"{start:.2f}")
         if self.base is not None:
@@ -38,7 +40,7 @@ def moments(evidence: tuple[Evidence, ...], findings: Findings, links: Links) ->
     return tuple(
         Moment(
             moment(piece.recording, piece.start, len(findings.recordings)),
-            links.to(piece.recording, piece.start, piece.link) if piece.recording in media else None,
+            links.to(piece.recording, piece.start, piece.end) if piece.recording in media else None,
         )
         for piece in evidence
     )

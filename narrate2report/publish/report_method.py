@@ -44,7 +44,7 @@ def told_facts(findings: Findings) -> tuple[Fact, ...]:
 def told_standing(findings: Findings, standing: Standing) -> str:
     """What draft, reviewed or sealed means for this record."""
     if findings.seal is not None:
-        sealed = f"Sealed by {findings.seal.sealed_by}, {day(findings.seal.sealed_at)}."
+        sealed = f"Closed by {findings.seal.sealed_by}, {day(findings.seal.sealed_at)}."
         return f"{sealed} The digits of the seal stand where this report says how it was made."
     if not findings.entries and not findings.coverage:
         return "Nothing in it needed a decision."

@@ -24,7 +24,6 @@ from narrate2report.publish.report_values import (
 )
 from narrate2report.publish.report_words import LANGUAGE, MARKS, PAGE, READERS, STANDINGS
 from narrate2report.records.findings import Entry, Findings
-from narrate2report.records.moments import fragment
 from narrate2report.wording import REASONS, counted, moment, plain, room_name
 
 _WRONG = frozenset({"attention", "fails", "possible"})
@@ -118,7 +117,7 @@ def _left_out(findings: Findings, reader: Reader) -> Iterator[str]:
         one.kind == "follow_up" and one.party != "resident" for one in findings.entries if one.state != "dropped"
     )
     if others:
-        yield f"{counted(others, 'entry', 'entries')} about work of others than the resident."
+        yield f"{counted(others, 'entry', 'entries')} about work that is not said to be the resident's."
     acknowledged = [row.acknowledged for row in findings.coverage if row.acknowledged]
     if any(one.note for one in acknowledged) or any(one.note for one in findings.entries if one.state != "dropped"):
         yield "Remarks that the manager keeps for the office."
@@ -127,7 +126,7 @@ def _left_out(findings: Findings, reader: Reader) -> Iterator[str]:
 def _unread(findings: Findings, links: Links) -> Iterator[Unread]:
     media = {recording.file for recording in findings.recordings if recording.media}
     for one in findings.unused:
-        address = links.to(one.recording, one.start, fragment(one.recording, one.start, one.end))
+        address = links.to(one.recording, one.start, one.end)
         label = moment(one.recording, one.start, len(findings.recordings))
         told = f"{REASONS[one.reason]}: {one.because}"
         yield Unread(Moment(label, address if one.recording in media else None), one.text, told)

@@ -66,6 +66,7 @@ def test_a_sealed_record_shows_its_seal_and_what_it_proves(closed: Path) -> None
     read = printed(closed)
     seal = on_disk(closed).seal
     assert seal is not None
+    assert "Sealed. Closed by Ida Pell" in read.text
     assert "Sealed by Ida Pell" in read.text
     assert seal.sha256 in read.text.replace(" ", "")
     assert "What it does not prove" in read.text

@@ -97,7 +97,7 @@ def test_remarks_of_the_office_and_work_of_others_are_not_for_the_resident() -> 
         assert words not in everything(resident)
         assert words in everything(office)
     assert [one.part for one in resident.work] == ["Oven"]
-    assert resident.left_out[0].startswith("1 entry about work of others")
+    assert resident.left_out[0].startswith("1 entry about work that is not")
     assert "sink" in everything(resident)
 
 
@@ -142,8 +142,27 @@ def test_gas_stands_on_the_first_page_where_an_entry_calls_for_it_only() -> None
     none = entry(id="i", component="range", condition="gas_smell", assertion="absent", **OK)
     for called in (smell, advice):
         assert "from outside" in told(findings(called)).urgent[0]
-    assert told(findings(none)).urgent == ()
+    stove = entry(
+        id="j", component="range", evidence=(evidence(3, "It is a gas range, and no water leaks here."),), **OK
+    )
+    assert told(findings(none, stove)).urgent == ()
     assert told(findings(entry(**OK))).urgent == ()
+
+
+@pytest.mark.parametrize(
+    ("fields", "urgent"),
+    [
+        ({"condition": "missing"}, True),
+        ({"condition": "dead_battery"}, True),
+        ({"condition": "scuff"}, False),
+        ({"condition": "missing", "assertion": "absent"}, False),
+        ({"kind": "check", "outcome": "fails"}, True),
+        ({"kind": "check", "outcome": "not_tested"}, False),
+    ],
+)
+def test_an_alarm_that_would_not_sound_stands_on_the_first_page(fields: dict[str, Any], urgent: bool) -> None:
+    report = told(findings(entry(component="smoke_alarm", **fields, **OK)))
+    assert any("before anyone sleeps here" in one for one in report.urgent) == urgent
 
 
 def test_cautions_answer_to_what_was_found() -> None:

@@ -18,13 +18,12 @@ from narrate2report.publish.report_links import Links
 from narrate2report.publish.report_pdf import Paper, pdf_of
 from narrate2report.publish.report_values import Reader, Report, Standing
 from narrate2report.publish.report_whole import Around, report_of
-from narrate2report.records.beside import journal_beside, walk_name
+from narrate2report.records.beside import walk_name
 from narrate2report.records.digest import digest_file
-from narrate2report.records.files import read_record, write_whole
+from narrate2report.records.files import write_whole
 from narrate2report.records.findings import Findings, Still
-from narrate2report.records.fold import folded
-from narrate2report.records.journal_file import read_journal
 from narrate2report.records.transcript import Recording
+from narrate2report.records.walk import read_walk
 from narrate2report.seal.covering import place_of
 from narrate2report.seal.decided import Decided, decided
 from narrate2report.seal.verifying import check_seal
@@ -90,17 +89,13 @@ def _tell(places: tuple[Path, ...], content: Report) -> None:
 
 def _record(file: Path) -> tuple[Findings, Standing]:
     """The record with every decision of its journal, and how far it has come."""
-    on_disk = read_record(file, Findings)
-    if on_disk.seal is not None:
-        findings, mismatches = check_seal(file)
-        if mismatches:
-            raise BadInput(
-                f"{file}: does not match its seal, so nothing is printed of it; see: narrate2report verify FILE"
-            )
-        return findings, "sealed"
-    journal = journal_beside(file)
-    findings = folded(on_disk, read_journal(journal)) if journal.is_file() else on_disk
-    return findings, "reviewed" if isinstance(decided(findings), Decided) else "draft"
+    findings = read_walk(file)
+    if findings.seal is None:
+        return findings, "reviewed" if isinstance(decided(findings), Decided) else "draft"
+    _, mismatches = check_seal(file)
+    if mismatches:
+        raise BadInput(f"{file}: does not match its seal, so nothing is printed of it; see: narrate2report verify FILE")
+    return findings, "sealed"
 
 
 def _stills(findings: Findings, file: Path) -> tuple[dict[str, Path], dict[str, str]]:

@@ -80,6 +80,7 @@ def parser() -> argparse.ArgumentParser:
     deciding.add_seal(commands)
     deciding.add_verify(commands)
     deciding.add_amend(commands)
+    deciding.add_report(commands)
     deciding.add_key(commands)
     words.add_vocab(commands)
     listening.add_models(commands)

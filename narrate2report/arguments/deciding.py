@@ -63,6 +63,34 @@ def add_amend(commands: Commands) -> None:
     amend.set_defaults(run=_run_amend)
 
 
+def add_report(commands: Commands) -> None:
+    """`report`."""
+    report = commands.add_parser(
+        "report",
+        help="make a paper to print, hand over and sign",
+        description="Write NAME.report.pdf and NAME.report.html: what a record says, room by room, for one reader.",
+    )
+    report.add_argument("file", metavar="FILE", type=path_text, help="a findings file, recordings and stills beside it")
+    report.add_argument("--to", metavar="FOLDER", type=path_text, required=True, help="where to write it")
+    report.add_argument(
+        "--for",
+        dest="reader",
+        choices=("resident", "owner", "office"),
+        default="resident",
+        help="who will read it (default: resident, without remarks of the office and work of others)",
+    )
+    report.add_argument("--only", choices=("pdf", "html"), help="make one of the two alone")
+    report.add_argument("--paper", choices=("letter", "a4"), default="letter", help="size of the paper")
+    report.add_argument(
+        "--link-base",
+        metavar="URL",
+        type=plain_text,
+        help="where the videos lie on the web; {file} and {seconds} in it stand for name and start",
+    )
+    report.add_argument("--quiet", action="store_true", help="print nothing")
+    report.set_defaults(run=_run_report)
+
+
 def add_key(commands: Commands) -> None:
     """`key`."""
     key = commands.add_parser("key", help="make a key to sign seals with", description="Keys to sign seals with.")
@@ -106,6 +134,14 @@ def _run_amend(chosen: argparse.Namespace) -> int:
     from narrate2report.commands.amend import amend
 
     amend(chosen.file, chosen.out)
+    return 0
+
+
+def _run_report(chosen: argparse.Namespace) -> int:
+    from narrate2report.commands.report import FORMS, WantedReport, report
+
+    forms = (chosen.only,) if chosen.only else FORMS
+    report(WantedReport(chosen.file, chosen.to, chosen.reader, chosen.paper, chosen.link_base, chosen.quiet, forms))
     return 0
 
 

@@ -31,6 +31,7 @@ HOME_OF = {
     "filelock": {"review"},
     "cryptography": {"seal"},
     "rich": {"publish", "commands"},
+    "typst": {"publish"},
 }
 MODULES = sorted(path.relative_to(PACKAGE) for path in PACKAGE.rglob("*.py"))
 

@@ -14,7 +14,7 @@ from narrate2report.cli import main
 from narrate2report.records.files import write_record
 from tests.publish.walk import entry, findings
 
-HEAVY = {"av", "ctranslate2", "faster_whisper", "numpy", "pydantic", "rapidfuzz", "rich", "spacy", "yaml"}
+HEAVY = {"av", "ctranslate2", "faster_whisper", "numpy", "pydantic", "rapidfuzz", "rich", "spacy", "typst", "yaml"}
 
 
 @pytest.mark.parametrize("arguments", [["--help"], ["draft", "--help"], ["--version"], ["draft"], ["nonsense"]])
@@ -90,7 +90,15 @@ def test_stopping_it_gives_130_and_says_how_to_go_on(
 def test_every_guide_is_listed_and_printed(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["guide"]) == 0
     listed = capsys.readouterr().out.splitlines()
-    assert [line.split()[0] for line in listed] == ["draft", "findings", "review", "sealing", "speaking", "vocabulary"]
+    assert [line.split()[0] for line in listed] == [
+        "draft",
+        "findings",
+        "report",
+        "review",
+        "sealing",
+        "speaking",
+        "vocabulary",
+    ]
     assert main(["guide", "speaking"]) == 0
     assert "Five habits" in capsys.readouterr().out
 

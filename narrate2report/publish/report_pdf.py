@@ -1,0 +1,73 @@
+"""A report as a PDF: tagged and accessible (PDF/UA-1), archival (PDF/A-3a), with the typesetter's own fonts.
+
+The values go to the typesetter as JSON, so that no word of a record is ever read as markup.
+"""
+
+from __future__ import annotations
+
+import json
+import shutil
+import tempfile
+from collections.abc import Mapping
+from dataclasses import asdict
+from datetime import UTC, datetime
+from pathlib import Path
+from typing import Literal
+
+import typst
+
+from narrate2report.errors import BadInput
+from narrate2report.publish.report_glyphs import printable
+from narrate2report.publish.report_values import Report
+
+Paper = Literal["letter", "a4"]
+PAPERS: Mapping[Paper, str] = {"letter": "us-letter", "a4": "a4"}
+STANDARDS: list[Literal["ua-1", "a-3a"]] = ["ua-1", "a-3a"]
+TEMPLATE = Path(__file__).with_name("report.typ")
+
+_AS_THEY_ARE = frozenset({"link", "sha256", "file_name"})
+"""Fields that are addresses, not words."""
+
+
+def pdf_of(report: Report, stills: Mapping[str, Path], made_at: datetime, paper: Paper = "letter") -> bytes:
+    """The report as PDF. `stills` holds the file of each picture by its SHA-256; the same input gives the same bytes.
+
+    Raises BadInput where a picture cannot be read as one.
+    """
+    with tempfile.TemporaryDirectory(prefix="narrate2report-") as folder:
+        root = Path(folder)
+        shutil.copyfile(TEMPLATE, root / "report.typ")
+        names = {sha256: _copied(file, root, sha256) for sha256, file in stills.items()}
+        content = {"report": fit_for_print(asdict(report)), "stills": names, "paper": PAPERS[paper]}
+        (root / "report.json").write_text(json.dumps(content, ensure_ascii=False), encoding="utf-8")
+        return _typeset(root, made_at)
+
+
+def fit_for_print(content: object) -> object:
+    """The same JSON with every text made printable; addresses stay as they are."""
+    if isinstance(content, str):
+        return printable(content)
+    if isinstance(content, dict):
+        return {name: one if name in _AS_THEY_ARE else fit_for_print(one) for name, one in content.items()}
+    if isinstance(content, (list, tuple)):
+        return [fit_for_print(one) for one in content]
+    return content
+
+
+def _copied(file: Path, root: Path, sha256: str) -> str:
+    name = f"{sha256}{file.suffix.lower()}"
+    shutil.copyfile(file, root / name)
+    return name
+
+
+def _typeset(root: Path, made_at: datetime) -> bytes:
+    fonts = typst.Fonts(include_system_fonts=False)
+    compiler = typst.Compiler(root / "report.typ", root=root, font_paths=fonts)
+    seconds = int(made_at.astimezone(UTC).timestamp())
+    try:
+        made = compiler.compile(format="pdf", pdf_standards=list(STANDARDS), timestamp=seconds)
+    except typst.TypstError as error:
+        raise BadInput(f"the report cannot be set: {error.message}") from error
+    if not isinstance(made, bytes):
+        raise AssertionError("a PDF is one file")
+    return made

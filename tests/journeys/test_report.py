@@ -1,0 +1,130 @@
+"""From a record to a paper: what the command writes, what it says of what is missing, and when it writes nothing."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from narrate2report.cli import main
+from narrate2report.records.files import write_record
+from narrate2report.seal.decided import Decided
+from narrate2report.seal.sealing import STATEMENT, Sealer, sealed
+from tests.publish.pdf import ReadBack
+from tests.publish.test_report_pdf import png
+from tests.seal.walk import draft, lay_out, on_disk
+
+
+@pytest.fixture
+def walk(tmp_path: Path) -> Path:
+    """A walk that is decided to the last gap, with its recording, journal and still."""
+    (tmp_path / "walk").mkdir()
+    return lay_out(tmp_path / "walk")
+
+
+@pytest.fixture
+def closed(walk: Path) -> Path:
+    write_record(walk, sealed(Decided(on_disk(walk)), walk, Sealer("Ida Pell", STATEMENT)))
+    return walk
+
+
+def printed(walk: Path, *more: str) -> ReadBack:
+    folder = walk.parent / "out"
+    assert main(["report", str(walk), "--to", str(folder), "--only", "pdf", "--quiet", *more]) == 0
+    assert [path.name for path in folder.iterdir()] == ["walk.report.pdf"]
+    return ReadBack((folder / "walk.report.pdf").read_bytes())
+
+
+def test_the_paper_lies_in_its_folder_and_nothing_else_changed(walk: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    before = {path: path.read_bytes() for path in walk.parent.rglob("*") if path.is_file()}
+    folder = walk.parent.parent / "new" / "papers"
+    assert main(["report", str(walk), "--to", str(folder)]) == 0
+    assert sorted(path.name for path in folder.iterdir()) == ["walk.report.html", "walk.report.pdf"]
+    assert "Reviewed, not sealed, for the resident" in capsys.readouterr().out
+    assert {path: path.read_bytes() for path in walk.parent.rglob("*") if path.is_file()} == before
+    read = ReadBack((folder / "walk.report.pdf").read_bytes())
+    assert set(read.links) == {"../../walk/walk.mp4#t=75.30,78.30"}
+
+
+def test_decisions_that_only_the_journal_holds_are_printed(walk: Path) -> None:
+    write_record(walk, draft())
+    read = printed(walk)
+    assert "DRAFT" not in read.text
+    assert "Backsplash" not in read.text  # dropped
+    assert "not looked at: sink" in read.text
+
+
+def test_a_draft_is_a_draft(walk: Path) -> None:
+    walk.with_name("walk.journal.jsonl").unlink()
+    write_record(walk, draft())
+    read = printed(walk)
+    assert all("DRAFT" in page for page in read.pages)
+    assert "2 entries and 1 part not spoken of still to be decided" in read.text
+
+
+def test_a_sealed_record_shows_its_seal_and_what_it_proves(closed: Path) -> None:
+    read = printed(closed)
+    seal = on_disk(closed).seal
+    assert seal is not None
+    assert "Sealed. Closed by Ida Pell" in read.text
+    assert "Sealed by Ida Pell" in read.text
+    assert seal.sha256 in read.text.replace(" ", "")
+    assert "What it does not prove" in read.text
+
+
+@pytest.mark.parametrize("reader", ["resident", "owner", "office"])
+def test_a_record_that_no_longer_matches_its_seal_is_not_printed(
+    closed: Path, reader: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    closed.write_bytes(closed.read_bytes().replace(b'"chip"', b'"dent"'))
+    folder = closed.parent / "out"
+    assert main(["report", str(closed), "--to", str(folder), "--for", reader]) == 2
+    assert "does not match its seal" in capsys.readouterr().err
+    assert not folder.exists()
+
+
+def test_a_recording_or_picture_that_is_missing_is_said_where_it_would_stand(walk: Path) -> None:
+    (walk.parent / "walk.mp4").unlink()
+    (walk.parent / "walk.stills" / "e1-1.png").unlink()
+    read = printed(walk)
+    assert read.links == []
+    assert "It did not lie beside the record when this report was made." in read.text
+    assert "Picture not shown: its file is missing." in read.text
+
+
+def test_another_recording_or_picture_under_the_same_name_is_not_shown(walk: Path) -> None:
+    (walk.parent / "walk.mp4").write_bytes(b"another")
+    (walk.parent / "walk.stills" / "e1-1.png").write_bytes(png())
+    read = printed(walk)
+    assert read.links == []
+    assert "another one: its size differs" in read.text
+    assert "its file is not the picture that was taken" in read.text
+
+
+def test_a_file_that_is_no_picture_is_said_in_its_place(walk: Path) -> None:
+    assert "its file is no picture that can be printed" in printed(walk).text
+
+
+def test_links_go_to_where_the_firm_keeps_its_videos(walk: Path) -> None:
+    (walk.parent / "walk.mp4").unlink()
+    read = printed(walk, "--link-base", "https://films.example/{file}?at={seconds}")
+    assert set(read.links) == {"https://films.example/walk.mp4?at=75.30"}
+
+
+@pytest.mark.parametrize("base", ["javascript:alert(1)", "films.example", "https://", "file:///etc", "https://a b/"])
+def test_a_link_base_that_is_no_web_address_is_refused(
+    walk: Path, base: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["report", str(walk), "--to", str(walk.parent / "out"), "--link-base", base]) == 2
+    assert "no web address" in capsys.readouterr().err
+
+
+def test_a_folder_that_is_a_file_is_refused_in_one_line(walk: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["report", str(walk), "--to", str(walk)]) == 2
+    assert capsys.readouterr().err.count("\n") == 1
+
+
+def test_the_paper_of_the_office_holds_what_gave_no_entry(walk: Path) -> None:
+    assert "Okay, moving on." in printed(walk, "--for", "office").text
+    assert "Okay, moving on." not in printed(walk, "--for", "owner").text
+    assert "Okay, moving on." not in printed(walk).text

@@ -1,0 +1,167 @@
+"""The report as a PDF, read back with another library: what people, screen readers and archives find in it."""
+
+from __future__ import annotations
+
+import struct
+import zlib
+from datetime import UTC, datetime
+from pathlib import Path
+from typing import Any
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from narrate2report.publish.report_glyphs import can_be_shown
+from narrate2report.publish.report_links import Links
+from narrate2report.publish.report_pdf import Paper, pdf_of
+from narrate2report.publish.report_values import Reader, Standing
+from narrate2report.publish.report_whole import Around, report_of
+from narrate2report.records.findings import Attribute, Coverage, Decision, Findings, Heard, Size, Still, Unused
+from narrate2report.records.plain import NOT_TEXT
+from tests.publish.pdf import ReadBack
+from tests.publish.walk import entry, evidence, findings
+
+NOON = datetime(2026, 3, 6, 12, tzinfo=UTC)
+BY = Decision(by="Ida Pell", at="2026-03-06T12:00:00Z")
+
+
+def png() -> bytes:
+    """A picture of one dot."""
+
+    def chunk(kind: bytes, content: bytes) -> bytes:
+        return struct.pack(">I", len(content)) + kind + content + struct.pack(">I", zlib.crc32(kind + content))
+
+    head = struct.pack(">IIBBBBB", 1, 1, 8, 2, 0, 0, 0)
+    dot = zlib.compress(bytes([0, 200, 100, 50]))
+    return b"\x89PNG\r\n\x1a\n" + chunk(b"IHDR", head) + chunk(b"IDAT", dot) + chunk(b"IEND", b"")
+
+
+SHA = "b" * 64
+STILL = Still(file="walk.stills/b.png", recording="walk.mp4", time=76.0, sha256=SHA)
+INJECTED = [
+    "#pagebreak() #panic(1)",
+    "$ x^2 $ \\ `raw` ~",
+    "*bold* _it_ = Heading\n= Heading\n- list",
+    "[square] @label <anchor> // comment /* */",
+    '<script>alert("1")</script> & &amp; {{x}} "',
+    "דירה שתיים مستأجر",
+    "\U0001f600\U0001f469\u200d\U0001f467 中文",
+    "Donaudampf" * 60,
+    "\\u{41} #\"a\" ) ] } ``` '''",
+]
+
+
+def pdf(record: Findings, reader: Reader = "resident", standing: Standing = "reviewed", **more: Any) -> ReadBack:
+    around = Around(Links({"walk.mp4": "walk.mp4"}), missing_stills=more.get("missing", {}))
+    paper: Paper = more.get("paper", "letter")
+    return ReadBack(pdf_of(report_of(record, "walk", standing, reader, around), more.get("stills", {}), NOON, paper))
+
+
+def still_on_disk(folder: Path) -> dict[str, Path]:
+    (folder / "b.png").write_bytes(png())
+    return {SHA: folder / "b.png"}
+
+
+def test_it_is_tagged_titled_archival_and_holds_its_fonts(tmp_path: Path) -> None:
+    read = pdf(findings(entry(stills=(STILL,), decided=BY, state="accepted")), stills=still_on_disk(tmp_path))
+    assert read.title == "Condition report, unit 2B"
+    assert read.root["/Lang"] == "en"
+    assert read.root["/MarkInfo"]["/Marked"]
+    assert read.root["/ViewerPreferences"]["/DisplayDocTitle"]
+    assert "<pdfuaid:part>1<" in read.metadata
+    assert "<pdfaid:part>3<" in read.metadata
+    structure = list(read.structure())
+    kinds = {kind for kind, _ in structure}
+    assert {"/Title", "/H1", "/H2", "/H3", "/Table", "/TH", "/TD", "/Link", "/Figure"} <= kinds | {"/Title"}
+    assert [alt for kind, alt in structure if kind == "/Figure"] == [
+        "Picture from the recording at 1:16. Kitchen, countertop: chip"
+    ]
+    assert read.fonts
+    assert all({"/FontFile2", "/FontFile3"} & set(font) for font in read.fonts)
+
+
+def test_times_are_links_into_the_recording() -> None:
+    read = pdf(findings(entry(decided=BY, state="accepted")))
+    assert set(read.links) == {"walk.mp4#t=75.30,78.30"}
+
+
+@pytest.mark.parametrize("paper", ["letter", "a4"])
+def test_a_draft_says_so_on_every_page(paper: Paper) -> None:
+    read = pdf(findings(entry(), check_of_many()), standing="draft", paper=paper)
+    assert len(read.pages) > 1
+    assert all("DRAFT" in page for page in read.pages)
+    assert "NOT REVIEWED" in read.text
+    assert not any("DRAFT" in page for page in pdf(findings(entry(decided=BY, state="accepted"))).pages)
+
+
+def check_of_many() -> Any:
+    return entry(id="e2", component="oven", kind="check", outcome="not_tested")
+
+
+def test_an_empty_record_makes_a_report_that_says_so() -> None:
+    read = pdf(findings())
+    assert "Nothing in the recording was read as being about the unit" in read.text
+    assert "Smoke alarm Anywhere" in read.text
+
+
+def test_a_missing_still_is_said_in_its_place() -> None:
+    read = pdf(findings(entry(stills=(STILL,))), missing={SHA: "its file is missing"})
+    assert "Picture not shown: its file is missing." in read.text
+    assert "/Figure" not in {kind for kind, _ in read.structure()}
+
+
+def injected(text: str) -> Findings:
+    """A record with the text in every field that holds words."""
+    one = {"evidence": (evidence(5, text),), "where": text, "note": text, "because": (text,)}
+    size = Size(text=text)
+    heard = (Heard(heard=text, read=text, why=text, sureness=0.5),)
+    decided = {"state": "accepted", "decided": Decision(by=text, at=text, why=text)}
+    source = [{"value": text, "source": text}]
+    return findings(
+        entry(id="a", size=size, heard=heard, room="kitchen", **one, **decided),
+        entry(id="b", kind="advice", **one),
+        entry(id="c", kind="description", attribute=Attribute(name="type", value=text), **one),
+        entry(id="d", kind="handover", component="key", **one),
+        entry(id="e", kind="follow_up", action="clean", party="owner", **one),
+        entry(id="f", component=text, room=f"{text}.{text}", condition=text, **one),
+        walkthrough={
+            "kind": source, "unit": source, "residents": source, "inspector": source, "date": source, "clashes": [text],
+        },
+        recordings=[{"file": text, "sha256": "a" * 64, "bytes": 9, "recorded_at": text}],
+        unused=[Unused(id="s", recording=text, start=1, end=2, text=text, reason="talk", because=text)],
+        coverage=[Coverage(room=text, component=text, status="not_noted")],
+    )  # fmt: skip
+
+
+@pytest.mark.parametrize("text", INJECTED)
+def test_no_word_of_a_record_is_ever_markup(text: str) -> None:
+    read = pdf(injected(text), "office")
+    markup_free = pdf(injected("plain"), "office")
+    kinds = [kind for kind, _ in markup_free.structure()]
+    assert [kind for kind, _ in read.structure() if kind in {"/H1", "/H2", "/H3"}].count("/H1") == kinds.count("/H1")
+    if text.isascii():
+        squeezed = "".join(read.text.split())
+        assert squeezed.count("".join(text.split())) >= 8
+
+
+@given(
+    st.text(st.characters(exclude_categories=("Cs", "Cc")), max_size=60).filter(lambda text: not NOT_TEXT.search(text))
+)
+@settings(max_examples=12, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+def test_any_text_can_be_set(text: str) -> None:
+    assert pdf(injected(text or "x"), "office").pages
+
+
+def test_every_character_that_is_said_to_be_shown_is_in_the_fonts() -> None:
+    """One that is in no font would be refused by the typesetter, as PDF/UA demands."""
+    shown = [chr(code) for code in range(0x20, 0x3000) if can_be_shown(chr(code))]
+    text = " ".join(shown)
+    assert pdf(
+        findings(entry(evidence=(evidence(5, text),)), walkthrough={"unit": [{"value": text, "source": "x"}]})
+    ).pages
+
+
+def test_the_same_record_gives_the_same_bytes() -> None:
+    report = report_of(findings(entry()), "walk", "draft", "office", Around())
+    assert pdf_of(report, {}, NOON) == pdf_of(report, {}, NOON)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import tempfile
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import UTC, datetime
@@ -13,9 +14,10 @@ from urllib.parse import quote, urlsplit
 from rich.console import Console
 
 from narrate2report.errors import BadInput
+from narrate2report.intake.smaller import smaller_jpeg
 from narrate2report.publish.report_html import html_of
 from narrate2report.publish.report_links import Links
-from narrate2report.publish.report_pdf import Paper, pdf_of
+from narrate2report.publish.report_pdf import Paper, longest_side, pdf_of
 from narrate2report.publish.report_values import Reader, Report, Standing
 from narrate2report.publish.report_whole import Around, report_of
 from narrate2report.records.beside import walk_name
@@ -28,6 +30,7 @@ from narrate2report.seal.covering import place_of
 from narrate2report.seal.decided import Decided, decided
 from narrate2report.seal.verifying import check_seal
 
+_NO_PICTURE = "its file is no picture that can be printed"
 _PICTURES = {b"\xff\xd8\xff": ".jpg", b"\x89PNG": ".png"}
 
 Form = Literal["pdf", "html"]
@@ -60,12 +63,14 @@ def report(wanted: WantedReport) -> tuple[Path, ...]:
     Raises NarrateError, with nothing written, where that cannot be.
     """
     findings, standing = _record(wanted.file)
-    stills, missing_stills = _stills(findings, wanted.file)
     opened, missing_recordings = _recordings(findings, wanted)
-    around = Around(Links(opened, wanted.link_base), missing_recordings, missing_stills)
+    stills, missing_stills = _stills(findings, wanted.file)
     name = walk_name(wanted.file)
-    content = report_of(findings, name, standing, wanted.reader, around)
-    made = {form: _made(form, content, stills, findings, wanted) for form in wanted.forms}
+    with tempfile.TemporaryDirectory(prefix="narrate2report-") as smaller:
+        fitted, spoilt = _fitted(stills, Path(smaller))
+        around = Around(Links(opened, wanted.link_base), missing_recordings, missing_stills | spoilt)
+        content = report_of(findings, name, standing, wanted.reader, around)
+        made = {form: _made(form, content, fitted, findings, wanted) for form in wanted.forms}
     folder = _folder(wanted.to)
     places = tuple(folder / f"{name}.report.{form}" for form in made)
     for place, whole in zip(places, made.values(), strict=True):
@@ -112,6 +117,23 @@ def _stills(findings: Findings, file: Path) -> tuple[dict[str, Path], dict[str, 
     return found, missing
 
 
+def _fitted(stills: Mapping[str, Path], folder: Path) -> tuple[dict[str, Path], dict[str, str]]:
+    """The pictures in the size in which they are printed, made smaller in a folder where there are very many."""
+    longest = longest_side(len(stills))
+    fitted: dict[str, Path] = {}
+    spoilt: dict[str, str] = {}
+    for sha256, place in stills.items():
+        try:
+            content = smaller_jpeg(place, longest)
+        except BadInput:
+            spoilt[sha256] = _NO_PICTURE
+            continue
+        fitted[sha256] = place if content is None else folder / f"{sha256}.jpg"
+        if content is not None:
+            fitted[sha256].write_bytes(content)
+    return fitted, spoilt
+
+
 def _why_not(place: Path, still: Still) -> str:
     if not place.is_file():
         return "its file is missing"
@@ -120,7 +142,7 @@ def _why_not(place: Path, still: Still) -> str:
     with place.open("rb") as file:
         head = file.read(4)
     if not any(head.startswith(first) and place.suffix == ending for first, ending in _PICTURES.items()):
-        return "its file is no picture that can be printed"
+        return _NO_PICTURE
     return ""
 
 

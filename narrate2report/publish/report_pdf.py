@@ -11,6 +11,7 @@ import tempfile
 from collections.abc import Mapping
 from dataclasses import asdict
 from datetime import UTC, datetime
+from math import isqrt
 from pathlib import Path
 from typing import Literal
 
@@ -25,8 +26,16 @@ PAPERS: Mapping[Paper, str] = {"letter": "us-letter", "a4": "a4"}
 STANDARDS: list[Literal["ua-1", "a-3a"]] = ["ua-1", "a-3a"]
 TEMPLATE = Path(__file__).with_name("report.typ")
 
+ALL_PIXELS = 150_000_000
+"""Of all pictures together: the typesetter holds each of them unpacked, at three bytes a pixel."""
+SMALLEST_SIDE = 640
+"""Pixels that the longer side of a picture has at least: some 200 to the inch, as it is printed."""
+
 _AS_THEY_ARE = frozenset({"link", "sha256", "file_name"})
 """Fields that are addresses, not words."""
+_HEADINGS = frozenset({"title", "name"})
+"""Fields that become headings, of which PDF/UA allows none without words."""
+NAMELESS = "–"
 
 
 def pdf_of(report: Report, stills: Mapping[str, Path], made_at: datetime, paper: Paper = "letter") -> bytes:
@@ -43,15 +52,28 @@ def pdf_of(report: Report, stills: Mapping[str, Path], made_at: datetime, paper:
         return _typeset(root, made_at)
 
 
+def longest_side(pictures: int) -> int:
+    """How many pixels the longer side of each picture may have, so that many of them do not fill the memory."""
+    each = ALL_PIXELS // max(pictures, 1)
+    return max(SMALLEST_SIDE, isqrt(each * 16 // 9))
+
+
 def fit_for_print(content: object) -> object:
     """The same JSON with every text made printable; addresses stay as they are."""
     if isinstance(content, str):
         return printable(content)
     if isinstance(content, dict):
-        return {name: one if name in _AS_THEY_ARE else fit_for_print(one) for name, one in content.items()}
+        return {name: _field(name, one) for name, one in content.items()}
     if isinstance(content, (list, tuple)):
         return [fit_for_print(one) for one in content]
     return content
+
+
+def _field(name: str, content: object) -> object:
+    if name in _AS_THEY_ARE:
+        return content
+    fitted = fit_for_print(content)
+    return NAMELESS if name in _HEADINGS and isinstance(fitted, str) and not fitted.strip() else fitted
 
 
 def _copied(file: Path, root: Path, sha256: str) -> str:

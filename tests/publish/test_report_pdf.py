@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 
 from narrate2report.publish.report_glyphs import can_be_shown
 from narrate2report.publish.report_links import Links
-from narrate2report.publish.report_pdf import Paper, pdf_of
+from narrate2report.publish.report_pdf import ALL_PIXELS, SMALLEST_SIDE, Paper, longest_side, pdf_of
 from narrate2report.publish.report_values import Reader, Standing
 from narrate2report.publish.report_whole import Around, report_of
 from narrate2report.records.findings import Attribute, Coverage, Decision, Findings, Heard, Size, Still, Unused
@@ -165,3 +165,10 @@ def test_every_character_that_is_said_to_be_shown_is_in_the_fonts() -> None:
 def test_the_same_record_gives_the_same_bytes() -> None:
     report = report_of(findings(entry()), "walk", "draft", "office", Around())
     assert pdf_of(report, {}, NOON) == pdf_of(report, {}, NOON)
+
+
+@pytest.mark.parametrize("pictures", [0, 1, 30, 200, 600])
+def test_however_many_pictures_they_fit_into_memory_together(pictures: int) -> None:
+    side = longest_side(pictures)
+    assert pictures * side * side * 9 // 16 <= ALL_PIXELS or side == SMALLEST_SIDE
+    assert pictures > 30 or side >= 2880

@@ -40,7 +40,7 @@ export function pause() {
 export async function show(recording) {
   if (current === recording) return !video.hidden;
   const facts = walk.recordings[recording];
-  const state = facts && facts.media ? await ask(`/api/playing/${recording}`).catch((error) => ({ why: error.message })) : {};
+  const state = facts && facts.media ? await ask(`api/playing/${recording}`).catch((error) => ({ why: error.message })) : {};
   if (!state.ready) {
     say(facts, state);
     if (typeof state.progress === "number") setTimeout(() => show(recording), 1500);
@@ -49,7 +49,7 @@ export async function show(recording) {
   current = recording;
   video.hidden = false;
   note.hidden = true;
-  video.src = `/recording/${recording}`;
+  video.src = `recording/${recording}`;
   await new Promise((done) => {
     video.addEventListener("loadedmetadata", done, { once: true });
     video.addEventListener("error", () => { say(facts, { why: "this browser cannot play it" }); done(); }, { once: true });

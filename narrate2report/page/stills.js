@@ -6,7 +6,7 @@ import { ask } from "./walk.js";
 
 // A strip with the picture at hand. `keep(at)` is called with the moment of the one that is wanted.
 export async function pictureStrip(entry, { keep, close }) {
-  const { recording, at } = await ask(`/api/sharpest/${entry.id}`);
+  const { recording, at } = await ask(`api/sharpest/${entry.id}`);
   const picture = make("img", { alt: "" });
   const clock = make("output", { "aria-live": "polite" });
   const strip = make("div", { class: "strip", role: "group", "aria-label": "Choose a picture" });
@@ -16,7 +16,7 @@ export async function pictureStrip(entry, { keep, close }) {
     if (state.busy) return;
     state.busy = true;
     try {
-      const answer = await fetch(`/frame/${recording}?at=${from}&steps=${steps}`);
+      const answer = await fetch(`frame/${recording}?at=${from}&steps=${steps}`);
       if (!answer.ok) throw new Error((await answer.json()).error);
       state.at = Number(answer.headers.get("X-Moment"));
       URL.revokeObjectURL(picture.src);

@@ -6,7 +6,7 @@ export const walk = { entries: new Map(), order: [], sentences: [], unused: new 
 export const gapKey = (gap) => `${gap.room}/${gap.component}`;
 
 export async function open() {
-  const told = await ask("/api/walk");
+  const told = await ask("api/walk");
   Object.assign(walk, { title: told.walk, recordings: told.recordings, sentences: inOrder([...told.sentences, ...told.gaps]), choices: told.choices });
   walk.reviewer = told.reviewer;
   walk.canSeal = told.can_seal;
@@ -21,19 +21,19 @@ export async function open() {
 // Sends one decision. Returns what it touched, or throws with the server's own sentence; what another window
 // decided meanwhile is taken in either way.
 export async function decide(request, by) {
-  const answer = await post("/api/decide", { request, by, seen: walk.head });
+  const answer = await post("api/decide", { request, by, seen: walk.head });
   const touched = "head" in answer.body ? takeIn(answer.body) : null;
   if (!answer.ok) throw Object.assign(new Error(answer.body.error), { touched });
   return touched;
 }
 
 export async function lookForOthers() {
-  const told = await ask(`/api/since/${walk.head}`);
+  const told = await ask(`api/since/${walk.head}`);
   return told.head === walk.head ? null : takeIn(told);
 }
 
 export async function seal(by, statement) {
-  const answer = await post("/api/seal", { by, statement });
+  const answer = await post("api/seal", { by, statement });
   if (!answer.ok) throw new Error(answer.body.error);
   return answer.body.sha256;
 }

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
 
-from narrate2report.records.findings import Entry, Findings
+from narrate2report.records.findings import Coverage, Entry, Findings
 from narrate2report.wording import plain, room_name
 
 
@@ -32,7 +32,7 @@ class Choices:
 
         So every fact of an entry stands among what can be chosen for it.
         """
-        named = (*findings.entries, *findings.coverage)
+        named: list[Entry | Coverage] = [*findings.entries, *findings.coverage]
         rooms = [*(visit.room for visit in findings.rooms), *(one.room for one in named)]
         return replace(
             self,

@@ -116,13 +116,13 @@ def entry_view(entry: Entry, findings: Findings, choices: Choices) -> Json:
 
 
 def still_view(still: Still, numbers: Mapping[str, int]) -> Json:
-    """A picture with where it lies on the page's server."""
+    """A picture with where it lies, from the page's own address on."""
     return {
         "sha256": still.sha256,
         "time": still.time,
         "clock": clock(still.time),
         "recording": numbers[still.recording],
-        "address": f"/still/{still.sha256}",
+        "address": f"still/{still.sha256}",
     }
 
 

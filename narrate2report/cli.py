@@ -16,7 +16,7 @@ from typing import NoReturn, TypeAlias
 
 from narrate2report import __version__
 from narrate2report.errors import BadInput, NarrateError
-from narrate2report.records.plain import NOT_TEXT
+from narrate2report.records.plain import NOT_TEXT, can_be_seen
 
 INTERRUPTED = 130
 
@@ -106,6 +106,8 @@ def _words(text: str) -> str:
     """Words for the record's head, which are printed as they are."""
     if NOT_TEXT.search(text):
         raise argparse.ArgumentTypeError(f"{text!a}: holds characters that cannot be printed")
+    if text.strip() and not can_be_seen(text):
+        raise argparse.ArgumentTypeError(f"{text!a}: holds nothing that can be seen")
     return text
 
 

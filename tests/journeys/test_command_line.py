@@ -50,6 +50,7 @@ def test_the_version_is_told(capsys: pytest.CaptureFixture[str]) -> None:
         ["draft", "walk.mp4", "--out", "x.json", "--kind", "holiday"],
         ["draft", "walk.mp4", "--out", "x.json", "--date", "31.3.2026"],
         ["draft", "walk.mp4", "--out", "x.json", "--unit", " "],
+        ["review", "walk.findings.json", "--by", "\u200b\ufeff"],
         ["show"],
         ["guide", "cooking"],
         ["guide", "../README"],
@@ -90,7 +91,7 @@ def test_stopping_it_gives_130_and_says_how_to_go_on(
 def test_every_guide_is_listed_and_printed(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["guide"]) == 0
     listed = capsys.readouterr().out.splitlines()
-    assert [line.split()[0] for line in listed] == ["draft", "findings", "sealing", "speaking", "vocabulary"]
+    assert [line.split()[0] for line in listed] == ["draft", "findings", "review", "sealing", "speaking", "vocabulary"]
     assert main(["guide", "speaking"]) == 0
     assert "Five habits" in capsys.readouterr().out
 

@@ -192,6 +192,8 @@ def test_a_request_that_is_too_large_is_refused(inside: TestClient) -> None:
         b'{"request": {"action": "undo"}, "by": "", "seen": 0}',
         b'{"request": {"action": "undo"}, "by": "Ida", "seen": -1}',
         b'{"request": {"action": "undo"}, "by": "Ida\\u0007", "seen": 0}',
+        b'{"request": {"action": "undo"}, "by": "\\u200b\\ufeff", "seen": 0}',
+        b'{"request": {"action": "withdraw", "entry": "nosuch", "why": "\\u2060"}, "by": "Ida", "seen": 0}',
         b'{"request": {"action": "accept", "entries": ["nosuch"]}, "by": "Ida", "seen": 0}',
     ],
 )

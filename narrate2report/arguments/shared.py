@@ -6,7 +6,7 @@ import argparse
 from pathlib import Path
 from typing import Any, TypeAlias
 
-from narrate2report.records.plain import NOT_TEXT
+from narrate2report.records.plain import NOT_TEXT, can_be_seen
 
 Commands: TypeAlias = "argparse._SubParsersAction[Any]"
 """Where a command is added; the type that argparse returns has no public name."""
@@ -27,6 +27,8 @@ def plain_text(text: str) -> str:
     """Words for the record's head, which are printed as they are."""
     if NOT_TEXT.search(text):
         raise argparse.ArgumentTypeError(f"{text!a}: holds characters that cannot be printed")
+    if text.strip() and not can_be_seen(text):
+        raise argparse.ArgumentTypeError(f"{text!a}: holds nothing that can be seen")
     return text
 
 

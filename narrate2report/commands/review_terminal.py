@@ -19,7 +19,7 @@ from narrate2report.commands.terminal_answers import Answers, Leave
 from narrate2report.commands.typed import command
 from narrate2report.commands.words import word_folders
 from narrate2report.read.lexicon import load_vocabulary
-from narrate2report.records.plain import NOT_TEXT
+from narrate2report.records.plain import NOT_TEXT, can_be_seen
 
 LONGEST_NAME = 200
 """Characters of who decides, as on the page."""
@@ -62,6 +62,7 @@ def _asked_name(asked: Callable[[str], str], proposed: str) -> str:
     prompt = f"Who decides{f' [{proposed}]' if proposed else ''}: "
     while True:
         name = asked(prompt) or proposed
-        if any(letter.isalpha() for letter in name) and len(name) <= LONGEST_NAME and not NOT_TEXT.search(name):
+        named = can_be_seen(name) and any(letter.isalpha() for letter in name)
+        if named and len(name) <= LONGEST_NAME and not NOT_TEXT.search(name):
             return name
         prompt = "Your name goes beside each decision; type it: "

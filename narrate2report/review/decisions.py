@@ -17,8 +17,12 @@ from narrate2report.review import requests as ask
 from narrate2report.review.added import added_entry, new_id
 from narrate2report.review.facts import with_facts
 from narrate2report.review.spine import Sentence, began_at
+from narrate2report.wording import plain, room_name, said
 
 Part = TypeVar("Part")
+
+STATEMENT = ("kind", "room", "component", "condition", "assertion", "outcome", "action", "direction", "attribute")
+"""What two entries must have in common to say the same; place, size and number only tell more of it."""
 
 
 @dataclass(frozen=True)
@@ -57,10 +61,10 @@ def decide(standing: Standing, wanted: ask.Decide, hand: Hand, still: Still | No
         case ask.Withdraw():
             changes = _drop(findings, (wanted.entry,), hand, f"withdrawn: {wanted.why}")
         case ask.Reopen():
-            undecided = {"state": "proposed", "decided": None, "merged_into": None}
-            changes = [_changed(entry, **undecided) for entry in _entries(findings, wanted.entries)]
+            undecided = {"state": "proposed", "decided": None}
+            changes = [_changed(entry, **undecided) for entry in _own(findings, wanted.entries)]
         case ask.Change():
-            entry = _entry(findings, wanted.entry)
+            (entry,) = _own(findings, (wanted.entry,))
             changes = [_becomes(entry, with_facts(findings, entry, wanted.facts), hand)]
         case ask.Add():
             changes = _add(standing, wanted, hand)
@@ -92,16 +96,30 @@ def _entry(findings: Findings, wanted: str) -> Entry:
     return _entries(findings, [wanted])[0]
 
 
+def _own(findings: Findings, wanted: Iterable[str]) -> list[Entry]:
+    """The entries, each of which stands for its own words: what was merged away would say them a second time."""
+    entries = _entries(findings, wanted)
+    for entry in entries:
+        if entry.merged_into is not None:
+            keeper = _named(_entry(findings, entry.merged_into))
+            raise CannotDecide(f"this was merged into {keeper}; undo that, or split the one that took it over")
+    return entries
+
+
+def _named(entry: Entry) -> str:
+    return f"{room_name(entry.room)}, {plain(entry.component)}: {said(entry)}"
+
+
 def _changed(entry: Entry, **fields: object) -> Changed:
     return EntryChange(before=entry, after=entry.model_copy(update=fields))
 
 
 def _accept(standing: Standing, wanted: Sequence[str], hand: Hand) -> list[Changed]:
     """Accepted is what stands as it was read; what a person has changed is `changed`, whatever came in between."""
-    accepted = {"decided": hand.decision(), "merged_into": None}
+    accepted = {"decided": hand.decision()}
     return [
         _changed(entry, state="accepted" if _as_first_read(standing, entry) else "changed", **accepted)
-        for entry in _entries(standing.findings, wanted)
+        for entry in _own(standing.findings, wanted)
         if entry.state not in ("accepted", "changed")
     ]
 
@@ -115,8 +133,8 @@ def _as_first_read(standing: Standing, entry: Entry) -> bool:
 def _drop(findings: Findings, wanted: Sequence[str], hand: Hand, why: str | None) -> list[Changed]:
     """Leave out; what is left out already may still be given its reason."""
     return [
-        _changed(entry, state="dropped", decided=hand.decision(why), merged_into=None)
-        for entry in _entries(findings, wanted)
+        _changed(entry, state="dropped", decided=hand.decision(why))
+        for entry in _own(findings, wanted)
         if entry.state != "dropped" or (why and (entry.decided is None or entry.decided.why != why))
     ]
 
@@ -124,7 +142,7 @@ def _drop(findings: Findings, wanted: Sequence[str], hand: Hand, why: str | None
 def _becomes(before: Entry, after: Entry, hand: Hand) -> Changed:
     if after == before:
         raise CannotDecide("that is how it stands already; nothing was changed")
-    decided = {"state": "changed", "decided": hand.decision(), "merged_into": None}
+    decided = {"state": "changed", "decided": hand.decision()}
     return EntryChange(before=before, after=after.model_copy(update=decided))
 
 
@@ -137,15 +155,17 @@ def _add(standing: Standing, wanted: ask.Add, hand: Hand) -> list[Changed]:
 
 
 def _merge(findings: Findings, wanted: ask.Merge, hand: Hand) -> list[Changed]:
-    """The first stays and takes over what the others rest on: evidence, repairs of mishearings, pictures."""
-    first, *others = _entries(findings, wanted.entries)
+    """The first stays and takes over what the others rest on: evidence, repairs of mishearings, pictures.
+
+    They must say the same, or what the others say would be gone without anyone having left it out.
+    """
+    first, *others = _own(findings, wanted.entries)
     if not others:
         raise CannotDecide("an entry cannot be merged with itself; choose another one")
     if any(entry.state == "dropped" for entry in (first, *others)):
         raise CannotDecide("one of them was left out and does not come back by a merge; decide it again first")
     for other in others:
-        if other.kind != first.kind:
-            raise CannotDecide(f"a {other.kind} and a {first.kind} say different things; change one of them first")
+        _check_same(first, other)
     every = sorted((first, *others), key=lambda entry: began_at(findings, entry))
     after = first.model_copy(
         update={
@@ -154,11 +174,18 @@ def _merge(findings: Findings, wanted: ask.Merge, hand: Hand) -> list[Changed]:
             "stills": _joined(entry.stills for entry in every),
             "state": "changed",
             "decided": hand.decision(),
-            "merged_into": None,
         }
     )
     gone = {"state": "dropped", "decided": hand.decision(f"merged into {first.id}"), "merged_into": first.id}
     return [EntryChange(before=first, after=after), *(_changed(other, **gone) for other in others)]
+
+
+def _check_same(first: Entry, other: Entry) -> None:
+    if differing := next((name for name in STATEMENT if getattr(first, name) != getattr(other, name)), None):
+        one, two = (_named(entry) for entry in (first, other))
+        raise CannotDecide(
+            f"these say different things ({differing}): {one} and {two}; change or leave out one of them first"
+        )
 
 
 def _joined(groups: Iterable[Iterable[Part]]) -> tuple[Part, ...]:

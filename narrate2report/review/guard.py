@@ -4,13 +4,16 @@ A page on the open web can make a browser send requests to this machine. So: one
 cookie that scripts and other sites cannot use; only our own host name is answered (against DNS rebinding); a write
 must come from our own page (Origin and Sec-Fetch-Site, Fetch Metadata); nothing from outside is ever loaded
 (Content-Security-Policy Level 3); bodies are small.
+
+A browser shows a cookie to every port of a machine (RFC 6265, section 8.5), so to any other server that runs here,
+but only below the cookie's path (section 5.1.4). So everything lies below a folder whose name nobody can guess and
+no other page is told (Referrer-Policy), and the cookie is for that folder alone.
 """
 
 from __future__ import annotations
 
 import hmac
 import secrets
-from http.cookies import CookieError, SimpleCookie
 
 from starlette.datastructures import Headers, MutableHeaders
 from starlette.responses import PlainTextResponse, RedirectResponse, Response
@@ -35,15 +38,18 @@ SAFE = frozenset({"GET", "HEAD"})
 
 
 class Pass:
-    """What lets one browser in: a word in the address that works once, and the cookie that it becomes."""
+    """What lets one browser in: a word in the address that works once, and the cookie that it becomes.
+
+    `folder` is the path, without a slash at its end, below which everything lies.
+    """
 
     def __init__(self, port: int) -> None:
         self.hosts = frozenset({f"127.0.0.1:{port}", f"localhost:{port}"})
         self.cookie = f"narrate2report_{port}"
-        self.address = f"http://127.0.0.1:{port}{OPENING}"
+        self.folder = f"/{secrets.token_urlsafe(24)}"
         self._token: str | None = secrets.token_urlsafe(24)
         self._session = secrets.token_urlsafe(32)
-        self.address += self._token
+        self.address = f"http://127.0.0.1:{port}{self.folder}{OPENING}{self._token}"
 
     def spend(self, token: str) -> str | None:
         """The session for the right word, once; None for any other."""
@@ -53,12 +59,16 @@ class Pass:
         return self._session
 
     def knows(self, header: str) -> bool:
-        """Whether a Cookie header carries the session."""
-        try:
-            cookie = SimpleCookie(header).get(self.cookie)
-        except CookieError:
-            return False
-        return cookie is not None and hmac.compare_digest(cookie.value.encode(), self._session.encode())
+        """Whether a Cookie header carries the session, whatever cookies of this name others have set beside it."""
+        pairs = (pair.strip().partition("=") for pair in header.split(";"))
+        values = [value for name, _, value in pairs if name == self.cookie]
+        return any(hmac.compare_digest(value.encode(), self._session.encode()) for value in values)
+
+    def inside(self, path: str) -> str | None:
+        """What a path names in the folder; None for one that lies elsewhere."""
+        folder, slash, rest = path[1:].partition("/")
+        ours = hmac.compare_digest(folder.encode(), self.folder[1:].encode())
+        return slash + rest if ours and slash else None
 
 
 class Guard:
@@ -83,6 +93,7 @@ class Guard:
         if answer is not None:
             await answer(scope, receive, with_headers)
             return
+        scope = {**scope, "root_path": self._pass.folder}
         if scope["method"] in SAFE:
             await self._app(scope, receive, with_headers)
             return
@@ -98,10 +109,10 @@ class Guard:
         if host not in self._pass.hosts:
             return _refused(421, "this server answers only on its own address")
         known = self._pass.knows(headers.get("cookie", ""))
-        path = scope["path"]
-        if path.startswith(OPENING) and scope["method"] == "GET":
+        path = self._pass.inside(scope["path"])
+        if path is not None and path.startswith(OPENING) and scope["method"] == "GET":
             return self._open(path.removeprefix(OPENING), known)
-        if not known:
+        if path is None or not known:
             return _refused(403, "open the page with the address that narrate2report printed; it works once")
         if scope["method"] not in SAFE:
             return _foreign(headers, host)
@@ -111,9 +122,10 @@ class Guard:
         session = self._pass.spend(token)
         if session is None and not known:
             return _refused(403, "this address was used already; start the review again for a new one")
-        answer = RedirectResponse("/", status_code=303)
+        answer = RedirectResponse(f"{self._pass.folder}/", status_code=303)
         if session is not None:
-            answer.set_cookie(self._pass.cookie, session, httponly=True, samesite="strict", path="/")
+            cookie, below = self._pass.cookie, f"{self._pass.folder}/"
+            answer.set_cookie(cookie, session, httponly=True, samesite="strict", path=below)
         return answer
 
 

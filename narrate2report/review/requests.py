@@ -8,7 +8,7 @@ from pydantic import AfterValidator, Field, StringConstraints
 
 from narrate2report.records.base import Seconds, Value
 from narrate2report.records.findings import Action, Assertion, Kind, Looked, Outcome, Party, Severity
-from narrate2report.records.plain import NOT_TEXT
+from narrate2report.records.plain import NOT_TEXT, can_be_seen
 
 LONGEST_TEXT = 2_000
 """Characters of anything typed: a remark is no letter."""
@@ -17,10 +17,19 @@ LONGEST_TEXT = 2_000
 def _is_text(words: str) -> str:
     if NOT_TEXT.search(words):
         raise ValueError("holds characters that are no text")
+    return words if can_be_seen(words) else ""
+
+
+def _is_said(words: str) -> str:
+    if not words:
+        raise ValueError("holds nothing that can be seen")
     return words
 
 
 Text = Annotated[str, StringConstraints(strip_whitespace=True, max_length=LONGEST_TEXT), AfterValidator(_is_text)]
+"""What a person typed; what nobody could see of it is nothing."""
+Said = Annotated[Text, AfterValidator(_is_said)]
+"""What must be said: a name, a reason, a declaration."""
 Identifier = Annotated[str, StringConstraints(pattern=r"^[a-z][a-z0-9_]*(\.[a-z0-9_]+)?$", max_length=80)]
 Ids = Annotated[tuple[str, ...], Field(min_length=1)]
 
@@ -85,7 +94,7 @@ class Withdraw(Value):
 
     action: Literal["withdraw"] = "withdraw"
     entry: str
-    why: Annotated[Text, Field(min_length=1)]
+    why: Said
 
 
 class Reopen(Value):

@@ -63,15 +63,15 @@ class Decided(Value):
     """What the page sends: a decision, by whom, and the last line of the journal that it has seen."""
 
     request: ask.Request
-    by: ask.Text = Field(min_length=1, max_length=200)
+    by: ask.Said = Field(max_length=200)
     seen: int = Field(ge=0)
 
 
 class SealWanted(Value):
     """What the page sends to seal."""
 
-    by: ask.Text = Field(min_length=1, max_length=200)
-    statement: ask.Text = Field(min_length=1)
+    by: ask.Said = Field(max_length=200)
+    statement: ask.Said
 
 
 _DECIDED: TypeAdapter[Decided] = TypeAdapter(Decided)
@@ -237,4 +237,4 @@ def _told(why: str, status: int, **more: object) -> Response:
 def _first_fault(error: ValidationError) -> str:
     first = error.errors(include_url=False)[0]
     where = ".".join(str(part) for part in first["loc"] if part != "request") or "the request"
-    return f"{where}: {json.dumps(first['msg'])[1:-1]}"
+    return f"{where}: {json.dumps(first['msg'].removeprefix('Value error, '))[1:-1]}"

@@ -28,6 +28,7 @@ def whole_view(findings: Findings, spine: Sequence[Sentence], lines: Sequence[Jo
     """Everything that the page shows when it opens."""
     numbers = _numbers(findings)
     unused = {one.id for one in findings.unused}
+    offered = choices.with_those_of(findings)
     return {
         "walk": _walk(findings),
         "recordings": [
@@ -39,9 +40,9 @@ def whole_view(findings: Findings, spine: Sequence[Sentence], lines: Sequence[Jo
         "entries": [entry_view(entry, findings, choices) for entry in findings.entries],
         "coverage": [coverage_view(line) for line in findings.coverage if line.status == "not_noted"],
         "choices": {
-            "rooms": _choices(choices.rooms),
-            "components": _choices(choices.components),
-            "conditions": _choices(choices.conditions),
+            "rooms": _choices(offered.rooms),
+            "components": _choices(offered.components),
+            "conditions": _choices(offered.conditions),
         },
         **progress(findings, lines),
     }
@@ -115,13 +116,13 @@ def entry_view(entry: Entry, findings: Findings, choices: Choices) -> Json:
 
 
 def still_view(still: Still, numbers: Mapping[str, int]) -> Json:
-    """A picture with where it lies on the page's server."""
+    """A picture with where it lies, from the page's own address on."""
     return {
         "sha256": still.sha256,
         "time": still.time,
         "clock": clock(still.time),
         "recording": numbers[still.recording],
-        "address": f"/still/{still.sha256}",
+        "address": f"still/{still.sha256}",
     }
 
 

@@ -11,7 +11,7 @@ from narrate2report.records.beside import journal_beside, transcript_beside
 from narrate2report.records.canonical import canonical_sha256
 from narrate2report.records.files import read_record, record_json
 from narrate2report.records.findings import Findings, Seal
-from narrate2report.records.plain import NOT_TEXT
+from narrate2report.records.plain import NOT_TEXT, can_be_seen
 from narrate2report.records.transcript import Transcript
 from narrate2report.seal.covering import covered_files, place_of
 from narrate2report.seal.decided import Decided
@@ -38,7 +38,7 @@ class Sealer:
 
     def __post_init__(self) -> None:
         for what, words in (("name", self.by), ("statement", self.statement)):
-            if not words.strip() or NOT_TEXT.search(words):
+            if not can_be_seen(words) or NOT_TEXT.search(words):
                 raise BadInput(f"a seal needs a {what} in plain words, not {words!a}")
 
 

@@ -52,7 +52,7 @@ def test_a_film_that_browsers_cannot_play_shows_the_right_second(
     open_walk: Callable[..., Opened], filmed: Path
 ) -> None:
     opened = open_walk(filmed)
-    opened.page.wait_for_selector("#player[src='/recording/0']", timeout=60_000)
+    opened.page.wait_for_selector("#player[src='recording/0']", timeout=60_000)
     opened.until("document.querySelector('#player').readyState >= 2")
     for second in (0, 9, 25, 31):
         wide, high, flat = opened.page.evaluate(SHOWN, second + 0.5)

@@ -129,15 +129,19 @@ def test_a_stretch_that_was_not_understood_is_listened_to_and_becomes_an_entry(o
     assert opened.page.locator(f"#entry-{made.id}").is_visible()
 
 
-def test_merging_and_splitting(open_walk: Open, sample: Path) -> None:
+def test_splitting_and_merging_what_says_the_same(open_walk: Open, sample: Path) -> None:
     opened = open_walk(sample)
     first, second = opened.record.entries[:2]
-    opened.press("j", "m")
+    opened.press("s")
+    split = next(entry for entry in opened.record.entries if entry.split_from == first.id)
+    opened.press("m")
     merged = {entry.id: entry for entry in opened.record.entries}
-    assert merged[second.id].merged_into == first.id
-    assert merged[second.id].state == "dropped"
-    opened.press("u", "s")
-    assert len(opened.record.entries) == len(merged) + 1
+    assert (merged[split.id].state, merged[split.id].merged_into) == ("dropped", first.id)
+    opened.page.locator(f"#entry-{second.id}").click()
+    opened.press("k", "j", "m")
+    assert opened.page.locator("#alert").is_visible(), "two entries that say different things are not merged"
+    assert {entry.id: entry.state for entry in opened.record.entries}[second.id] == "proposed"
+    opened.errors.clear()
 
 
 def test_the_sound_entries_of_a_room_are_accepted_together_after_a_look(open_walk: Open, sample: Path) -> None:

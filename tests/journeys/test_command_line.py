@@ -50,6 +50,7 @@ def test_the_version_is_told(capsys: pytest.CaptureFixture[str]) -> None:
         ["draft", "walk.mp4", "--out", "x.json", "--kind", "holiday"],
         ["draft", "walk.mp4", "--out", "x.json", "--date", "31.3.2026"],
         ["draft", "walk.mp4", "--out", "x.json", "--unit", " "],
+        ["review", "walk.findings.json", "--by", "\u200b\ufeff"],
         ["show"],
         ["guide", "cooking"],
         ["guide", "../README"],

@@ -91,10 +91,10 @@ def test_left_out_stays_in_the_record_with_its_reason(desk: Desk) -> None:
     assert (after.decided.by, after.decided.at, after.decided.why) == (WHO, NOW, "withdrawn: it was a crumb")
 
 
-def test_reopened_is_to_decide_again_and_merged_into_nothing(desk: Desk) -> None:
-    decide(desk, ask.Merge(entries=("e4", "e5")), ask.Reopen(entries=("e5",)))
+def test_reopened_is_to_decide_again(desk: Desk) -> None:
+    decide(desk, ask.Drop(entries=("e5",)), ask.Reopen(entries=("e5",)))
     after = entry(desk, "e5")
-    assert (after.state, after.decided, after.merged_into) == ("proposed", None, None)
+    assert (after.state, after.decided) == ("proposed", None)
 
 
 def test_a_sentence_that_gave_nothing_becomes_an_entry_and_is_not_unused_any_more(desk: Desk) -> None:
@@ -138,9 +138,47 @@ def test_a_merge_takes_over_what_the_others_rest_on(desk: Desk) -> None:
     assert (first.state, other.state, other.merged_into) == ("changed", "dropped", "e5")
 
 
-def test_an_entry_that_was_merged_away_and_takes_over_others_is_merged_into_nothing(desk: Desk) -> None:
-    decide(desk, ask.Merge(entries=("e4", "e5")), ask.Reopen(entries=("e5",)), ask.Merge(entries=("e5", "e4")))
-    assert (entry(desk, "e5").merged_into, entry(desk, "e4").merged_into) == (None, "e5")
+@pytest.mark.parametrize(
+    "wanted",
+    [
+        ask.Accept(entries=("e1", "e5")),
+        ask.Reopen(entries=("e5",)),
+        ask.Drop(entries=("e5",), why="read wrong"),
+        ask.Withdraw(entry="e5", why="it was the other one"),
+        change("e5", condition="crack"),
+        ask.Merge(entries=("e5", "e4")),
+    ],
+    ids=lambda wanted: wanted.action,
+)
+def test_what_was_merged_away_does_not_come_back_beside_the_one_that_took_it_over(
+    desk: Desk, wanted: ask.Request
+) -> None:
+    decide(desk, ask.Merge(entries=("e4", "e5")))
+    merged = desk.findings
+    with pytest.raises(CannotDecide, match="merged into Bathroom, tub: chip; undo that, or split the one"):
+        decide(desk, wanted)
+    assert desk.findings == merged
+    decide(desk, ask.Undo(), ask.Accept(entries=("e5",)))
+    assert entry(desk, "e5").state == "accepted"
+
+
+@pytest.mark.parametrize(
+    ("facts", "what"),
+    [
+        ({"room": "bathroom.2"}, "room"),
+        ({"component": "tile"}, "component"),
+        ({"condition": "crack"}, "condition"),
+        ({"assertion": "absent"}, "assertion"),
+        ({"kind": "check", "outcome": "fails"}, "kind"),
+    ],
+)
+def test_a_merge_lets_no_statement_vanish(desk: Desk, facts: dict[str, object], what: str) -> None:
+    decide(desk, change("e5", **facts))
+    before = desk.findings
+    for entries in (("e4", "e5"), ("e5", "e4")):
+        with pytest.raises(CannotDecide, match=rf"say different things \({what}\): .*Bathroom.* and .*Bathroom"):
+            decide(desk, ask.Merge(entries=entries))
+    assert desk.findings == before
 
 
 def test_a_split_gives_a_second_entry_on_the_same_words_to_be_decided_on_its_own(desk: Desk) -> None:

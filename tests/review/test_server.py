@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import json
+import re
+import urllib.request
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -13,7 +15,7 @@ from narrate2report.records.findings import Findings
 from narrate2report.review.choices import Choices
 from narrate2report.review.desk import Desk
 from narrate2report.review.guard import LARGEST_BODY, Pass
-from narrate2report.review.server import Playing, Site, application
+from narrate2report.review.server import PAGE, Playing, Site, application
 from tests.review.walks import walk
 
 PORT = 40_404
@@ -61,7 +63,7 @@ def outside(file: Path, entry: Pass) -> Iterator[TestClient]:
     recording = file.with_name("sound.wav")
     recording.write_bytes(SOUND)
     site = Site(Desk(file), Choices(), Shelf(recording))
-    with TestClient(application(site, entry), base_url=HOST, follow_redirects=False) as client:
+    with TestClient(application(site, entry), base_url=HOST + entry.folder, follow_redirects=False) as client:
         yield client
 
 
@@ -87,10 +89,44 @@ def test_the_address_lets_in_one_browser_once(outside: TestClient, entry: Pass) 
     assert "httponly" in cookie
     assert "samesite=strict" in cookie
     assert outside.get("/").status_code == 200
-    assert outside.get(entry.address).headers["location"] == "/", "the same browser may open it again"
+    assert outside.get(entry.address).headers["location"] == f"{entry.folder}/", "the same browser may open it again"
     outside.cookies.clear()
     assert outside.get(entry.address).status_code == 403
     assert outside.get("/").status_code == 403
+
+
+def test_a_browser_shows_the_session_to_no_other_server_of_this_machine(inside: TestClient, entry: Pass) -> None:
+    """Cookies are kept apart by path and not by port; another server knows its own paths only."""
+
+    def shown(address: str) -> str | None:
+        request = urllib.request.Request(address)  # never sent
+        inside.cookies.jar.add_cookie_header(request)
+        return request.get_header("Cookie")
+
+    assert shown(f"{HOST}{entry.folder}/api/walk")
+    for port in (PORT, PORT + 1):
+        for path in ("/", "/api/walk", "/open/x", f"{entry.folder}x/", f"/x{entry.folder}/"):
+            assert shown(f"http://127.0.0.1:{port}{path}") is None
+
+
+@pytest.mark.parametrize("path", ["/", "/api/walk", "/page/main.js", "//", "/open/x", "/guessed/api/walk"])
+def test_nothing_is_answered_outside_the_folder_even_with_the_session(
+    inside: TestClient, entry: Pass, path: str
+) -> None:
+    stolen = "; ".join(f"{name}={value}" for name, value in inside.cookies.items())
+    assert inside.get(f"{HOST}{entry.folder}/api/walk", headers={"Cookie": stolen}).status_code == 200
+    assert inside.get(HOST + path, headers={"Cookie": stolen}).status_code == 403
+
+
+def test_a_cookie_of_our_name_that_another_server_set_does_not_shut_the_page(inside: TestClient) -> None:
+    inside.cookies.set(f"narrate2report_{PORT}", "tossed", domain="127.0.0.1", path="/")
+    assert inside.get("/api/walk").status_code == 200
+
+
+def test_the_page_is_addressed_from_its_own_place_on(inside: TestClient) -> None:
+    """An address from the root would lie outside the folder."""
+    for path in ("/", *(f"/page/{file.name}" for file in PAGE.glob("*.js"))):
+        assert not re.search(r"""["'`(]/(page|api|recording|frame|still)/""", inside.get(path).text), path
 
 
 @pytest.mark.parametrize("path", ["/", "/api/walk", "/api/since/0", "/recording/0", "/frame/0?at=1", "/page/main.js"])
@@ -156,6 +192,8 @@ def test_a_request_that_is_too_large_is_refused(inside: TestClient) -> None:
         b'{"request": {"action": "undo"}, "by": "", "seen": 0}',
         b'{"request": {"action": "undo"}, "by": "Ida", "seen": -1}',
         b'{"request": {"action": "undo"}, "by": "Ida\\u0007", "seen": 0}',
+        b'{"request": {"action": "undo"}, "by": "\\u200b\\ufeff", "seen": 0}',
+        b'{"request": {"action": "withdraw", "entry": "nosuch", "why": "\\u2060"}, "by": "Ida", "seen": 0}',
         b'{"request": {"action": "accept", "entries": ["nosuch"]}, "by": "Ida", "seen": 0}',
     ],
 )

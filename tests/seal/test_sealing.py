@@ -106,7 +106,16 @@ def test_a_sealed_record_is_not_sealed_again(closed: Path) -> None:
         seal_of(closed)
 
 
-@pytest.mark.parametrize(("by", "statement"), [(" ", STATEMENT), ("Ida Pell", ""), ("Ida\x1b[31m", STATEMENT)])
+@pytest.mark.parametrize(
+    ("by", "statement"),
+    [
+        (" ", STATEMENT),
+        ("Ida Pell", ""),
+        ("Ida\x1b[31m", STATEMENT),
+        ("\u200b\ufeff", STATEMENT),
+        ("Ida Pell", " \u2060 "),
+    ],
+)
 def test_nobody_seals_without_a_name_and_a_statement(by: str, statement: str) -> None:
     with pytest.raises(NarrateError, match="a seal needs a"):
         Sealer(by, statement)

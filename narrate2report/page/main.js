@@ -13,7 +13,7 @@ const KEYS = [
   ["n", "next entry that is to decide"], ["j  ↓", "next entry"], ["k  ↑", "entry before"], ["p  Space", "play the statement, or stop"],
   ["a", "accept and go on"], ["A", "accept all that the same sentence gave, and go on"], ["e", "change (Enter keeps, Esc goes back; Alt with ← → moves a time)"], ["x", "leave out: it was read wrong"],
   ["w", "withdraw: it was said but does not stand"], ["t", "picture (then [ ] frame by frame, { } by half a second, Enter keeps)"],
-  ["m", "merge with the entry before"], ["s", "split in two"], ["o", "decide again"], ["g", "accept the sound ones of this room together"],
+  ["m", "merge with the one before that says the same"], ["s", "split in two"], ["o", "decide again"], ["g", "accept the sound ones of this room together"],
   ["i", "make an entry of the sentence being spoken"], ["u", "undo"], ["r", "redo"], ["c", "what was not spoken of (then L leaves all open ones as not noted)"], ["z", "seal, when all is decided"], ["?", "this list"],
 ];
 let current = null;
@@ -126,6 +126,9 @@ async function others() {
 const goOn = () => choose(nextOpen(position()) ?? current);
 const firstTouched = (touched) => choose(touched.entries.find((id) => id !== current && walk.entries.has(id)) ?? current);
 
+// What two entries must have in common to say the same.
+const SAME = ["kind", "room", "component", "condition", "assertion", "outcome", "action", "direction", "attribute"];
+
 const ACTS = {
   play() {
     if (isPlaying()) return pause();
@@ -155,7 +158,9 @@ const ACTS = {
     openForm(at.facts, "Keep the change", done, () => choose(current, false), nudge);
   },
   merge() {
-    const before = walk.order[position() - 1];
+    const earlier = walk.order.slice(0, position()).reverse();
+    const same = (id) => SAME.every((name) => walk.entries.get(id).facts[name] === entry().facts[name]);
+    const before = earlier.find((id) => same(id) && walk.entries.get(id).state !== "dropped") ?? earlier[0];
     if (!before) return complain("There is no entry before this one.");
     return keep({ action: "merge", entries: [before, current] }, "merged with the one before", () => choose(before));
   },

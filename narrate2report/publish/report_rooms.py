@@ -5,8 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 
 from narrate2report.publish.report_entries import Telling, capital, is_brief
-from narrate2report.publish.report_values import Part, Room, Silent
-from narrate2report.publish.report_words import LOOKED, NOT_ACKNOWLEDGED
+from narrate2report.publish.report_safety import DEVICES
+from narrate2report.publish.report_values import Brief, Part, Room, Silent
+from narrate2report.publish.report_words import LOOKED, MARKS, NOT_ACKNOWLEDGED
 from narrate2report.records.findings import Coverage, Entry
 from narrate2report.wording import plain, room_name
 
@@ -48,9 +49,17 @@ def _room(telling: Telling, room: str, entries: list[Entry]) -> Room:
     return Room(
         name=room_name(room),
         parts=tuple(_part(telling, name, group) for name, group in full.items()),
-        sound=tuple(telling.brief(group) for name, group in grouped.items() if name not in full),
+        sound=tuple(_brief(telling, name, group) for name, group in grouped.items() if name not in full),
         silent=silent_of(telling, room),
     )
+
+
+def _brief(telling: Telling, component: str, entries: list[Entry]) -> Brief:
+    """A line; a safety device that was praised and not operated says so, lest praise is taken for a test."""
+    told = telling.brief(entries)
+    if component in DEVICES and all(one.kind != "check" for one in entries):
+        return replace(told, says=f"{told.says}, {MARKS['untested'].lower()}")
+    return told
 
 
 def _is_one_line(entries: list[Entry]) -> bool:

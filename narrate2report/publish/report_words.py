@@ -105,7 +105,7 @@ PAGE: Final = {
     "receipt": "I have received, or given back, the things listed above in the number that I have entered.",
     "advice": "Care and advice",
     "advice_none": "The recording holds no advice to the resident.",
-    "advice_note": "These words were spoken to the resident on the walk. They add nothing to the lease.",
+    "advice_note": "These words were spoken on the walk for the resident. They add nothing to the lease.",
     "work": "Work to do",
     "work_resident": "Work for the resident",
     "work_none": "The recording names no work to be done.",

@@ -28,7 +28,10 @@ def added_entry(findings: Findings, spine: Sequence[Sentence], wanted: Add, numb
         confidence=1,
         because=("added by the person who reviewed",),
     )
-    return with_facts(findings, blank, wanted.facts), {sentence for piece in evidence for sentence in piece.sentences}
+    said = [(piece.start, piece.end) for piece in evidence]
+    return with_facts(findings, blank, wanted.facts, said), {
+        sentence for piece in evidence for sentence in piece.sentences
+    }
 
 
 def new_id(*parts: object) -> str:

@@ -16,7 +16,7 @@ from narrate2report.records.journal import CoverageChange, EntryChange, UnusedCh
 from narrate2report.review import requests as ask
 from narrate2report.review.added import added_entry, new_id
 from narrate2report.review.facts import with_facts
-from narrate2report.review.spine import Sentence, began_at
+from narrate2report.review.spine import Sentence, began_at, spans_said
 from narrate2report.wording import plain, room_name, said
 
 Part = TypeVar("Part")
@@ -65,7 +65,15 @@ def decide(standing: Standing, wanted: ask.Decide, hand: Hand, still: Still | No
             changes = [_changed(entry, **undecided) for entry in _own(findings, wanted.entries)]
         case ask.Change():
             (entry,) = _own(findings, (wanted.entry,))
-            changes = [_becomes(entry, with_facts(findings, entry, wanted.facts), hand)]
+            changes = [
+                _becomes(
+                    entry,
+                    with_facts(
+                        findings, entry, wanted.facts, spans_said(standing.spine, standing.first[entry.id], entry)
+                    ),
+                    hand,
+                )
+            ]
         case ask.Add():
             changes = _add(standing, wanted, hand)
         case ask.Merge():

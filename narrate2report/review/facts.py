@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Any
 
 from narrate2report.errors import CannotDecide
 from narrate2report.records.findings import Attribute, Entry, Evidence, Findings, Size
+from narrate2report.records.moments import clock
 from narrate2report.review.requests import Facts
+from narrate2report.review.spine import Span
 
 NEEDS = {
     "condition": ("condition", "assertion"),
@@ -26,10 +29,15 @@ _ASSUMED = {"assertion": "present", "direction": "given"}
 """What goes without saying."""
 
 
-def with_facts(findings: Findings, entry: Entry, facts: Facts) -> Entry:
-    """The entry as it reads with these facts.
+NEAR_S = 30.0
+"""How far from its words a statement may be moved: the pause before the camera shows what is spoken of, no more."""
 
-    Raises CannotDecide where a fact is missing that its kind needs, or a time lies outside its recording.
+
+def with_facts(findings: Findings, entry: Entry, facts: Facts, said: Sequence[Span]) -> Entry:
+    """The entry as it reads with these facts; `said` is where the words of each piece of its evidence were said.
+
+    Raises CannotDecide where a fact is missing that its kind needs, or a time lies outside its recording or far
+    from its words.
     """
     fields = entry.model_dump()
     named = facts.model_fields_set
@@ -43,17 +51,21 @@ def with_facts(findings: Findings, entry: Entry, facts: Facts) -> Entry:
         fields["pre_existing"] = bool(facts.pre_existing)
     if "size" in named and facts.size != (entry.size.text if entry.size else None):
         fields["size"] = Size(text=facts.size) if facts.size else None
-    if named & {"attribute", "value"}:
+    if fields["kind"] == "description" and named & {"attribute", "value"}:
         fields["attribute"] = _attribute(entry, facts)
     _keep_to_kind(fields)
     if named & {"start", "end"}:
-        fields["evidence"] = _retimed(findings, entry, facts)
+        fields["evidence"] = _retimed(findings, entry, facts, said)
     return Entry.model_validate(fields)
 
 
 def _attribute(entry: Entry, facts: Facts) -> Attribute | None:
-    name = facts.attribute or (entry.attribute.name if entry.attribute else None)
-    value = facts.value or (entry.attribute.value if entry.attribute else None)
+    """What is named becomes so, also when it is named as nothing: a description without a value is none."""
+    named, before = facts.model_fields_set, entry.attribute
+    name = facts.attribute if "attribute" in named or before is None else before.name
+    value = facts.value if "value" in named or before is None else before.value
+    if name and not value:
+        raise CannotDecide("a description needs its value; say what it is, or leave the entry out")
     return Attribute(name=name, value=value) if name and value else None
 
 
@@ -72,7 +84,7 @@ def _keep_to_kind(fields: dict[str, Any]) -> None:
             raise CannotDecide(f"a {kind.replace('_', ' ')} needs its {name}; choose one")
 
 
-def _retimed(findings: Findings, entry: Entry, facts: Facts) -> tuple[Evidence, ...]:
+def _retimed(findings: Findings, entry: Entry, facts: Facts, said: Sequence[Span]) -> tuple[Evidence, ...]:
     """The evidence with the start of its first piece and the end of its last one moved."""
     pieces = list(entry.evidence)
     if facts.start is not None:
@@ -84,4 +96,15 @@ def _retimed(findings: Findings, entry: Entry, facts: Facts) -> tuple[Evidence, 
         length = lengths.get(piece.recording)
         if piece.end <= piece.start or (length is not None and piece.end > length + 0.01):
             raise CannotDecide("a statement must end after it starts and lie inside its recording")
+    for piece, span in ((pieces[0], said[0]), (pieces[-1], said[-1])):
+        _check_near(piece, span)
     return tuple(pieces)
+
+
+def _check_near(piece: Evidence, span: Span) -> None:
+    first, last = span
+    if piece.start < first - NEAR_S or piece.end > last + NEAR_S:
+        where = f"{clock(first)} to {clock(last)}"
+        raise CannotDecide(
+            f"a statement stays within {NEAR_S:.0f} s of its words ({where}); for another moment make another entry"
+        )

@@ -26,6 +26,8 @@ from narrate2report.review.guard import Guard, Pass
 from narrate2report.review.view import Json, changes_view, whole_view
 from narrate2report.shipped import PACKAGE
 
+LONGEST_NUMBER = 9
+"""Digits of a number in an address."""
 PAGE = PACKAGE / "page"
 TYPES = {".html": "text/html", ".css": "text/css", ".js": "text/javascript", ".svg": "image/svg+xml"}
 
@@ -99,8 +101,11 @@ class Site:
 
     def since(self, request: Request) -> Response:
         """`GET /api/since/{head}`: what was decided after line `head`, in whichever window."""
+        head = _whole(request.path_params["head"])
+        if head is None:
+            return _missing("decision")
         self.desk.look()
-        return JSONResponse(self._changes(request.path_params["head"]))
+        return JSONResponse(self._changes(head))
 
     async def decide(self, request: Request) -> Response:
         """`POST /api/decide`: one decision; answered when it is on disk, with what it changed."""
@@ -194,8 +199,8 @@ class Site:
         return changes_view(self.desk.findings, lines, lines[seen:], self.choices)
 
     def _number(self, request: Request) -> int | None:
-        number: int = request.path_params["number"]
-        return number if number < len(self.desk.findings.recordings) else None
+        number = _whole(request.path_params["number"])
+        return number if number is not None and number < len(self.desk.findings.recordings) else None
 
 
 def application(site: Site, entry: Pass) -> Starlette:
@@ -207,13 +212,13 @@ def application(site: Site, entry: Pass) -> Starlette:
         Route("/", _static(PAGE / "index.html")),
         *files,
         Route("/api/walk", site.walk),
-        Route("/api/since/{head:int}", site.since),
+        Route("/api/since/{head}", site.since),
         Route("/api/decide", site.decide, methods=["POST"]),
         Route("/api/seal", site.seal_it, methods=["POST"]),
-        Route("/api/playing/{number:int}", site.playing),
+        Route("/api/playing/{number}", site.playing),
         Route("/api/sharpest/{entry}", site.sharpest),
-        Route("/recording/{number:int}", site.recording),
-        Route("/frame/{number:int}", site.frame),
+        Route("/recording/{number}", site.recording),
+        Route("/frame/{number}", site.frame),
         Route("/still/{sha256}", site.still),
     ]
     return Starlette(routes=routes, middleware=[Middleware(Guard, entry=entry)])
@@ -224,6 +229,11 @@ def _static(path: Path) -> Callable[[Request], Response]:
         return FileResponse(path, media_type=TYPES[path.suffix])
 
     return answer
+
+
+def _whole(digits: str) -> int | None:
+    """A number out of an address; None for what is none, or longer than anything is counted here."""
+    return int(digits) if digits.isascii() and digits.isdigit() and len(digits) <= LONGEST_NUMBER else None
 
 
 def _missing(what: str) -> Response:

@@ -7,6 +7,9 @@ from dataclasses import dataclass
 
 from narrate2report.records.findings import Entry, Evidence, Findings, Unused
 
+Span = tuple[float, float]
+"""From when to when, in seconds of one recording."""
+
 
 @dataclass(frozen=True)
 class Sentence:
@@ -64,6 +67,22 @@ def began_at(findings: Findings, entry: Entry) -> tuple[int, float]:
     order = {recording.file: number for number, recording in enumerate(findings.recordings)}
     first = entry.evidence[0]
     return order.get(first.recording, 0), first.start
+
+
+def spans_said(spine: Sequence[Sentence], first: Entry, entry: Entry) -> list[Span]:
+    """Where each piece of an entry's evidence was said, wherever it was moved since.
+
+    `first` is the entry as it came into the record: a piece without words lies where that has it.
+    """
+    spoken = {sentence.id: (sentence.start, sentence.end) for sentence in spine}
+    unspoken = next((piece for piece in first.evidence if not piece.sentences), None)
+    spans = []
+    for piece in entry.evidence:
+        known = [spoken[sentence] for sentence in piece.sentences if sentence in spoken]
+        there = unspoken if unspoken and unspoken.recording == piece.recording and not piece.sentences else piece
+        known = known or [(there.start, there.end)]
+        spans.append((min(start for start, _ in known), max(end for _, end in known)))
+    return spans
 
 
 def _silent(unused: Unused) -> Sentence:

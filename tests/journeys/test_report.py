@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+import hashlib
 from pathlib import Path
 
+import numpy as np
 import pytest
 
 from narrate2report.cli import main
+from narrate2report.intake.frames import Frame
+from narrate2report.intake.still_file import as_png
 from narrate2report.records.files import write_record
 from narrate2report.seal.decided import Decided
 from narrate2report.seal.sealing import STATEMENT, Sealer, sealed
@@ -128,3 +132,22 @@ def test_the_paper_of_the_office_holds_what_gave_no_entry(walk: Path) -> None:
     assert "Okay, moving on." in printed(walk, "--for", "office").text
     assert "Okay, moving on." not in printed(walk, "--for", "owner").text
     assert "Okay, moving on." not in printed(walk).text
+
+
+@pytest.mark.parametrize(("longest", "width"), [(1000, 80), (32, 32)])
+def test_pictures_are_printed_as_taken_or_smaller_where_there_are_very_many(
+    walk: Path, monkeypatch: pytest.MonkeyPatch, longest: int, width: int
+) -> None:
+    monkeypatch.setattr("narrate2report.commands.report.longest_side", lambda _: longest)
+    place = walk.parent / "walk.stills" / "e1-1.png"
+    place.write_bytes(as_png(Frame(time_s=0.0, pixels=np.full((40, 80, 3), 90, np.uint8))))
+    taken = hashlib.sha256(place.read_bytes()).hexdigest()
+    walk.with_name("walk.journal.jsonl").unlink()
+    record = on_disk(walk)
+    stills = (record.entries[0].stills[0].model_copy(update={"sha256": taken}),)
+    entries = (record.entries[0].model_copy(update={"stills": stills}), *record.entries[1:])
+    write_record(walk, record.model_copy(update={"entries": entries}))
+    read = printed(walk)
+    assert read.picture_widths == [width]
+    assert "Picture at 1:16" in read.text
+    assert hashlib.sha256(place.read_bytes()).hexdigest() == taken

@@ -32,6 +32,16 @@ class ReadBack:
         return [str(note["/A"]["/URI"]) for note in notes if "/URI" in note.get("/A", {})]
 
     @property
+    def picture_widths(self) -> list[int]:
+        """Pixels of every picture, from left to right."""
+        found = []
+        for page in self._reader.pages:
+            inside: Any = page["/Resources"].get("/XObject", {})  # type: ignore[attr-defined]
+            parts = [part.get_object() for part in inside.values()]
+            found += [int(part["/Width"]) for part in parts if part["/Subtype"] == "/Image"]
+        return found
+
+    @property
     def metadata(self) -> str:
         """The XMP packet."""
         return str(self.root["/Metadata"].get_object().get_data().decode("utf-8"))

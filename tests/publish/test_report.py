@@ -115,6 +115,20 @@ def test_of_safety_devices_silence_comes_first_and_praise_is_no_test() -> None:
     ]
 
 
+def test_praise_of_an_alarm_is_no_test_in_its_room_either() -> None:
+    record = findings(
+        entry(id="n", room="hallway", component="co_alarm", condition="new", **OK),
+        entry(id="d", room="hallway", component="door", condition="new", **OK),
+        check("smoke_alarm", "works"),
+    )
+    (room,) = told(record).rooms
+    assert [(one.name, one.says) for one in room.sound] == [
+        ("CO alarm", "new, not tested"),
+        ("Door", "new"),
+        ("Smoke alarm", "works"),
+    ]
+
+
 def test_an_alarm_that_nobody_named_anywhere_is_said_to_be_silent() -> None:
     silent = [one.name for one in told(findings()).safety if one.mark == "silent"]
     assert silent == ["Smoke alarm", "CO alarm", "Gas smell"]

@@ -221,6 +221,23 @@ def test_a_moved_time_moves_the_link(desk: Desk) -> None:
     assert entry(desk, "e1").evidence[0].link == "one.mp4#t=3.50,8.25"
 
 
+def test_a_statement_moved_step_by_step_stays_near_its_words(desk: Desk) -> None:
+    decide(desk, change("e3", start=40, end=43), ask.Reopen(entries=("e3",)))
+    with pytest.raises(CannotDecide, match="0:20 to 0:23"):
+        decide(desk, change("e3", start=60, end=63))
+    decide(desk, change("e3", start=50, end=53))
+    assert entry(desk, "e3").evidence[0].link == "one.mp4#t=50.00,53.00"
+
+
+def test_a_description_is_not_emptied(desk: Desk) -> None:
+    decide(desk, change("e1", kind="description", attribute="material", value="oak"))
+    for empty in ("", None, "\u200b"):
+        with pytest.raises(CannotDecide, match="a description needs its value"):
+            decide(desk, change("e1", value=empty))
+    decide(desk, change("e1", kind="condition", condition="chip", attribute=None, value=None))
+    assert said(entry(desk, "e1")) == "chip"
+
+
 REFUSED = [
     (ask.Accept(entries=("e404",)), "no entry 'e404' in this record"),
     (ask.Reopen(entries=("e1",)), "that is how it stands already"),
@@ -228,7 +245,14 @@ REFUSED = [
     (change("e1", condition=None), "a condition needs its condition"),
     (change("e1", kind="check"), "a check needs its outcome"),
     (change("e1", kind="follow_up"), "a follow up needs its action"),
-    (change("e1", kind="description", attribute="material"), "a description needs its attribute"),
+    (change("e1", kind="description", attribute="material"), "a description needs its value"),
+    (change("e1", kind="description"), "a description needs its attribute"),
+    (change("e3", start=60, end=63), r"within 30 s of its words \(0:20 to 0:23\)"),
+    (change("e3", end=53.5), "within 30 s of its words"),
+    (
+        ask.Add(sentences=("s0003",), facts=ask.Facts(component="floor", condition="burn", start=60, end=62)),
+        "within 30 s of its words",
+    ),
     (change("e1", kind=None), "the kind is missing"),
     (change("e1", room=None), "the room is missing"),
     (change("e1", component=None), "the component is missing"),

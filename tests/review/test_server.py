@@ -5,10 +5,13 @@ from __future__ import annotations
 import json
 import re
 import urllib.request
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from starlette.testclient import TestClient
 
 from narrate2report.records.findings import Findings
@@ -16,6 +19,7 @@ from narrate2report.review.choices import Choices
 from narrate2report.review.desk import Desk
 from narrate2report.review.guard import LARGEST_BODY, Pass
 from narrate2report.review.server import PAGE, Playing, Site, application
+from tests.review.hand_made import opened, requests, written
 from tests.review.walks import walk
 
 PORT = 40_404
@@ -280,6 +284,11 @@ def test_a_range_that_lies_outside_is_refused_with_the_length(inside: TestClient
     "path",
     [
         "/recording/1",
+        "/recording/" + "1" * 5000,
+        "/recording/²",
+        "/api/playing/" + "9" * 5000,
+        "/api/since/" + "9" * 5000,
+        "/frame/" + "9" * 5000 + "?at=1",
         "/recording/-1",
         "/recording/..%2Fwalk.findings.json",
         "/recording/../walk.findings.json",
@@ -300,3 +309,30 @@ def test_nothing_is_reached_but_what_the_walk_holds(inside: TestClient, path: st
     assert answer.status_code in {404, 405}
     assert b"narrate2report/findings" not in answer.content
     assert b"import" not in answer.content
+
+
+def emptied(told: object, draw: Callable[[st.SearchStrategy[int]], int]) -> object:
+    """JSON of the same shape in which some values are null."""
+    if draw(st.integers(0, 9)) == 0:
+        return None
+    if isinstance(told, dict):
+        return {name: emptied(value, draw) for name, value in told.items()}
+    return [emptied(value, draw) for value in told] if isinstance(told, list) else told
+
+
+@settings(max_examples=120, deadline=None)
+@given(st.data())
+def test_whatever_is_null_in_a_request_it_is_answered_in_one_line(data: st.DataObject) -> None:
+    with TemporaryDirectory() as folder:
+        desk, entry = opened(written(Path(folder))), Pass(PORT)
+        app = application(Site(desk, Choices(), Shelf(desk.path)), entry)
+        with TestClient(app, base_url=HOST + entry.folder, raise_server_exceptions=False) as client:
+            client.get(entry.address)
+            for _ in range(3):
+                wanted = data.draw(requests(desk)).model_dump(mode="json", exclude_unset=data.draw(st.booleans()))
+                told = {"request": {"action": "undo", **wanted}, "by": "Ida Pell", "seen": len(desk.lines)}
+                raw = json.dumps(emptied(told, data.draw))
+                headers = {**WRITE, "Content-Type": "application/json"}
+                answer = client.post("/api/decide", content=raw, headers=headers)
+                assert answer.status_code in {200, 409, 422}, answer.text
+                assert answer.status_code == 200 or "\n" not in answer.json()["error"].strip()

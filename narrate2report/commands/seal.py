@@ -5,6 +5,7 @@ from __future__ import annotations
 import sys
 from collections.abc import Sequence
 from dataclasses import dataclass
+from datetime import UTC, datetime
 from getpass import getpass
 from pathlib import Path
 
@@ -13,7 +14,8 @@ from rich.console import Console
 from narrate2report.commands.typed import command
 from narrate2report.errors import BadInput
 from narrate2report.records.beside import journal_beside
-from narrate2report.records.files import read_record, write_record
+from narrate2report.records.canonical import canonical_sha256
+from narrate2report.records.files import read_record, record_json, write_record
 from narrate2report.records.findings import Findings, Seal
 from narrate2report.records.fold import folded
 from narrate2report.records.journal_file import read_journal
@@ -68,11 +70,24 @@ def ready_to_seal(file: Path) -> Decided:
 def seal_walk(file: Path, sealer: Sealer) -> Seal:
     """Seal the record as its journal has it, while no review can add to that; the file is the old or the sealed one.
 
-    Raises what `ready_to_seal` and `sealed` raise, with nothing written.
+    Where nothing was there to decide, the journal begins with who seals. Raises what `ready_to_seal` and `sealed`
+    raise, with nothing written.
     """
-    with Journal(journal_beside(file)).locked():
-        findings = sealed(ready_to_seal(file), file, sealer)
-        write_record(file, findings)
+    place = journal_beside(file)
+    journal = Journal(place)
+    with journal.locked():
+        record = ready_to_seal(file)
+        begun = not place.exists()
+        try:
+            if begun:
+                draft = canonical_sha256(record_json(record.findings))
+                journal.begin(datetime.now(UTC).isoformat(timespec="milliseconds")[:-6] + "Z", sealer.by.strip(), draft)
+            findings = sealed(record, file, sealer)
+            write_record(file, findings)
+        except BaseException:
+            if begun:
+                place.unlink(missing_ok=True)
+            raise
     if findings.seal is None:
         raise AssertionError("sealed without a seal")
     return findings.seal

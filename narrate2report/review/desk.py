@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from contextlib import suppress
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import Protocol
 
-from narrate2report.errors import BadInput, BrokenRecord, CannotDecide
+from narrate2report.errors import BadInput, BrokenRecord, CannotDecide, NarrateError
 from narrate2report.records.beside import journal_beside
 from narrate2report.records.files import read_record, write_record
 from narrate2report.records.findings import Entry, Findings, Still
@@ -62,7 +63,7 @@ class Desk:
         self.path = findings
         self.camera: Camera | None = None
         self._now = now or _now
-        self._seen_file = _stamp(findings)
+        self._seen_file = self._looked_at = _stamp(findings)
         on_disk = read_record(findings, Findings)
         if on_disk.seal is not None:
             raise BadInput(f"{findings}: is sealed and stays as it is; start an addendum: narrate2report amend FILE")
@@ -86,9 +87,10 @@ class Desk:
         return self._journal.set_aside
 
     def look(self) -> None:
-        """Take in what other programs have decided about the same walk."""
+        """Take in what other programs have decided about the same walk, and the seal if one was put on it."""
         with self._journal.locked():
             self._take_in()
+            self._take_in_seal()
 
     def decide(self, wanted: ask.Request, by: str, seen: int) -> Kept:
         """Keep one decision. `seen` is the number of the last journal line that the person has seen.
@@ -155,6 +157,15 @@ class Desk:
     def _take_in(self) -> None:
         if self._journal.refresh():
             self.findings = folded(self._draft, self._journal.lines)
+
+    def _take_in_seal(self) -> None:
+        stamp = _stamp(self.path)
+        if stamp in (self._seen_file, self._looked_at, None):
+            return
+        with suppress(NarrateError):  # a file that is broken is told to whoever decides something
+            on_disk = read_record(self.path, Findings)
+            self.findings = on_disk if on_disk.seal is not None else self.findings
+            self._looked_at = stamp
 
     def _check_file(self) -> None:
         """Whether the findings file is still that of this review. Raises Sealed or BrokenRecord where it is not."""

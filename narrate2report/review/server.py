@@ -95,9 +95,8 @@ class Site:
         """`GET /api/walk`: the whole record."""
         self.desk.look()
         view = whole_view(self.desk.findings, self.desk.spine, self.desk.lines, self.choices)
-        return JSONResponse(
-            {**view, "reviewer": self.reviewer, "statement": self.statement, "can_seal": self.seal is not None}
-        )
+        can_seal = self.seal is not None and not view["sealed"]
+        return JSONResponse({**view, "reviewer": self.reviewer, "statement": self.statement, "can_seal": can_seal})
 
     def since(self, request: Request) -> Response:
         """`GET /api/since/{head}`: what was decided after line `head`, in whichever window."""

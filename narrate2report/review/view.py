@@ -88,6 +88,7 @@ def progress(findings: Findings, lines: Sequence[JournalLine]) -> Json:
         "can_undo": done[-1].action if done else None,
         "can_redo": bool(undone),
         "sealed": findings.seal is not None,
+        "seal": findings.seal.sha256 if findings.seal else None,
     }
 
 

@@ -12,17 +12,20 @@ from jsonschema import Draft202012Validator
 
 from narrate2report.cli import main
 from narrate2report.errors import BadInput, CannotDecide
-from narrate2report.records.files import read_record, record_json
+from narrate2report.records.files import read_record, record_json, write_record
 from narrate2report.records.findings import Acknowledged, Decision, Findings
 from narrate2report.records.journal import Change as Changed
 from narrate2report.records.journal import CoverageChange, EntryChange
 from narrate2report.records.journal_file import line_bytes
 from narrate2report.records.schema import published
+from narrate2report.records.transcript import Recording
 from narrate2report.review.desk import Desk
 from narrate2report.review.requests import Change, Facts, Undo
+from narrate2report.review.view import progress
 from narrate2report.seal.sealing import STATEMENT
 from tests.drafted import Drafted
 from tests.journeys.test_draft import NOTES
+from tests.publish.walk import findings as hand_made
 from tests.records.review import AT, Reviewed
 
 DECLARED = ["--by", "Ida Pell", "--statement", "As I saw it."]
@@ -258,3 +261,37 @@ def test_a_key_is_made_signs_and_is_recognised(
     assert "signed with key" in capsys.readouterr().out
     assert main(["verify", str(walk), "--key", str(tmp_path / "rival.public.pem")]) == 1
     assert "the key that signed: expected" in capsys.readouterr().out
+
+
+def test_a_walk_on_which_nothing_was_to_decide_can_be_sealed_and_verifies(tmp_path: Path) -> None:
+    (tmp_path / "walk.txt").write_text("[0:00] Hello there, good morning.\n", encoding="utf-8")
+    walk = tmp_path / "walk.findings.json"
+    assert main(["draft", str(tmp_path / "walk.txt"), "--out", str(walk), "--quiet"]) == 0
+    record = read_record(walk, Findings)
+    assert (record.entries, record.coverage) == ((), ())
+    assert main(["seal", str(walk), *DECLARED, "--quiet"]) == 0
+    assert main(["verify", str(walk)]) == 0
+    assert walk.with_name("walk.journal.jsonl").read_text("utf-8").count("\n") == 1
+
+
+def test_a_seal_that_fails_leaves_no_journal_behind(tmp_path: Path) -> None:
+    walk = tmp_path / "walk.findings.json"
+    clip = Recording(file="gone.mp4", sha256="a" * 64, bytes=9, duration_s=9.0)
+    write_record(walk, hand_made().model_copy(update={"recordings": (clip,)}))
+    assert main(["seal", str(walk), *DECLARED, "--quiet"]) == 2
+    assert [one.name for one in tmp_path.iterdir() if one.suffix != ".lock"] == [walk.name]
+
+
+def test_an_open_review_is_told_of_the_seal(walk: Path) -> None:
+    decide(walk)
+    desk = Desk(walk)
+    desk.look()
+    assert not progress(desk.findings, desk.lines)["sealed"]
+    assert main(["seal", str(walk), *DECLARED, "--quiet"]) == 0
+    desk.look()
+    seal = read_record(walk, Findings).seal
+    told = progress(desk.findings, desk.lines)
+    assert seal is not None
+    assert (told["sealed"], told["seal"]) == (True, seal.sha256)
+    with pytest.raises(CannotDecide, match="was sealed meanwhile"):
+        desk.decide(Undo(), "Jo Marr", len(desk.lines))

@@ -6,6 +6,7 @@ import hashlib
 import math
 import tempfile
 import threading
+from collections.abc import Callable
 from pathlib import Path
 
 from narrate2report.errors import BadInput, NarrateError
@@ -14,11 +15,15 @@ from narrate2report.intake.playable import plays_in_browsers
 from narrate2report.intake.review_copy import make_copy
 from narrate2report.intake.still_file import as_jpeg
 from narrate2report.records.beside import stills_beside
+from narrate2report.records.digest import digest_file
 from narrate2report.records.files import write_whole
 from narrate2report.records.findings import Entry, Findings, Still
 from narrate2report.records.transcript import Recording
 from narrate2report.review.requests import TakeStill
 from narrate2report.review.server import Playing
+
+Stamp = tuple[int, int, int]
+"""What changes when a file is written anew: inode, time, size."""
 
 
 class _Stopped(Exception):
@@ -43,7 +48,9 @@ class WalkRecordings:
         self._recordings = recordings
         self._copies = tempfile.TemporaryDirectory(prefix="narrate2report-review-", ignore_cleanup_errors=True)
         self._states: dict[int, Playing] = {}
-        self._starting = threading.Lock()
+        self._checked: dict[int, tuple[Stamp, str | None]] = {}
+        self._hashing: dict[int, threading.Thread] = {}
+        self._starting, self._checking = threading.Lock(), threading.Lock()
         self._stop = threading.Event()
         self._workers: list[threading.Thread] = []
 
@@ -55,10 +62,19 @@ class WalkRecordings:
         self._copies.cleanup()
 
     def playing(self, number: int) -> Playing:
-        """How a recording can be played now; the first question starts the making of a copy where one is needed."""
+        """How a recording can be played now; the first question starts the making of a copy where one is needed.
+
+        One that is missing, or another one, is looked for anew at each question, so putting it back is enough.
+        """
         with self._starting:
+            try:
+                path = self._original(number)
+            except NarrateError as error:
+                if number in self._states and self._states[number].why:
+                    del self._states[number]  # the copy failed for want of the recording
+                return Playing(why=str(error))
             if number not in self._states:
-                self._states[number] = self._first_look(number)
+                self._states[number] = self._first_look(number, path)
             return self._states[number]
 
     def frame(self, number: int, moment: float, steps: int) -> tuple[bytes, float]:
@@ -81,7 +97,10 @@ class WalkRecordings:
 
     def _picture(self, entry: Entry, moment: float | None) -> Frame:
         piece = entry.evidence[0]
-        path = self._original([recording.file for recording in self._recordings].index(piece.recording))
+        number = [recording.file for recording in self._recordings].index(piece.recording)
+        path = self._original(number)
+        self._hashing[number].join()  # a picture that is kept is of the recording that was drafted, for sure
+        path = self._original(number)
         return sharpest(path, piece.start, piece.end) if moment is None else frame_at(path, moment)
 
     def _keep(self, frame: Frame, recording: str) -> Still:
@@ -103,18 +122,47 @@ class WalkRecordings:
             raise BadInput(f"{recording.file} does not lie beside the findings file; put it there")
         if path.stat().st_size != recording.bytes:
             raise BadInput(f"{recording.file} is not the recording that was drafted: its size differs")
+        self._check(number, path)
         return path
 
-    def _first_look(self, number: int) -> Playing:
+    def _check(self, number: int, path: Path) -> None:
+        """Hash a file once in the background; raises BadInput from when it is known to be another one."""
         try:
-            path = self._original(number)
+            facts = path.stat()
+        except OSError as error:
+            raise BadInput(f"{path.name} cannot be read ({error.strerror or error})") from error
+        stamp = facts.st_ino, facts.st_mtime_ns, facts.st_size
+        with self._checking:
+            known, why = self._checked.get(number, (None, None))
+            if known != stamp:
+                self._checked[number] = stamp, None
+                self._hashing[number] = self._work(self._hash, number, path, stamp)
+            elif why is not None:
+                raise BadInput(why)
+
+    def _hash(self, number: int, path: Path, stamp: Stamp) -> None:
+        recording = self._recordings[number]
+        try:
+            other = digest_file(path, self._stop.is_set).sha256 != recording.sha256
+        except BadInput:  # gone meanwhile, or the review was closed: told at the next question
+            return
+        if other and self._checked[number][0] == stamp:
+            why = f"{recording.file} is not the recording that was drafted: its content differs"
+            self._checked[number] = stamp, why
+
+    def _work(self, what: Callable[..., None], *told: object) -> threading.Thread:
+        worker = threading.Thread(target=what, args=told, daemon=True)
+        self._workers.append(worker)
+        worker.start()
+        return worker
+
+    def _first_look(self, number: int, path: Path) -> Playing:
+        try:
             if plays_in_browsers(path):
                 return Playing(file=path)
         except NarrateError as error:
             return Playing(why=str(error))
-        worker = threading.Thread(target=self._copy, args=(number, path), daemon=True)
-        self._workers.append(worker)
-        worker.start()
+        self._work(self._copy, number, path)
         return Playing(progress=0.0)
 
     def _copy(self, number: int, path: Path) -> None:

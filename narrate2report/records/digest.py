@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -42,8 +43,8 @@ class Footprint:
             raise BadInput(f"{path}: changed while it was being read; let the copying finish, then run this again")
 
 
-def digest_file(path: Path) -> Digest:
-    """Hash a file in pieces of 1 MiB. Raises BadInput when it cannot be read, or changes meanwhile."""
+def digest_file(path: Path, stopped: Callable[[], bool] = lambda: False) -> Digest:
+    """Hash a file in pieces of 1 MiB. Raises BadInput when it cannot be read, changes meanwhile, or is `stopped`."""
     before = Footprint.of(path)
     total, running = 0, hashlib.sha256()
     try:
@@ -51,6 +52,8 @@ def digest_file(path: Path) -> Digest:
             while piece := file.read(PIECE):
                 total += len(piece)
                 running.update(piece)
+                if stopped():
+                    raise BadInput(f"{path}: was not read to its end")
     except OSError as error:
         raise BadInput(f"{path}: cannot be read ({error.strerror or error})") from error
     before.check(path)

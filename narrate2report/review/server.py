@@ -128,7 +128,8 @@ class Site:
         """`GET /recording/{number}`: a recording, whole or by range (RFC 9110, section 14)."""
         number = self._number(request)
         state = self.recordings.playing(number) if number is not None else Playing()
-        return FileResponse(state.file) if state.file else _missing("recording")
+        path = state.file
+        return FileResponse(path) if path and path.is_file() else _told(state.why or "there is no such recording", 404)
 
     def frame(self, request: Request) -> Response:
         """`GET /frame/{number}?at=12.5&steps=-1`: one picture of a recording; its time is in `X-Moment`."""

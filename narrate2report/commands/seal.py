@@ -14,11 +14,10 @@ from rich.console import Console
 from narrate2report.commands.typed import command
 from narrate2report.errors import BadInput
 from narrate2report.records.beside import journal_beside
-from narrate2report.records.canonical import canonical_sha256
-from narrate2report.records.files import read_record, record_json, write_record
+from narrate2report.records.files import read_record, write_record
 from narrate2report.records.findings import Findings, Seal
 from narrate2report.records.fold import folded
-from narrate2report.records.journal_file import read_journal
+from narrate2report.records.journal_file import draft_sha256, read_journal
 from narrate2report.review.journal import Journal
 from narrate2report.seal.decided import Decided, Open, decided
 from narrate2report.seal.sealing import STATEMENT, Sealer, sealed
@@ -80,7 +79,7 @@ def seal_walk(file: Path, sealer: Sealer) -> Seal:
         begun = not place.exists()
         try:
             if begun:
-                draft = canonical_sha256(record_json(record.findings))
+                draft = draft_sha256(record.findings)
                 journal.begin(datetime.now(UTC).isoformat(timespec="milliseconds")[:-6] + "Z", sealer.by.strip(), draft)
             findings = sealed(record, file, sealer)
             write_record(file, findings)

@@ -42,7 +42,8 @@ async function start() {
   by.value = localStorage.getItem("decided-by") || walk.reviewer;
   draw();
   tellProgress();
-  if (clashes.length) notice.textContent = `Sources disagree: ${clashes.join("; ")}`;
+  if (walk.seal) notice.textContent = `Sealed: ${walk.seal}`;
+  else if (clashes.length) notice.textContent = `Sources disagree: ${clashes.join("; ")}`;
   await show(walk.recordings.findIndex((one) => one.media)).catch(() => {});
   choose(nextOpen(-1));
   atWork(false);

@@ -11,6 +11,7 @@ export async function open() {
   walk.reviewer = told.reviewer;
   walk.canSeal = told.can_seal;
   walk.statement = told.statement;
+  walk.seal = told.seal;
   for (const entry of told.entries) walk.entries.set(entry.id, entry);
   walk.order = told.entries.map((entry) => entry.id);
   for (const one of walk.sentences) if (one.unused) walk.unused.set(one.id, one.unused);
@@ -29,7 +30,7 @@ export async function decide(request, by) {
 
 export async function lookForOthers() {
   const told = await ask(`api/since/${walk.head}`);
-  return told.head === walk.head ? null : takeIn(told);
+  return told.head === walk.head && told.sealed === walk.sealed ? null : takeIn(told);
 }
 
 export async function seal(by, statement) {

@@ -89,6 +89,15 @@ def record_json(record: BaseModel) -> dict[str, object]:
     return record.model_dump(mode="json", by_alias=True, exclude_none=False)
 
 
+def as_it_stands(record: BaseModel) -> dict[str, object]:
+    """A record that was read, as the JSON object that it was read from.
+
+    Fields that a later version of the program has added, and the file does not hold, are left out: what was sealed
+    with an earlier version still matches its seal.
+    """
+    return record.model_dump(mode="json", by_alias=True, exclude_unset=True)
+
+
 def read_record(path: Path, kind: type[Record]) -> Record:
     """Read a record back; raises BrokenRecord with the first thing that is wrong with it."""
     if path.exists() and not path.is_file():

@@ -11,8 +11,9 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from narrate2report.errors import BadInput, BrokenRecord
-from narrate2report.records.canonical import canonical_bytes
-from narrate2report.records.files import parse_record, record_json
+from narrate2report.records.canonical import canonical_bytes, canonical_sha256
+from narrate2report.records.files import as_it_stands, parse_record, record_json
+from narrate2report.records.findings import Findings
 from narrate2report.records.journal import JournalLine
 
 
@@ -39,6 +40,19 @@ def line_sha256(line: JournalLine) -> str:
     return hashlib.sha256(line_bytes(line)[:-1]).hexdigest()
 
 
+def last_sha256(raw: bytes) -> str:
+    """What the line after these lines names as its `previous`: of the bytes as they lie on disk."""
+    return hashlib.sha256(raw.removesuffix(b"\n").rpartition(b"\n")[2]).hexdigest()
+
+
+def draft_sha256(draft: Findings) -> str:
+    """What the first line names as its `previous`: SHA-256 over the draft's canonical form (RFC 8785).
+
+    Fields at their default are left out, so that a field that a later version adds makes no other draft of it.
+    """
+    return canonical_sha256(draft.model_dump(mode="json", by_alias=True, exclude_defaults=True))
+
+
 def read_journal(path: Path) -> tuple[JournalLine, ...]:
     """All lines of a journal. Raises BrokenRecord with the number of the first line that is wrong.
 
@@ -53,25 +67,25 @@ def read_journal(path: Path) -> tuple[JournalLine, ...]:
     return parse_lines(raw, path)
 
 
-def parse_lines(raw: bytes, path: Path, after: JournalLine | None = None) -> tuple[JournalLine, ...]:
-    """The lines of a journal from its start, or those that follow the line `after`.
+def parse_lines(raw: bytes, path: Path, before: bytes = b"") -> tuple[JournalLine, ...]:
+    """The lines of a journal from its start, or those that follow the bytes `before`.
 
     Raises BrokenRecord with the number of the first line that is wrong.
     """
-    lines, faults = check_lines(raw, after)
+    lines, faults = check_lines(raw, before)
     if faults:
         raise BrokenRecord(f"{path}: {faults[0]}")
     return lines
 
 
-def check_lines(raw: bytes, after: JournalLine | None = None) -> tuple[tuple[JournalLine, ...], tuple[Fault, ...]]:
+def check_lines(raw: bytes, before: bytes = b"") -> tuple[tuple[JournalLine, ...], tuple[Fault, ...]]:
     """The lines that can be read, and everything that is wrong with any: form, number, chain.
 
     What the first line of all names as its previous is left to whoever has the draft.
     """
     *whole, torn = raw.split(b"\n")
-    first = after.number + 1 if after else 1
-    before = line_sha256(after) if after else None
+    first = before.count(b"\n") + 1
+    previous = last_sha256(before) if before else None
     faults: list[Fault] = []
     lines: list[JournalLine] = []
     for number, bytes_of_line in enumerate(whole, first):
@@ -81,8 +95,8 @@ def check_lines(raw: bytes, after: JournalLine | None = None) -> tuple[tuple[Jou
             faults.append(Fault(number, "what stands there", "a decision", str(error)))
         else:
             lines.append(line)
-            faults += _faults(number, line, before, bytes_of_line)
-        before = hashlib.sha256(bytes_of_line).hexdigest()
+            faults += _faults(number, line, previous, bytes_of_line)
+        previous = hashlib.sha256(bytes_of_line).hexdigest()
     if torn:
         faults.append(Fault(first + len(whole), "its end", "the end of a line", "torn off"))
     return tuple(lines), tuple(faults)
@@ -95,5 +109,5 @@ def _faults(number: int, line: JournalLine, before: str | None, raw: bytes) -> I
         yield Fault(number, "its action", "begin" if number == 1 else "a decision", line.action)
     if before is not None and line.previous != before:
         yield Fault(number, "the hash of the line before", line.previous, before)
-    if line_bytes(line)[:-1] != raw:
+    if canonical_bytes(as_it_stands(line)) != raw:
         yield Fault(number, "its form", "canonical JSON", "written otherwise")

@@ -12,12 +12,11 @@ from pathlib import Path
 
 from narrate2report.errors import BadInput, BrokenRecord
 from narrate2report.records.beside import journal_beside
-from narrate2report.records.canonical import canonical_sha256
-from narrate2report.records.files import read_record, record_json
+from narrate2report.records.files import read_record
 from narrate2report.records.findings import Findings
 from narrate2report.records.fold import folded, unfolded
 from narrate2report.records.journal import JournalLine
-from narrate2report.records.journal_file import parse_lines
+from narrate2report.records.journal_file import draft_sha256, parse_lines
 
 
 @dataclass(frozen=True)
@@ -59,7 +58,7 @@ def walk_of(on_disk: Findings, lines: Sequence[JournalLine], path: Path) -> Walk
     """
     findings = folded(on_disk, lines)
     draft = unfolded(findings, lines)
-    sha256 = canonical_sha256(record_json(draft))
+    sha256 = draft_sha256(draft)
     if lines and lines[0].previous != sha256:
         raise BrokenRecord(f"{journal_beside(path)}: belongs to another draft than {path}; keep them apart")
     return Walk(draft, sha256, findings)

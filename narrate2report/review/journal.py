@@ -18,7 +18,7 @@ from narrate2report.errors import BadInput, BrokenRecord
 from narrate2report.records.base import Sha256
 from narrate2report.records.files import sync_folder, write_whole
 from narrate2report.records.journal import Action, Change, JournalLine
-from narrate2report.records.journal_file import line_bytes, line_sha256, parse_lines
+from narrate2report.records.journal_file import last_sha256, line_bytes, parse_lines
 
 PATIENCE_S = 10.0
 """How long one program waits for another that is just writing."""
@@ -67,7 +67,7 @@ class Journal:
         whole = raw[: raw.rfind(b"\n") + 1]
         if len(whole) < len(raw):
             self._put_aside(raw[len(whole) :], len(whole))
-        new = list(parse_lines(whole[len(self._raw) :], self._path, after=self.lines[-1] if self.lines else None))
+        new = list(parse_lines(whole[len(self._raw) :], self._path, self._raw))
         self.lines.extend(new)
         self._raw = whole
         return new
@@ -87,7 +87,7 @@ class Journal:
             action=action,
             changes=changes,
             takes_back=takes_back,
-            previous=line_sha256(self.lines[-1]),
+            previous=last_sha256(self._raw),
         )
         self._write(line)
         return line

@@ -5,11 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from narrate2report.errors import BrokenRecord
-from narrate2report.records.canonical import canonical_sha256
-from narrate2report.records.files import record_json
 from narrate2report.records.findings import Findings
 from narrate2report.records.fold import unfolded
-from narrate2report.records.journal_file import check_lines
+from narrate2report.records.journal_file import check_lines, draft_sha256
 from narrate2report.seal.mismatch import Mismatch
 
 
@@ -36,6 +34,6 @@ def _broken(findings: Findings, raw: bytes, name: str) -> Iterator[Mismatch]:
     except BrokenRecord as error:
         yield Mismatch("journal", name, "the record it leads to", "the one that is sealed", str(error))
         return
-    sha256 = canonical_sha256(record_json(draft))
+    sha256 = draft_sha256(draft)
     if lines[0].previous != sha256:
         yield Mismatch("journal", name, "the draft that it began with", lines[0].previous, sha256)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
@@ -62,19 +63,21 @@ def sealed(record: Decided, path: Path, sealer: Sealer, at: datetime | None = No
         previous=findings.amends.sha256 if findings.amends else None,
         files=files,
     )
-    sha256 = seal_sha256(findings.model_copy(update={"seal": seal}))
+    sha256 = seal_sha256(record_json(findings.model_copy(update={"seal": seal})))
     signature = sign(sha256, sealer.key) if sealer.key else None
     return findings.model_copy(update={"seal": seal.model_copy(update={"sha256": sha256, "signature": signature})})
 
 
-def seal_sha256(findings: Findings) -> str:
-    """SHA-256 over the canonical form of a sealed record without that hash and without the signature."""
-    content = record_json(findings)
+def seal_sha256(content: Mapping[str, object]) -> str:
+    """SHA-256 over the canonical form of a sealed record without that hash and without the signature.
+
+    `content` is the record as the JSON object that stands in its file.
+    """
     seal = content["seal"]
     if not isinstance(seal, dict):
         raise ValueError("a record without a seal")
-    content["seal"] = {name: value for name, value in seal.items() if name not in {"sha256", "signature"}}
-    return canonical_sha256(content)
+    bare = {name: value for name, value in seal.items() if name not in {"sha256", "signature"}}
+    return canonical_sha256({**content, "seal": bare})
 
 
 def _check_amended(findings: Findings, path: Path) -> None:

@@ -13,7 +13,7 @@ from narrate2report.errors import BadInput, BrokenRecord
 from narrate2report.records.beside import journal_beside, transcript_beside
 from narrate2report.records.canonical import readable_bytes
 from narrate2report.records.digest import Digest, digest_file
-from narrate2report.records.files import parse_record, read_record, record_json
+from narrate2report.records.files import as_it_stands, parse_record, read_record
 from narrate2report.records.findings import Findings, Seal, SealedFile
 from narrate2report.records.transcript import Transcript
 from narrate2report.seal.covering import belongings, place_of
@@ -110,7 +110,7 @@ def _record(check: _Check, path: Path, raw: bytes) -> Findings | None:
     except (BrokenRecord, UnicodeDecodeError) as error:
         check.found.append(Mismatch("record", path.name, "its content", "a findings record", str(error)))
         return None
-    written = readable_bytes(record_json(findings))
+    written = readable_bytes(as_it_stands(findings))
     if findings.seal is not None and raw != written:
         line = _first_difference(raw, written)
         told = f"white space, order or spelling changed in line {line}"
@@ -126,7 +126,7 @@ def _first_difference(raw: bytes, written: bytes) -> int:
 
 
 def _seal(seal: Seal, findings: Findings, path: Path) -> Iterator[Mismatch]:
-    sha256 = seal_sha256(findings)
+    sha256 = seal_sha256(as_it_stands(findings))
     if sha256 != seal.sha256:
         yield Mismatch("seal", path.name, "the SHA-256 of the record", seal.sha256, sha256)
     if seal.signature is not None and not is_signed(seal.sha256, seal.signature):

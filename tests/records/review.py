@@ -6,11 +6,9 @@ from dataclasses import dataclass, field
 
 from hypothesis import strategies as st
 
-from narrate2report.records.canonical import canonical_sha256
-from narrate2report.records.files import record_json
 from narrate2report.records.findings import Acknowledged, Decision, Entry, Findings, Unused
 from narrate2report.records.journal import Change, CoverageChange, EntryChange, JournalLine, UnusedChange
-from narrate2report.records.journal_file import line_sha256
+from narrate2report.records.journal_file import draft_sha256, line_sha256
 from tests.records import makers
 
 AT = "2026-03-06T10:00:00.000Z"
@@ -40,7 +38,7 @@ class Reviewed:
     lines: list[JournalLine] = field(default_factory=list)
 
     def __post_init__(self) -> None:
-        draft = canonical_sha256(record_json(self.draft))
+        draft = draft_sha256(self.draft)
         self.lines.append(JournalLine(number=1, at=AT, by="Ida Pell", action="begin", previous=draft))
         self.entries = {entry.id: entry for entry in self.draft.entries}
         self.unused = {unused.id: unused for unused in self.draft.unused}

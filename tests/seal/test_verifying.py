@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 import json
 from collections.abc import Callable
 from pathlib import Path
@@ -12,8 +13,9 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from narrate2report.errors import BadInput
-from narrate2report.records.canonical import readable_bytes
-from narrate2report.records.files import write_record
+from narrate2report.records.beside import journal_beside
+from narrate2report.records.canonical import canonical_bytes, readable_bytes
+from narrate2report.records.files import record_json, write_record
 from narrate2report.records.findings import Findings
 from narrate2report.seal.sealing import seal_sha256
 from narrate2report.seal.verifying import Expected, verify
@@ -35,7 +37,7 @@ def forged(path: Path, **parts: Any) -> None:
     """Someone changes the record and makes its hash fit again: only what the record rests on can tell."""
     record = on_disk(path).model_copy(update=parts)
     assert record.seal is not None
-    seal = record.seal.model_copy(update={"sha256": seal_sha256(record)})
+    seal = record.seal.model_copy(update={"sha256": seal_sha256(record_json(record))})
     write_record(path, record.model_copy(update={"seal": seal}))
 
 
@@ -43,6 +45,37 @@ def test_what_was_sealed_verifies(closed: Path) -> None:
     verified = verify(closed)
     assert verified.mismatches == ()
     assert [path.name for path, _ in verified.records] == ["walk.findings.json"]
+
+
+LATER = ("device", "location", "note", "split_from")
+"""Fields that an earlier version of the program did not have."""
+
+
+def without_later(value: Any) -> Any:
+    """A JSON value as that version would have written it."""
+    if isinstance(value, dict):
+        return {key: without_later(part) for key, part in value.items() if key not in LATER or part is not None}
+    return [without_later(part) for part in value] if isinstance(value, list) else value
+
+
+def test_what_an_earlier_version_sealed_still_verifies(closed: Path) -> None:
+    journal = journal_beside(closed)
+    lines: list[bytes] = []
+    for raw in journal.read_bytes().splitlines():
+        line = without_later(json.loads(raw))
+        if lines:
+            line["previous"] = hashlib.sha256(lines[-1]).hexdigest()
+        lines.append(canonical_bytes(line))
+    journal.write_bytes(b"".join(line + b"\n" for line in lines))
+    content = without_later(json.loads(closed.read_bytes()))
+    assert content != json.loads(closed.read_bytes())
+    for covered in content["seal"]["files"]:
+        if covered["role"] == "journal":
+            kept = journal.read_bytes()
+            covered |= {"sha256": hashlib.sha256(kept).hexdigest(), "bytes": len(kept)}
+    content["seal"]["sha256"] = seal_sha256(content)
+    closed.write_bytes(readable_bytes(content))
+    assert told(closed) == []
 
 
 @given(st.data())

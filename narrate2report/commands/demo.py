@@ -42,6 +42,8 @@ def demo(folder: Path | None) -> None:
             command("show", out, *([first.id] if first else [])),
             "the first flaw: its words, its link, why it was read so",
         ),
+        (command("review", out), "decide each entry beside the video, then seal the record"),
+        (command("report", out, "--to", place), "print it, as a draft until it is reviewed and sealed"),
         (command("draft", video, "--out", out, "--explain"), "every sentence and what became of it"),
         (command("guide", "speaking"), "how to speak on a walk of your own"),
     ):

@@ -12,6 +12,11 @@ from narrate2report.records.moments import clock
 
 CHECKED = {"works": "works", "fails": "does not work", "not_tested": "not tested"}
 HANDED = {"given": "given to the resident", "returned": "returned by the resident"}
+LOOKED = {
+    "not_looked_at": "not looked at",
+    "looked_at_since": "looked at since",
+    "left_not_noted": "left as not noted",
+}
 REASONS = {
     "talk": "talk",
     "moving": "moving on",
@@ -47,6 +52,11 @@ def unit_name(unit: str) -> str:
 def said(entry: Entry) -> str:
     """What the entry states of its component, with the speaker's details after it."""
     return ", ".join([_statement(entry), *_details(entry)])
+
+
+def named(entry: Entry) -> str:
+    """`Kitchen, countertop: chip`: an entry where it stands among those of other rooms."""
+    return f"{room_name(entry.room)}, {plain(entry.component)}: {said(entry)}"
 
 
 def moment(recording: str, start: float, recordings: int) -> str:

@@ -11,8 +11,8 @@ from rich.text import Text
 from narrate2report.records.findings import Coverage, Entry, Findings
 from narrate2report.records.moments import clock
 from narrate2report.review.spine import Sentence
-from narrate2report.review.view import LOOKED, STATES
-from narrate2report.wording import REASONS, moment, plain, room_name, said
+from narrate2report.review.view import STATES
+from narrate2report.wording import LOOKED, REASONS, moment, named, plain, room_name
 
 KEYS = (
     ("n", "next entry that is to decide"),
@@ -58,7 +58,7 @@ def left(findings: Findings) -> str:
 
 def open_gaps(findings: Findings) -> list[Coverage]:
     """What was not spoken of and nobody has settled."""
-    return [row for row in findings.coverage if row.status == "not_noted" and row.acknowledged is None]
+    return [row for row in findings.coverage if row.is_open]
 
 
 def entry_list(entries: Sequence[Entry], findings: Findings, with_id: bool = False) -> RenderableType:
@@ -66,8 +66,7 @@ def entry_list(entries: Sequence[Entry], findings: Findings, with_id: bool = Fal
     return _rows(
         (
             moment(entry.evidence[0].recording, entry.evidence[0].start, len(findings.recordings)),
-            f"{room_name(entry.room)}, {plain(entry.component)}: {said(entry)}"
-            + (f"  ({entry.id})" if with_id else ""),
+            named(entry) + (f"  ({entry.id})" if with_id else ""),
             f"“{entry.evidence[0].quote}”",
         )
         for entry in entries

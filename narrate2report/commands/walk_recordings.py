@@ -93,11 +93,10 @@ class WalkRecordings:
         if entry is None:
             raise BadInput(f"no entry {wanted.entry!r} in this record")
         recording = entry.evidence[0].recording
-        return self._keep(self._picture(entry, wanted.at), recording)
+        return self._keep(self._picture(findings.numbers()[recording], entry, wanted.at), recording)
 
-    def _picture(self, entry: Entry, moment: float | None) -> Frame:
+    def _picture(self, number: int, entry: Entry, moment: float | None) -> Frame:
         piece = entry.evidence[0]
-        number = [recording.file for recording in self._recordings].index(piece.recording)
         path = self._original(number)
         self._hashing[number].join()  # a picture that is kept is of the recording that was drafted, for sure
         path = self._original(number)

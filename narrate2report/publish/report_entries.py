@@ -56,7 +56,7 @@ class Telling:
             moments=moments(entry.evidence, self.findings, self.links),
             pictures=tuple(self._picture(entry, still) for still in entry.stills),
             remarks=tuple(self._remarks(entry)),
-            unreviewed=is_unreviewed(entry),
+            unreviewed=entry.is_open,
         )
 
     def brief(self, entries: list[Entry]) -> Brief:
@@ -66,7 +66,7 @@ class Telling:
             name=capital(plain(entries[0].component)),
             says=", ".join(dict.fromkeys(map(words_for, entries))),
             moments=tuple(dict.fromkeys(moments(evidence, self.findings, self.links))),
-            unreviewed=any(map(is_unreviewed, entries)),
+            unreviewed=any(entry.is_open for entry in entries),
         )
 
     def _remarks(self, entry: Entry) -> Iterable[str]:
@@ -106,11 +106,6 @@ def mark(entry: Entry) -> Mark:
             return "possible" if entry.assertion == "possible" else "sound"
         case _:
             return "fact"
-
-
-def is_unreviewed(entry: Entry) -> bool:
-    """Whether no person has decided on it."""
-    return entry.state == "proposed" or entry.decided is None
 
 
 def is_brief(entry: Entry) -> bool:

@@ -50,8 +50,8 @@ def told_standing(findings: Findings, standing: Standing) -> str:
         return "Nothing in it needed a decision."
     if standing == "reviewed":
         return "A person has decided on every entry. The record is not sealed, so it can still be changed."
-    entries = sum(one.state == "proposed" or one.decided is None for one in findings.entries)
-    gaps = sum(row.status == "not_noted" and row.acknowledged is None for row in findings.coverage)
+    entries = sum(one.is_open for one in findings.entries)
+    gaps = sum(row.is_open for row in findings.coverage)
     open_parts = [counted(entries, "entry", "entries")] if entries else []
     open_parts += [f"{counted(gaps, 'part')} not spoken of"] if gaps else []
     return f"A draft: {' and '.join(open_parts)} still to be decided by a person. Do not sign it."

@@ -7,9 +7,9 @@ from dataclasses import replace
 from narrate2report.publish.report_entries import Telling, capital, is_brief
 from narrate2report.publish.report_safety import DEVICES
 from narrate2report.publish.report_values import Brief, Part, Room, Silent
-from narrate2report.publish.report_words import LOOKED, MARKS, NOT_ACKNOWLEDGED
+from narrate2report.publish.report_words import MARKS, NOT_ACKNOWLEDGED
 from narrate2report.records.findings import Coverage, Entry
-from narrate2report.wording import plain, room_name
+from narrate2report.wording import LOOKED, plain, room_name
 
 IN_ROOMS = frozenset({"condition", "check", "description"})
 """The kinds told in the rooms; things handed over, advice and work have sections of their own."""

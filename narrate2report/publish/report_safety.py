@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from narrate2report.publish.report_entries import Telling, capital, is_unreviewed, mark, words_for
+from narrate2report.publish.report_entries import Telling, capital, mark, words_for
 from narrate2report.publish.report_links import moments
 from narrate2report.publish.report_values import Mark, Safety
 from narrate2report.publish.report_words import MARKS
@@ -75,7 +75,7 @@ def _outcome(telling: Telling, name: str, room: str, entry: Entry) -> Safety:
         shown,
         state,
         moments(entry.evidence, telling.findings, telling.links),
-        is_unreviewed(entry),
+        entry.is_open,
     )
 
 
@@ -87,7 +87,7 @@ def _gas(telling: Telling) -> Iterator[Safety]:
         shown = mark(entry)
         told = moments(entry.evidence, telling.findings, telling.links)
         state = f"{MARKS[shown]}: {words_for(entry)}"
-        yield Safety(capital(plain(_GAS)), room_name(entry.room), shown, state, told, is_unreviewed(entry))
+        yield Safety(capital(plain(_GAS)), room_name(entry.room), shown, state, told, entry.is_open)
 
 
 def _row(name: str, room: str, shown: Mark) -> Safety:

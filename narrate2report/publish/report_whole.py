@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 
 from narrate2report.publish import report_method as method
 from narrate2report.publish.report_cautions import cautions_for, urgent_for
-from narrate2report.publish.report_entries import Telling, capital, is_unreviewed, numbered, words_for
+from narrate2report.publish.report_entries import Telling, capital, numbered, words_for
 from narrate2report.publish.report_links import Links, moments
 from narrate2report.publish.report_rooms import silent_of, told_rooms
 from narrate2report.publish.report_safety import told_safety
@@ -100,7 +100,7 @@ def _advice(telling: Telling, entry: Entry) -> Brief:
         name=f"{room_name(entry.room)}, {plain(entry.component)}",
         says=f"“{quotes}”",
         moments=moments(entry.evidence, telling.findings, telling.links),
-        unreviewed=is_unreviewed(entry),
+        unreviewed=entry.is_open,
     )
 
 

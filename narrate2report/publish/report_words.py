@@ -38,11 +38,6 @@ TITLES: Final = {
     "periodic": "Condition report of a periodic visit",
 }
 ANY_TITLE: Final = "Condition report"
-LOOKED: Final = {
-    "not_looked_at": "not looked at",
-    "looked_at_since": "looked at since",
-    "left_not_noted": "left as not noted",
-}
 NOT_ACKNOWLEDGED: Final = "nobody has said yet whether it was looked at"
 FACTS: Final = {
     "kind": "Walk",

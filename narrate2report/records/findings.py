@@ -147,6 +147,11 @@ class Entry(Value):
     split_from: str | None = Field(default=None, description="the entry that it was a part of")
     stills: tuple[Still, ...] = ()
 
+    @property
+    def is_open(self) -> bool:
+        """Whether no person has decided about it; a state without whoever decided is no decision."""
+        return self.state == "proposed" or self.decided is None
+
 
 class RoomVisit(Value):
     """A room as it was walked."""
@@ -173,6 +178,11 @@ class Coverage(Value):
     component: str
     status: CoverageStatus
     acknowledged: Acknowledged | None = None
+
+    @property
+    def is_open(self) -> bool:
+        """Whether it was not spoken of and no person has said anything of that."""
+        return self.status == "not_noted" and self.acknowledged is None
 
 
 class Unused(Value):
@@ -238,3 +248,7 @@ class Findings(Value):
     unused: tuple[Unused, ...]
     amends: Amended | None = None
     seal: Seal | None = None
+
+    def numbers(self) -> dict[str, int]:
+        """Each recording's place in the walk, from 0, by its file name."""
+        return {recording.file: number for number, recording in enumerate(self.recordings)}

@@ -88,7 +88,7 @@ Order = Callable[[Kind], tuple[object, ...]]
 
 def _with(findings: Findings, values: Mapping[Name, Part | None], anew: Collection[Name]) -> Findings:
     """The record with these values; None takes a part out. Those `anew` are placed even where they stand already."""
-    places = {recording.file: number for number, recording in enumerate(findings.recordings)}
+    places = findings.numbers()
 
     def as_said(entry: Entry) -> tuple[object, ...]:
         first = entry.evidence[0]

@@ -17,7 +17,7 @@ from narrate2report.review import requests as ask
 from narrate2report.review.added import added_entry, new_id
 from narrate2report.review.facts import with_facts
 from narrate2report.review.spine import Sentence, began_at, spans_said
-from narrate2report.wording import plain, room_name, said
+from narrate2report.wording import named
 
 Part = TypeVar("Part")
 
@@ -109,13 +109,9 @@ def _own(findings: Findings, wanted: Iterable[str]) -> list[Entry]:
     entries = _entries(findings, wanted)
     for entry in entries:
         if entry.merged_into is not None:
-            keeper = _named(_entry(findings, entry.merged_into))
+            keeper = named(_entry(findings, entry.merged_into))
             raise CannotDecide(f"this was merged into {keeper}; undo that, or split the one that took it over")
     return entries
-
-
-def _named(entry: Entry) -> str:
-    return f"{room_name(entry.room)}, {plain(entry.component)}: {said(entry)}"
 
 
 def _changed(entry: Entry, **fields: object) -> Changed:
@@ -190,7 +186,7 @@ def _merge(findings: Findings, wanted: ask.Merge, hand: Hand) -> list[Changed]:
 
 def _check_same(first: Entry, other: Entry) -> None:
     if differing := next((name for name in STATEMENT if getattr(first, name) != getattr(other, name)), None):
-        one, two = (_named(entry) for entry in (first, other))
+        one, two = (named(entry) for entry in (first, other))
         raise CannotDecide(
             f"these say different things ({differing}): {one} and {two}; change or leave out one of them first"
         )

@@ -152,9 +152,8 @@ class Site:
         if entry is None:
             return _missing("entry")
         piece = entry.evidence[0]
-        files = [recording.file for recording in self.desk.findings.recordings]
+        number = self.desk.findings.numbers()[piece.recording]
         try:
-            number = files.index(piece.recording)
             moment = self.recordings.sharpest(number, piece.start, piece.end)
         except NarrateError as error:
             return _told(str(error), 422)

@@ -34,7 +34,7 @@ def sentences(findings: Findings) -> tuple[Sentence, ...]:
         for piece in entry.evidence:
             for sentence in piece.sentences:
                 known.setdefault(sentence, Sentence(sentence, piece.recording, piece.start, piece.end, piece.quote))
-    order = {recording.file: number for number, recording in enumerate(findings.recordings)}
+    order = findings.numbers()
     return tuple(sorted(known.values(), key=lambda one: (order.get(one.recording, 0), one.start, one.end, one.id)))
 
 
@@ -64,7 +64,7 @@ def room_at(findings: Findings, recording: str, moment: float) -> str:
 
 def began_at(findings: Findings, entry: Entry) -> tuple[int, float]:
     """Where an entry stands in the walk: number of the recording, second."""
-    order = {recording.file: number for number, recording in enumerate(findings.recordings)}
+    order = findings.numbers()
     first = entry.evidence[0]
     return order.get(first.recording, 0), first.start
 

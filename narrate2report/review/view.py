@@ -12,21 +12,16 @@ from narrate2report.records.transcript import Gap
 from narrate2report.review.choices import Choice, Choices
 from narrate2report.review.spine import Sentence, room_at
 from narrate2report.review.undoing import standing
-from narrate2report.wording import REASONS, WALKS, plain, room_name, said, unit_name
+from narrate2report.wording import LOOKED, REASONS, WALKS, plain, room_name, said, unit_name
 
 Json = dict[str, Any]
 
 STATES = {"proposed": "to decide", "accepted": "accepted", "changed": "changed", "dropped": "left out"}
-LOOKED = {
-    "not_looked_at": "not looked at",
-    "looked_at_since": "looked at since",
-    "left_not_noted": "left as not noted",
-}
 
 
 def whole_view(findings: Findings, spine: Sequence[Sentence], lines: Sequence[JournalLine], choices: Choices) -> Json:
     """Everything that the page shows when it opens."""
-    numbers = _numbers(findings)
+    numbers = findings.numbers()
     unused = {one.id for one in findings.unused}
     offered = choices.with_those_of(findings)
     return {
@@ -37,7 +32,7 @@ def whole_view(findings: Findings, spine: Sequence[Sentence], lines: Sequence[Jo
         ],
         "sentences": [_sentence(one, findings, numbers, unused) for one in spine],
         "gaps": [_gap(number, gap, findings, numbers) for number, gap in enumerate(findings.transcript.gaps)],
-        "entries": [entry_view(entry, findings, choices) for entry in findings.entries],
+        "entries": [entry_view(entry, numbers, choices) for entry in findings.entries],
         "coverage": [coverage_view(line) for line in findings.coverage if line.status == "not_noted"],
         "choices": {
             "rooms": _choices(offered.rooms),
@@ -52,6 +47,7 @@ def changes_view(
     findings: Findings, lines: Sequence[JournalLine], new: Sequence[JournalLine], choices: Choices
 ) -> Json:
     """What these new lines have changed, as it stands now, for a window that has seen everything before them."""
+    numbers = findings.numbers()
     entries = {entry.id: entry for entry in findings.entries}
     unused = {one.id: one for one in findings.unused}
     rows = {(row.room, row.component): row for row in findings.coverage}
@@ -63,7 +59,7 @@ def changes_view(
         match part:
             case Entry():
                 now = entries.get(part.id)
-                touched[part.id] = entry_view(now, findings, choices) if now else None
+                touched[part.id] = entry_view(now, numbers, choices) if now else None
             case Unused():
                 silent[part.id] = _reason(unused.get(part.id))
             case Coverage():
@@ -84,7 +80,7 @@ def progress(findings: Findings, lines: Sequence[JournalLine]) -> Json:
     return {
         "head": len(lines),
         "undecided": sum(entry.state == "proposed" for entry in findings.entries),
-        "open_gaps": sum(row.status == "not_noted" and row.acknowledged is None for row in findings.coverage),
+        "open_gaps": sum(row.is_open for row in findings.coverage),
         "can_undo": done[-1].action if done else None,
         "can_redo": bool(undone),
         "sealed": findings.seal is not None,
@@ -92,9 +88,8 @@ def progress(findings: Findings, lines: Sequence[JournalLine]) -> Json:
     }
 
 
-def entry_view(entry: Entry, findings: Findings, choices: Choices) -> Json:
-    """One entry in words, with the fields that a person can change."""
-    numbers = _numbers(findings)
+def entry_view(entry: Entry, numbers: Mapping[str, int], choices: Choices) -> Json:
+    """One entry in words, with the fields that a person can change; `numbers` are those of the recordings."""
     return {
         "id": entry.id,
         "kind": entry.kind,
@@ -212,7 +207,3 @@ def _facts(entry: Entry) -> Json:
 
 def _choices(found: Sequence[Choice]) -> list[Json]:
     return [{"id": one.id, "label": one.label, "also": list(one.also)} for one in found]
-
-
-def _numbers(findings: Findings) -> dict[str, int]:
-    return {recording.file: number for number, recording in enumerate(findings.recordings)}

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from narrate2report.records.findings import Coverage, Entry, Findings
-from narrate2report.wording import moment, plain, room_name, said
+from narrate2report.wording import moment, named, plain, room_name
 
 
 @dataclass(frozen=True)
@@ -46,15 +46,14 @@ def decided(findings: Findings) -> Decided | Open:
 
 
 def _open_entries(findings: Findings) -> tuple[Entry, ...]:
-    """No entry is accepted without a person: one with a state but nobody who decided it is open too."""
-    return tuple(entry for entry in findings.entries if entry.state == "proposed" or entry.decided is None)
+    return tuple(entry for entry in findings.entries if entry.is_open)
 
 
 def _open_gaps(findings: Findings) -> tuple[Coverage, ...]:
-    return tuple(row for row in findings.coverage if row.status == "not_noted" and row.acknowledged is None)
+    return tuple(row for row in findings.coverage if row.is_open)
 
 
 def _named(entry: Entry, findings: Findings) -> str:
     first = entry.evidence[0]
     at = moment(first.recording, first.start, len(findings.recordings))
-    return f"{room_name(entry.room)}, {plain(entry.component)}: {said(entry)} ({at})"
+    return f"{named(entry)} ({at})"

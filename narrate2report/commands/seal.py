@@ -5,7 +5,6 @@ from __future__ import annotations
 import sys
 from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import UTC, datetime
 from getpass import getpass
 from pathlib import Path
 
@@ -18,6 +17,7 @@ from narrate2report.records.files import read_record, write_record
 from narrate2report.records.findings import Findings, Seal
 from narrate2report.records.fold import folded
 from narrate2report.records.journal_file import draft_sha256, read_journal
+from narrate2report.records.moments import stamp
 from narrate2report.review.journal import Journal
 from narrate2report.seal.decided import Decided, Open, decided
 from narrate2report.seal.sealing import STATEMENT, Sealer, sealed
@@ -80,7 +80,7 @@ def seal_walk(file: Path, sealer: Sealer) -> Seal:
         try:
             if begun:
                 draft = draft_sha256(record.findings)
-                journal.begin(datetime.now(UTC).isoformat(timespec="milliseconds")[:-6] + "Z", sealer.by.strip(), draft)
+                journal.begin(stamp(), sealer.by.strip(), draft)
             findings = sealed(record, file, sealer)
             write_record(file, findings)
         except BaseException:

@@ -15,15 +15,12 @@ from narrate2report.intake.playable import plays_in_browsers
 from narrate2report.intake.review_copy import make_copy
 from narrate2report.intake.still_file import as_jpeg
 from narrate2report.records.beside import stills_beside
-from narrate2report.records.digest import digest_file
+from narrate2report.records.digest import Written, digest_file, written_as
 from narrate2report.records.files import write_whole
 from narrate2report.records.findings import Entry, Findings, Still
 from narrate2report.records.transcript import Recording
 from narrate2report.review.requests import TakeStill
 from narrate2report.review.server import Playing
-
-Stamp = tuple[int, int, int]
-"""What changes when a file is written anew: inode, time, size."""
 
 
 class _Stopped(Exception):
@@ -48,7 +45,7 @@ class WalkRecordings:
         self._recordings = recordings
         self._copies = tempfile.TemporaryDirectory(prefix="narrate2report-review-", ignore_cleanup_errors=True)
         self._states: dict[int, Playing] = {}
-        self._checked: dict[int, tuple[Stamp, str | None]] = {}
+        self._checked: dict[int, tuple[Written, str | None]] = {}
         self._hashing: dict[int, threading.Thread] = {}
         self._starting, self._checking = threading.Lock(), threading.Lock()
         self._stop = threading.Event()
@@ -126,28 +123,26 @@ class WalkRecordings:
 
     def _check(self, number: int, path: Path) -> None:
         """Hash a file once in the background; raises BadInput from when it is known to be another one."""
-        try:
-            facts = path.stat()
-        except OSError as error:
-            raise BadInput(f"{path.name} cannot be read ({error.strerror or error})") from error
-        stamp = facts.st_ino, facts.st_mtime_ns, facts.st_size
+        written = written_as(path)
+        if written is None:
+            raise BadInput(f"{path.name} cannot be read; it was there a moment ago")
         with self._checking:
             known, why = self._checked.get(number, (None, None))
-            if known != stamp:
-                self._checked[number] = stamp, None
-                self._hashing[number] = self._work(self._hash, number, path, stamp)
+            if known != written:
+                self._checked[number] = written, None
+                self._hashing[number] = self._work(self._hash, number, path, written)
             elif why is not None:
                 raise BadInput(why)
 
-    def _hash(self, number: int, path: Path, stamp: Stamp) -> None:
+    def _hash(self, number: int, path: Path, written: Written) -> None:
         recording = self._recordings[number]
         try:
             other = digest_file(path, self._stop.is_set).sha256 != recording.sha256
         except BadInput:  # gone meanwhile, or the review was closed: told at the next question
             return
-        if other and self._checked[number][0] == stamp:
+        if other and self._checked[number][0] == written:
             why = f"{recording.file} is not the recording that was drafted: its content differs"
-            self._checked[number] = stamp, why
+            self._checked[number] = written, why
 
     def _work(self, what: Callable[..., None], *told: object) -> threading.Thread:
         worker = threading.Thread(target=what, args=told, daemon=True)

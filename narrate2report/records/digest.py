@@ -43,6 +43,19 @@ class Footprint:
             raise BadInput(f"{path}: changed while it was being read; let the copying finish, then run this again")
 
 
+Written = tuple[int, int, int]
+"""Inode, time and size: what changes when a file is written anew, or another one takes its place."""
+
+
+def written_as(path: Path) -> Written | None:
+    """What tells this writing of a file from another one; None where there is none."""
+    try:
+        facts = path.stat()
+    except OSError:
+        return None
+    return facts.st_ino, facts.st_mtime_ns, facts.st_size
+
+
 def digest_file(path: Path, stopped: Callable[[], bool] = lambda: False) -> Digest:
     """Hash a file in pieces of 1 MiB. Raises BadInput when it cannot be read, changes meanwhile, or is `stopped`."""
     before = Footprint.of(path)

@@ -98,14 +98,19 @@ def as_it_stands(record: BaseModel) -> dict[str, object]:
     return record.model_dump(mode="json", by_alias=True, exclude_unset=True)
 
 
+def read_bytes(path: Path) -> bytes:
+    """All of a file. Raises BadInput where it cannot be read."""
+    try:
+        return path.read_bytes()
+    except OSError as error:
+        raise BadInput(f"{path}: cannot be read ({error.strerror or error})") from error
+
+
 def read_record(path: Path, kind: type[Record]) -> Record:
     """Read a record back; raises BrokenRecord with the first thing that is wrong with it."""
     if path.exists() and not path.is_file():
         raise BadInput(f"{path}: is no file that can hold a record")
-    try:
-        raw = path.read_bytes()
-    except OSError as error:
-        raise BadInput(f"{path}: cannot be read ({error.strerror or error})") from error
+    raw = read_bytes(path)
     try:
         return parse_record(raw.decode("utf-8"), kind)
     except BrokenRecord as error:

@@ -10,9 +10,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
-from narrate2report.errors import BadInput, BrokenRecord
+from narrate2report.errors import BrokenRecord
 from narrate2report.records.canonical import canonical_bytes, canonical_sha256
-from narrate2report.records.files import as_it_stands, parse_record, record_json
+from narrate2report.records.files import as_it_stands, parse_record, read_bytes, record_json
 from narrate2report.records.findings import Findings
 from narrate2report.records.journal import JournalLine
 
@@ -58,13 +58,20 @@ def read_journal(path: Path) -> tuple[JournalLine, ...]:
 
     Raises BadInput where the file cannot be read.
     """
-    try:
-        raw = path.read_bytes()
-    except OSError as error:
-        raise BadInput(f"{path}: cannot be read ({error.strerror or error})") from error
+    raw = read_bytes(path)
     if not raw:
         raise BrokenRecord(f"{path}: is empty; a journal has at least its first line")
     return parse_lines(raw, path)
+
+
+def journal_bytes(path: Path) -> bytes:
+    """What stands in a journal; nothing where there is none yet. Raises BadInput where it cannot be read."""
+    return read_bytes(path) if path.exists() else b""
+
+
+def whole_lines(raw: bytes) -> bytes:
+    """What stands there up to the last end of a line; what a crash has torn off behind it is no line."""
+    return raw[: raw.rfind(b"\n") + 1]
 
 
 def parse_lines(raw: bytes, path: Path, before: bytes = b"") -> tuple[JournalLine, ...]:

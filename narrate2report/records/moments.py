@@ -5,6 +5,8 @@ Media fragments follow W3C Media Fragments URI 1.0, section 4.2.1 (temporal dime
 
 from __future__ import annotations
 
+from datetime import UTC, datetime
+from typing import Literal
 from urllib.parse import quote
 
 LEAD_S = 0.15
@@ -14,6 +16,11 @@ LEAD_S = 0.15
 def rounded(seconds: float) -> float:
     """Seconds to the 0.01 s that files carry."""
     return round(seconds + 0.0, 2)
+
+
+def stamp(at: datetime | None = None, precision: Literal["seconds", "milliseconds"] = "milliseconds") -> str:
+    """A moment in the world, or now, as records carry it: RFC 3339 in UTC, `2026-03-06T10:00:00.000Z`."""
+    return (at or datetime.now(UTC)).astimezone(UTC).isoformat(timespec=precision).replace("+00:00", "Z")
 
 
 def clock(seconds: float) -> str:

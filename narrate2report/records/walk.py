@@ -10,13 +10,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from narrate2report.errors import BadInput, BrokenRecord
+from narrate2report.errors import BrokenRecord
 from narrate2report.records.beside import journal_beside
 from narrate2report.records.files import read_record
 from narrate2report.records.findings import Findings
 from narrate2report.records.fold import folded, unfolded
 from narrate2report.records.journal import JournalLine
-from narrate2report.records.journal_file import draft_sha256, parse_lines
+from narrate2report.records.journal_file import draft_sha256, journal_bytes, parse_lines, whole_lines
 
 
 @dataclass(frozen=True)
@@ -42,13 +42,7 @@ def read_walk(path: Path) -> Findings:
 
 def kept_lines(journal: Path) -> tuple[JournalLine, ...]:
     """The whole lines of a journal; none where there is no such file. Raises as `read_walk` does."""
-    try:
-        raw = journal.read_bytes()
-    except FileNotFoundError:
-        return ()
-    except OSError as error:
-        raise BadInput(f"{journal}: cannot be read ({error.strerror or error})") from error
-    return parse_lines(raw[: raw.rfind(b"\n") + 1], journal)
+    return parse_lines(whole_lines(journal_bytes(journal)), journal)
 
 
 def walk_of(on_disk: Findings, lines: Sequence[JournalLine], path: Path) -> Walk:

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from narrate2report.errors import CannotDecide
 from narrate2report.records.findings import Entry, Evidence, Findings
-from narrate2report.review.facts import with_facts
+from narrate2report.review.facts import check_inside, with_facts
 from narrate2report.review.requests import Add, Stretch
 from narrate2report.review.spine import Sentence, room_at
 
@@ -52,10 +52,6 @@ def _evidence(findings: Findings, spine: Sequence[Sentence], wanted: Add) -> tup
 
 def _unspoken(findings: Findings, stretch: Stretch) -> Evidence:
     """Evidence without words: the recording shows it, or it was said and not understood."""
-    lengths = {recording.file: recording.duration_s for recording in findings.recordings}
-    if stretch.recording not in lengths:
-        raise CannotDecide(f"no recording {stretch.recording!r} in this record")
-    length = lengths[stretch.recording]
-    if stretch.end <= stretch.start or (length is not None and stretch.end > length + 0.01):
-        raise CannotDecide("a statement must end after it starts and lie inside its recording")
-    return Evidence.of(stretch.recording, stretch.start, stretch.end, "")
+    piece = Evidence.of(stretch.recording, stretch.start, stretch.end, "")
+    check_inside(findings, piece)
+    return piece

@@ -64,16 +64,7 @@ def decide(standing: Standing, wanted: ask.Decide, hand: Hand, still: Still | No
             undecided = {"state": "proposed", "decided": None}
             changes = [_changed(entry, **undecided) for entry in _own(findings, wanted.entries)]
         case ask.Change():
-            (entry,) = _own(findings, (wanted.entry,))
-            changes = [
-                _becomes(
-                    entry,
-                    with_facts(
-                        findings, entry, wanted.facts, spans_said(standing.spine, standing.first[entry.id], entry)
-                    ),
-                    hand,
-                )
-            ]
+            changes = [_change(standing, wanted, hand)]
         case ask.Add():
             changes = _add(standing, wanted, hand)
         case ask.Merge():
@@ -143,11 +134,13 @@ def _drop(findings: Findings, wanted: Sequence[str], hand: Hand, why: str | None
     ]
 
 
-def _becomes(before: Entry, after: Entry, hand: Hand) -> Changed:
-    if after == before:
+def _change(standing: Standing, wanted: ask.Change, hand: Hand) -> Changed:
+    (entry,) = _own(standing.findings, (wanted.entry,))
+    where_said = spans_said(standing.spine, standing.first[entry.id], entry)
+    after = with_facts(standing.findings, entry, wanted.facts, where_said)
+    if after == entry:
         raise CannotDecide("that is how it stands already; nothing was changed")
-    decided = {"state": "changed", "decided": hand.decision()}
-    return EntryChange(before=before, after=after.model_copy(update=decided))
+    return EntryChange(before=entry, after=after.model_copy(update={"state": "changed", "decided": hand.decision()}))
 
 
 def _add(standing: Standing, wanted: ask.Add, hand: Hand) -> list[Changed]:

@@ -5,16 +5,17 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
-from datetime import UTC, datetime
 from pathlib import Path
 from typing import Protocol
 
 from narrate2report.errors import BadInput, BrokenRecord, CannotDecide, NarrateError
 from narrate2report.records.beside import journal_beside
+from narrate2report.records.digest import written_as
 from narrate2report.records.files import read_record, write_record
 from narrate2report.records.findings import Entry, Findings, Still
 from narrate2report.records.fold import folded, name_of
 from narrate2report.records.journal import Action, Change, JournalLine
+from narrate2report.records.moments import stamp
 from narrate2report.records.walk import walk_of
 from narrate2report.review import requests as ask
 from narrate2report.review.decisions import Hand, Standing, decide
@@ -62,8 +63,8 @@ class Desk:
     def __init__(self, findings: Path, now: Callable[[], str] | None = None) -> None:
         self.path = findings
         self.camera: Camera | None = None
-        self._now = now or _now
-        self._seen_file = self._looked_at = _stamp(findings)
+        self._now = now or stamp
+        self._seen_file = self._looked_at = written_as(findings)
         on_disk = read_record(findings, Findings)
         if on_disk.seal is not None:
             raise BadInput(f"{findings}: is sealed and stays as it is; start an addendum: narrate2report amend FILE")
@@ -123,7 +124,7 @@ class Desk:
             except Sealed:
                 return
             write_record(self.path, self.findings)
-            self._seen_file = _stamp(self.path)
+            self._seen_file = written_as(self.path)
 
     def _changes(
         self, wanted: ask.Request, hand: Hand, others: Sequence[JournalLine]
@@ -159,18 +160,18 @@ class Desk:
             self.findings = folded(self._draft, self._journal.lines)
 
     def _take_in_seal(self) -> None:
-        stamp = _stamp(self.path)
-        if stamp in (self._seen_file, self._looked_at, None):
+        now = written_as(self.path)
+        if now in (self._seen_file, self._looked_at, None):
             return
         with suppress(NarrateError):  # a file that is broken is told to whoever decides something
             on_disk = read_record(self.path, Findings)
             self.findings = on_disk if on_disk.seal is not None else self.findings
-            self._looked_at = stamp
+            self._looked_at = now
 
     def _check_file(self) -> None:
         """Whether the findings file is still that of this review. Raises Sealed or BrokenRecord where it is not."""
-        stamp = _stamp(self.path)
-        if stamp in (self._seen_file, None):
+        on_file = written_as(self.path)
+        if on_file in (self._seen_file, None):
             return
         on_disk = read_record(self.path, Findings)
         if on_disk.seal is not None:
@@ -178,16 +179,7 @@ class Desk:
         now = walk_of(on_disk, self._journal.lines, self.path)
         if now.draft_sha256 != self._draft_sha256:
             raise BrokenRecord(f"{self.path}: was drafted anew meanwhile; close this review and open it again")
-        self._seen_file = stamp
-
-
-def _stamp(findings: Path) -> tuple[int, int, int] | None:
-    """What changes when a file is written anew; None where there is none."""
-    try:
-        facts = findings.stat()
-    except OSError:
-        return None
-    return facts.st_ino, facts.st_mtime_ns, facts.st_size
+        self._seen_file = on_file
 
 
 def _names(wanted: ask.Decide) -> set[tuple[str, ...]]:
@@ -205,7 +197,3 @@ def _names(wanted: ask.Decide) -> set[tuple[str, ...]]:
 
 def _action(wanted: ask.Request) -> Action:
     return "still" if isinstance(wanted, ask.RemoveStill) else wanted.action
-
-
-def _now() -> str:
-    return datetime.now(UTC).isoformat(timespec="milliseconds").replace("+00:00", "Z")

@@ -91,14 +91,21 @@ def _retimed(findings: Findings, entry: Entry, facts: Facts, said: Sequence[Span
         pieces[0] = pieces[0].moved(facts.start, pieces[0].end)
     if facts.end is not None:
         pieces[-1] = pieces[-1].moved(pieces[-1].start, facts.end)
-    lengths = {recording.file: recording.duration_s for recording in findings.recordings}
     for piece in pieces:
-        length = lengths.get(piece.recording)
-        if piece.end <= piece.start or (length is not None and piece.end > length + 0.01):
-            raise CannotDecide("a statement must end after it starts and lie inside its recording")
+        check_inside(findings, piece)
     for piece, span in ((pieces[0], said[0]), (pieces[-1], said[-1])):
         _check_near(piece, span)
     return tuple(pieces)
+
+
+def check_inside(findings: Findings, piece: Evidence) -> None:
+    """Raise CannotDecide for a stretch that ends before it starts, or lies outside every recording of the record."""
+    lengths = {recording.file: recording.duration_s for recording in findings.recordings}
+    if piece.recording not in lengths:
+        raise CannotDecide(f"no recording {piece.recording!r} in this record")
+    length = lengths[piece.recording]
+    if piece.end <= piece.start or (length is not None and piece.end > length + 0.01):
+        raise CannotDecide("a statement must end after it starts and lie inside its recording")
 
 
 def _check_near(piece: Evidence, span: Span) -> None:

@@ -18,7 +18,7 @@ from narrate2report.errors import BadInput, BrokenRecord
 from narrate2report.records.base import Sha256
 from narrate2report.records.files import sync_folder, write_whole
 from narrate2report.records.journal import Action, Change, JournalLine
-from narrate2report.records.journal_file import last_sha256, line_bytes, parse_lines
+from narrate2report.records.journal_file import journal_bytes, last_sha256, line_bytes, parse_lines, whole_lines
 
 PATIENCE_S = 10.0
 """How long one program waits for another that is just writing."""
@@ -54,17 +54,12 @@ class Journal:
 
     def refresh(self) -> list[JournalLine]:
         """The lines that were added since the last look, by whichever program. Call it locked."""
-        try:
-            raw = self._path.read_bytes()
-        except FileNotFoundError:
-            raw = b""
-        except OSError as error:
-            raise BadInput(f"{self._path}: cannot be read ({error.strerror or error})") from error
+        raw = journal_bytes(self._path)
         if not raw.startswith(self._raw):
             raise BrokenRecord(f"{self._path}: was changed from outside; close this review and open it again")
         if raw == self._raw:
             return []
-        whole = raw[: raw.rfind(b"\n") + 1]
+        whole = whole_lines(raw)
         if len(whole) < len(raw):
             self._put_aside(raw[len(whole) :], len(whole))
         new = list(parse_lines(whole[len(self._raw) :], self._path, self._raw))

@@ -177,20 +177,5 @@ Decide = Annotated[
 ]
 """A request that decides something about the record as it stands."""
 
-Request = Annotated[
-    Accept
-    | Change
-    | Drop
-    | Withdraw
-    | Reopen
-    | Add
-    | Merge
-    | Split
-    | TakeStill
-    | RemoveStill
-    | Acknowledge
-    | Undo
-    | Redo,
-    Field(discriminator="action"),
-]
+Request = Annotated[Decide | Undo | Redo, Field(discriminator="action")]
 """Anything that can be asked for."""

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from narrate2report.errors import BrokenRecord
 from narrate2report.records.findings import Findings
 from narrate2report.records.fold import unfolded
+from narrate2report.records.journal import JournalLine
 from narrate2report.records.journal_file import check_lines, draft_sha256
 from narrate2report.seal.mismatch import Mismatch
 
@@ -18,7 +19,10 @@ def broken_history(findings: Findings, raw: bytes, name: str) -> tuple[Mismatch,
 
 def draft_of(findings: Findings, raw: bytes) -> Findings:
     """What the record was before the first decision of its journal. Raises BrokenRecord where they do not fit."""
-    lines, _ = check_lines(raw)
+    return _before(findings, check_lines(raw)[0])
+
+
+def _before(findings: Findings, lines: Sequence[JournalLine]) -> Findings:
     return unfolded(findings.model_copy(update={"seal": None}), lines)
 
 
@@ -30,7 +34,7 @@ def _broken(findings: Findings, raw: bytes, name: str) -> Iterator[Mismatch]:
         yield Mismatch("journal", name, "its lines", "at least the first", "none")
         return
     try:
-        draft = draft_of(findings, raw)
+        draft = _before(findings, lines)
     except BrokenRecord as error:
         yield Mismatch("journal", name, "the record it leads to", "the one that is sealed", str(error))
         return

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import UTC, datetime
+from datetime import datetime
 from pathlib import Path
 
 from narrate2report.errors import BadInput, BrokenRecord
@@ -12,6 +12,7 @@ from narrate2report.records.beside import journal_beside, transcript_beside
 from narrate2report.records.canonical import canonical_sha256
 from narrate2report.records.files import read_record, record_json
 from narrate2report.records.findings import Findings, Seal
+from narrate2report.records.moments import stamp
 from narrate2report.records.plain import NOT_TEXT, can_be_seen
 from narrate2report.records.transcript import Transcript
 from narrate2report.seal.covering import covered_files, place_of
@@ -57,7 +58,7 @@ def sealed(record: Decided, path: Path, sealer: Sealer, at: datetime | None = No
     _check_it_would_verify(findings, path)
     seal = Seal(
         sha256=UNSET,
-        sealed_at=(at or datetime.now(UTC)).astimezone(UTC).isoformat(timespec="seconds").replace("+00:00", "Z"),
+        sealed_at=stamp(at, "seconds"),
         sealed_by=sealer.by.strip(),
         statement=sealer.statement.strip(),
         previous=findings.amends.sha256 if findings.amends else None,

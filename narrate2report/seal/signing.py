@@ -15,6 +15,7 @@ from cryptography.hazmat.primitives import serialization as pem
 from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PrivateKey, Ed25519PublicKey
 
 from narrate2report.errors import BadInput
+from narrate2report.records.files import read_bytes
 from narrate2report.records.findings import Signature
 
 SigningKey = Ed25519PrivateKey
@@ -45,7 +46,7 @@ def read_signing_key(path: Path, passphrase: Callable[[], str]) -> SigningKey:
 
     Raises BadInput where it is no such key or does not open.
     """
-    raw = _read(path)
+    raw = read_bytes(path)
     try:
         try:
             key = pem.load_pem_private_key(raw, password=None)
@@ -61,7 +62,7 @@ def read_signing_key(path: Path, passphrase: Callable[[], str]) -> SigningKey:
 def read_public_key(path: Path) -> str:
     """A public key (PEM) as 64 hex digits. Raises BadInput where it is none."""
     try:
-        key = pem.load_pem_public_key(_read(path))
+        key = pem.load_pem_public_key(read_bytes(path))
     except (ValueError, UnsupportedAlgorithm) as error:
         raise BadInput(f"{path}: is no public key in PEM form; ask the firm for its public key") from error
     if not isinstance(key, Ed25519PublicKey):
@@ -92,13 +93,6 @@ def make_key(path: Path, passphrase: str) -> Path:
 
 def _hex(key: Ed25519PublicKey) -> str:
     return key.public_bytes_raw().hex()
-
-
-def _read(path: Path) -> bytes:
-    try:
-        return path.read_bytes()
-    except OSError as error:
-        raise BadInput(f"{path}: cannot be read ({error.strerror or error})") from error
 
 
 def _write_new(path: Path, content: bytes, mode: int) -> None:

@@ -13,7 +13,7 @@ from narrate2report.errors import BadInput, BrokenRecord
 from narrate2report.records.beside import journal_beside, transcript_beside
 from narrate2report.records.canonical import readable_bytes
 from narrate2report.records.digest import Digest, digest_file
-from narrate2report.records.files import as_it_stands, parse_record, read_record
+from narrate2report.records.files import as_it_stands, parse_record, read_bytes, read_record
 from narrate2report.records.findings import Findings, Seal, SealedFile
 from narrate2report.records.transcript import Transcript
 from narrate2report.seal.covering import belongings, place_of
@@ -65,7 +65,7 @@ def verify(path: Path, expected: Expected | None = None) -> Verified:
     Raises BadInput where the file cannot be read or holds a record without a seal: then there is nothing to verify.
     """
     check = _Check()
-    raw = _read(path)
+    raw = read_bytes(path)
     findings = _record(check, path, raw)
     if findings is not None and findings.seal is None:
         raise BadInput(f"{path}: is not sealed, so nothing can be verified; to seal it: narrate2report seal FILE")
@@ -88,19 +88,12 @@ def check_seal(path: Path) -> tuple[Findings, tuple[Mismatch, ...]]:
     Raises BadInput where it cannot be read or is not sealed, BrokenRecord where it is no record.
     """
     check = _Check()
-    findings = _record(check, path, _read(path))
+    findings = _record(check, path, read_bytes(path))
     if findings is None:
         raise BrokenRecord(f"{path}: {check.found[0].found}")
     if findings.seal is None:
         raise BadInput(f"{path}: is not sealed; only a sealed record gets an addendum, this one can just be reviewed")
     return findings, (*check.found, *_seal(findings.seal, findings, path))
-
-
-def _read(path: Path) -> bytes:
-    try:
-        return path.read_bytes()
-    except OSError as error:
-        raise BadInput(f"{path}: cannot be read ({error.strerror or error})") from error
 
 
 def _record(check: _Check, path: Path, raw: bytes) -> Findings | None:
@@ -207,7 +200,7 @@ def _before(check: _Check, findings: Findings, path: Path) -> tuple[Findings | N
         place = place_of(amends.file, path)
         if place in [one for one, _ in check.records]:
             raise BrokenRecord("a record that adds to itself")
-        before = _record(check, place, _read(place))
+        before = _record(check, place, read_bytes(place))
     except (BadInput, BrokenRecord) as error:
         check.found.append(Mismatch("addendum", amends.file, "the record before it", "present", str(error)))
         return None, path

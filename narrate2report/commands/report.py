@@ -20,13 +20,12 @@ from narrate2report.publish.report_links import Links
 from narrate2report.publish.report_pdf import Paper, longest_side, pdf_of
 from narrate2report.publish.report_values import Reader, Report, Standing
 from narrate2report.publish.report_whole import Around, report_of
-from narrate2report.records.beside import walk_name
+from narrate2report.records.beside import place_of, walk_name
 from narrate2report.records.digest import digest_file
 from narrate2report.records.files import write_whole
 from narrate2report.records.findings import Findings, Still
 from narrate2report.records.transcript import Recording
 from narrate2report.records.walk import read_walk
-from narrate2report.seal.covering import place_of
 from narrate2report.seal.decided import Decided, decided
 from narrate2report.seal.verifying import check_seal
 

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import sys
 import webbrowser
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
 from pathlib import Path
 
 from rich.console import Console
@@ -28,10 +30,7 @@ def review(file: Path, *, by: str | None, vocabulary: Path | None, browser: bool
     Raises NarrateError for a file that cannot be reviewed.
     """
     choices = choices_of(load_vocabulary(*word_folders(vocabulary)))
-    desk, recordings = open_walk(file)
     console = Console(stderr=True, highlight=False, markup=False)
-    if desk.set_aside is not None:
-        console.print(f"The end of the journal was torn; it was never shown as kept and lies in {desk.set_aside.name}.")
 
     def opened(address: str) -> None:
         print(address, flush=True)  # noqa: T201 - the address alone, for whoever opens it otherwise
@@ -42,25 +41,27 @@ def review(file: Path, *, by: str | None, vocabulary: Path | None, browser: bool
     def seal(by: str, statement: str) -> str:
         return seal_walk(file, Sealer(by, statement)).sha256
 
-    try:
+    with open_walk(file, console) as (desk, recordings), suppress(KeyboardInterrupt):
         serve(Site(desk, choices, recordings, seal, by or "", STATEMENT), opened)
-    except KeyboardInterrupt:
-        pass
-    finally:
-        recordings.close()
-        if desk.lines:
-            desk.put_down()
     open_entries = sum(entry.state == "proposed" for entry in desk.findings.entries)
     console.print(f"{file}: {open_entries} of {len(desk.findings.entries)} entries are to decide.")
     sys.stderr.flush()
 
 
-def open_walk(file: Path) -> tuple[Desk, WalkRecordings]:
-    """A walk ready for decisions, with its recordings."""
+@contextmanager
+def open_walk(file: Path, console: Console) -> Iterator[tuple[Desk, WalkRecordings]]:
+    """A walk ready for decisions, with its recordings; in the end the decisions are put into the findings file."""
     desk = Desk(file)
+    if desk.set_aside is not None:
+        console.print(f"The end of the journal was torn; it was never shown as kept and lies in {desk.set_aside.name}.")
     recordings = WalkRecordings(file, desk.findings.recordings)
     desk.camera = recordings
-    return desk, recordings
+    try:
+        yield desk, recordings
+    finally:
+        recordings.close()
+        if desk.lines:
+            desk.put_down()
 
 
 def spoken_name(findings: Findings) -> str:

@@ -31,10 +31,7 @@ def review_in_terminal(file: Path, *, by: str | None, vocabulary: Path | None) -
     Raises NarrateError for a file that cannot be reviewed.
     """
     choices = choices_of(load_vocabulary(*word_folders(vocabulary)))
-    desk, recordings = open_walk(file)
     console = Console(highlight=False, markup=False)
-    if desk.set_aside is not None:
-        console.print(f"The end of the journal was torn; it was never shown as kept and lies in {desk.set_aside.name}.")
     if isinstance(sys.stdin, io.TextIOWrapper):
         sys.stdin.reconfigure(errors="replace")
 
@@ -44,15 +41,12 @@ def review_in_terminal(file: Path, *, by: str | None, vocabulary: Path | None) -
             console.print(typed)
         return typed
 
-    try:
-        name = by or _asked_name(asked, spoken_name(desk.findings))
-        Answers(desk, choices, console, name, asked).run()
-    except (Leave, EOFError, KeyboardInterrupt):
-        console.print()
-    finally:
-        recordings.close()
-        if desk.lines:
-            desk.put_down()
+    with open_walk(file, console) as (desk, _):
+        try:
+            name = by or _asked_name(asked, spoken_name(desk.findings))
+            Answers(desk, choices, console, name, asked).run()
+        except (Leave, EOFError, KeyboardInterrupt):
+            console.print()
     console.print(f"{file}: {pages.left(desk.findings)}.", soft_wrap=True)
     if not any(entry.state == "proposed" for entry in desk.findings.entries) and not pages.open_gaps(desk.findings):
         console.print(f"Next: {command('seal', file)}", soft_wrap=True)

@@ -9,6 +9,7 @@ from rich.console import Console
 from narrate2report.errors import BadInput
 from narrate2report.publish.detail import detail
 from narrate2report.publish.summary import summary
+from narrate2report.records.beside import place_of
 from narrate2report.records.findings import Entry, Findings
 from narrate2report.records.walk import read_walk
 
@@ -24,18 +25,19 @@ def show(file: Path, entry_id: str | None) -> None:
     if entry_id is None:
         console.print(summary(findings))
     else:
-        page = detail(_entry(findings, entry_id, file), findings, at_hand(findings, file.parent))
+        page = detail(_entry(findings, entry_id, file), findings, at_hand(findings, file))
         console.print(page, crop=False)
 
 
-def at_hand(findings: Findings, folder: Path) -> dict[str, str]:
+def at_hand(findings: Findings, file: Path) -> dict[str, str]:
     """The address of each recording that lies beside the findings file.
 
     A file of another size is another recording, and links into it would mislead.
+    Raises BrokenRecord for a record that names a recording outside its own folder.
     """
     found = {}
     for recording in findings.recordings:
-        place = folder / recording.file
+        place = place_of(recording.file, file)
         if recording.media and place.is_file() and place.stat().st_size == recording.bytes:
             found[recording.file] = place.resolve().as_uri()
     return found

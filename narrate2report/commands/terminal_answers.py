@@ -33,7 +33,7 @@ class Answers:
         self.desk, self.choices, self.console, self.by, self.asked = desk, choices, console, by, asked
         self.seen = len(desk.lines)
         self.current = self._next_open(-1)
-        self.places = at_hand(desk.findings, desk.path.parent)
+        self.places = at_hand(desk.findings, desk.path)
         self.letters: dict[str, Callable[[str], None]] = {
             "n": lambda _: self._go(self._next_open(self._position())),
             "j": lambda _: self._go(self._beside(1)),

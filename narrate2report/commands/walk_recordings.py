@@ -14,7 +14,7 @@ from narrate2report.intake.frames import Frame, frame_at, neighbour, sharpest
 from narrate2report.intake.playable import plays_in_browsers
 from narrate2report.intake.review_copy import make_copy
 from narrate2report.intake.still_file import as_jpeg
-from narrate2report.records.beside import stills_beside
+from narrate2report.records.beside import place_of, stills_beside
 from narrate2report.records.digest import Written, digest_file, written_as
 from narrate2report.records.files import write_whole
 from narrate2report.records.findings import Entry, Findings, Still
@@ -40,7 +40,7 @@ class WalkRecordings:
     """
 
     def __init__(self, findings: Path, recordings: tuple[Recording, ...]) -> None:
-        self._folder = findings.parent
+        self._findings = findings
         self._stills = stills_beside(findings)
         self._recordings = recordings
         self._copies = tempfile.TemporaryDirectory(prefix="narrate2report-review-", ignore_cleanup_errors=True)
@@ -111,7 +111,7 @@ class WalkRecordings:
     def _original(self, number: int) -> Path:
         """The file of a recording. Raises BadInput where it is not there, or is another one."""
         recording = self._recordings[number]
-        path = self._folder / recording.file
+        path = place_of(recording.file, self._findings)
         if not recording.media:
             raise BadInput(f"{recording.file} is a written transcript and has no pictures")
         if not path.is_file():

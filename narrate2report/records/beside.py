@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from pathlib import Path
+from pathlib import Path, PurePosixPath
+
+from narrate2report.errors import BrokenRecord
 
 FINDINGS_ENDING = ".findings.json"
 
@@ -31,3 +33,11 @@ def stills_beside(findings: Path) -> Path:
 def heard_beside(findings: Path) -> Path:
     """Where the pieces heard so far are kept: `.flat.heard.jsonl`. It may be deleted at any time."""
     return findings.with_name(f".{walk_name(findings)}.heard.jsonl")
+
+
+def place_of(file: str, path: Path) -> Path:
+    """Where a file of the record at `path` lies. Raises BrokenRecord for a name that leads out of its folder."""
+    name = PurePosixPath(file)
+    if not name.parts or name.is_absolute() or ".." in name.parts or "\\" in file or ":" in file:
+        raise BrokenRecord(f"{path}: names a file outside its own folder: {file!r}")
+    return path.parent.joinpath(*name.parts)

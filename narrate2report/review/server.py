@@ -18,7 +18,7 @@ from starlette.routing import Route
 
 from narrate2report.errors import NarrateError
 from narrate2report.records.base import Value
-from narrate2report.records.beside import stills_beside
+from narrate2report.records.beside import place_of
 from narrate2report.review import requests as ask
 from narrate2report.review.choices import Choices
 from narrate2report.review.desk import Desk, Stale
@@ -161,13 +161,15 @@ class Site:
 
     def still(self, request: Request) -> Response:
         """`GET /still/{sha256}`: a picture that an entry keeps."""
-        wanted = request.path_params["sha256"]
-        for entry in self.desk.findings.entries:
-            for still in entry.stills:
-                if still.sha256 == wanted:
-                    place = stills_beside(self.desk.path) / Path(still.file).name
-                    return FileResponse(place, media_type="image/jpeg") if place.is_file() else _missing("picture")
-        return _missing("picture")
+        every = (still for entry in self.desk.findings.entries for still in entry.stills)
+        still = next((one for one in every if one.sha256 == request.path_params["sha256"]), None)
+        if still is None:
+            return _missing("picture")
+        try:
+            place = place_of(still.file, self.desk.path)
+        except NarrateError as error:
+            return _told(str(error), 422)
+        return FileResponse(place, media_type="image/jpeg") if place.is_file() else _missing("picture")
 
     def _decide(self, raw: bytes) -> Response:
         try:

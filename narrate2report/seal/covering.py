@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from pathlib import Path, PurePosixPath
+from pathlib import Path
 from typing import Literal
 
-from narrate2report.errors import BadInput, BrokenRecord
-from narrate2report.records.beside import journal_beside, transcript_beside
+from narrate2report.errors import BadInput
+from narrate2report.records.beside import journal_beside, place_of, transcript_beside
 from narrate2report.records.digest import digest_file
 from narrate2report.records.findings import Findings, SealedFile
 
@@ -43,14 +43,6 @@ def _belongings(findings: Findings, path: Path) -> Iterator[Belonging]:
             yield Belonging("still", still.file, still.sha256)
     # Last, so that it is hashed as late as can be: a review that is still open adds to it.
     yield Belonging("journal", journal_beside(path).name)
-
-
-def place_of(file: str, path: Path) -> Path:
-    """Where a file of the record at `path` lies. Raises BrokenRecord for a name that leads out of its folder."""
-    name = PurePosixPath(file)
-    if not name.parts or name.is_absolute() or ".." in name.parts or "\\" in file or ":" in file:
-        raise BrokenRecord(f"{path}: names a file outside its own folder: {file!r}")
-    return path.parent.joinpath(*name.parts)
 
 
 def covered_files(findings: Findings, path: Path) -> tuple[SealedFile, ...]:

@@ -8,14 +8,14 @@ from datetime import datetime
 from pathlib import Path
 
 from narrate2report.errors import BadInput, BrokenRecord
-from narrate2report.records.beside import journal_beside, transcript_beside
+from narrate2report.records.beside import journal_beside, place_of, transcript_beside
 from narrate2report.records.canonical import canonical_sha256
 from narrate2report.records.files import read_record, record_json
 from narrate2report.records.findings import Findings, Seal
 from narrate2report.records.moments import stamp
 from narrate2report.records.plain import NOT_TEXT, can_be_seen
 from narrate2report.records.transcript import Transcript
-from narrate2report.seal.covering import covered_files, place_of
+from narrate2report.seal.covering import covered_files
 from narrate2report.seal.decided import Decided
 from narrate2report.seal.evidence import unsupported
 from narrate2report.seal.history import broken_history

@@ -10,13 +10,13 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 from narrate2report.errors import BadInput, BrokenRecord
-from narrate2report.records.beside import journal_beside, transcript_beside
+from narrate2report.records.beside import journal_beside, place_of, transcript_beside
 from narrate2report.records.canonical import readable_bytes
 from narrate2report.records.digest import Digest, digest_file
 from narrate2report.records.files import as_it_stands, parse_record, read_bytes, read_record
 from narrate2report.records.findings import Findings, Seal, SealedFile
 from narrate2report.records.transcript import Transcript
-from narrate2report.seal.covering import belongings, place_of
+from narrate2report.seal.covering import belongings
 from narrate2report.seal.decided import Open, decided
 from narrate2report.seal.evidence import unsupported
 from narrate2report.seal.history import broken_history, draft_of

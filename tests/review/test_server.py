@@ -14,7 +14,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from starlette.testclient import TestClient
 
-from narrate2report.records.findings import Findings
+from narrate2report.records.files import read_record, write_record
+from narrate2report.records.findings import Findings, Still
 from narrate2report.review.choices import Choices
 from narrate2report.review.desk import Desk
 from narrate2report.review.guard import LARGEST_BODY, Pass
@@ -336,3 +337,26 @@ def test_whatever_is_null_in_a_request_it_is_answered_in_one_line(data: st.DataO
                 answer = client.post("/api/decide", content=raw, headers=headers)
                 assert answer.status_code in {200, 409, 422}, answer.text
                 assert answer.status_code == 200 or "\n" not in answer.json()["error"].strip()
+
+
+@pytest.mark.parametrize(
+    ("named", "status"), [("walk.stills/one.jpg", 200), ("../one.jpg", 422), ("walk.stills/none.jpg", 404)]
+)
+def test_an_addendum_shows_the_pictures_of_the_record_that_it_adds_to(
+    file: Path, entry: Pass, named: str, status: int
+) -> None:
+    """They keep their names and their folder, and no name leads out of that of the record."""
+    stills = file.with_name("walk.stills")
+    stills.mkdir()
+    (stills / "one.jpg").write_bytes(b"a picture")
+    still = Still(file=named, recording="walk.txt", time=4.0, sha256="1" * 64)
+    record = read_record(file, Findings)
+    first = record.entries[0].model_copy(update={"stills": (still,)})
+    addendum = file.with_name("walk.addendum-1.findings.json")
+    write_record(addendum, record.model_copy(update={"entries": (first, *record.entries[1:])}))
+    site = Site(Desk(addendum), Choices(), Shelf(file))
+    with TestClient(application(site, entry), base_url=HOST + entry.folder, follow_redirects=False) as client:
+        client.get(entry.address)
+        answer = client.get(f"/still/{still.sha256}")
+    assert answer.status_code == status
+    assert (answer.content == b"a picture") is (status == 200)

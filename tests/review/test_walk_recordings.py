@@ -55,6 +55,18 @@ def test_a_missing_recording_that_was_put_back_plays(recordings: WalkRecordings,
     assert "does not lie beside" in (recordings.playing(0).why or "")
 
 
+def test_a_record_that_names_a_recording_elsewhere_plays_nothing(clip: Path, tmp_path: Path) -> None:
+    inside = tmp_path / "walk"
+    inside.mkdir()
+    content = clip.read_bytes()
+    facts = {"sha256": hashlib.sha256(content).hexdigest(), "bytes": len(content)}
+    opened = WalkRecordings(inside / "walk.findings.json", (Recording(file=f"../{clip.name}", **facts),))
+    state = opened.playing(0)
+    opened.close()
+    assert state.file is None
+    assert "outside its own folder" in (state.why or "")
+
+
 def test_another_recording_of_the_same_name_and_size_is_told_and_gives_no_pictures(
     recordings: WalkRecordings, clip: Path
 ) -> None:

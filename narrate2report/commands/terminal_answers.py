@@ -17,6 +17,7 @@ from narrate2report.publish.detail import detail
 from narrate2report.records.findings import Entry, Findings
 from narrate2report.review import requests as ask
 from narrate2report.review.choices import Choices
+from narrate2report.review.decisions import keeper_before
 from narrate2report.review.desk import Desk, Stale
 from narrate2report.review.spine import Sentence, room_at, silent_stretches
 from narrate2report.wording import counted, plain, room_name
@@ -192,12 +193,12 @@ class Answers:
         self._settle(ask.Withdraw(entry=entry.id, why=why), "withdrawn")
 
     def _merge(self) -> None:
-        position = self._position()
-        if position < 1:
+        entry = self._entry()
+        before = keeper_before(self.desk.findings, entry)
+        if before is None:
             raise CannotDecide("there is no entry before this one")
-        before = self._order()[position - 1]
-        self._keep(ask.Merge(entries=(before, self._entry().id)), "merged with the one before")
-        self._go(before)
+        self._keep(ask.Merge(entries=(before.id, entry.id)), "merged with the one before")
+        self._go(before.id)
 
     def _split(self) -> None:
         whole = self._entry().id

@@ -23,7 +23,7 @@ KEYS = (
     ("e FIELD WORDS", "change one field alone, such as: e where left of the sink"),
     ("x [WHY]", "leave out: it was read wrong"),
     ("w [WHY]", "withdraw: it was said but does not stand"),
-    ("m", "merge with the entry before"),
+    ("m", "merge with the one before that says the same"),
     ("s", "split in two; then change the second"),
     ("o", "decide it again"),
     ("g", "the entries of this room that are plainly in order: listed, then accepted together"),

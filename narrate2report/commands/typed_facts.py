@@ -11,8 +11,8 @@ from pydantic import ValidationError
 from narrate2report.errors import CannotDecide
 from narrate2report.records.findings import Entry
 from narrate2report.review.choices import Choice, Choices
+from narrate2report.review.fields import CHOSEN, LABELS, PICKS, fields_of
 from narrate2report.review.requests import Facts
-from narrate2report.wording import CHECKED, HANDED
 
 EMPTIES = "-"
 """What is typed to empty a field."""
@@ -20,44 +20,13 @@ EMPTIES = "-"
 REST = "."
 """What is typed to keep this field and all that follow as they are."""
 
-KINDS = {
-    "condition": "what was seen",
-    "check": "what was tried",
-    "handover": "handed over",
-    "advice": "told to the resident",
-    "follow_up": "work to do",
-    "description": "what it is",
-}
-_OWN = {
-    "condition": ("condition", "assertion"),
-    "check": ("outcome",),
-    "handover": ("direction",),
-    "advice": (),
-    "follow_up": ("action", "party"),
-    "description": ("attribute", "value"),
-}
-_ALWAYS = ("where", "size", "severity", "quantity", "pre_existing", "note", "start", "end")
-_WORK = ("repair", "replace", "clean", "secure", "inspect", "touch_up", "treat", "supply")
 _PICKS: Mapping[str, Mapping[str, str]] = {
-    "kind": KINDS,
-    "assertion": {"present": "is there", "absent": "is not there", "possible": "not certain"},
-    "outcome": CHECKED,
-    "direction": HANDED,
-    "action": {name: name.replace("_", " ") for name in _WORK},
-    "party": {name: name for name in ("resident", "owner", "manager")},
-    "attribute": {name: name for name in ("material", "type", "count", "colour", "age")},
-    "severity": {name: name for name in ("slight", "moderate", "severe")},
+    **PICKS,
     "pre_existing": {"yes": "was there before", "no": "was not there before"},
-}  # fmt: skip
+}
 _TIME = re.compile(r"(?:(\d+):)?(?:(\d+):)?(\d+(?:\.\d*)?)")
-_CHOSEN = ("room", "component", "condition")
-NAMES = ("kind", *_CHOSEN, *(name for names in _OWN.values() for name in names), *_ALWAYS)
+NAMES = tuple(LABELS)
 """What a field is called where one is changed alone."""
-
-
-def fields_of(kind: str) -> tuple[str, ...]:
-    """The fields that an entry of this kind has, in the order in which they are asked."""
-    return ("room", "component", *_OWN[kind], *_ALWAYS)
 
 
 def stands(entry: Entry) -> dict[str, Any]:
@@ -80,7 +49,7 @@ def asked_facts(
     waiting = ["kind"]
     while waiting:
         name = waiting.pop(0)
-        typed = ask(f"{_label(name)} [{_shown(name, given.get(name), choices)}]: ").strip()
+        typed = ask(f"{LABELS[name]} [{_shown(name, given.get(name), choices)}]: ").strip()
         if typed == REST:
             break
         if typed:
@@ -99,11 +68,11 @@ def read_field(name: str, typed: str, choices: Choices) -> Any:
     """The value of a field as it was typed. Raises CannotDecide, saying what could be meant, where it is none."""
     if typed == EMPTIES:
         return False if name == "pre_existing" else None
-    if name in _CHOSEN:
+    if name in CHOSEN:
         return chosen(typed, getattr(choices, f"{name}s"), name)
     if name in _PICKS:
         picks = [Choice(identity, label) for identity, label in _PICKS[name].items()]
-        picked = chosen(typed, picks, _label(name).lower())
+        picked = chosen(typed, picks, LABELS[name].lower())
         return picked == "yes" if name == "pre_existing" else picked
     if name in ("start", "end"):
         return seconds(typed)
@@ -120,7 +89,7 @@ def facts(found: Mapping[str, Any]) -> Facts:
         return Facts.model_validate(dict(found))
     except ValidationError as error:
         first = error.errors(include_url=False)[0]
-        raise CannotDecide(f"{_label(str(first['loc'][0]))}: {first['msg']}") from error
+        raise CannotDecide(f"{LABELS[str(first['loc'][0])]}: {first['msg']}") from error
 
 
 def chosen(typed: str, choices: Sequence[Choice], what: str) -> str:
@@ -167,31 +136,12 @@ def _other_names(one: Choice) -> tuple[str, ...]:
     return tuple(name.lower() for name in one.also)
 
 
-def _label(name: str) -> str:
-    special = {
-        "kind": "Says",
-        "assertion": "Is it there",
-        "action": "Work",
-        "party": "By whom",
-        "attribute": "Which property",
-        "value": "Its value",
-        "where": "Where on it",
-        "severity": "How bad",
-        "quantity": "How many",
-        "pre_existing": "Was there before",
-        "note": "Your remark",
-        "start": "From",
-        "end": "To",
-    }
-    return special.get(name, name.capitalize())
-
-
 def _shown(name: str, value: Any, choices: Choices) -> str:
     if name == "pre_existing":
         return "yes" if value else "no"
     if value is None:
         return ""
-    if name in _CHOSEN:
+    if name in CHOSEN:
         return next((one.label for one in getattr(choices, f"{name}s") if one.id == value), str(value))
     if name in _PICKS:
         return _PICKS[name].get(value, str(value))

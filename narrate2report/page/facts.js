@@ -3,36 +3,19 @@
 import { button, make } from "./make.js";
 import { walk } from "./walk.js";
 
-const KINDS = { condition: "what was seen", check: "what was tried", handover: "handed over", advice: "told to the resident", follow_up: "work to do", description: "what it is" };
-const ONLY = {
-  condition: ["condition", "assertion"], check: ["outcome"], handover: ["direction"], follow_up: ["action", "party"],
-  description: ["attribute", "value"], advice: [],
-};
-const PICKS = {
-  assertion: { present: "is there", absent: "is not there", possible: "not certain" },
-  outcome: { works: "works", fails: "does not work", not_tested: "not tested" },
-  direction: { given: "given to the resident", returned: "returned by the resident" },
-  action: { repair: "repair", replace: "replace", clean: "clean", secure: "secure", inspect: "inspect", touch_up: "touch up", treat: "treat", supply: "supply" },
-  party: { "": "not said", resident: "resident", owner: "owner", manager: "manager" },
-  attribute: { material: "material", type: "type", count: "number", colour: "colour", age: "age" },
-  severity: { "": "not said", slight: "slight", moderate: "moderate", severe: "severe" },
-};
-const LABELS = {
-  kind: "Says", room: "Room", component: "Component", condition: "Condition", assertion: "Is it there", outcome: "Outcome",
-  direction: "Direction", action: "Work", party: "By whom", attribute: "Which property", value: "Its value", where: "Where on it",
-  size: "Size", severity: "How bad", quantity: "How many", pre_existing: "Was there before", note: "Your remark",
-  start: "From (seconds)", end: "To (seconds)",
-};
+const TIMES = ["start", "end"];
+const isChosen = (name) => walk.fields.chosen.includes(name);
 
 // `given` holds the fields as they stand; `done` is called with those that were changed.
 export function factsForm(given, { done, cancel, word, nudge }) {
   const form = make("form", { class: "facts", "aria-label": word });
   const draw = (kind) => {
-    const shown = ["kind", "room", "component", ...ONLY[kind], "where", "size", "severity", "quantity", "pre_existing", "note", ...("start" in given ? ["start", "end"] : [])];
+    const { own, always } = walk.fields;
+    const shown = ["kind", "room", "component", ...own[kind], ...always.filter((name) => "start" in given || !TIMES.includes(name))];
     const typed = form.elements.length ? read(form, given) : {};
     form.replaceChildren(
       ...shown.map((name) => field(name, typed[name] !== undefined ? typed[name] : given[name], kind)),
-      ...["room", "component", "condition"].map(choiceList),
+      ...walk.fields.chosen.map(choiceList),
       make("p", { class: "wide actions" }, make("button", { type: "submit", class: "main" }, `${word} `, make("kbd", { text: "Enter" })), button("Cancel", cancel, "Esc")),
     );
   };
@@ -44,7 +27,7 @@ export function factsForm(given, { done, cancel, word, nudge }) {
   });
   form.addEventListener("keydown", (event) => {
     if (event.key === "Escape") { event.preventDefault(); event.stopPropagation(); cancel(); }
-    if (event.altKey && ["ArrowLeft", "ArrowRight"].includes(event.key) && ["start", "end"].includes(event.target.name)) {
+    if (event.altKey && ["ArrowLeft", "ArrowRight"].includes(event.key) && TIMES.includes(event.target.name)) {
       event.preventDefault();
       const moved = Math.max(0, Number(event.target.value) + (event.key === "ArrowLeft" ? -0.1 : 0.1));
       event.target.value = moved.toFixed(2);
@@ -55,7 +38,7 @@ export function factsForm(given, { done, cancel, word, nudge }) {
   form.addEventListener("submit", (event) => {
     event.preventDefault();
     const now = read(form, given);
-    const unknown = ["room", "component", "condition"].find((name) => now[name] === undefined && form.elements[name]?.value.trim());
+    const unknown = walk.fields.chosen.find((name) => now[name] === undefined && form.elements[name]?.value.trim());
     if (unknown) {
       form.elements[unknown].setCustomValidity(`Not a known ${unknown}: choose one from the list. New ones go into your own words (guide vocabulary).`);
       form.elements[unknown].reportValidity();
@@ -67,24 +50,27 @@ export function factsForm(given, { done, cancel, word, nudge }) {
   return form;
 }
 
+const labelled = (name) => walk.fields.labels[name] + (TIMES.includes(name) ? " (seconds)" : "");
+
 function field(name, value, kind) {
-  if (name === "pre_existing") return make("label", { class: "check" }, make("input", { type: "checkbox", name, checked: Boolean(value) }), LABELS[name]);
-  return make("label", { class: name === "note" ? "wide" : null }, LABELS[name], control(name, value, kind));
+  if (name === "pre_existing") return make("label", { class: "check" }, make("input", { type: "checkbox", name, checked: Boolean(value) }), labelled(name));
+  return make("label", { class: name === "note" ? "wide" : null }, labelled(name), control(name, value, kind));
 }
 
 function control(name, value, kind) {
-  const picks = name === "kind" ? KINDS : PICKS[name];
+  const picks = walk.fields.picks[name];
   if (picks) {
     // What a person has not said is never filled in: a test that nobody made would stand in the record.
-    const unsaid = name !== "kind" && !value && !("" in picks);
-    const select = make("select", { name, required: unsaid });
-    if (unsaid) select.append(make("option", { value: "", text: "choose one" }));
+    const mayStay = walk.fields.unsaid.includes(name);
+    const missing = name !== "kind" && !value && !mayStay;
+    const select = make("select", { name, required: missing });
+    if (missing || mayStay) select.append(make("option", { value: "", text: mayStay ? "not said" : "choose one" }));
     for (const [id, text] of Object.entries(picks)) select.append(make("option", { value: id, text, selected: id === (name === "kind" ? kind : value ?? "") }));
     return select;
   }
-  if (["room", "component", "condition"].includes(name))
+  if (isChosen(name))
     return make("input", { name, list: `all-${name}`, required: true, autocomplete: "off", value: value ? labelOf(name, value) : "" });
-  if (["start", "end"].includes(name)) return timeControl(name, value);
+  if (TIMES.includes(name)) return timeControl(name, value);
   if (name === "quantity")
     return make("input", { name, type: "number", min: "0", step: "1", value: value === null || value === undefined ? "" : String(value) });
   return make("input", { name, maxlength: "2000", value: value ?? "" });
@@ -94,7 +80,7 @@ function control(name, value, kind) {
 function timeControl(name, value) {
   const typed = make("input", { name, type: "number", min: "0", step: "0.01", value: String(value) });
   const from = Math.max(0, value - 8);
-  const slider = make("input", { type: "range", min: String(from), max: String(value + 8), step: "0.05", value: String(value), "aria-label": `${LABELS[name]}, to drag` });
+  const slider = make("input", { type: "range", min: String(from), max: String(value + 8), step: "0.05", value: String(value), "aria-label": `${labelled(name)}, to drag` });
   slider.addEventListener("input", () => { typed.value = Number(slider.value).toFixed(2); });
   slider.addEventListener("change", () => typed.dispatchEvent(new CustomEvent("moved", { bubbles: true, detail: Number(slider.value) })));
   return make("span", {}, typed, slider);
@@ -106,7 +92,7 @@ function read(form, given) {
     if (!control.name) continue;
     const value = control.value.trim();
     if (control.type === "checkbox") found[control.name] = control.checked;
-    else if (["room", "component", "condition"].includes(control.name)) found[control.name] = value ? idOf(control.name, value) : null;
+    else if (isChosen(control.name)) found[control.name] = value ? idOf(control.name, value) : null;
     else if (control.type === "number") found[control.name] = value === "" ? null : Number(value);
     else found[control.name] = value === "" ? null : value;
   }

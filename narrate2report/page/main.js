@@ -127,9 +127,6 @@ async function others() {
 const goOn = () => choose(nextOpen(position()) ?? current);
 const firstTouched = (touched) => choose(touched.entries.find((id) => id !== current && walk.entries.has(id)) ?? current);
 
-// What two entries must have in common to say the same.
-const SAME = ["kind", "room", "component", "condition", "assertion", "outcome", "action", "direction", "attribute"];
-
 const ACTS = {
   play() {
     if (isPlaying()) return pause();
@@ -160,7 +157,7 @@ const ACTS = {
   },
   merge() {
     const earlier = walk.order.slice(0, position()).reverse();
-    const same = (id) => SAME.every((name) => walk.entries.get(id).facts[name] === entry().facts[name]);
+    const same = (id) => walk.entries.get(id).statement === entry().statement;
     const before = earlier.find((id) => same(id) && walk.entries.get(id).state !== "dropped") ?? earlier[0];
     if (!before) return complain("There is no entry before this one.");
     return keep({ action: "merge", entries: [before, current] }, "merged with the one before", () => choose(before));

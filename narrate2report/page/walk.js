@@ -7,7 +7,7 @@ export const gapKey = (gap) => `${gap.room}/${gap.component}`;
 
 export async function open() {
   const told = await ask("api/walk");
-  Object.assign(walk, { title: told.walk, recordings: told.recordings, sentences: inOrder([...told.sentences, ...told.gaps]), choices: told.choices });
+  Object.assign(walk, { title: told.walk, recordings: told.recordings, sentences: inOrder([...told.sentences, ...told.gaps]), choices: told.choices, fields: told.fields });
   walk.reviewer = told.reviewer;
   walk.canSeal = told.can_seal;
   walk.statement = told.statement;

@@ -25,6 +25,20 @@ STATEMENT = ("kind", "room", "component", "condition", "assertion", "outcome", "
 """What two entries must have in common to say the same; place, size and number only tell more of it."""
 
 
+def statement(entry: Entry) -> str:
+    """The same text for all entries that say the same."""
+    return repr([getattr(entry, name) for name in STATEMENT])
+
+
+def keeper_before(findings: Findings, entry: Entry) -> Entry | None:
+    """The entry that another one is merged into: the nearest before it that says the same, or else the one before."""
+    place = next(number for number, one in enumerate(findings.entries) if one.id == entry.id)
+    earlier = findings.entries[:place][::-1]
+    says = statement(entry)
+    same = (one for one in earlier if one.state != "dropped" and statement(one) == says)
+    return next(same, earlier[0] if earlier else None)
+
+
 @dataclass(frozen=True)
 class Hand:
     """Who decides, when (RFC 3339, UTC), and as which line of the journal."""

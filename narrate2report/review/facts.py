@@ -8,6 +8,7 @@ from typing import Any
 from narrate2report.errors import CannotDecide
 from narrate2report.records.findings import Attribute, Entry, Evidence, Findings, Size
 from narrate2report.records.moments import clock
+from narrate2report.review.fields import OWN
 from narrate2report.review.requests import Facts
 from narrate2report.review.spine import Span
 
@@ -20,9 +21,6 @@ NEEDS = {
     "advice": (),
 }
 """What an entry of each kind must say (contract: the fields of an entry)."""
-
-OWN = {"condition": {"condition", "assertion"}, "check": {"outcome"}, "handover": {"direction"}}
-OWN |= {"follow_up": {"action", "party"}, "description": {"attribute"}, "advice": set()}
 
 _PLAIN = ("kind", "room", "component", "condition", "assertion", "outcome", "action", "party", "quantity", "direction")
 _ASSUMED = {"assertion": "present", "direction": "given"}
@@ -74,9 +72,9 @@ def _keep_to_kind(fields: dict[str, Any]) -> None:
         if not fields[name]:
             raise CannotDecide(f"the {name} is missing; choose one")
     kind = fields["kind"]
-    for owner, names in OWN.items():
-        if owner != kind:
-            fields.update(dict.fromkeys(names - OWN[kind]))
+    for name in (name for owner, names in OWN.items() if owner != kind for name in names):
+        if name in fields and name not in OWN[kind]:
+            fields[name] = None
     for name in NEEDS[kind]:
         if fields[name] is None:
             fields[name] = _ASSUMED.get(name)

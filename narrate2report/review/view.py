@@ -10,6 +10,8 @@ from narrate2report.records.journal import JournalLine
 from narrate2report.records.moments import clock
 from narrate2report.records.transcript import Gap
 from narrate2report.review.choices import Choice, Choices
+from narrate2report.review.decisions import statement
+from narrate2report.review.fields import ALWAYS, CHOSEN, LABELS, OWN, PICKS, UNSAID
 from narrate2report.review.spine import Sentence, room_at
 from narrate2report.review.undoing import standing
 from narrate2report.wording import LOOKED, REASONS, WALKS, plain, room_name, said, unit_name
@@ -38,6 +40,14 @@ def whole_view(findings: Findings, spine: Sequence[Sentence], lines: Sequence[Jo
             "rooms": _choices(offered.rooms),
             "components": _choices(offered.components),
             "conditions": _choices(offered.conditions),
+        },
+        "fields": {
+            "own": OWN,
+            "always": ALWAYS,
+            "chosen": CHOSEN,
+            "picks": PICKS,
+            "unsaid": UNSAID,
+            "labels": LABELS,
         },
         **progress(findings, lines),
     }
@@ -108,6 +118,7 @@ def entry_view(entry: Entry, numbers: Mapping[str, int], choices: Choices) -> Js
         "stills": [still_view(still, numbers) for still in entry.stills],
         "decided": entry.decided.model_dump() if entry.decided else None,
         "facts": _facts(entry),
+        "statement": statement(entry),
     }
 
 

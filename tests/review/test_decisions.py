@@ -9,6 +9,7 @@ import pytest
 from narrate2report.errors import CannotDecide
 from narrate2report.records.findings import Entry
 from narrate2report.review import requests as ask
+from narrate2report.review.decisions import keeper_before
 from narrate2report.review.desk import Desk
 from narrate2report.wording import said
 from tests.review.hand_made import NOW, WHO, draft, opened, written
@@ -313,3 +314,17 @@ def test_a_merge_brings_back_nothing_that_was_left_out(desk: Desk) -> None:
     for entries in (("e4", "e5"), ("e5", "e4")):
         with pytest.raises(CannotDecide, match="was left out"):
             decide(desk, ask.Merge(entries=entries))
+
+
+def test_a_merge_is_offered_with_the_nearest_entry_before_that_says_the_same() -> None:
+    record = draft()
+    first, *between, last = (record.entries[number] for number in (3, 0, 1, 4))
+    mixed = record.model_copy(update={"entries": (first, *between, last)})
+    keeper = keeper_before(mixed, last)
+    assert keeper is not None
+    assert keeper.id == first.id
+    gone = first.model_copy(update={"state": "dropped"})
+    after = keeper_before(mixed.model_copy(update={"entries": (gone, *between, last)}), last)
+    assert after is not None
+    assert after.id == between[-1].id, "one that says another thing is refused in words"
+    assert keeper_before(mixed, first) is None

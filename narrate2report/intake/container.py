@@ -52,12 +52,17 @@ def sound_stream(container: av.container.InputContainer, path: Path, wanted: int
     raise BadInput(f"{path}: its sound is in a form that cannot be decoded here; convert it to AAC or WAV")
 
 
+def picture_tracks(container: av.container.InputContainer) -> list[VideoStream]:
+    """The tracks that hold moving pictures: the cover of an album is none."""
+    return [track for track in container.streams.video if not track.disposition & Disposition.attached_pic]
+
+
 def picture_stream(container: av.container.InputContainer, path: Path) -> VideoStream:
-    """The picture track that a player shows: the first that can be decoded and is no cover of an album.
+    """The picture track that a player shows: the first that can be decoded.
 
     Raises BadInput when there is none.
     """
-    tracks = [track for track in container.streams.video if not track.disposition & Disposition.attached_pic]
+    tracks = picture_tracks(container)
     if not tracks:
         raise BadInput(f"{path}: this recording has no picture, only sound")
     for track in tracks:

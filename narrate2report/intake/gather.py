@@ -41,7 +41,7 @@ def gather(inputs: Sequence[Path], *, track: int | None = None, keep_location: b
     """Check and open the inputs of one walk: recordings in order, or transcripts in order.
 
     `track` is the sound track to listen to, counted from 1 (None: the first that can be decoded).
-        Raises BadInput, with one line naming the file, what is wrong and what to do, for the first that cannot
+    Raises BadInput, with one line naming the file, what is wrong and what to do, for the first that cannot
     be used.
     """
     if not inputs:

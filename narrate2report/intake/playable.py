@@ -11,10 +11,9 @@ from pathlib import Path
 import av
 import av.container
 from av.audio.stream import AudioStream
-from av.stream import Disposition
 from av.video.stream import VideoStream
 
-from narrate2report.intake.container import opened
+from narrate2report.intake.container import opened, picture_tracks
 
 MP4_BRANDS = ("isom", "iso2", "iso4", "iso5", "iso6", "avc1", "mp41", "mp42", "M4A ", "M4V ", "dash", "MSNV")
 """Major brands (ISO/IEC 14496-12, 4.3) of files that browsers take for MP4; `qt  ` (MOV) and 3GPP are left out."""
@@ -46,7 +45,7 @@ def plays_in_browsers(path: Path) -> bool:
         family = _family(container, path)
         if family is None:
             return False
-        pictures = [track for track in container.streams.video if not track.disposition & Disposition.attached_pic]
+        pictures = picture_tracks(container)
         sounds = list(container.streams.audio)
         if not pictures and not sounds:
             return False

@@ -16,13 +16,12 @@ import av.container
 import numpy as np
 from av.audio.frame import AudioFrame
 from av.audio.stream import AudioStream
-from av.stream import Disposition
 from av.video.frame import PictureType, VideoFrame
 from av.video.reformatter import ColorPrimaries, ColorRange, Colorspace, ColorTrc, Interpolation, VideoReformatter
 from av.video.stream import VideoStream
 
 from narrate2report.errors import BadInput
-from narrate2report.intake.container import opened, time_zero
+from narrate2report.intake.container import opened, picture_tracks, time_zero
 from narrate2report.intake.pictures import Picture, pictures
 from narrate2report.intake.sound import sound_blocks
 from narrate2report.intake.upright import HIGH_DYNAMIC_RANGE, Turn, assumed_matrix, turn_of
@@ -76,7 +75,7 @@ def make_copy(path: Path, out: Path, on_progress: Callable[[float], None]) -> No
 def _facts(path: Path) -> tuple[bool, bool, float | None]:
     """Whether there is a picture, whether there is sound, and how long both are, in seconds."""
     with opened(path) as container:
-        has_picture = any(not track.disposition & Disposition.attached_pic for track in container.streams.video)
+        has_picture = bool(picture_tracks(container))
         has_sound = bool(container.streams.audio)
         if not has_picture and not has_sound:
             raise BadInput(f"{path}: has neither picture nor sound")

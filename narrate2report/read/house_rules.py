@@ -34,6 +34,9 @@ MONEY = frozenset("dollar dollars buck bucks pound pounds euro euros quid".split
 WALKED = frozenset("see look let come go wait watch say call note count".split())
 """Orders that are said to whoever walks along."""
 
+OBJECTS = frozenset("the it them that your".split())
+"""What a bare verb is done to: `jiggle the handle`."""
+
 
 def ruled(scene: Scene, focus: Focus) -> tuple[int, str, str] | None:
     """Where a rule is told, the component it is for, and how that was found; None where no rule is told."""
@@ -95,9 +98,6 @@ def _is_remedy(spoken: Spoken, clause: Clause) -> bool:
     first, pair = spoken.tokens[words[0]], spoken.norms(words[0], words[0] + 2)
     verb = first.tag in {"VB", "VBP"} or (first.norm not in WALKED and spoken.tokens[words[1]].norm in OBJECTS)
     return verb and first.norm not in COMPANIONS | WALKED and pair not in ASIDES
-
-
-OBJECTS = frozenset("the it them that your".split())
 
 
 def _costs(spoken: Spoken, supposed: Clause, clause: Clause) -> bool:

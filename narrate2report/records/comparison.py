@@ -1,0 +1,65 @@
+"""What a comparison file holds: what became of every flaw between an earlier and a later walk of the same unit."""
+
+from __future__ import annotations
+
+from typing import Final, Literal
+
+from pydantic import Field
+
+from narrate2report.records.base import Sha256, Value
+
+CHANGES_SCHEMA: Final = "narrate2report/changes/1"
+
+Became = Literal["unchanged", "worse", "better", "gone", "not_mentioned", "new", "no_baseline"]
+"""What became of a flaw, as the contract words it."""
+
+Verdict = Literal["ordinary_wear", "beyond_ordinary_wear", "owners_matter", "open"]
+"""How a person judges a change. The program never does."""
+
+
+class Compared(Value):
+    """One of the two records: its file as it lies beside the comparison, and its seal, if it has one."""
+
+    file: str
+    seal: Sha256 | None = None
+    kind: str | None = None
+    date: str | None = Field(default=None, description="ISO 8601")
+    unit: str | None = None
+
+
+class SameRoom(Value):
+    """A room of the earlier record and what the later one calls it, where a person said so."""
+
+    before: str
+    after: str
+
+
+class Judgement(Value):
+    """What a person says of a change, and when (ISO 8601)."""
+
+    verdict: Verdict
+    by: str
+    at: str
+    why: str | None = None
+
+
+class FlawChange(Value):
+    """What became of one flaw, or of several that belong together, with the entries that show it."""
+
+    id: str
+    outcome: Became
+    before: tuple[str, ...] = Field(default=(), description="ids of entries of the earlier record")
+    after: tuple[str, ...] = Field(default=(), description="ids of entries of the later record")
+    because: tuple[str, ...] = Field(min_length=1)
+    confirmed: bool = Field(default=False, description="whether a person has agreed to the pairing and its outcome")
+    judgement: Judgement | None = None
+
+
+class Comparison(Value):
+    """The whole comparison of two records."""
+
+    schema_: Literal["narrate2report/changes/1"] = Field(default=CHANGES_SCHEMA, alias="schema")
+    before: Compared
+    after: Compared
+    rooms: tuple[SameRoom, ...] = Field(default=(), description="rooms that a person has said are the same")
+    changes: tuple[FlawChange, ...]

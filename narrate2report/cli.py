@@ -83,6 +83,7 @@ def parser() -> argparse.ArgumentParser:
     deciding.add_report(commands)
     deciding.add_key(commands)
     words.add_vocab(commands)
+    words.add_evaluate(commands)
     listening.add_models(commands)
     listening.add_demo(commands)
     words.add_guide(commands)

@@ -34,6 +34,26 @@ def add_vocab(commands: Commands) -> None:
     trial.set_defaults(run=_run_vocab_try)
 
 
+def add_evaluate(commands: Commands) -> None:
+    """`evaluate`."""
+    evaluate = commands.add_parser(
+        "evaluate",
+        help="say how well walks are read, by what you decided",
+        description="Compare what was drafted with what is right: how much was found, missed, and not there.",
+    )
+    evaluate.add_argument(
+        "files",
+        metavar="GOLD FINDINGS",
+        nargs="+",
+        type=path_text,
+        help="what is right (a reviewed record, or NAME.gold.json with NAME.txt beside it), then what was drafted; "
+        "or several such pairs",
+    )
+    evaluate.add_argument("--errors", action="store_true", help="print everything that was missed or is not there")
+    evaluate.add_argument("--json", action="store_true", help="print all of it for machines")
+    evaluate.set_defaults(run=_run_evaluate)
+
+
 def add_guide(commands: Commands) -> None:
     """`guide`."""
     guide = commands.add_parser(
@@ -54,6 +74,13 @@ def _run_vocab_try(chosen: argparse.Namespace) -> int:
     from narrate2report.commands.vocab_try import WantedTrial, try_words
 
     try_words(WantedTrial(tuple(chosen.sentences), chosen.room, chosen.vocab, chosen.json))
+    return 0
+
+
+def _run_evaluate(chosen: argparse.Namespace) -> int:
+    from narrate2report.commands.evaluate import WantedEvaluation, evaluate
+
+    evaluate(WantedEvaluation(tuple(chosen.files), chosen.errors, chosen.json))
     return 0
 
 

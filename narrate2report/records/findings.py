@@ -23,6 +23,9 @@ CoverageStatus = Literal["noted", "described_sound", "not_noted"]
 State = Literal["proposed", "accepted", "changed", "dropped"]
 Looked = Literal["not_looked_at", "looked_at_since", "left_not_noted"]
 
+SOUND: Final = frozenset({"good", "clean", "new", "present", "freshly_painted", "repaired"})
+"""Conditions that are no flaw."""
+
 
 class Sourced(Value):
     """A fact of the header with where it came from: given, spoken at m:ss, or a recording's own clock."""
@@ -151,6 +154,13 @@ class Entry(Value):
     def is_open(self) -> bool:
         """Whether no person has decided about it; a state without whoever decided is no decision."""
         return self.state == "proposed" or self.decided is None
+
+    @property
+    def is_adverse(self) -> bool:
+        """Whether it speaks of something wrong: a flaw seen or suspected, or a check that failed."""
+        if self.kind == "check":
+            return self.outcome == "fails"
+        return self.kind == "condition" and self.assertion != "absent" and self.condition not in SOUND
 
 
 class RoomVisit(Value):

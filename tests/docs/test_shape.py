@@ -10,7 +10,7 @@ import pytest
 
 ROOT = Path(__file__).parents[2]
 PACKAGE = ROOT / "narrate2report"
-STAGES = {"intake", "listen", "read", "review", "seal", "publish"}
+STAGES = {"intake", "listen", "read", "review", "seal", "publish", "evaluate"}
 MAY_IMPORT = {stage: {stage, "records", "wording", "errors", "shipped"} for stage in STAGES} | {
     "records": {"records", "errors", "shipped"},
     "wording": {"records"},
@@ -30,6 +30,7 @@ HOME_OF = {
     "uvicorn": {"review"},
     "filelock": {"review"},
     "cryptography": {"seal"},
+    "scipy": {"compare", "evaluate"},
     "rich": {"publish", "commands"},
     "typst": {"publish"},
 }

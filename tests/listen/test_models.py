@@ -11,8 +11,9 @@ import pytest
 from narrate2report.cli import main
 from narrate2report.errors import ModelMissing
 from narrate2report.listen import models
-from narrate2report.listen.models import CHECKSUMS, cache_folder, find_model
+from narrate2report.listen.models import CHECKSUMS, find_model
 from narrate2report.listen.shelf import models_here
+from narrate2report.records.cache import cache_folder
 
 SMALL = {
     "config.json": b"{}",

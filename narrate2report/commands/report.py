@@ -2,35 +2,34 @@
 
 from __future__ import annotations
 
-import os
 import tempfile
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import UTC, datetime
 from pathlib import Path
 from typing import Literal
-from urllib.parse import quote, urlsplit
 
 from rich.console import Console
 
+from narrate2report.commands.at_hand import (
+    NO_PICTURE,
+    address,
+    checked_base,
+    folder_for,
+    made_at,
+    record_at_hand,
+    recordings_at_hand,
+    stills_at_hand,
+)
 from narrate2report.errors import BadInput
 from narrate2report.intake.smaller import smaller_jpeg
 from narrate2report.publish.report_html import html_of
 from narrate2report.publish.report_links import Links
 from narrate2report.publish.report_pdf import Paper, longest_side, pdf_of
-from narrate2report.publish.report_values import Reader, Report, Standing
+from narrate2report.publish.report_values import Reader, Report
 from narrate2report.publish.report_whole import Around, report_of
-from narrate2report.records.beside import place_of, walk_name
-from narrate2report.records.digest import digest_file
+from narrate2report.records.beside import walk_name
 from narrate2report.records.files import write_whole
-from narrate2report.records.findings import Findings, Still
-from narrate2report.records.transcript import Recording
-from narrate2report.records.walk import read_walk
-from narrate2report.seal.decided import Decided, decided
-from narrate2report.seal.verifying import check_seal
-
-_NO_PICTURE = "its file is no picture that can be printed"
-_PICTURES = {b"\xff\xd8\xff": ".jpg", b"\x89PNG": ".png"}
+from narrate2report.records.findings import Findings
 
 Form = Literal["pdf", "html"]
 FORMS: tuple[Form, ...] = ("pdf", "html")
@@ -49,11 +48,7 @@ class WantedReport:
     forms: tuple[Form, ...] = FORMS
 
     def __post_init__(self) -> None:
-        if self.link_base is None:
-            return
-        parts = urlsplit(self.link_base)
-        if parts.scheme not in {"http", "https"} or not parts.netloc or set(self.link_base) & set(' \t\r\n"<>'):
-            raise BadInput(f"--link-base {self.link_base}: no web address; write it as https://host/folder/{{file}}")
+        checked_base(self.link_base)
 
 
 def report(wanted: WantedReport) -> tuple[Path, ...]:
@@ -61,16 +56,17 @@ def report(wanted: WantedReport) -> tuple[Path, ...]:
 
     Raises NarrateError, with nothing written, where that cannot be.
     """
-    findings, standing = _record(wanted.file)
-    opened, missing_recordings = _recordings(findings, wanted)
-    stills, missing_stills = _stills(findings, wanted.file)
+    findings, standing = record_at_hand(wanted.file)
+    recordings, missing_recordings = recordings_at_hand(findings, wanted.file)
+    opened = {name: address(place, wanted.to) for name, place in recordings.items()}
+    stills, missing_stills = stills_at_hand(findings, wanted.file)
     name = walk_name(wanted.file)
     with tempfile.TemporaryDirectory(prefix="narrate2report-") as smaller:
         fitted, spoilt = _fitted(stills, Path(smaller))
         around = Around(Links(opened, wanted.link_base), missing_recordings, missing_stills | spoilt)
         content = report_of(findings, name, standing, wanted.reader, around)
         made = {form: _made(form, content, fitted, findings, wanted) for form in wanted.forms}
-    folder = _folder(wanted.to)
+    folder = folder_for(wanted.to)
     places = tuple(folder / f"{name}.report.{form}" for form in made)
     for place, whole in zip(places, made.values(), strict=True):
         write_whole(place, whole)
@@ -82,38 +78,13 @@ def report(wanted: WantedReport) -> tuple[Path, ...]:
 def _made(form: Form, content: Report, stills: Mapping[str, Path], findings: Findings, wanted: WantedReport) -> bytes:
     if form == "html":
         return html_of(content, stills)
-    return pdf_of(content, stills, _made_at(findings), wanted.paper)
+    return pdf_of(content, stills, made_at(findings), wanted.paper)
 
 
 def _tell(places: tuple[Path, ...], content: Report) -> None:
     console = Console(highlight=False, markup=False)
     for place in places:
         console.print(f"{place}: {content.standing_word}, for {content.reader_word}", soft_wrap=True)
-
-
-def _record(file: Path) -> tuple[Findings, Standing]:
-    """The record with every decision of its journal, and how far it has come."""
-    findings = read_walk(file)
-    if findings.seal is None:
-        return findings, "reviewed" if isinstance(decided(findings), Decided) else "draft"
-    _, mismatches = check_seal(file)
-    if mismatches:
-        raise BadInput(f"{file}: does not match its seal, so nothing is printed of it; see: narrate2report verify FILE")
-    return findings, "sealed"
-
-
-def _stills(findings: Findings, file: Path) -> tuple[dict[str, Path], dict[str, str]]:
-    """The pictures that are as they were taken, and why others are not shown."""
-    found: dict[str, Path] = {}
-    missing: dict[str, str] = {}
-    for still in (still for entry in findings.entries if entry.state != "dropped" for still in entry.stills):
-        place = place_of(still.file, file)
-        why = _why_not(place, still)
-        if why:
-            missing[still.sha256] = why
-        else:
-            found[still.sha256] = place
-    return found, missing
 
 
 def _fitted(stills: Mapping[str, Path], folder: Path) -> tuple[dict[str, Path], dict[str, str]]:
@@ -125,75 +96,9 @@ def _fitted(stills: Mapping[str, Path], folder: Path) -> tuple[dict[str, Path], 
         try:
             content = smaller_jpeg(place, longest)
         except BadInput:
-            spoilt[sha256] = _NO_PICTURE
+            spoilt[sha256] = NO_PICTURE
             continue
         fitted[sha256] = place if content is None else folder / f"{sha256}.jpg"
         if content is not None:
             fitted[sha256].write_bytes(content)
     return fitted, spoilt
-
-
-def _why_not(place: Path, still: Still) -> str:
-    if not place.is_file():
-        return "its file is missing"
-    if digest_file(place).sha256 != still.sha256:
-        return "its file is not the picture that was taken"
-    with place.open("rb") as file:
-        head = file.read(4)
-    if not any(head.startswith(first) and place.suffix == ending for first, ending in _PICTURES.items()):
-        return _NO_PICTURE
-    return ""
-
-
-def _recordings(findings: Findings, wanted: WantedReport) -> tuple[dict[str, str], dict[str, str]]:
-    """How each recording at hand is reached from the report, and why others are not."""
-    places: dict[str, str] = {}
-    missing: dict[str, str] = {}
-    for recording in findings.recordings:
-        place = place_of(recording.file, wanted.file)
-        why = " ".join(_lacking(place, recording))
-        if why:
-            missing[recording.file] = why
-        else:
-            places[recording.file] = _address(place, wanted.to)
-    return places, missing
-
-
-def _lacking(place: Path, recording: Recording) -> Iterator[str]:
-    if not place.is_file():
-        yield "It did not lie beside the record when this report was made."
-    elif place.stat().st_size != recording.bytes:
-        yield "The file beside the record is another one: its size differs."
-
-
-def _address(place: Path, folder: Path) -> str:
-    """Relative where it can be, so that the folders can be moved together."""
-    try:
-        return quote(Path(os.path.relpath(place.resolve(), folder.resolve())).as_posix())
-    except ValueError:  # another drive
-        return place.resolve().as_uri()
-
-
-def _made_at(findings: Findings) -> datetime:
-    """The newest time in the record, so that the same record gives the same bytes."""
-    times = [findings.seal.sealed_at] if findings.seal else []
-    times += [entry.decided.at for entry in findings.entries if entry.decided]
-    times += [one.recorded_at for one in findings.recordings if one.recorded_at]
-    return max(_moments(times), default=datetime.fromtimestamp(0, UTC))
-
-
-def _moments(times: list[str]) -> Iterator[datetime]:
-    for told in times:
-        try:
-            at = datetime.fromisoformat(told)
-        except ValueError:
-            continue
-        yield at if at.tzinfo else at.replace(tzinfo=UTC)
-
-
-def _folder(folder: Path) -> Path:
-    try:
-        folder.mkdir(parents=True, exist_ok=True)
-    except OSError as error:
-        raise BadInput(f"{folder}: is no folder that can be written to ({error.strerror or error})") from error
-    return folder

@@ -1,0 +1,129 @@
+"""What lies around a record when something is made of it: how far it has come, which of its files can be shown or
+opened, and how they are reached from the folder that is written to.
+"""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterator
+from datetime import UTC, datetime
+from pathlib import Path
+from urllib.parse import quote, urlsplit
+
+from narrate2report.errors import BadInput
+from narrate2report.publish.report_values import Standing
+from narrate2report.records.beside import place_of
+from narrate2report.records.digest import digest_file
+from narrate2report.records.findings import Findings, Still
+from narrate2report.records.transcript import Recording
+from narrate2report.records.walk import read_walk
+from narrate2report.seal.decided import Decided, decided
+from narrate2report.seal.verifying import check_seal
+
+NO_PICTURE = "its file is no picture that can be printed"
+_PICTURES = {b"\xff\xd8\xff": ".jpg", b"\x89PNG": ".png"}
+
+
+def record_at_hand(file: Path) -> tuple[Findings, Standing]:
+    """The record with every decision of its journal, and how far it has come.
+
+    Raises BadInput for a sealed record that does not match its seal, and as `read_walk` does.
+    """
+    findings = read_walk(file)
+    if findings.seal is None:
+        return findings, "reviewed" if isinstance(decided(findings), Decided) else "draft"
+    _, mismatches = check_seal(file)
+    if mismatches:
+        raise BadInput(f"{file}: does not match its seal, so nothing is printed of it; see: narrate2report verify FILE")
+    return findings, "sealed"
+
+
+def stills_at_hand(findings: Findings, file: Path) -> tuple[dict[str, Path], dict[str, str]]:
+    """The pictures that are as they were taken, by SHA-256, and why others are not shown."""
+    found: dict[str, Path] = {}
+    missing: dict[str, str] = {}
+    for still in (still for entry in findings.entries if entry.state != "dropped" for still in entry.stills):
+        place = place_of(still.file, file)
+        why = _why_not(place, still)
+        if why:
+            missing[still.sha256] = why
+        else:
+            found[still.sha256] = place
+    return found, missing
+
+
+def recordings_at_hand(findings: Findings, file: Path) -> tuple[dict[str, Path], dict[str, str]]:
+    """Where each recording lies, by its name in the record, and why others are not at hand."""
+    places: dict[str, Path] = {}
+    missing: dict[str, str] = {}
+    for recording in findings.recordings:
+        place = place_of(recording.file, file)
+        why = " ".join(_lacking(place, recording))
+        if why:
+            missing[recording.file] = why
+        else:
+            places[recording.file] = place
+    return places, missing
+
+
+def address(place: Path, folder: Path) -> str:
+    """How a file is reached from a folder: relative where it can be, so that both can be moved together."""
+    try:
+        return quote(Path(os.path.relpath(place.resolve(), folder.resolve())).as_posix())
+    except ValueError:  # another drive
+        return place.resolve().as_uri()
+
+
+def checked_base(link_base: str | None) -> str | None:
+    """Where the videos lie on the web, as given. Raises BadInput for what is no web address."""
+    if link_base is None:
+        return None
+    parts = urlsplit(link_base)
+    if parts.scheme not in {"http", "https"} or not parts.netloc or set(link_base) & set(' \t\r\n"<>'):
+        raise BadInput(f"--link-base {link_base}: no web address; write it as https://host/folder/{{file}}")
+    return link_base
+
+
+def made_at(findings: Findings) -> datetime:
+    """The newest time in the record, so that the same record gives the same bytes."""
+    times = [findings.seal.sealed_at] if findings.seal else []
+    times += [entry.decided.at for entry in findings.entries if entry.decided]
+    times += [one.recorded_at for one in findings.recordings if one.recorded_at]
+    return max(_moments(times), default=datetime.fromtimestamp(0, UTC))
+
+
+def folder_for(folder: Path) -> Path:
+    """The folder to write to, made where it is not there. Raises BadInput where it cannot be."""
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise BadInput(f"{folder}: is no folder that can be written to ({error.strerror or error})") from error
+    return folder
+
+
+def _why_not(place: Path, still: Still) -> str:
+    if not place.is_file():
+        return "its file is missing"
+    if digest_file(place).sha256 != still.sha256:
+        return "its file is not the picture that was taken"
+    with place.open("rb") as file:
+        head = file.read(4)
+    if not any(head.startswith(first) and place.suffix == ending for first, ending in _PICTURES.items()):
+        return NO_PICTURE
+    return ""
+
+
+def _lacking(place: Path, recording: Recording) -> Iterator[str]:
+    if not place.is_file():
+        yield "It did not lie beside the record when this report was made."
+    elif place.stat().st_size != recording.bytes:
+        yield "The file beside the record is another one: its size differs."
+
+
+def _moments(times: list[str]) -> Iterator[datetime]:
+    for told in times:
+        try:
+            at = datetime.fromisoformat(told)
+        except ValueError:
+            continue
+        yield at if at.tzinfo else at.replace(tzinfo=UTC)

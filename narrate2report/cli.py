@@ -14,7 +14,7 @@ from collections.abc import Sequence
 from typing import NoReturn
 
 from narrate2report import __version__
-from narrate2report.arguments import deciding, listening, many, words
+from narrate2report.arguments import deciding, leaving, listening, many, words
 from narrate2report.errors import BadInput, NarrateError
 
 INTERRUPTED = 130
@@ -81,6 +81,7 @@ def parser() -> argparse.ArgumentParser:
     deciding.add_verify(commands)
     deciding.add_amend(commands)
     deciding.add_report(commands)
+    leaving.add_worklist(commands)
     deciding.add_key(commands)
     many.add_shelf(commands)
     many.add_find(commands)

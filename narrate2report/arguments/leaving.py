@@ -1,0 +1,34 @@
+"""Arguments of what leaves the office beside the report: `worklist`, `chapters`, `annotations`."""
+
+from __future__ import annotations
+
+import argparse
+
+from narrate2report.arguments.shared import Commands, path_text, plain_text
+
+
+def add_worklist(commands: Commands) -> None:
+    """`worklist`."""
+    worklist = commands.add_parser(
+        "worklist",
+        help="list what has to be done, for a spreadsheet and a calendar",
+        description="Write NAME.worklist.xlsx, .csv and .ics: follow-ups, flaws and failed checks, safety first.",
+    )
+    worklist.add_argument("file", metavar="FILE", type=path_text, help="a findings file, recordings and stills beside")
+    worklist.add_argument("--to", metavar="FOLDER", type=path_text, required=True, help="where to write it")
+    worklist.add_argument("--only", choices=("xlsx", "csv", "ics"), help="make one of the three alone")
+    _add_link_base(worklist, "{file} and {seconds} in it stand for name and start")
+    worklist.add_argument("--quiet", action="store_true", help="print nothing")
+    worklist.set_defaults(run=_run_worklist)
+
+
+def _add_link_base(command: argparse.ArgumentParser, more: str) -> None:
+    command.add_argument("--link-base", metavar="URL", type=plain_text, help=f"where the videos lie on the web; {more}")
+
+
+def _run_worklist(chosen: argparse.Namespace) -> int:
+    from narrate2report.commands.worklist import FORMS, WantedList, worklist
+
+    forms = (chosen.only,) if chosen.only else FORMS
+    worklist(WantedList(chosen.file, chosen.to, chosen.link_base, chosen.quiet, forms))
+    return 0

@@ -1,0 +1,55 @@
+"""The work list as CSV (RFC 4180): UTF-8, lines ended by CR LF, every field in quotes, the first line the names.
+
+Spreadsheets take a field that begins with `=`, `+`, `-`, `@` for a formula, in quotes or not; such a field gets an
+apostrophe before it, the customary way to defuse it. No field holds a tab or the end of a line.
+"""
+
+from __future__ import annotations
+
+import csv
+import io
+
+from narrate2report.publish.work_list import Task, WorkList
+from narrate2report.publish.work_words import COLUMNS, URGENCIES
+
+FORMULA = ("=", "+", "-", "@", "＝", "＋", "－", "＠")
+"""What begins a formula; the wide forms too, which some spreadsheets take for the narrow ones."""
+
+NAMES = tuple(COLUMNS)
+
+
+def csv_of(listed: WorkList) -> bytes:
+    """The whole file."""
+    text = io.StringIO(newline="")
+    writer = csv.writer(text, quoting=csv.QUOTE_ALL, lineterminator="\r\n")
+    writer.writerow(COLUMNS.values())
+    for number, task in enumerate(listed.tasks, start=1):
+        told = _row(number, task, listed)
+        writer.writerow([defused(told[name]) for name in NAMES])
+    return text.getvalue().encode("utf-8")
+
+
+def defused(words: str) -> str:
+    """The words, with an apostrophe before what a spreadsheet would take for a formula."""
+    return f"'{words}" if words.startswith(FORMULA) else words
+
+
+def _row(number: int, task: Task, listed: WorkList) -> dict[str, str]:
+    return {
+        "number": str(number),
+        "urgency": URGENCIES[task.urgency],
+        "unit": listed.heading.unit,
+        "room": task.room,
+        "part": task.part,
+        "found": task.found,
+        "to_do": task.to_do,
+        "party": task.party,
+        "mind": task.mind,
+        "time": task.moment.label,
+        "link": task.moment.link or "",
+        "still": "" if task.picture is None else task.picture.label,
+        "remark": task.remark,
+        "reviewed": task.reviewed,
+        "entry": " ".join(task.entries),
+        "record": listed.heading.mark,
+    }

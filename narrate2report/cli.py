@@ -82,6 +82,8 @@ def parser() -> argparse.ArgumentParser:
     deciding.add_amend(commands)
     deciding.add_report(commands)
     leaving.add_worklist(commands)
+    leaving.add_chapters(commands)
+    leaving.add_annotations(commands)
     deciding.add_key(commands)
     many.add_shelf(commands)
     many.add_find(commands)

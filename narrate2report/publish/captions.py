@@ -7,9 +7,13 @@ hold it in WebVTT, but there are readers that take a comment for the end of the 
 from __future__ import annotations
 
 import html
+import math
 import textwrap
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
+from narrate2report.records.plain import one_line
+from narrate2report.records.timed_text import TimedText, until_next
 from narrate2report.records.transcript import Stretch
 
 LINE = 42
@@ -23,7 +27,7 @@ def webvtt(stretches: Sequence[Stretch]) -> str:
     """The captions of one recording in WebVTT."""
     blocks = ["WEBVTT"]
     for stretch in _believed(stretches):
-        times = f"{_webvtt_time(stretch.start)} --> {_webvtt_time(_end(stretch))}"
+        times = f"{webvtt_time(stretch.start)} --> {webvtt_time(_end(stretch))}"
         blocks.append("\n".join([times, *_lines(html.escape(stretch.text, quote=False))]))
     return "\n\n".join(blocks) + "\n"
 
@@ -35,6 +39,19 @@ def subrip(stretches: Sequence[Stretch]) -> str:
         times = f"{_subrip_time(stretch.start)} --> {_subrip_time(_end(stretch))}"
         blocks.append("\n".join([str(number), times, *_lines(_plain(stretch.text))]))
     return "\n\n".join(blocks) + "\n"
+
+
+def shown_in_turn(stretches: Sequence[Stretch]) -> tuple[TimedText, ...]:
+    """The captions of one recording for a track that shows one at a time: each ends when the next begins."""
+    shown: dict[float, TimedText] = {}
+    for stretch in sorted(_believed(stretches), key=lambda one: one.start):
+        before = shown.get(stretch.start)
+        lines = _lines(one_line(stretch.text))
+        words = "\n".join([before.text, *lines] if before else lines)
+        shown[stretch.start] = TimedText(stretch.start, max(_end(stretch), before.end_s if before else 0.0), words)
+    turns = until_next(list(shown), math.inf)
+    ended = [replace(shown[start], end_s=min(shown[start].end_s, begins)) for start, begins in turns]
+    return tuple(one for one in ended if one.text)
 
 
 def _believed(stretches: Sequence[Stretch]) -> Iterator[Stretch]:
@@ -54,7 +71,8 @@ def _end(stretch: Stretch) -> float:
     return max(stretch.end, stretch.start + SHORTEST_S)
 
 
-def _webvtt_time(seconds: float) -> str:
+def webvtt_time(seconds: float) -> str:
+    """`75.3` as `00:01:15.300`."""
     return _time(seconds, ".")
 
 

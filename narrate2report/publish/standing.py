@@ -23,17 +23,33 @@ _NAMES = uuid.UUID("7d0c3a52-51a4-5c39-9c0e-2f6b1d8a4e70")
 
 @dataclass(frozen=True)
 class Heading:
-    """`about` names the record, `unit` is empty where none was said, `mark` tells how far it has come, `made_at` is the newest time that it knows.
+    """`about` names the record, `unit` is empty where none was said, `made_at` is the newest time that it knows.
 
-    `identity` holds the SHA-256 of its recordings, the same in a draft and when sealed.
+    `seal` is the SHA-256 of a sealed record; `identity` holds those of its recordings, the same in a draft and when
+    sealed.
     """
 
     about: str
     unit: str
-    mark: str
-    is_draft: bool
+    standing: Standing
+    seal: str | None
     made_at: datetime
     identity: str
+
+    @property
+    def is_draft(self) -> bool:
+        """Whether something in it is undecided."""
+        return self.standing == "draft"
+
+    @property
+    def word(self) -> str:
+        """`DRAFT – not fully reviewed`, `Sealed`."""
+        return STANDINGS[self.standing]
+
+    @property
+    def mark(self) -> str:
+        """The same, with the digits of the seal."""
+        return self.word if self.seal is None else f"{self.word}, SHA-256 {self.seal}"
 
     def uuid(self, *names: str) -> str:
         """A name for a part of the record that is the same each time and on every machine."""
@@ -44,12 +60,11 @@ def heading_of(findings: Findings, standing: Standing, made_at: datetime) -> Hea
     """The head of whatever is made of a record."""
     units = [capital(unit_name(one.value)) for one in findings.walkthrough.unit[:1]]
     days = [one.value for one in findings.walkthrough.date[:1]]
-    words = STANDINGS[standing]
     return Heading(
         about=one_line(", ".join([title(findings), *days])),
         unit=one_line(", ".join(units)),
-        mark=words if findings.seal is None else f"{words}, SHA-256 {findings.seal.sha256}",
-        is_draft=standing == "draft",
+        standing=standing,
+        seal=None if findings.seal is None else findings.seal.sha256,
         made_at=made_at,
         identity="/".join(one.sha256 for one in findings.recordings),
     )

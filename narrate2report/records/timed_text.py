@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 
@@ -12,3 +13,8 @@ class TimedText:
     start_s: float
     end_s: float
     text: str
+
+
+def until_next(starts: Sequence[float], end: float) -> list[tuple[float, float]]:
+    """Each start with the next one, the last with `end`."""
+    return list(zip(starts, [*starts[1:], end], strict=False))

@@ -36,7 +36,7 @@ def test_the_readme_names_no_command_that_is_not_there() -> None:
 
 OPTIONS = [
     (name, action.option_strings[-1])
-    for name in ("draft", "report", "review")
+    for name in ("chapters", "draft", "report", "review", "worklist")
     for action in commands()[name]._actions
     if action.option_strings and action.option_strings[-1] != "--help"
 ]
@@ -52,7 +52,10 @@ def test_every_answer_of_the_review_in_the_terminal_stands_in_its_guide(letter: 
     assert f"`{letter}`" in topics()["review"].read_text(encoding="utf-8")
 
 
-@pytest.mark.parametrize("name", ["draft", "findings", "report", "review", "sealing", "speaking", "vocabulary"])
+PROMISED = "chapters draft findings open-data report review sealing speaking vocabulary worklist".split()
+
+
+@pytest.mark.parametrize("name", PROMISED)
 def test_each_promised_guide_is_there_and_named_in_the_readme(name: str) -> None:
     assert topics()[name].read_text(encoding="utf-8").startswith("# ")
     assert f"`{name}`" in README

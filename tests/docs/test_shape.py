@@ -34,6 +34,8 @@ HOME_OF = {
     "scipy": {"compare", "evaluate"},
     "rich": {"publish", "commands"},
     "typst": {"publish"},
+    "xlsxwriter": {"publish"},
+    "icalendar": {"publish"},
 }
 MODULES = sorted(path.relative_to(PACKAGE) for path in PACKAGE.rglob("*.py"))
 

@@ -1,0 +1,129 @@
+"""`chapters FILE --to FOLDER`: the chapters of each recording, and a copy of it that holds them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path, PurePosixPath
+from typing import Literal
+
+from rich.console import Console
+
+from narrate2report.commands.at_hand import folder_for, made_at, record_at_hand, recordings_at_hand
+from narrate2report.errors import BadInput, BrokenRecord
+from narrate2report.intake.chaptered_copy import Additions, copy_ending, make_chaptered_copy
+from narrate2report.publish.captions import shown_in_turn
+from narrate2report.publish.chapters import Chapter, chapters_of, in_a_row, webvtt_chapters
+from narrate2report.publish.standing import Heading, heading_of
+from narrate2report.records.beside import transcript_beside
+from narrate2report.records.files import read_record, write_whole
+from narrate2report.records.findings import Findings
+from narrate2report.records.timed_text import TimedText
+from narrate2report.records.transcript import Recording, Transcript
+from narrate2report.wording import counted
+
+Form = Literal["vtt", "video"]
+FORMS: tuple[Form, ...] = ("vtt", "video")
+MARKED = ".chapters"
+
+
+@dataclass(frozen=True)
+class WantedChapters:
+    """What the person at the keyboard asked for."""
+
+    file: Path
+    to: Path
+    quiet: bool = False
+    forms: tuple[Form, ...] = FORMS
+
+
+@dataclass(frozen=True)
+class _Copy:
+    """A recording at hand, where its copy goes, and what goes in."""
+
+    source: Path
+    out: Path
+    additions: Additions
+
+
+def chapters(wanted: WantedChapters) -> tuple[Path, ...]:
+    """Write the chapters of every recording, and a copy with them of each that lies beside the record.
+
+    Raises NarrateError where a recording that was asked for is not at hand or cannot be copied as it is; what was
+    written before that is whole.
+    """
+    findings, standing = record_at_hand(wanted.file)
+    heading = heading_of(findings, standing, made_at(findings))
+    whole = {one.file: chapters_of(findings, heading, one.file) for one in findings.recordings}
+    copies = _copies(findings, heading, whole, wanted) if "video" in wanted.forms else []
+    folder = folder_for(wanted.to)
+    told = Console(highlight=False, markup=False, quiet=wanted.quiet)
+    written = []
+    if "vtt" in wanted.forms:
+        for one in findings.recordings:
+            written.append(folder / f"{_stem(one, findings)}{MARKED}.vtt")
+            write_whole(written[-1], webvtt_chapters(whole[one.file], heading).encode("utf-8"))
+            told.print(f"{written[-1]}: {heading.mark}", soft_wrap=True)
+    for copy in copies:
+        make_chaptered_copy(copy.source, copy.out, copy.additions)
+        written.append(copy.out)
+        told.print(f"{copy.out}: {heading.mark}, {_number(copy.additions)}", soft_wrap=True)
+    return tuple(written)
+
+
+def _copies(findings: Findings, heading: Heading, whole: dict[str, Chapter], wanted: WantedChapters) -> list[_Copy]:
+    """What is to be copied; all recordings are looked at before the first is."""
+    media = [one for one in findings.recordings if one.media]
+    if not media:
+        raise BadInput(f"{wanted.file}: was made from a transcript, so there is no recording to copy; use --only vtt")
+    places, missing = recordings_at_hand(findings, wanted.file)
+    for one in media:
+        if one.file in missing:
+            raise BadInput(
+                f"{wanted.file}: {one.file} does not lie beside it as it was recorded; put it there, or use --only vtt"
+            )
+    transcript = _transcript(wanted.file)
+    return [_copy(one, places[one.file], findings, heading, whole[one.file], transcript, wanted.to) for one in media]
+
+
+def _copy(
+    one: Recording,
+    place: Path,
+    findings: Findings,
+    heading: Heading,
+    whole: Chapter,
+    transcript: Transcript | None,
+    to: Path,
+) -> _Copy:
+    out = to / f"{_stem(one, findings)}{MARKED}{copy_ending(place)}"
+    if out.resolve() == place.resolve():
+        raise BadInput(f"{out}: is the recording itself; choose another folder")
+    rows, captions = in_a_row(whole), tuple(_captions(one, transcript))
+    return _Copy(place, out, Additions(heading.about, heading.mark, rows, captions))
+
+
+def _transcript(file: Path) -> Transcript | None:
+    """What was heard, where it lies beside the record; a copy can do without captions."""
+    try:
+        return read_record(transcript_beside(file), Transcript)
+    except (BadInput, BrokenRecord):
+        return None
+
+
+def _captions(one: Recording, transcript: Transcript | None) -> Iterator[TimedText]:
+    """The captions of a recording, if it is the very one that was heard."""
+    if transcript is None or one.sha256 not in {other.sha256 for other in transcript.recordings}:
+        return
+    yield from shown_in_turn([stretch for stretch in transcript.stretches if stretch.recording == one.file])
+
+
+def _stem(one: Recording, findings: Findings) -> str:
+    """`walk` for `walk.mp4`, or its whole name where another recording differs only by its ending."""
+    name = PurePosixPath(one.file)
+    alike = [other for other in findings.recordings if PurePosixPath(other.file).stem.lower() == name.stem.lower()]
+    return name.stem if len(alike) == 1 else name.name
+
+
+def _number(additions: Additions) -> str:
+    captions = counted(len(additions.captions), "caption") if additions.captions else "no captions"
+    return f"{counted(len(additions.chapters), 'chapter')}, {captions}"

@@ -10,7 +10,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from icalendar import Calendar, Component, Event, Todo
+from icalendar import Calendar, Component, Event, Todo, vText
 
 from narrate2report.publish.standing import Heading
 from narrate2report.publish.work_list import Task
@@ -36,9 +36,9 @@ def calendar_of(heading: Heading, tasks: Sequence[Task] = (), days: Sequence[Due
     calendar = Calendar()
     calendar.add("version", "2.0")
     calendar.add("prodid", MAKER)
-    calendar.add("name", name)  # RFC 7986, section 5.1
+    calendar.add("name", vText(name))  # RFC 7986, section 5.1
     calendar.add("description", heading.mark)
-    calendar.add("x-wr-calname", name)  # where programs looked for it before RFC 7986
+    calendar.add("x-wr-calname", vText(name))  # where programs looked for it before RFC 7986
     for task in tasks:
         calendar.add_component(_todo(heading, task))
     for day in days:

@@ -91,7 +91,9 @@ def make_chaptered_copy(path: Path, out: Path, additions: Additions) -> None:
     with opened(path) as source, writing_whole(out) as temporary, _told_of(path):
         form = _form_of(source)
         # Nothing that differs from run to run, and the index of an MP4 before what it points to.
-        options = {"fflags": "+bitexact"} | ({"movflags": "+faststart"} if form is not _MATROSKA else {})
+        options = {"fflags": "+bitexact", "avoid_negative_ts": "disabled"} | (
+            {"movflags": "+faststart"} if form is not _MATROSKA else {}
+        )
         with av.open(f"file:{temporary}", "w", format=form.name, options=options) as copy:
             tracks = {track.index: copy.add_stream_from_template(track, opaque=True) for track in _kept(source, path)}
             for index, track in tracks.items():

@@ -6,6 +6,7 @@ record gives the same bytes, and a to-do keeps its UID from draft to seal, so th
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date
@@ -30,15 +31,26 @@ class DueDay:
     description: str
 
 
+class _Text(vText):
+    """Words escaped as section 3.3.11 says. The library's own would take a backslash before an N, as it may stand in
+    what was said, for the end of a line.
+    """
+
+    def to_ical(self) -> bytes:
+        """The words as they stand in the file."""
+        escaped = re.sub(r"([\\;,])", r"\\\1", str(self))
+        return escaped.replace("\n", "\\n").encode("utf-8")
+
+
 def calendar_of(heading: Heading, tasks: Sequence[Task] = (), days: Sequence[DueDay] = ()) -> bytes:
     """The whole file; lines are folded at 75 octets and end in CR LF (section 3.1)."""
     name = f"{_draft(heading)}{heading.about}"
     calendar = Calendar()
     calendar.add("version", "2.0")
     calendar.add("prodid", MAKER)
-    calendar.add("name", vText(name))  # RFC 7986, section 5.1
-    calendar.add("description", heading.mark)
-    calendar.add("x-wr-calname", vText(name))  # where programs looked for it before RFC 7986
+    calendar.add("name", _Text(name))  # RFC 7986, section 5.1
+    calendar.add("description", _Text(heading.mark))
+    calendar.add("x-wr-calname", _Text(name))  # where programs looked for it before RFC 7986
     for task in tasks:
         calendar.add_component(_todo(heading, task))
     for day in days:
@@ -50,9 +62,9 @@ def _todo(heading: Heading, task: Task) -> Component:
     todo = Todo()
     _begin(todo, heading, f"todo/{task.entry}")
     place = ", ".join(filter(None, [heading.unit, task.room]))
-    todo.add("summary", f"{_draft(heading)}{place}, {task.part}: {task.to_do} ({task.found})")
-    todo.add("description", "\n".join(_told(heading, task)))
-    todo.add("location", place)
+    todo.add("summary", _Text(f"{_draft(heading)}{place}, {task.part}: {task.to_do} ({task.found})"))
+    todo.add("description", _Text("\n".join(_told(heading, task))))
+    todo.add("location", _Text(place))
     todo.add("categories", [URGENCIES[task.urgency]])
     todo.add("priority", PRIORITIES[task.urgency])
     todo.add("status", "NEEDS-ACTION")
@@ -64,8 +76,8 @@ def _todo(heading: Heading, task: Task) -> Component:
 def _event(heading: Heading, due: DueDay) -> Component:
     event = Event()
     _begin(event, heading, f"day/{due.key}")
-    event.add("summary", f"{_draft(heading)}{one_line(due.summary)}")
-    event.add("description", "\n".join([*map(one_line, due.description.splitlines()), heading.mark]))
+    event.add("summary", _Text(f"{_draft(heading)}{one_line(due.summary)}"))
+    event.add("description", _Text("\n".join([*map(one_line, due.description.splitlines()), heading.mark])))
     event.add("dtstart", due.day)  # a date without an end is that one day (section 3.6.1)
     event.add("transp", "TRANSPARENT")
     return event

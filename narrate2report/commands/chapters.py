@@ -15,7 +15,7 @@ from narrate2report.intake.chaptered_copy import Additions, copy_ending, make_ch
 from narrate2report.publish.captions import shown_in_turn
 from narrate2report.publish.chapters import Chapter, chapters_of, in_a_row, webvtt_chapters
 from narrate2report.publish.standing import Heading, heading_of
-from narrate2report.records.beside import transcript_beside
+from narrate2report.records.beside import place_of, transcript_beside
 from narrate2report.records.files import read_record, write_whole
 from narrate2report.records.findings import Findings
 from narrate2report.records.timed_text import TimedText
@@ -55,20 +55,19 @@ def chapters(wanted: WantedChapters) -> tuple[Path, ...]:
     findings, standing = record_at_hand(wanted.file)
     heading = heading_of(findings, standing, made_at(findings))
     whole = {one.file: chapters_of(findings, heading, one.file) for one in findings.recordings}
+    texts = {wanted.to / f"{_stem(one, findings)}{MARKED}.vtt": one for one in findings.recordings}
     copies = _copies(findings, heading, whole, wanted) if "video" in wanted.forms else []
-    folder = folder_for(wanted.to)
+    _refuse_own_files([*texts, *(copy.out for copy in copies)], findings, wanted.file)
+    folder_for(wanted.to)
     told = Console(highlight=False, markup=False, quiet=wanted.quiet)
-    written = []
     if "vtt" in wanted.forms:
-        for one in findings.recordings:
-            written.append(folder / f"{_stem(one, findings)}{MARKED}.vtt")
-            write_whole(written[-1], webvtt_chapters(whole[one.file], heading).encode("utf-8"))
-            told.print(f"{written[-1]}: {heading.mark}", soft_wrap=True)
+        for place, one in texts.items():
+            write_whole(place, webvtt_chapters(whole[one.file], heading).encode("utf-8"))
+            told.print(f"{place}: {heading.mark}", soft_wrap=True)
     for copy in copies:
         make_chaptered_copy(copy.source, copy.out, copy.additions)
-        written.append(copy.out)
         told.print(f"{copy.out}: {heading.mark}, {_number(copy.additions)}", soft_wrap=True)
-    return tuple(written)
+    return (*(texts if "vtt" in wanted.forms else ()), *(copy.out for copy in copies))
 
 
 def _copies(findings: Findings, heading: Heading, whole: dict[str, Chapter], wanted: WantedChapters) -> list[_Copy]:
@@ -83,23 +82,20 @@ def _copies(findings: Findings, heading: Heading, whole: dict[str, Chapter], wan
                 f"{wanted.file}: {one.file} does not lie beside it as it was recorded; put it there, or use --only vtt"
             )
     transcript = _transcript(wanted.file)
-    return [_copy(one, places[one.file], findings, heading, whole[one.file], transcript, wanted.to) for one in media]
+    copies = []
+    for one in media:
+        place, captions = places[one.file], tuple(_captions(one, transcript))
+        additions = Additions(heading.about, heading.mark, in_a_row(whole[one.file]), captions)
+        copies.append(_Copy(place, wanted.to / f"{_stem(one, findings)}{MARKED}{copy_ending(place)}", additions))
+    return copies
 
 
-def _copy(
-    one: Recording,
-    place: Path,
-    findings: Findings,
-    heading: Heading,
-    whole: Chapter,
-    transcript: Transcript | None,
-    to: Path,
-) -> _Copy:
-    out = to / f"{_stem(one, findings)}{MARKED}{copy_ending(place)}"
-    if out.resolve() == place.resolve():
-        raise BadInput(f"{out}: is the recording itself; choose another folder")
-    rows, captions = in_a_row(whole), tuple(_captions(one, transcript))
-    return _Copy(place, out, Additions(heading.about, heading.mark, rows, captions))
+def _refuse_own_files(places: list[Path], findings: Findings, file: Path) -> None:
+    """No file that the record rests on is written over, whatever it is called."""
+    own = {place_of(one.file, file).resolve() for one in findings.recordings}
+    for place in places:
+        if place.resolve() in own:
+            raise BadInput(f"{place}: is a recording of this walk; choose another folder")
 
 
 def _transcript(file: Path) -> Transcript | None:

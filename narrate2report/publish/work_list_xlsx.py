@@ -176,4 +176,8 @@ def _about(listed: WorkList) -> Iterable[tuple[str, str]]:
 
 
 def _fitting(words: str) -> str:
-    return words if len(words) <= LONGEST_TEXT else f"{words[: LONGEST_TEXT - 1]}…"
+    """The words, cut where a cell ends; a cell counts in UTF-16, in which an emoji is two."""
+    units = words.encode("utf-16-le")
+    if len(units) <= 2 * LONGEST_TEXT:
+        return words
+    return units[: 2 * (LONGEST_TEXT - 1)].decode("utf-16-le", "ignore") + "…"

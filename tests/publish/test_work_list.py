@@ -257,6 +257,14 @@ def test_what_no_cell_can_hold_is_cut_and_says_so(length: int) -> None:
     assert rows_of(long)[0]["Remark"] == "x" * length
 
 
+def test_an_emoji_counts_twice_and_is_not_torn() -> None:
+    made = listed(entry())
+    long = replace(made, tasks=(replace(made.tasks[0], remark="x" + "🏚" * LONGEST_TEXT),))
+    cell = next(str(cell.value) for cell in sheet_of(long)[3] if str(cell.value).startswith("x🏚"))
+    assert len(cell.encode("utf-16-le")) // 2 <= LONGEST_TEXT
+    assert set(cell) == {"x", "🏚", "…"}
+
+
 def test_an_address_that_no_link_can_hold_stays_a_time() -> None:
     made = listed(entry(), links=Links(base=f"https://films.example/{'x' * LONGEST_ADDRESS}"))
     assert link_of(made, "1:15") is None

@@ -7,6 +7,7 @@ the other, for players that know chapters without depth. Each begins where the e
 from __future__ import annotations
 
 import html
+from bisect import bisect_left
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -54,10 +55,12 @@ class _Span:
 def chapters_of(findings: Findings, heading: Heading, recording: str) -> Chapter:
     """The whole of one recording as a chapter, with those inside it. What was dropped has none."""
     said = _said(findings, recording)
-    length_s = _length_s(findings, recording, list(said))
+    starts = list(said)
+    length_s = _length_s(findings, recording, starts)
     inside: list[Chapter] = []
     for span in _spans(findings, recording, length_s):
-        inside += _in_span(span, {at: entries for at, entries in said.items() if span.start_s <= at < span.end_s})
+        within = starts[bisect_left(starts, span.start_s) : bisect_left(starts, span.end_s)]
+        inside += _in_span(span, {at: said[at] for at in within})
     whole = _title(f"{heading.about} ({heading.word})")
     return Chapter(0.0, length_s, whole, whole, tuple(inside))
 

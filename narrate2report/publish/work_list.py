@@ -15,7 +15,6 @@ from narrate2report.publish.report_links import Links, moments
 from narrate2report.publish.report_values import Moment
 from narrate2report.publish.report_words import PAGE
 from narrate2report.publish.standing import Heading
-from narrate2report.publish.summary import is_adverse
 from narrate2report.publish.work_urgency import RANKS, urgency_of
 from narrate2report.publish.work_words import NOBODY, ONLY_WORK, REVIEWED, UNDECIDED, Urgency
 from narrate2report.records.findings import Entry, Findings
@@ -80,7 +79,7 @@ def work_list(findings: Findings, heading: Heading, links: Links, stills: Stills
     entries = Telling(findings, "office").entries()
     groups: dict[tuple[str, str], list[Entry]] = {}
     for entry in entries:
-        if is_adverse(entry) or entry.kind == "follow_up":
+        if entry.is_adverse or entry.kind == "follow_up":
             groups.setdefault((entry.room, entry.component), []).append(entry)
     teller = _Teller(findings, links, stills)
     tasks = [task for group in groups.values() for task in teller.tasks(group)]

@@ -30,8 +30,11 @@ def csv_of(listed: WorkList) -> bytes:
 
 
 def defused(words: str) -> str:
-    """The words, with an apostrophe before what a spreadsheet would take for a formula."""
-    return f"'{words}" if words.startswith(FORMULA) else words
+    """The words, with an apostrophe before what a spreadsheet would take for a formula.
+
+    Words that begin with apostrophes and such a mark get one more, so that taking one off gives back what was said.
+    """
+    return f"'{words}" if words.lstrip("'").startswith(FORMULA) else words
 
 
 def _row(number: int, task: Task, listed: WorkList) -> dict[str, str]:

@@ -10,7 +10,6 @@ from collections.abc import Iterable
 
 from narrate2report.publish.report_cautions import urgent_for
 from narrate2report.publish.report_safety import DEVICES
-from narrate2report.publish.summary import is_adverse
 from narrate2report.publish.work_words import Urgency
 from narrate2report.records.findings import Entry
 
@@ -37,6 +36,6 @@ def _rank(entry: Entry) -> Urgency:
         return "safety"
     if entry.condition in _WATER or entry.severity == "severe" or entry.condition == "not_working":
         return "soon"
-    if entry.component in _ELECTRIC and is_adverse(entry) and entry.condition not in _HARMLESS:
+    if entry.component in _ELECTRIC and entry.is_adverse and entry.condition not in _HARMLESS:
         return "soon"
     return "soon" if entry.kind == "check" else "in_turn"

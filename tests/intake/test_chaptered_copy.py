@@ -193,6 +193,19 @@ def test_chapters_and_captions_come_back_as_they_went_in(
     ]
 
 
+def test_the_list_of_chapters_is_also_there_for_players_that_know_no_track_of_them(tmp_path: Path) -> None:
+    """Read from the box itself: version and flags, four bytes, a count, then time in 100 ns, length, title."""
+    raw = copied(write_film(tmp_path / "walk.mp4")).read_bytes()
+    at = raw.index(b"chpl") + 13
+    found = []
+    for _ in range(raw[at - 1]):
+        time, length = int.from_bytes(raw[at : at + 8], "big"), raw[at + 8]
+        found.append((time / 1e7, raw[at + 9 : at + 9 + length].decode("utf-8")))
+        at += 9 + length
+    assert found == [(one.start_s, one.text) for one in CHAPTERS]
+    assert b"tref\x00\x00\x00\x0cchap" in raw
+
+
 def test_title_and_standing_stand_in_the_file_and_place_and_device_do_not(tmp_path: Path) -> None:
     tags = {"location": "+12.3456-045.6789/", "make": "an invented phone", "com.apple.quicktime.model": "a model"}
     path = write_film(tmp_path / "walk.mp4", tags=tags)

@@ -16,6 +16,7 @@ from narrate2report.publish.captions import shown_in_turn
 from narrate2report.publish.chapters import Chapter, chapters_of, in_a_row, webvtt_chapters
 from narrate2report.publish.standing import Heading, heading_of
 from narrate2report.records.beside import place_of, transcript_beside
+from narrate2report.records.digest import digest_file
 from narrate2report.records.files import read_record, write_whole
 from narrate2report.records.findings import Findings
 from narrate2report.records.timed_text import TimedText
@@ -77,7 +78,7 @@ def _copies(findings: Findings, heading: Heading, whole: dict[str, Chapter], wan
         raise BadInput(f"{wanted.file}: was made from a transcript, so there is no recording to copy; use --only vtt")
     places, missing = recordings_at_hand(findings, wanted.file)
     for one in media:
-        if one.file in missing:
+        if one.file in missing or digest_file(places[one.file]).sha256 != one.sha256:
             raise BadInput(
                 f"{wanted.file}: {one.file} does not lie beside it as it was recorded; put it there, or use --only vtt"
             )

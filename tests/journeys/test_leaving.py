@@ -219,6 +219,16 @@ def test_a_missing_or_other_recording_is_refused_before_anything_is_written(
     assert main(["chapters", str(file), "--to", str(tmp_path / "films"), "--only", "vtt"]) == 0
 
 
+def test_another_recording_of_the_same_name_and_size_gets_no_chapters(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    film = write_film(tmp_path / "hall.mp4")
+    file = filmed(tmp_path, film)
+    film.write_bytes(film.read_bytes()[:-1] + b"\x00")
+    assert main(["chapters", str(file), "--to", str(tmp_path / "films")]) == 2
+    assert "does not lie beside it as it was recorded" in capsys.readouterr().err
+
+
 def test_a_walk_read_from_a_transcript_has_chapters_but_no_copy(
     tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:

@@ -224,7 +224,8 @@ def test_another_recording_of_the_same_name_and_size_gets_no_chapters(
 ) -> None:
     film = write_film(tmp_path / "hall.mp4")
     file = filmed(tmp_path, film)
-    film.write_bytes(film.read_bytes()[:-1] + b"\x00")
+    raw = film.read_bytes()
+    film.write_bytes(raw[:-1] + bytes([raw[-1] ^ 1]))
     assert main(["chapters", str(file), "--to", str(tmp_path / "films")]) == 2
     assert "does not lie beside it as it was recorded" in capsys.readouterr().err
 

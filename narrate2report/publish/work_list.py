@@ -1,4 +1,4 @@
-"""What has to be done, as values: follow-ups, flaws and checks that failed, safety first, then in walk order.
+"""What has to be done, as values: follow-ups, flaws and checks that failed, safety first (gas before all), then in walk order.
 
 A follow-up stands with what was found of the same part in the same room; a flaw of which nobody said what to do stands
 by itself, to be decided. Nothing here is read from a file, and every text is a single line without control characters.
@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
-from narrate2report.publish.report_cautions import cautions_for, urgent_for
+from narrate2report.publish.report_cautions import GAS, cautions_for, urgent_for
 from narrate2report.publish.report_entries import Telling, capital, words_for
 from narrate2report.publish.report_links import Links, moments
 from narrate2report.publish.report_values import Moment
@@ -42,7 +42,7 @@ class Picture:
 class Task:
     """One line of the list. `entry` is the id of what it is about, `others` those of what was found of the part.
 
-    `moment` is where the flaw was spoken of, or else the work.
+    `moment` is where the flaw was spoken of, or else the work; a smell of gas comes before all else (`is_gas`).
     """
 
     entry: str
@@ -58,6 +58,7 @@ class Task:
     picture: Picture | None
     remark: str
     reviewed: str
+    is_gas: bool
 
     @property
     def entries(self) -> tuple[str, ...]:
@@ -83,7 +84,7 @@ def work_list(findings: Findings, heading: Heading, links: Links, stills: Stills
             groups.setdefault((entry.room, entry.component), []).append(entry)
     teller = _Teller(findings, links, stills)
     tasks = [task for group in groups.values() for task in teller.tasks(group)]
-    ordered = sorted(tasks, key=lambda task: RANKS.index(task.urgency))
+    ordered = sorted(tasks, key=lambda task: (RANKS.index(task.urgency), not task.is_gas))
     return WorkList(heading, tuple(ordered), cautions_for(entries))
 
 
@@ -122,6 +123,7 @@ class _Teller:
             picture=self._picture(group),
             remark=one_line("; ".join(dict.fromkeys(one.note for one in group if one.note))),
             reviewed=PAGE["unreviewed"] if any(one.is_open for one in group) else REVIEWED,
+            is_gas=any(map(GAS.calls, group)) if GAS.calls else False,
         )
 
     def _moment(self, entry: Entry) -> Moment:

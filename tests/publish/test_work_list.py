@@ -122,6 +122,12 @@ def test_work_is_as_urgent_as_the_worst_that_was_said_of_the_part() -> None:
     assert [(task.urgency, task.entry) for task in tasks] == [("soon", "e5"), ("in_turn", "e1")]
 
 
+def test_a_smell_of_gas_stands_above_other_matters_of_safety_that_were_said_before_it() -> None:
+    alarm = entry(id="e1", kind="check", component="smoke_alarm", outcome="fails", evidence=(evidence(5),))
+    gas = entry(id="e9", component="range", condition="gas_smell", evidence=(evidence(180),))
+    assert [task.entry for task in listed(alarm, gas).tasks] == ["e9", "e1"]
+
+
 def test_a_smell_of_gas_comes_first_and_says_what_to_do_in_every_form() -> None:
     gas = entry(id="e9", component="range", condition="gas_smell", evidence=(evidence(180),))
     made = listed(entry(id="e1"), gas)

@@ -1,4 +1,4 @@
-"""What has to be done, as values: follow-ups, flaws and checks that failed, safety first (gas before all), then in walk order.
+"""What has to be done, as values: follow-ups, flaws and checks that failed, safety first, then in walk order.
 
 A follow-up stands with what was found of the same part in the same room; a flaw of which nobody said what to do stands
 by itself, to be decided. Nothing here is read from a file, and every text is a single line without control characters.
@@ -123,7 +123,7 @@ class _Teller:
             picture=self._picture(group),
             remark=one_line("; ".join(dict.fromkeys(one.note for one in group if one.note))),
             reviewed=PAGE["unreviewed"] if any(one.is_open for one in group) else REVIEWED,
-            is_gas=any(map(GAS.calls, group)) if GAS.calls else False,
+            is_gas=GAS.calls is not None and any(map(GAS.calls, group)),
         )
 
     def _moment(self, entry: Entry) -> Moment:

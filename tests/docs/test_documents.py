@@ -34,9 +34,10 @@ def test_the_readme_names_no_command_that_is_not_there() -> None:
     assert named <= set(commands())
 
 
+GUIDE_OF = {name: name for name in ("chapters", "draft", "report", "review", "worklist")} | {"annotations": "open-data"}
 OPTIONS = [
-    (name, action.option_strings[-1])
-    for name in ("chapters", "draft", "report", "review", "worklist")
+    (guide, action.option_strings[-1])
+    for name, guide in GUIDE_OF.items()
     for action in commands()[name]._actions
     if action.option_strings and action.option_strings[-1] != "--help"
 ]

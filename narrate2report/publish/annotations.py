@@ -15,13 +15,12 @@ from pathlib import PurePosixPath
 from typing import Any, Final
 from urllib.parse import quote
 
-from narrate2report.publish.report_entries import Telling, words_for
-from narrate2report.publish.report_words import LANGUAGE, PAGE
+from narrate2report.publish.entry_words import LANGUAGE, UNREVIEWED, entries_of, part_of, room_of, statement
 from narrate2report.publish.standing import Heading
 from narrate2report.records.findings import Entry, Evidence, Findings, Kind
 from narrate2report.records.plain import one_line
 from narrate2report.records.transcript import Recording
-from narrate2report.wording import plain, room_name
+from narrate2report.wording import plain
 
 CONTEXT: Final = "http://www.w3.org/ns/anno.jsonld"
 FRAGMENTS: Final = "http://www.w3.org/TR/media-frags/"
@@ -65,7 +64,7 @@ def annotations_of(findings: Findings, heading: Heading, addresses: Mapping[str,
         file: _source(recordings.get(file), addresses.get(file, quote(file)))
         for file in dict.fromkeys(piece.recording for entry in findings.entries for piece in entry.evidence)
     }
-    entries = Telling(findings, "office").entries()
+    entries = entries_of(findings)
     made = [
         _Annotation(findings, heading, entry, number).as_json(sources[piece.recording], piece)
         for entry in entries
@@ -107,15 +106,15 @@ class _Annotation:
 
     def _bodies(self, piece: Evidence) -> Iterator[Json]:
         entry = self._entry
-        told = f"{room_name(entry.room)}, {plain(entry.component)}: {words_for(entry)}"
+        told = f"{room_of(entry)}, {part_of(entry)}: {statement(entry)}"
         yield _text(told, "describing", LANGUAGE)
         if piece.quote:
             yield _text(piece.quote, "highlighting", self._findings.transcript.language)
         yield _text(entry.id, "identifying")
-        yield _text(room_name(entry.room), "tagging", LANGUAGE)
-        yield _text(plain(entry.component), "tagging", LANGUAGE)
+        yield _text(room_of(entry), "tagging", LANGUAGE)
+        yield _text(part_of(entry), "tagging", LANGUAGE)
         yield _text(plain(entry.kind), "classifying", LANGUAGE)
-        yield _text(PAGE["unreviewed"] if entry.is_open else entry.state, "moderating", LANGUAGE)
+        yield _text(UNREVIEWED if entry.is_open else entry.state, "moderating", LANGUAGE)
         yield _text(self._heading.mark, "moderating", LANGUAGE)
 
 

@@ -12,13 +12,12 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from narrate2report.publish.captions import webvtt_time
-from narrate2report.publish.report_entries import Telling, capital, words_for
+from narrate2report.publish.entry_words import capitalised, entries_of, part_of, room_called, room_of, statement
 from narrate2report.publish.standing import Heading
 from narrate2report.records.findings import Entry, Findings
 from narrate2report.records.moments import rounded
 from narrate2report.records.plain import one_line
 from narrate2report.records.timed_text import TimedText, until_next
-from narrate2report.wording import plain, room_name
 
 SHORTEST_S = 0.01
 """A chapter must end after it begins."""
@@ -93,7 +92,7 @@ def _with_inside(chapter: Chapter) -> Iterator[Chapter]:
 def _said(findings: Findings, recording: str) -> dict[float, list[Entry]]:
     """What was said of the unit in this recording, by the moment at which it begins, in order."""
     said: dict[float, list[Entry]] = {}
-    for entry in Telling(findings, "office").entries():
+    for entry in entries_of(findings):
         for start in dict.fromkeys(piece.start for piece in entry.evidence if piece.recording == recording):
             said.setdefault(start, []).append(entry)
     return dict(sorted(said.items()))
@@ -120,17 +119,17 @@ def _in_span(span: _Span, said: dict[float, list[Entry]]) -> list[Chapter]:
     parts = []
     for start, end in until_next(list(said), span.end_s):
         title = "; ".join(dict.fromkeys(_told(entry, span.room) for entry in said[start]))
-        alone = title if span.room is None else f"{room_name(span.room)}, {title}"
-        parts.append(Chapter(start, end, _title(capital(title)), _title(alone)))
+        alone = title if span.room is None else f"{room_called(span.room)}, {title}"
+        parts.append(Chapter(start, end, _title(capitalised(title)), _title(alone)))
     if span.room is None:
         return parts
-    name = _title(room_name(span.room))
+    name = _title(room_called(span.room))
     return [Chapter(span.start_s, span.end_s, name, name, tuple(parts))]
 
 
 def _told(entry: Entry, room: str | None) -> str:
-    told = f"{plain(entry.component)}: {words_for(entry)}"
-    return told if entry.room == room else f"{room_name(entry.room)}, {told}"
+    told = f"{part_of(entry)}: {statement(entry)}"
+    return told if entry.room == room else f"{room_of(entry)}, {told}"
 
 
 def _title(words: str) -> str:

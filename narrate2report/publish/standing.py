@@ -9,13 +9,10 @@ import uuid
 from dataclasses import dataclass
 from datetime import datetime
 
-from narrate2report.publish.report_entries import capital
-from narrate2report.publish.report_method import title
+from narrate2report.publish.entry_words import record_title, standing_word, unit_of
 from narrate2report.publish.report_values import Standing
-from narrate2report.publish.report_words import STANDINGS
 from narrate2report.records.findings import Findings
 from narrate2report.records.plain import one_line
-from narrate2report.wording import unit_name
 
 _NAMES = uuid.UUID("7d0c3a52-51a4-5c39-9c0e-2f6b1d8a4e70")
 """The space of names in which this program makes its UUIDs (RFC 9562, version 5)."""
@@ -44,7 +41,7 @@ class Heading:
     @property
     def word(self) -> str:
         """`DRAFT – not fully reviewed`, `Sealed`."""
-        return STANDINGS[self.standing]
+        return standing_word(self.standing)
 
     @property
     def mark(self) -> str:
@@ -58,11 +55,10 @@ class Heading:
 
 def heading_of(findings: Findings, standing: Standing, made_at: datetime) -> Heading:
     """The head of whatever is made of a record."""
-    units = [capital(unit_name(one.value)) for one in findings.walkthrough.unit[:1]]
     days = [one.value for one in findings.walkthrough.date[:1]]
     return Heading(
-        about=one_line(", ".join([title(findings), *days])),
-        unit=one_line(", ".join(units)),
+        about=one_line(", ".join([record_title(findings), *days])),
+        unit=one_line(unit_of(findings)),
         standing=standing,
         seal=None if findings.seal is None else findings.seal.sha256,
         made_at=made_at,

@@ -9,17 +9,24 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
-from narrate2report.publish.report_cautions import GAS, cautions_for, urgent_for
-from narrate2report.publish.report_entries import Telling, capital, words_for
+from narrate2report.publish.entry_words import (
+    UNREVIEWED,
+    capitalised,
+    cautions_for,
+    entries_of,
+    is_gas,
+    part_of,
+    room_of,
+    statement,
+    urgent_for,
+)
 from narrate2report.publish.report_links import Links, moments
 from narrate2report.publish.report_values import Moment
-from narrate2report.publish.report_words import PAGE
 from narrate2report.publish.standing import Heading
 from narrate2report.publish.work_urgency import RANKS, urgency_of
 from narrate2report.publish.work_words import NOBODY, ONLY_WORK, REVIEWED, UNDECIDED, Urgency
 from narrate2report.records.findings import Entry, Findings
 from narrate2report.records.plain import one_line
-from narrate2report.wording import plain, room_name
 
 
 @dataclass(frozen=True)
@@ -77,7 +84,7 @@ class WorkList:
 
 def work_list(findings: Findings, heading: Heading, links: Links, stills: Stills) -> WorkList:
     """The list of one record for the office. What was dropped is not in it."""
-    entries = Telling(findings, "office").entries()
+    entries = entries_of(findings)
     groups: dict[tuple[str, str], list[Entry]] = {}
     for entry in entries:
         if entry.is_adverse or entry.kind == "follow_up":
@@ -113,17 +120,17 @@ class _Teller:
             entry=entry.id,
             others=tuple(one.id for one in wrong),
             urgency=urgency,
-            room=one_line(room_name(entry.room)),
-            part=one_line(capital(plain(entry.component))),
-            found=one_line("; ".join(dict.fromkeys(map(words_for, found)))) or ONLY_WORK,
+            room=one_line(room_of(entry)),
+            part=one_line(capitalised(part_of(entry))),
+            found=one_line("; ".join(dict.fromkeys(map(statement, found)))) or ONLY_WORK,
             to_do=one_line(_work(entry)) if planned else UNDECIDED,
             party=entry.party or NOBODY,
             mind=one_line(" ".join(urgent_for(group))),
             moment=self._moment(found[0] if found else entry),
             picture=self._picture(group),
             remark=one_line("; ".join(dict.fromkeys(one.note for one in group if one.note))),
-            reviewed=PAGE["unreviewed"] if any(one.is_open for one in group) else REVIEWED,
-            is_gas=GAS.calls is not None and any(map(GAS.calls, group)),
+            reviewed=UNREVIEWED if any(one.is_open for one in group) else REVIEWED,
+            is_gas=is_gas(group),
         )
 
     def _moment(self, entry: Entry) -> Moment:
@@ -143,5 +150,5 @@ class _Teller:
 
 def _work(entry: Entry) -> str:
     """`replace`, with how many, how large and where as they were spoken; who is to do it has a column of its own."""
-    told = words_for(entry.model_copy(update={"party": None}))
-    return capital(told.removeprefix("to do: "))
+    told = statement(entry.model_copy(update={"party": None}))
+    return capitalised(told.removeprefix("to do: "))

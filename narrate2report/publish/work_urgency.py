@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from narrate2report.publish.report_cautions import urgent_for
+from narrate2report.publish.entry_words import urgent_for
 from narrate2report.publish.report_safety import DEVICES
 from narrate2report.publish.work_words import Urgency
 from narrate2report.records.findings import Entry

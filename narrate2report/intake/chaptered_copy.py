@@ -90,11 +90,7 @@ def make_chaptered_copy(path: Path, out: Path, additions: Additions) -> None:
     """
     with opened(path) as source, writing_whole(out) as temporary, _told_of(path):
         form = _form_of(source)
-        # Nothing that differs from run to run, and the index of an MP4 before what it points to.
-        options = {"fflags": "+bitexact", "avoid_negative_ts": "disabled"} | (
-            {"movflags": "+faststart"} if form is not _MATROSKA else {}
-        )
-        with av.open(f"file:{temporary}", "w", format=form.name, options=options) as copy:
+        with av.open(f"file:{temporary}", "w", format=form.name, options=_options(form)) as copy:
             tracks = {track.index: copy.add_stream_from_template(track, opaque=True) for track in _kept(source, path)}
             for index, track in tracks.items():
                 track.metadata["language"] = source.streams[index].language or "und"
@@ -174,6 +170,14 @@ def _form_of(source: av.container.InputContainer) -> _Form:
     if "mp4" not in source.format.name.split(","):
         return _MATROSKA
     return _MOV if source.metadata.get("major_brand", "").startswith(QUICKTIME_BRANDS) else _MP4
+
+
+def _options(form: _Form) -> dict[str, str]:
+    """Nothing that differs from run to run; what begins before 0:00, as sound does in many files, keeps its time; and
+    the index of an MP4 stands before what it points to.
+    """
+    options = {"fflags": "+bitexact", "avoid_negative_ts": "disabled"}
+    return options if form is _MATROSKA else options | {"movflags": "+faststart"}
 
 
 def _kept(source: av.container.InputContainer, path: Path) -> list[Stream]:

@@ -92,13 +92,19 @@ def test_every_guide_is_listed_and_printed(capsys: pytest.CaptureFixture[str]) -
     assert main(["guide"]) == 0
     listed = capsys.readouterr().out.splitlines()
     assert [line.split()[0] for line in listed] == [
+        "chapters",
         "draft",
+        "evaluating",
         "findings",
+        "open-data",
         "report",
         "review",
         "sealing",
+        "shelf",
         "speaking",
         "vocabulary",
+        "worklist",
+        "schemas",
     ]
     assert main(["guide", "speaking"]) == 0
     assert "Five habits" in capsys.readouterr().out

@@ -76,6 +76,19 @@ def _field(name: str, content: object) -> object:
     return NAMELESS if name in _HEADINGS and isinstance(fitted, str) and not fitted.strip() else fitted
 
 
+def trial_page() -> bytes:
+    """A page of a few words, set as a report is: whether that can be done here. Raises typst's own errors."""
+    made = typst.compile(
+        b'#set document(title: "A report")\n= A report\nof few words',
+        format="pdf",
+        pdf_standards=list(STANDARDS),
+        ignore_system_fonts=True,
+    )
+    if not isinstance(made, bytes):
+        raise AssertionError("a PDF is one file")
+    return made
+
+
 def _copied(file: Path, root: Path, sha256: str) -> str:
     name = f"{sha256}{file.suffix.lower()}"
     shutil.copyfile(file, root / name)

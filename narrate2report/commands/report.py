@@ -13,23 +13,26 @@ from urllib.parse import quote, urlsplit
 
 from rich.console import Console
 
-from narrate2report.errors import BadInput
+from narrate2report.errors import BadInput, NarrateError
 from narrate2report.intake.smaller import smaller_jpeg
+from narrate2report.publish.language import language
+from narrate2report.publish.report_attached import Attached, attached_to
+from narrate2report.publish.report_entries import Telling
 from narrate2report.publish.report_html import html_of
 from narrate2report.publish.report_links import Links
 from narrate2report.publish.report_pdf import Paper, longest_side, pdf_of
-from narrate2report.publish.report_values import Reader, Report, Standing
-from narrate2report.publish.report_whole import Around, report_of
-from narrate2report.records.beside import place_of, walk_name
+from narrate2report.publish.report_values import Reader, Report, Respond, Standing
+from narrate2report.publish.report_whole import Around, report_of, telling_of
+from narrate2report.records.beside import place_of, transcript_beside, walk_name
 from narrate2report.records.digest import digest_file
-from narrate2report.records.files import write_whole
+from narrate2report.records.files import read_bytes, read_record, write_whole
 from narrate2report.records.findings import Findings, Still
-from narrate2report.records.transcript import Recording
+from narrate2report.records.transcript import Recording, Stretch, Transcript
 from narrate2report.records.walk import read_walk
 from narrate2report.seal.decided import Decided, decided
 from narrate2report.seal.verifying import check_seal
 
-_NO_PICTURE = "its file is no picture that can be printed"
+_NO_PICTURE = "picture_unfit"
 _PICTURES = {b"\xff\xd8\xff": ".jpg", b"\x89PNG": ".png"}
 
 Form = Literal["pdf", "html"]
@@ -38,7 +41,10 @@ FORMS: tuple[Form, ...] = ("pdf", "html")
 
 @dataclass(frozen=True)
 class WantedReport:
-    """What the person at the keyboard asked for. Raises BadInput for a link base that is no web address."""
+    """What the person at the keyboard asked for.
+
+    Raises BadInput for a link base that is no web address, and for a translation that is not for the resident.
+    """
 
     file: Path
     to: Path
@@ -47,13 +53,23 @@ class WantedReport:
     link_base: str | None = None
     quiet: bool = False
     forms: tuple[Form, ...] = FORMS
+    language: str = "en"
+    response_days: int | None = None
+    response_source: str = ""
 
     def __post_init__(self) -> None:
+        if self.language != "en" and self.reader != "resident":
+            raise BadInput(f"--language {self.language}: only the resident's copy is translated; leave out --for")
         if self.link_base is None:
             return
         parts = urlsplit(self.link_base)
         if parts.scheme not in {"http", "https"} or not parts.netloc or set(self.link_base) & set(' \t\r\n"<>'):
             raise BadInput(f"--link-base {self.link_base}: no web address; write it as https://host/folder/{{file}}")
+
+    @property
+    def respond(self) -> Respond:
+        """The resident's time to answer, and who or what says how long it is."""
+        return Respond(self.response_days, self.response_source)
 
 
 def report(wanted: WantedReport) -> tuple[Path, ...]:
@@ -68,27 +84,45 @@ def report(wanted: WantedReport) -> tuple[Path, ...]:
     with tempfile.TemporaryDirectory(prefix="narrate2report-") as smaller:
         fitted, spoilt = _fitted(stills, Path(smaller))
         around = Around(Links(opened, wanted.link_base), missing_recordings, missing_stills | spoilt)
-        content = report_of(findings, name, standing, wanted.reader, around)
-        made = {form: _made(form, content, fitted, findings, wanted) for form in wanted.forms}
+        telling = telling_of(findings, wanted.reader, around, language(wanted.language))
+        content = report_of(telling, name, standing, around, wanted.respond)
+        made = {form: _made(form, content, fitted, telling, wanted) for form in wanted.forms}
     folder = _folder(wanted.to)
-    places = tuple(folder / f"{name}.report.{form}" for form in made)
+    for_whom = wanted.reader if wanted.language == "en" else f"{wanted.reader}.{wanted.language}"
+    places = tuple(folder / f"{name}.{for_whom}.{form}" for form in made)
     for place, whole in zip(places, made.values(), strict=True):
         write_whole(place, whole)
     if not wanted.quiet:
-        _tell(places, content)
+        _tell(places, standing, wanted.reader)
     return places
 
 
-def _made(form: Form, content: Report, stills: Mapping[str, Path], findings: Findings, wanted: WantedReport) -> bytes:
+def _made(form: Form, content: Report, stills: Mapping[str, Path], telling: Telling, wanted: WantedReport) -> bytes:
     if form == "html":
         return html_of(content, stills)
-    return pdf_of(content, stills, _made_at(findings), wanted.paper)
+    return pdf_of(content, stills, _made_at(telling.findings), wanted.paper, _attached(telling, content.name, wanted))
 
 
-def _tell(places: tuple[Path, ...], content: Report) -> None:
+def _attached(telling: Telling, name: str, wanted: WantedReport) -> tuple[Attached, ...]:
+    """What goes into the PDF. A sealed record goes in byte for byte, so that it still matches its seal."""
+    whole = read_bytes(wanted.file) if telling.findings.seal else None
+    return attached_to(telling, name, whole, _heard(wanted.file) if wanted.reader == "office" else ())
+
+
+def _heard(file: Path) -> tuple[Stretch, ...]:
+    """What was heard, where the transcript lies beside the record; a broken one is the business of `verify`."""
+    place = transcript_beside(file)
+    try:
+        return read_record(place, Transcript).stretches if place.is_file() else ()
+    except NarrateError:
+        return ()
+
+
+def _tell(places: tuple[Path, ...], standing: Standing, reader: Reader) -> None:
+    words = language()
     console = Console(highlight=False, markup=False)
     for place in places:
-        console.print(f"{place}: {content.standing_word}, for {content.reader_word}", soft_wrap=True)
+        console.print(f"{place}: {words.standings[standing]}, for {words.readers[reader]}", soft_wrap=True)
 
 
 def _record(file: Path) -> tuple[Findings, Standing]:
@@ -135,9 +169,9 @@ def _fitted(stills: Mapping[str, Path], folder: Path) -> tuple[dict[str, Path], 
 
 def _why_not(place: Path, still: Still) -> str:
     if not place.is_file():
-        return "its file is missing"
+        return "picture_gone"
     if digest_file(place).sha256 != still.sha256:
-        return "its file is not the picture that was taken"
+        return "picture_changed"
     with place.open("rb") as file:
         head = file.read(4)
     if not any(head.startswith(first) and place.suffix == ending for first, ending in _PICTURES.items()):
@@ -151,7 +185,7 @@ def _recordings(findings: Findings, wanted: WantedReport) -> tuple[dict[str, str
     missing: dict[str, str] = {}
     for recording in findings.recordings:
         place = place_of(recording.file, wanted.file)
-        why = " ".join(_lacking(place, recording))
+        why = _lacking(place, recording)
         if why:
             missing[recording.file] = why
         else:
@@ -159,11 +193,10 @@ def _recordings(findings: Findings, wanted: WantedReport) -> tuple[dict[str, str
     return places, missing
 
 
-def _lacking(place: Path, recording: Recording) -> Iterator[str]:
+def _lacking(place: Path, recording: Recording) -> str:
     if not place.is_file():
-        yield "It did not lie beside the record when this report was made."
-    elif place.stat().st_size != recording.bytes:
-        yield "The file beside the record is another one: its size differs."
+        return "recording_gone"
+    return "" if place.stat().st_size == recording.bytes else "recording_changed"
 
 
 def _address(place: Path, folder: Path) -> str:

@@ -16,7 +16,7 @@ from tests.browser.test_access import CHECKER, RULES
 def test_a_checker_finds_nothing_and_a_phone_shows_it_whole(browser: Browser, sample: Path, width: int) -> None:
     assert main(["report", str(sample), "--to", str(sample.parent), "--only", "html", "--quiet"]) == 0
     shown = browser.new_page(viewport={"width": width, "height": 800})
-    shown.goto(sample.with_name(f"{walk_name(sample)}.report.html").as_uri())
+    shown.goto(sample.with_name(f"{walk_name(sample)}.resident.html").as_uri())
     shown.evaluate(CHECKER.read_text("utf-8"))
     found = shown.evaluate("(wanted) => axe.run(document, wanted)", {"runOnly": {"type": "tag", "values": RULES}})
     assert found["passes"]
@@ -28,7 +28,7 @@ def test_a_checker_finds_nothing_and_a_phone_shows_it_whole(browser: Browser, sa
 def test_a_time_opens_the_recording_beside_it(browser: Browser, sample: Path) -> None:
     assert main(["report", str(sample), "--to", str(sample.parent), "--only", "html", "--quiet"]) == 0
     shown = browser.new_page()
-    shown.goto(sample.with_name(f"{walk_name(sample)}.report.html").as_uri())
+    shown.goto(sample.with_name(f"{walk_name(sample)}.resident.html").as_uri())
     shown.click("a[href^='move-in.mp4#t=']")
     shown.wait_for_url("**/move-in.mp4#t=*")
     started = float(shown.url.partition("#t=")[2].partition(",")[0])

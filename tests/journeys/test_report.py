@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+import tempfile
 from pathlib import Path
 
 import numpy as np
@@ -33,20 +34,21 @@ def closed(walk: Path) -> Path:
 
 
 def printed(walk: Path, *more: str) -> ReadBack:
-    folder = walk.parent / "out"
+    folder = Path(tempfile.mkdtemp(dir=walk.parent))
     assert main(["report", str(walk), "--to", str(folder), "--only", "pdf", "--quiet", *more]) == 0
-    assert [path.name for path in folder.iterdir()] == ["walk.report.pdf"]
-    return ReadBack((folder / "walk.report.pdf").read_bytes())
+    (made,) = folder.iterdir()
+    assert made.suffix == ".pdf"
+    return ReadBack(made.read_bytes())
 
 
 def test_the_paper_lies_in_its_folder_and_nothing_else_changed(walk: Path, capsys: pytest.CaptureFixture[str]) -> None:
     before = {path: path.read_bytes() for path in walk.parent.rglob("*") if path.is_file()}
     folder = walk.parent.parent / "new" / "papers"
     assert main(["report", str(walk), "--to", str(folder)]) == 0
-    assert sorted(path.name for path in folder.iterdir()) == ["walk.report.html", "walk.report.pdf"]
+    assert sorted(path.name for path in folder.iterdir()) == ["walk.resident.html", "walk.resident.pdf"]
     assert "Reviewed, not sealed, for the resident" in capsys.readouterr().out
     assert {path: path.read_bytes() for path in walk.parent.rglob("*") if path.is_file()} == before
-    read = ReadBack((folder / "walk.report.pdf").read_bytes())
+    read = ReadBack((folder / "walk.resident.pdf").read_bytes())
     assert set(read.links) == {"../../walk/walk.mp4#t=75.30,78.30"}
 
 

@@ -9,15 +9,16 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from narrate2report.publish.language import language
 from narrate2report.publish.report_entries import mark
 from narrate2report.publish.report_glyphs import LONGEST_WORD, can_be_shown, printable
 from narrate2report.publish.report_links import Links
 from narrate2report.publish.report_values import Reader, Report
-from narrate2report.publish.report_whole import Around, report_of
-from narrate2report.publish.report_words import MARKS
+from narrate2report.publish.report_whole import Around, report_of, telling_of
 from narrate2report.records.findings import Acknowledged, Coverage, Decision, Entry, Findings
 from tests.publish.walk import entry, evidence, findings
 
+MARKS = language().marks
 BY = Decision(by="Ida Pell", at="2026-03-06T12:00:00Z")
 OK: dict[str, Any] = {"state": "accepted", "decided": BY}
 
@@ -29,7 +30,8 @@ def check(component: str, outcome: str, room: str = "hallway", **fields: Any) ->
 
 
 def told(record: Findings, reader: Reader = "resident", **around: Any) -> Report:
-    return report_of(record, "walk", "draft", reader, Around(**around))
+    known = Around(**around)
+    return report_of(telling_of(record, reader, known), "walk", "draft", known)
 
 
 def everything(report: Report) -> str:
@@ -208,7 +210,7 @@ def test_the_head_shows_every_source_and_every_clash() -> None:
         ("Unit 2B", "given"),
         ("Unit 2D", "spoken at 0:06"),
     ]
-    assert ("6 March 2026", "given") in [(one.value, one.source) for one in report.facts]
+    assert ("March 6, 2026", "given") in [(one.value, one.source) for one in report.facts]
     assert [one.value for one in report.facts if one.name == "Resident"] == ["not recorded"]
     assert report.clashes == ("unit: 2b (given), 2d (spoken at 0:06)",)
 

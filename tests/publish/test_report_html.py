@@ -10,10 +10,11 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from narrate2report.publish.language import language
 from narrate2report.publish.report_html import html_of
 from narrate2report.publish.report_links import Links
 from narrate2report.publish.report_values import Reader, Standing
-from narrate2report.publish.report_whole import Around, report_of
+from narrate2report.publish.report_whole import Around, report_of, telling_of
 from narrate2report.records.findings import Findings
 from narrate2report.records.plain import NOT_TEXT
 from tests.publish.test_report_pdf import BY, INJECTED, STILL, injected, still_on_disk
@@ -44,7 +45,8 @@ class Parsed(HTMLParser):
 
 def page(record: Findings, reader: Reader = "resident", standing: Standing = "reviewed", **more: Any) -> Parsed:
     around = Around(Links({"walk.mp4": "walk.mp4"}))
-    return Parsed(html_of(report_of(record, "walk", standing, reader, around), more.get("stills", {})))
+    telling = telling_of(record, reader, around, language(more.get("language", "en")))
+    return Parsed(html_of(report_of(telling, "walk", standing, around), more.get("stills", {})))
 
 
 def test_it_holds_everything_itself_and_runs_nothing(tmp_path: Path) -> None:

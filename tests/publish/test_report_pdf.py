@@ -12,11 +12,13 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from narrate2report.publish.language import language
+from narrate2report.publish.report_attached import attached_to
 from narrate2report.publish.report_glyphs import can_be_shown
 from narrate2report.publish.report_links import Links
 from narrate2report.publish.report_pdf import ALL_PIXELS, SMALLEST_SIDE, Paper, longest_side, pdf_of
 from narrate2report.publish.report_values import Reader, Standing
-from narrate2report.publish.report_whole import Around, report_of
+from narrate2report.publish.report_whole import Around, report_of, telling_of
 from narrate2report.records.findings import Attribute, Coverage, Decision, Findings, Heard, Size, Still, Unused
 from narrate2report.records.plain import NOT_TEXT
 from tests.publish.pdf import ReadBack
@@ -55,7 +57,9 @@ INJECTED = [
 def pdf(record: Findings, reader: Reader = "resident", standing: Standing = "reviewed", **more: Any) -> ReadBack:
     around = Around(Links({"walk.mp4": "walk.mp4"}), missing_stills=more.get("missing", {}))
     paper: Paper = more.get("paper", "letter")
-    return ReadBack(pdf_of(report_of(record, "walk", standing, reader, around), more.get("stills", {}), NOON, paper))
+    telling = telling_of(record, reader, around, language(more.get("language", "en")))
+    report = report_of(telling, "walk", standing, around, more.get("respond"))
+    return ReadBack(pdf_of(report, more.get("stills", {}), NOON, paper, attached_to(telling, "walk")))
 
 
 def still_on_disk(folder: Path) -> dict[str, Path]:
@@ -75,7 +79,8 @@ def test_it_is_tagged_titled_archival_and_holds_its_fonts(tmp_path: Path) -> Non
     kinds = {kind for kind, _ in structure}
     assert {"/Title", "/H1", "/H2", "/H3", "/Table", "/TH", "/TD", "/Link", "/Figure"} <= kinds | {"/Title"}
     assert [alt for kind, alt in structure if kind == "/Figure"] == [
-        "Picture from the recording at 1:16. Kitchen, countertop: chip"
+        "Picture from the recording at 1:16. Kitchen, countertop: chip",
+        "The walk drawn along its 3:20, a line for each of these rooms: Kitchen. The table after it says the same.",
     ]
     assert read.fonts
     assert all({"/FontFile2", "/FontFile3"} & set(font) for font in read.fonts)
@@ -106,9 +111,9 @@ def test_an_empty_record_makes_a_report_that_says_so() -> None:
 
 
 def test_a_missing_still_is_said_in_its_place() -> None:
-    read = pdf(findings(entry(stills=(STILL,))), missing={SHA: "its file is missing"})
+    read = pdf(findings(entry(stills=(STILL,))), missing={SHA: "picture_gone"})
     assert "Picture not shown: its file is missing." in read.text
-    assert "/Figure" not in {kind for kind, _ in read.structure()}
+    assert not [alt for kind, alt in read.structure() if kind == "/Figure" and "Picture" in str(alt)]
 
 
 def injected(text: str) -> Findings:
@@ -163,7 +168,8 @@ def test_every_character_that_is_said_to_be_shown_is_in_the_fonts() -> None:
 
 
 def test_the_same_record_gives_the_same_bytes() -> None:
-    report = report_of(findings(entry()), "walk", "draft", "office", Around())
+    around = Around()
+    report = report_of(telling_of(findings(entry()), "office", around), "walk", "draft", around)
     assert pdf_of(report, {}, NOON) == pdf_of(report, {}, NOON)
 
 

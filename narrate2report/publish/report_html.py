@@ -106,9 +106,18 @@ def _listed(report: Report, found: Sequence[Finding], none: str) -> Element:
     words = report.words
     if not found:
         return paragraph(none)
+    if found is report.attention and report.crowded:
+        return _crowded(report)
     heads = ("number", "where", "finding", "time")
     rows = [(_to_entry(one), f"{one.room}, {one.part}", _found(report, one), moments(one.moments)) for one in found]
     return table([words[name] for name in heads], rows)
+
+
+def _crowded(report: Report) -> Element:
+    words = report.words
+    rows = [(one.room, node("a", one.numbers, href=f"#entry-{one.first}"), one.told) for one in report.crowded]
+    told = paragraph(words["crowded"].format(n=len(report.attention)), klass="quiet")
+    return node("div", told, table((words["room"], words["numbers"], words["entries"]), rows))
 
 
 def _found(report: Report, one: Finding) -> Element:

@@ -20,6 +20,7 @@ import typst
 
 from narrate2report.errors import BadInput
 from narrate2report.publish.language import language
+from narrate2report.publish.pictures import wrapped
 from narrate2report.publish.report_attached import Attached
 from narrate2report.publish.report_glyphs import printable
 from narrate2report.publish.report_values import Report
@@ -128,8 +129,8 @@ def _laid_down(one: Attached, number: int, root: Path, report: Report) -> dict[s
 
 
 def _copied(file: Path, root: Path, sha256: str) -> str:
-    name = f"{sha256}{file.suffix.lower()}"
-    shutil.copyfile(file, root / name)
+    name = f"{sha256}.svg"
+    (root / name).write_text(wrapped(file), encoding="ascii")
     return name
 
 

@@ -161,6 +161,16 @@ class NotSpoken:
 
 
 @dataclass(frozen=True)
+class Crowd:
+    """What needs attention in one room, told by number alone: `1–40, 43`. `first` is the first of them."""
+
+    room: str
+    numbers: str
+    told: str
+    first: int
+
+
+@dataclass(frozen=True)
 class Recorded:
     """A recording or written source as the method page names it."""
 
@@ -220,6 +230,7 @@ class Report:
     residents: tuple[str, ...]
     inspector: str
     respond: tuple[str, ...]
+    crowded: tuple[Crowd, ...] = ()
     unread: tuple[Unread, ...] = ()
     empty: bool = False
     language: str = "en"

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field, replace
 from narrate2report.publish import report_method as method
 from narrate2report.publish.language import Language, language
 from narrate2report.publish.report_cautions import cautions_for, urgent_for
+from narrate2report.publish.report_crowd import crowded
 from narrate2report.publish.report_entries import Telling, numbered
 from narrate2report.publish.report_links import Links, moments
 from narrate2report.publish.report_rooms import silent_of, told_rooms
@@ -52,6 +53,7 @@ def report_of(
     """The whole report. `standing` is told by whoever can judge it; a sealed record is `sealed`."""
     findings, reader, words = telling.findings, telling.reader, telling.language
     entries, rooms = telling.entries(), told_rooms(telling)
+    wrong = tuple(one for one in _findings(rooms) if one.mark in _WRONG)
     return Report(
         title=method.title(findings, words),
         name=name,
@@ -63,7 +65,7 @@ def report_of(
         facts=method.told_facts(findings, words),
         clashes=findings.walkthrough.clashes,
         urgent=urgent_for(entries, words),
-        attention=tuple(one for one in _findings(rooms) if one.mark in _WRONG),
+        attention=wrong,
         safety=told_safety(telling),
         untested=tuple(one for one in _findings(rooms) if one.mark == "untested"),
         not_spoken=tuple(_not_spoken(telling)),
@@ -81,6 +83,7 @@ def report_of(
         residents=tuple(one.value for one in findings.walkthrough.residents),
         inspector=next((one.value for one in findings.walkthrough.inspector), ""),
         respond=tuple(_respond(respond or Respond(), words)),
+        crowded=crowded(wrong, words),
         unread=tuple(_unread(telling)) if reader == "office" else (),
         empty=not entries,
         language=words.tag,

@@ -21,7 +21,9 @@ TEXT = 11.0
 TALLEST = 600.0
 _EDGE = 6.0
 _SLOT = 11.0
-"""Width and height that a mark takes."""
+"""Width that a mark takes."""
+_RISE = 9.0
+"""Height of a mark on the pile."""
 _PILE = 6
 """Marks that are piled up before the rest is counted."""
 _AXIS = 20.0
@@ -98,7 +100,7 @@ def _row(lane: Lane, scale: _Scale, more: str, fit: Callable[[str], str]) -> tup
     piles = Counter(slots)
     deepest = min(max(piles.values(), default=0), _PILE)
     over = any(number > _PILE for number in piles.values())
-    base = max(deepest + over, 1) * _SLOT + 4 + (0.0 if scale.names else TEXT + 3)
+    base = max(deepest + over, 1) * _RISE + 4 + (0.0 if scale.names else TEXT + 3)
     name_y = base + 3 if scale.names else TEXT
     parts = [_text(0, name_y, fit(_short(lane.room, scale.names or scale.width)), INK, bold=True)]
     parts.append(_line(scale.at(0), base, scale.width - _EDGE, base, LINE, 0.8))
@@ -113,11 +115,11 @@ def _marks(lane: Lane, slots: Sequence[int], base: float, more: str) -> Iterator
     level: Counter[int] = Counter()
     for spot, slot in sorted(zip(lane.spots, slots, strict=True), key=lambda one: one[0].at_s):
         if level[slot] < _PILE:
-            yield _shape(spot.mark, (slot + 0.5) * _SLOT, base - 8 - level[slot] * _SLOT)
+            yield _shape(spot.mark, (slot + 0.5) * _SLOT, base - 8 - level[slot] * _RISE)
         level[slot] += 1
     for slot, number in level.items():
         if number > _PILE:
-            yield _text(slot * _SLOT, base - 5 - _PILE * _SLOT, more.format(n=number - _PILE), INK)
+            yield _text(slot * _SLOT, base - 5 - _PILE * _RISE, more.format(n=number - _PILE), INK)
 
 
 def _shape(kind: Mark, x: float, y: float) -> Element:

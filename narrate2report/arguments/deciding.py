@@ -98,6 +98,7 @@ def add_report(commands: Commands) -> None:
     report.add_argument(
         "--response-days", metavar="N", type=_days, help="days that the resident has to answer (default: a blank)"
     )
+    add_words(report)
     report.add_argument("--quiet", action="store_true", help="print nothing")
     report.set_defaults(run=_run_report)
 
@@ -162,6 +163,7 @@ def _run_report(chosen: argparse.Namespace) -> int:
             forms=(chosen.only,) if chosen.only else FORMS,
             language=chosen.language,
             response_days=chosen.response_days,
+            vocabulary=chosen.vocab,
         )
     )
     return 0

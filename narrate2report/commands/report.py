@@ -13,6 +13,7 @@ from urllib.parse import quote, urlsplit
 
 from rich.console import Console
 
+from narrate2report.commands.words import word_folders
 from narrate2report.errors import BadInput, NarrateError
 from narrate2report.intake.smaller import smaller_jpeg
 from narrate2report.publish.language import language
@@ -56,6 +57,7 @@ class WantedReport:
     language: str = "en"
     response_days: int | None = None
     response_source: str = ""
+    vocabulary: Path | None = None
 
     def __post_init__(self) -> None:
         if self.language != "en" and self.reader != "resident":
@@ -84,7 +86,9 @@ def report(wanted: WantedReport) -> tuple[Path, ...]:
     with tempfile.TemporaryDirectory(prefix="narrate2report-") as smaller:
         fitted, spoilt = _fitted(stills, Path(smaller))
         around = Around(Links(opened, wanted.link_base), missing_recordings, missing_stills | spoilt)
-        telling = telling_of(findings, wanted.reader, around, language(wanted.language))
+        telling = telling_of(
+            findings, wanted.reader, around, language(wanted.language, *word_folders(wanted.vocabulary))
+        )
         content = report_of(telling, name, standing, around, wanted.respond)
         made = {form: _made(form, content, fitted, telling, wanted) for form in wanted.forms}
     folder = _folder(wanted.to)

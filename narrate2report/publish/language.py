@@ -18,6 +18,7 @@ from babel import Locale
 from babel.dates import format_date
 from babel.numbers import format_decimal
 
+from narrate2report.errors import BadInput
 from narrate2report.publish.report_values import Mark, Reader, Standing
 from narrate2report.records.base import Value
 from narrate2report.records.findings import Entry, Looked, Reason
@@ -116,21 +117,38 @@ class Language(Value):
 
 
 @cache
-def language(tag: str = "en") -> Language:
-    """The language by its tag, one of LANGUAGES."""
+def language(tag: str = "en", *folders: Path) -> Language:
+    """The language by its tag, one of LANGUAGES, with the labels that own words in `folders` lay over its own.
+
+    Raises BadInput where one of those files holds no labels.
+    """
     if tag not in LANGUAGES:
         raise ValueError(f"{tag}: no language of {', '.join(LANGUAGES)}")
     read = Language.model_validate(_yaml(FOLDER / f"{tag}.yaml"))
-    labels = Labels.model_validate(_yaml(shipped("vocab") / f"labels_{tag}.yaml"))
-    names: dict[Sort, Mapping[str, str]] = {
+    names: dict[Sort, Mapping[str, str]] = {}
+    for folder in (shipped("vocab"), *folders):
+        labels = _labels(folder / f"labels_{tag}.yaml")
+        for sort, found in labels.items():
+            names[sort] = {**names.get(sort, {}), **found}
+    return read.model_copy(update={"phrases": replace(read.phrases, names=names)})
+
+
+def _labels(file: Path) -> dict[Sort, dict[str, str]]:
+    if not file.is_file():
+        return {}
+    try:
+        labels = Labels.model_validate(_yaml(file) or {})
+    except (ValueError, OSError, yaml.YAMLError) as error:
+        raise BadInput(f"{file}: holds no labels; see: narrate2report vocab check {file.parent}") from error
+    return {
         "rooms": labels.rooms,
         "suffixes": labels.suffixes,
         "components": labels.components,
         "conditions": labels.conditions,
         "actions": labels.actions,
     }
-    return read.model_copy(update={"phrases": replace(read.phrases, names=names)})
 
 
 def _yaml(file: Path) -> object:
-    return yaml.safe_load(file.read_text(encoding="utf-8"))
+    """The plain data of a file. Every scalar stays a string, `No` too."""
+    return yaml.load(file.read_text(encoding="utf-8-sig"), Loader=yaml.BaseLoader)

@@ -60,6 +60,9 @@ def extract(telling: Telling) -> Findings:
     return findings.model_copy(
         update={
             "entries": tuple(_told(entry, telling) for entry in findings.entries if entry.id in seen),
+            "recordings": tuple(
+                one.model_copy(update={"device": None, "location": None}) for one in findings.recordings
+            ),
             "coverage": tuple(_silent(row, telling) for row in findings.coverage),
             "unused": (),
             "seal": None,

@@ -52,6 +52,12 @@ class ReadBack:
             yield one.get_object()
 
     @property
+    def drawing(self) -> str:
+        """What draws the pages: marked content with its language among it."""
+        contents = [page.get_contents() for page in self._reader.pages]
+        return "".join(one.get_data().decode("latin-1") for one in contents if one is not None)
+
+    @property
     def metadata(self) -> str:
         """The XMP packet."""
         return str(self.root["/Metadata"].get_object().get_data().decode("utf-8"))

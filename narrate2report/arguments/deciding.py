@@ -171,9 +171,10 @@ def _run_report(chosen: argparse.Namespace) -> int:
 
 def _days(text: str) -> int:
     """A number of days from 1 to 365."""
-    if not text.isascii() or not text.isdigit() or not 1 <= int(text) <= MOST_DAYS:
-        raise argparse.ArgumentTypeError(f"{text}: a number of days from 1 to {MOST_DAYS} is wanted")
-    return int(text)
+    number = int(text) if text.isascii() and text.isdigit() and len(text) <= len(str(MOST_DAYS)) else 0
+    if not 1 <= number <= MOST_DAYS:
+        raise argparse.ArgumentTypeError(f"{text[:20]}: a number of days from 1 to {MOST_DAYS} is wanted")
+    return number
 
 
 def _run_key_new(chosen: argparse.Namespace) -> int:

@@ -153,3 +153,65 @@ def test_pictures_are_printed_as_taken_or_smaller_where_there_are_very_many(
     assert read.picture_widths == [width]
     assert "Picture at 1:16" in read.text
     assert hashlib.sha256(place.read_bytes()).hexdigest() == taken
+
+
+@pytest.mark.parametrize(
+    ("more", "name"),
+    [
+        ((), "walk.resident.pdf"),
+        (("--for", "owner"), "walk.owner.pdf"),
+        (("--for", "office"), "walk.office.pdf"),
+        (("--language", "es"), "walk.resident.es.pdf"),
+    ],
+)
+def test_the_name_of_the_file_says_for_whom_it_is(walk: Path, more: tuple[str, ...], name: str) -> None:
+    folder = walk.parent / "out"
+    assert main(["report", str(walk), "--to", str(folder), "--only", "pdf", "--quiet", *more]) == 0
+    assert [path.name for path in folder.iterdir()] == [name]
+
+
+def test_the_resident_may_read_it_in_spanish(walk: Path) -> None:
+    read = printed(walk, "--language", "es", "--response-days", "14")
+    assert read.root["/Lang"] == "es"
+    assert all("Traducción de cortesía" in page for page in read.pages)
+    assert "Encimera" in read.text
+    assert "There's a chip on the counter." in read.text
+    assert "en un plazo de 14 días" in read.text
+
+
+def test_only_the_residents_copy_is_translated(walk: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    folder = walk.parent / "out"
+    assert main(["report", str(walk), "--to", str(folder), "--language", "es", "--for", "office"]) == 2
+    assert "only the resident's copy is translated" in capsys.readouterr().err
+    assert not folder.exists()
+
+
+@pytest.mark.parametrize("days", ["0", "-3", "366", "fourteen", "1.5", "٣", "9" * 5000])
+def test_days_that_are_none_are_refused(walk: Path, days: str, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["report", str(walk), "--to", str(walk.parent / "out"), f"--response-days={days}"]) == 2
+    assert "a number of days from 1 to 365" in capsys.readouterr().err
+
+
+def test_the_sealed_record_in_the_copy_of_the_office_still_verifies(closed: Path) -> None:
+    read = printed(closed, "--for", "office")
+    content = read.attachments["walk.findings.json"][1]
+    assert content == closed.read_bytes()
+    captions = read.attachments["walk.vtt"][1].decode()
+    assert "There's a chip on the counter." in captions
+    assert "moving on." in captions
+    closed.write_bytes(content)
+    assert main(["verify", str(closed), "--quiet"]) == 0
+
+
+def test_the_copy_of_the_resident_holds_no_more_than_it_tells(closed: Path) -> None:
+    read = printed(closed)
+    content = b"".join(inside for _, inside in read.attachments.values()).decode()
+    assert set(read.attachments) == {"walk.resident.json", "walk.vtt"}
+    assert "backsplash" not in content  # dropped
+    assert "Okay, moving on." not in content
+
+
+def test_labels_of_ones_own_are_printed(walk: Path) -> None:
+    (walk.parent / "words").mkdir()
+    (walk.parent / "words" / "labels_es.yaml").write_text("components:\n  countertop: mesada\n", "utf-8")
+    assert "Mesada" in printed(walk, "--language", "es", "--vocab", str(walk.parent / "words")).text

@@ -70,11 +70,11 @@ def test_recordings_stand_one_after_the_other() -> None:
 
 def test_work_of_others_is_on_no_residents_timeline() -> None:
     work = entry(id="w", kind="follow_up", action="repair", party="owner")
-    assert line(findings(work)).lanes == ()
+    assert not line(findings(work)).lanes
 
 
 def test_a_record_of_nothing_has_no_picture() -> None:
-    assert drawn(line(findings()), 480) == ()
+    assert not drawn(line(findings()), 480)
 
 
 @given(
@@ -88,9 +88,8 @@ def test_every_entry_is_drawn_or_counted_within_the_width_and_height(
 ) -> None:
     told = timeline(spots, length=max([1.0, *(spot.at_s for spot in spots)]), lanes=lanes)
     pictures = drawn(told, width)
-    counted = sum(
-        int(one.text[1:]) for picture in pictures for one in picture.iter("text") if (one.text or "").startswith("+")
-    )
+    texts = [one.text or "" for picture in pictures for one in picture.iter("text")]
+    counted = sum(int(text[1:]) for text in texts if text.startswith("+"))
     assert sum(len(shapes(picture)) for picture in pictures) + counted == len(spots) * lanes
     for picture in pictures:
         assert float(picture.get("height", "inf")) <= TALLEST

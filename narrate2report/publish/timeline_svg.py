@@ -22,7 +22,7 @@ TALLEST = 600.0
 _EDGE = 6.0
 _SLOT = 11.0
 """Width that a mark takes."""
-_RISE = 9.0
+_RISE = 8.0
 """Height of a mark on the pile."""
 _PILE = 6
 """Marks that are piled up before the rest is counted."""
@@ -108,7 +108,7 @@ def _row(lane: Lane, scale: _Scale, more: str, fit: Callable[[str], str]) -> tup
         left, right = scale.at(start), max(scale.at(end), scale.at(start) + 2)
         parts.append(node("rect", x=_n(left), y=_n(base - 2), width=_n(right - left), height="4", fill=INK))
     parts += _marks(lane, slots, base, more)
-    return node("g", *parts), base + 10
+    return node("g", *parts), base + 7
 
 
 def _marks(lane: Lane, slots: Sequence[int], base: float, more: str) -> Iterator[Element]:

@@ -63,7 +63,7 @@ def test_recordings_stand_one_after_the_other() -> None:
     told = line(record)
     assert told.length_s == 150
     assert told.lanes[0].spots[0].at_s == 120
-    assert told.lanes[0].stays_s == ((110, 140),)
+    assert list(told.lanes[0].stays_s) == [(110, 140)]
     assert told.lanes[0].times == "b.mp4 0:10–0:40"
     assert [(one.at_s, one.file) for one in told.ticks if one.file] == [(0, "a.mp4"), (100, "b.mp4")]
 

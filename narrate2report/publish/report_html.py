@@ -241,8 +241,10 @@ def _method(report: Report) -> Iterable[Element]:
         yield facts(report.seal)
         yield paragraph(words["seal_proves"])
         yield paragraph(words["seal_not"])
-    lists: tuple[tuple[str, tuple[str, ...]], ...] = (("warnings", report.warnings), ("left_out", report.left_out))
-    for name, lines in lists:
-        if lines:
-            yield node("h3", words[name])
-            yield node("ul", *(node("li", line) for line in lines))
+    if report.warnings or report.gaps:
+        own = [node("li", line, lang="en") for line in report.warnings]
+        yield node("h3", words["warnings"])
+        yield node("ul", *own, *(node("li", line) for line in report.gaps))
+    if report.left_out:
+        yield node("h3", words["left_out"])
+        yield node("ul", *(node("li", line) for line in report.left_out))

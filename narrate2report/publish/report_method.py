@@ -82,14 +82,13 @@ def told_method(findings: Findings, standing: Standing, words: Language) -> tupl
     return (*facts, *(Fact(names["reviewed_by"], told) for told in reviewers))
 
 
-def told_warnings(findings: Findings, words: Language) -> tuple[str, ...]:
-    """What the reader should know of the recording, and where someone spoke and was not understood."""
+def told_gaps(findings: Findings, words: Language) -> tuple[str, ...]:
+    """Where someone spoke and was not understood."""
     number = len(findings.recordings)
-    gaps = [
+    return tuple(
         words.tell("gap", time=moment(gap.recording, gap.start, number), seconds=f"{gap.end - gap.start:.0f}")
         for gap in findings.transcript.gaps
-    ]
-    return (*findings.transcript.warnings, *gaps)
+    )
 
 
 def told_seal(findings: Findings, words: Language) -> tuple[Fact, ...]:

@@ -34,7 +34,7 @@ TEMPLATE = Path(__file__).with_name("report.typ")
 TIMELINE_WIDTH = 482.0
 """Points between the margins of letter paper."""
 ALL_PIXELS = 150_000_000
-"""Of all pictures together: the typesetter holds each of them unpacked, at three bytes a pixel."""
+"""Of all pictures together: some 30 to 80 MB of JPEG, of which the typesetter holds a few copies."""
 SMALLEST_SIDE = 640
 """Pixels that the longer side of a picture has at least: some 200 to the inch, as it is printed."""
 

@@ -200,7 +200,10 @@ class Respond:
 
 @dataclass(frozen=True)
 class Report:
-    """Everything that is printed, in order. `language` is that of the print, `spoken_in` that of the recording."""
+    """Everything that is printed, in order. `language` is that of the print, `spoken_in` that of the recording.
+
+    `clashes` and `warnings` stand as in the record, which is always written in English.
+    """
 
     title: str
     name: str
@@ -225,6 +228,7 @@ class Report:
     method: tuple[Fact, ...]
     recordings: tuple[Recorded, ...]
     warnings: tuple[str, ...]
+    gaps: tuple[str, ...]
     seal: tuple[Fact, ...]
     cautions: tuple[str, ...]
     residents: tuple[str, ...]

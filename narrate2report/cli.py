@@ -91,5 +91,7 @@ def parser() -> argparse.ArgumentParser:
     words.add_evaluate(commands)
     listening.add_models(commands)
     listening.add_demo(commands)
+    words.add_doctor(commands)
+    words.add_completion(commands, top)
     words.add_guide(commands)
     return top

@@ -1,11 +1,14 @@
 """An entry in a person's words: `nail hole ×2, there before`, `works`, `advice: "keep this fan on"`.
 
-Every page that shows an entry words it here, so that the same fact reads the same everywhere.
+Every page that shows an entry words it here, so that the same fact reads the same everywhere. The words are English;
+a report in another language brings its own `Phrases`.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, field
+from typing import Literal
 
 from narrate2report.records.findings import Entry
 from narrate2report.records.moments import clock
@@ -27,6 +30,52 @@ REASONS = {
 }
 WALKS = {"move_in": "move-in", "move_out": "move-out", "periodic": "periodic visit"}
 
+Sort = Literal["rooms", "suffixes", "components", "conditions", "actions"]
+"""What an id names; a suffix is what stands behind the dot of a room's id."""
+
+
+@dataclass(frozen=True)
+class Phrases:
+    """How one language words an entry. Where `names` lacks an id, the id itself is shown in plain words.
+
+    In braces stands what is put there; what the speaker said (a place, a size, a colour) is never translated.
+    """
+
+    names: Mapping[Sort, Mapping[str, str]] = field(default_factory=dict)
+    checked: Mapping[str, str] = field(default_factory=lambda: CHECKED)
+    handed: Mapping[str, str] = field(default_factory=lambda: HANDED)
+    handed_counted: str = "{count} {handed}"
+    room_of_several: str = "{name} {number}"
+    room_of_a_kind: str = "{suffix} {name}"
+    unit: str = "unit {name}"
+    absent: str = "no {name}"
+    possible: str = "{name}, not certain"
+    work: str = "to do: {action}{by}"
+    by: str = " (by the {party})"
+    parties: Mapping[str, str] = field(default_factory=dict)
+    attributes: Mapping[str, str] = field(default_factory=dict)
+    severities: Mapping[str, str] = field(default_factory=dict)
+    described: str = "described"
+    advice: str = "advice"
+    before: str = "there before"
+
+    def name(self, sort: Sort, identifier: str) -> str:
+        """A room, component, condition or action by its id."""
+        return self.names.get(sort, {}).get(identifier) or plain(identifier)
+
+
+ENGLISH = Phrases()
+
+
+@dataclass(frozen=True)
+class Piece:
+    """A part of what an entry states; `spoken` says that these are the speaker's own words."""
+
+    text: str
+    spoken: bool = False
+    glue: str = ", "
+
+
 _INITIALS = frozenset({"ac", "co", "gfci", "tv"})
 _BARE_UNIT = 5
 """A unit of so few letters and digits is a number (`2b`, `1204c`) and no name."""
@@ -37,21 +86,39 @@ def plain(identifier: str) -> str:
     return " ".join(word.upper() if word in _INITIALS else word for word in identifier.split("_"))
 
 
-def room_name(room: str) -> str:
+def room_name(room: str, phrases: Phrases = ENGLISH) -> str:
     """`bathroom.hall` as `Hall bathroom`, `bedroom.2` as `Bedroom 2`."""
     base, _, suffix = room.partition(".")
-    name = f"{plain(suffix)} {plain(base)}" if suffix and not suffix[0].isdigit() else f"{plain(base)} {suffix}".strip()
+    name = phrases.name("rooms", base)
+    if suffix and not suffix[0].isdigit():
+        name = phrases.room_of_a_kind.format(suffix=phrases.name("suffixes", suffix), name=name)
+    elif suffix:
+        name = phrases.room_of_several.format(number=suffix, name=name)
+    name = name.strip()
     return name[:1].upper() + name[1:]
 
 
-def unit_name(unit: str) -> str:
+def unit_name(unit: str, phrases: Phrases = ENGLISH) -> str:
     """`2b` as `unit 2B`; what holds words of its own, such as `flat 3`, stays as it is."""
-    return f"unit {unit.upper()}" if len(unit) <= _BARE_UNIT and " " not in unit else unit
+    return phrases.unit.format(name=unit.upper()) if len(unit) <= _BARE_UNIT and " " not in unit else unit
 
 
 def said(entry: Entry) -> str:
     """What the entry states of its component, with the speaker's details after it."""
-    return ", ".join([_statement(entry), *_details(entry)])
+    return joined(pieces(entry))
+
+
+def joined(told: Iterable[Piece]) -> str:
+    """Pieces as one line."""
+    line = ""
+    for piece in told:
+        line += piece.glue + piece.text if line else piece.text
+    return line
+
+
+def pieces(entry: Entry, phrases: Phrases = ENGLISH) -> list[Piece]:
+    """The same in parts, so that the speaker's own words can be told from the program's."""
+    return [*_statement(entry, phrases), *_details(entry, phrases)]
 
 
 def named(entry: Entry) -> str:
@@ -74,44 +141,51 @@ def listed(names: Iterable[str]) -> str:
     return ", ".join(plain(name) for name in names)
 
 
-def _statement(entry: Entry) -> str:
+def _statement(entry: Entry, phrases: Phrases) -> Iterator[Piece]:
     times = f" ×{entry.quantity}" if entry.quantity not in (None, 1) else ""
     match entry.kind:
         case "condition":
-            return _condition(entry) + times
+            yield Piece(_condition(entry, phrases) + times)
         case "check":
-            return CHECKED[entry.outcome or "not_tested"] + times
+            yield Piece(phrases.checked[entry.outcome or "not_tested"] + times)
         case "handover":
-            count = f"{entry.quantity} " if entry.quantity is not None else ""
-            return count + HANDED[entry.direction or "given"]
+            handed = phrases.handed[entry.direction or "given"]
+            counted_too = phrases.handed_counted.format(count=entry.quantity, handed=handed)
+            yield Piece(handed if entry.quantity is None else counted_too)
         case "follow_up":
-            by = f" (by the {entry.party})" if entry.party else ""
-            return f"to do: {plain(entry.action or 'inspect')}{by}{times}"
+            by = phrases.by.format(party=phrases.parties.get(entry.party, entry.party)) if entry.party else ""
+            action = phrases.name("actions", entry.action or "inspect")
+            yield Piece(phrases.work.format(action=action, by=by) + times)
+        case "description" if entry.attribute:
+            yield Piece(phrases.attributes.get(entry.attribute.name, entry.attribute.name))
+            yield Piece(entry.attribute.value, spoken=True, glue=": ")
         case "description":
-            return f"{entry.attribute.name}: {entry.attribute.value}" if entry.attribute else "described"
+            yield Piece(phrases.described)
         case "advice":
-            return f"advice: “{entry.evidence[0].quote}”"
+            yield Piece(phrases.advice)
+            yield Piece(f"“{entry.evidence[0].quote}”", spoken=True, glue=": ")
 
 
-def _condition(entry: Entry) -> str:
-    name = plain(entry.condition or "")
+def _condition(entry: Entry, phrases: Phrases) -> str:
+    name = phrases.name("conditions", entry.condition or "")
     if entry.assertion == "absent":
-        return f"no {name}"
+        return phrases.absent.format(name=name)
     if entry.assertion == "possible":
-        return f"{name}, not certain"
+        return phrases.possible.format(name=name)
     return name
 
 
-def _details(entry: Entry) -> list[str]:
+def _details(entry: Entry, phrases: Phrases) -> Iterator[Piece]:
     size = entry.size.text if entry.size else None
     if size and entry.where and size in entry.where:
         # The place as it was spoken holds the size already: `along the front about half an inch`.
         size = None
     where = None if _only_names(entry.where, entry.component) else entry.where
-    details = [text for text in (entry.severity, size, where) if text]
+    if entry.severity:
+        yield Piece(phrases.severities.get(entry.severity, entry.severity))
+    yield from (Piece(text, spoken=True) for text in (size, where) if text)
     if entry.pre_existing:
-        details.append("there before")
-    return details
+        yield Piece(phrases.before)
 
 
 def _only_names(where: str | None, component: str) -> bool:

@@ -6,6 +6,8 @@ import argparse
 
 from narrate2report.arguments.shared import Commands, add_words, path_text, plain_text
 
+MOST_DAYS = 365
+
 
 def add_review(commands: Commands) -> None:
     """`review`."""
@@ -68,7 +70,7 @@ def add_report(commands: Commands) -> None:
     report = commands.add_parser(
         "report",
         help="make a paper to print, hand over and sign",
-        description="Write NAME.report.pdf and NAME.report.html: what a record says, room by room, for one reader.",
+        description="Write NAME.READER.pdf and NAME.READER.html: what a record says, room by room, for one reader.",
     )
     report.add_argument("file", metavar="FILE", type=path_text, help="a findings file, recordings and stills beside it")
     report.add_argument("--to", metavar="FOLDER", type=path_text, required=True, help="where to write it")
@@ -87,6 +89,16 @@ def add_report(commands: Commands) -> None:
         type=plain_text,
         help="where the videos lie on the web; {file} and {seconds} in it stand for name and start",
     )
+    report.add_argument(
+        "--language",
+        choices=("en", "es"),
+        default="en",
+        help="language of the resident's copy (default: en); a translation says on every page that it is one",
+    )
+    report.add_argument(
+        "--response-days", metavar="N", type=_days, help="days that the resident has to answer (default: a blank)"
+    )
+    add_words(report)
     report.add_argument("--quiet", action="store_true", help="print nothing")
     report.set_defaults(run=_run_report)
 
@@ -140,9 +152,29 @@ def _run_amend(chosen: argparse.Namespace) -> int:
 def _run_report(chosen: argparse.Namespace) -> int:
     from narrate2report.commands.report import FORMS, WantedReport, report
 
-    forms = (chosen.only,) if chosen.only else FORMS
-    report(WantedReport(chosen.file, chosen.to, chosen.reader, chosen.paper, chosen.link_base, chosen.quiet, forms))
+    report(
+        WantedReport(
+            file=chosen.file,
+            to=chosen.to,
+            reader=chosen.reader,
+            paper=chosen.paper,
+            link_base=chosen.link_base,
+            quiet=chosen.quiet,
+            forms=(chosen.only,) if chosen.only else FORMS,
+            language=chosen.language,
+            response_days=chosen.response_days,
+            vocabulary=chosen.vocab,
+        )
+    )
     return 0
+
+
+def _days(text: str) -> int:
+    """A number of days from 1 to 365."""
+    number = int(text) if text.isascii() and text.isdigit() and len(text) <= len(str(MOST_DAYS)) else 0
+    if not 1 <= number <= MOST_DAYS:
+        raise argparse.ArgumentTypeError(f"{text[:20]}: a number of days from 1 to {MOST_DAYS} is wanted")
+    return number
 
 
 def _run_key_new(chosen: argparse.Namespace) -> int:

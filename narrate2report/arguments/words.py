@@ -6,6 +6,9 @@ import argparse
 
 from narrate2report.arguments.shared import Commands, add_words, path_text, plain_text
 
+FAULTY = 2
+"""Exit status of `doctor` where something that is needed is not here."""
+
 
 def add_vocab(commands: Commands) -> None:
     """`vocab`."""
@@ -54,6 +57,27 @@ def add_evaluate(commands: Commands) -> None:
     evaluate.set_defaults(run=_run_evaluate)
 
 
+def add_doctor(commands: Commands) -> None:
+    """`doctor`."""
+    doctor = commands.add_parser(
+        "doctor",
+        help="check that everything needed is here",
+        description="Try every part that the program needs, and say what to do about each that fails.",
+    )
+    doctor.set_defaults(run=_run_doctor)
+
+
+def add_completion(commands: Commands, whole: argparse.ArgumentParser) -> None:
+    """`completion`, made from the whole command line."""
+    completion = commands.add_parser(
+        "completion",
+        help="print what your shell needs to complete commands",
+        description="Print a script for your shell; 'narrate2report guide doctor' says where to put it.",
+    )
+    completion.add_argument("shell", choices=["bash", "zsh", "tcsh"], help="your shell")
+    completion.set_defaults(run=_run_completion, whole=whole)
+
+
 def add_guide(commands: Commands) -> None:
     """`guide`."""
     guide = commands.add_parser(
@@ -81,6 +105,19 @@ def _run_evaluate(chosen: argparse.Namespace) -> int:
     from narrate2report.commands.evaluate import WantedEvaluation, evaluate
 
     evaluate(WantedEvaluation(tuple(chosen.files), chosen.errors, chosen.json))
+    return 0
+
+
+def _run_doctor(_: argparse.Namespace) -> int:
+    from narrate2report.commands.doctor import doctor
+
+    return 0 if doctor() else FAULTY
+
+
+def _run_completion(chosen: argparse.Namespace) -> int:
+    from narrate2report.commands.completion import completion
+
+    completion(chosen.whole, chosen.shell)
     return 0
 
 

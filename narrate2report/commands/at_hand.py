@@ -20,7 +20,7 @@ from narrate2report.records.walk import read_walk
 from narrate2report.seal.decided import Decided, decided
 from narrate2report.seal.verifying import check_seal
 
-NO_PICTURE = "its file is no picture that can be printed"
+NO_PICTURE = "picture_unfit"
 _PICTURES = {b"\xff\xd8\xff": ".jpg", b"\x89PNG": ".png"}
 
 
@@ -39,7 +39,7 @@ def record_at_hand(file: Path) -> tuple[Findings, Standing]:
 
 
 def stills_at_hand(findings: Findings, file: Path) -> tuple[dict[str, Path], dict[str, str]]:
-    """The pictures that are as they were taken, by SHA-256, and why others are not shown."""
+    """The pictures that are as they were taken, by SHA-256, and why others are not: keys of `Language.missing`."""
     found: dict[str, Path] = {}
     missing: dict[str, str] = {}
     for still in (still for entry in findings.entries if entry.state != "dropped" for still in entry.stills):
@@ -53,12 +53,12 @@ def stills_at_hand(findings: Findings, file: Path) -> tuple[dict[str, Path], dic
 
 
 def recordings_at_hand(findings: Findings, file: Path) -> tuple[dict[str, Path], dict[str, str]]:
-    """Where each recording lies, by its name in the record, and why others are not at hand."""
+    """Where each recording lies, by its name in the record, and why others are not at hand: such keys."""
     places: dict[str, Path] = {}
     missing: dict[str, str] = {}
     for recording in findings.recordings:
         place = place_of(recording.file, file)
-        why = " ".join(_lacking(place, recording))
+        why = _lacking(place, recording)
         if why:
             missing[recording.file] = why
         else:
@@ -103,9 +103,9 @@ def folder_for(folder: Path) -> Path:
 
 def _why_not(place: Path, still: Still) -> str:
     if not place.is_file():
-        return "its file is missing"
+        return "picture_gone"
     if digest_file(place).sha256 != still.sha256:
-        return "its file is not the picture that was taken"
+        return "picture_changed"
     with place.open("rb") as file:
         head = file.read(4)
     if not any(head.startswith(first) and place.suffix == ending for first, ending in _PICTURES.items()):
@@ -113,11 +113,10 @@ def _why_not(place: Path, still: Still) -> str:
     return ""
 
 
-def _lacking(place: Path, recording: Recording) -> Iterator[str]:
+def _lacking(place: Path, recording: Recording) -> str:
     if not place.is_file():
-        yield "It did not lie beside the record when this report was made."
-    elif place.stat().st_size != recording.bytes:
-        yield "The file beside the record is another one: its size differs."
+        return "recording_gone"
+    return "" if place.stat().st_size == recording.bytes else "recording_changed"
 
 
 def _moments(times: list[str]) -> Iterator[datetime]:

@@ -20,16 +20,20 @@ from narrate2report.commands.at_hand import (
     recordings_at_hand,
     stills_at_hand,
 )
-from narrate2report.errors import BadInput
+from narrate2report.commands.words import word_folders
+from narrate2report.errors import BadInput, NarrateError
 from narrate2report.intake.smaller import smaller_jpeg
+from narrate2report.publish.language import language
+from narrate2report.publish.report_attached import Attached, attached_to
+from narrate2report.publish.report_entries import Telling
 from narrate2report.publish.report_html import html_of
 from narrate2report.publish.report_links import Links
 from narrate2report.publish.report_pdf import Paper, longest_side, pdf_of
-from narrate2report.publish.report_values import Reader, Report
-from narrate2report.publish.report_whole import Around, report_of
-from narrate2report.records.beside import walk_name
-from narrate2report.records.files import write_whole
-from narrate2report.records.findings import Findings
+from narrate2report.publish.report_values import Reader, Report, Respond, Standing
+from narrate2report.publish.report_whole import Around, report_of, telling_of
+from narrate2report.records.beside import transcript_beside, walk_name
+from narrate2report.records.files import read_bytes, read_record, write_whole
+from narrate2report.records.transcript import Stretch, Transcript
 
 Form = Literal["pdf", "html"]
 FORMS: tuple[Form, ...] = ("pdf", "html")
@@ -37,7 +41,10 @@ FORMS: tuple[Form, ...] = ("pdf", "html")
 
 @dataclass(frozen=True)
 class WantedReport:
-    """What the person at the keyboard asked for. Raises BadInput for a link base that is no web address."""
+    """What the person at the keyboard asked for.
+
+    Raises BadInput for a link base that is no web address, and for a translation that is not for the resident.
+    """
 
     file: Path
     to: Path
@@ -46,9 +53,20 @@ class WantedReport:
     link_base: str | None = None
     quiet: bool = False
     forms: tuple[Form, ...] = FORMS
+    language: str = "en"
+    response_days: int | None = None
+    response_source: str = ""
+    vocabulary: Path | None = None
 
     def __post_init__(self) -> None:
+        if self.language != "en" and self.reader != "resident":
+            raise BadInput(f"--language {self.language}: only the resident's copy is translated; leave out --for")
         checked_base(self.link_base)
+
+    @property
+    def respond(self) -> Respond:
+        """The resident's time to answer, and who or what says how long it is."""
+        return Respond(self.response_days, self.response_source)
 
 
 def report(wanted: WantedReport) -> tuple[Path, ...]:
@@ -64,27 +82,47 @@ def report(wanted: WantedReport) -> tuple[Path, ...]:
     with tempfile.TemporaryDirectory(prefix="narrate2report-") as smaller:
         fitted, spoilt = _fitted(stills, Path(smaller))
         around = Around(Links(opened, wanted.link_base), missing_recordings, missing_stills | spoilt)
-        content = report_of(findings, name, standing, wanted.reader, around)
-        made = {form: _made(form, content, fitted, findings, wanted) for form in wanted.forms}
+        telling = telling_of(
+            findings, wanted.reader, around, language(wanted.language, *word_folders(wanted.vocabulary))
+        )
+        content = report_of(telling, name, standing, around, wanted.respond)
+        made = {form: _made(form, content, fitted, telling, wanted) for form in wanted.forms}
     folder = folder_for(wanted.to)
-    places = tuple(folder / f"{name}.report.{form}" for form in made)
+    for_whom = wanted.reader if wanted.language == "en" else f"{wanted.reader}.{wanted.language}"
+    places = tuple(folder / f"{name}.{for_whom}.{form}" for form in made)
     for place, whole in zip(places, made.values(), strict=True):
         write_whole(place, whole)
     if not wanted.quiet:
-        _tell(places, content)
+        _tell(places, standing, wanted.reader)
     return places
 
 
-def _made(form: Form, content: Report, stills: Mapping[str, Path], findings: Findings, wanted: WantedReport) -> bytes:
+def _made(form: Form, content: Report, stills: Mapping[str, Path], telling: Telling, wanted: WantedReport) -> bytes:
     if form == "html":
         return html_of(content, stills)
-    return pdf_of(content, stills, made_at(findings), wanted.paper)
+    return pdf_of(content, stills, made_at(telling.findings), wanted.paper, _attached(telling, content.name, wanted))
 
 
-def _tell(places: tuple[Path, ...], content: Report) -> None:
+def _attached(telling: Telling, name: str, wanted: WantedReport) -> tuple[Attached, ...]:
+    """What goes into the PDF. A sealed record goes in byte for byte, so that it still matches its seal."""
+    whole = read_bytes(wanted.file) if telling.findings.seal else None
+    return attached_to(telling, name, whole, _heard(wanted.file) if wanted.reader == "office" else ())
+
+
+def _heard(file: Path) -> tuple[Stretch, ...]:
+    """What was heard, where the transcript lies beside the record; a broken one is the business of `verify`."""
+    place = transcript_beside(file)
+    try:
+        return read_record(place, Transcript).stretches if place.is_file() else ()
+    except NarrateError:
+        return ()
+
+
+def _tell(places: tuple[Path, ...], standing: Standing, reader: Reader) -> None:
+    words = language()
     console = Console(highlight=False, markup=False)
     for place in places:
-        console.print(f"{place}: {content.standing_word}, for {content.reader_word}", soft_wrap=True)
+        console.print(f"{place}: {words.standings[standing]}, for {words.readers[reader]}", soft_wrap=True)
 
 
 def _fitted(stills: Mapping[str, Path], folder: Path) -> tuple[dict[str, Path], dict[str, str]]:

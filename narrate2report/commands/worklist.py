@@ -19,6 +19,7 @@ from narrate2report.commands.at_hand import (
     stills_at_hand,
 )
 from narrate2report.publish.calendar import calendar_of
+from narrate2report.publish.entry_words import why_missing
 from narrate2report.publish.report_links import Links
 from narrate2report.publish.standing import heading_of
 from narrate2report.publish.work_list import Stills, WorkList, work_list
@@ -75,6 +76,7 @@ def _listed(wanted: WantedList) -> WorkList:
     recordings, _ = recordings_at_hand(findings, wanted.file)
     stills, missing = stills_at_hand(findings, wanted.file)
     opened = {name: address(place, wanted.to) for name, place in recordings.items()}
-    shown = Stills({sha256: address(place, wanted.to) for sha256, place in stills.items()}, missing)
+    why = {sha256: why_missing(key) for sha256, key in missing.items()}
+    shown = Stills({sha256: address(place, wanted.to) for sha256, place in stills.items()}, why)
     heading = heading_of(findings, standing, made_at(findings))
     return work_list(findings, heading, Links(opened, wanted.link_base), shown)

@@ -15,7 +15,7 @@ from pathlib import PurePosixPath
 from typing import Any, Final
 from urllib.parse import quote
 
-from narrate2report.publish.entry_words import LANGUAGE, UNREVIEWED, entries_of, part_of, room_of, statement
+from narrate2report.publish.entry_words import LANGUAGE, entries_of, part_of, room_of, statement, unreviewed
 from narrate2report.publish.standing import Heading
 from narrate2report.records.findings import Entry, Evidence, Findings, Kind
 from narrate2report.records.plain import one_line
@@ -114,7 +114,7 @@ class _Annotation:
         yield _text(room_of(entry), "tagging", LANGUAGE)
         yield _text(part_of(entry), "tagging", LANGUAGE)
         yield _text(plain(entry.kind), "classifying", LANGUAGE)
-        yield _text(UNREVIEWED if entry.is_open else entry.state, "moderating", LANGUAGE)
+        yield _text(unreviewed() if entry.is_open else entry.state, "moderating", LANGUAGE)
         yield _text(self._heading.mark, "moderating", LANGUAGE)
 
 

@@ -1,4 +1,4 @@
-"""What a reader is warned of, each caution with where it comes from. Local codes and licensed people decide.
+"""What a reader is warned of: which entries call for a caution, and where it comes from. Its words are the language's.
 
 Marks of the sources: P, the rule or an official text was seen; S, a secondary page that states it; M, from
 memory and not verified. No caution is a verdict on this unit.
@@ -10,6 +10,7 @@ import re
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
+from narrate2report.publish.language import Language
 from narrate2report.publish.summary import is_adverse
 from narrate2report.records.findings import Entry
 
@@ -25,14 +26,21 @@ _PAINTED = frozenset(
 )
 _ELECTRIC = frozenset({"outlet", "gfci_outlet", "switch", "light_fixture", "cover_plate", "breaker_panel"})
 _OLD_MATERIAL = frozenset({"floor", "ceiling", "tile", "siding", "pipe", "furnace", "roof"})
+_HIGH = frozenset(
+    {"roof", "gutter", "ceiling", "ceiling_fan", "light_bulb", "light_fixture", "smoke_alarm", "co_alarm"}
+)
+_WORKED_ON = frozenset({"advice", "follow_up"})
+_UNDERFOOT = frozenset({"floor", "stair", "deck", "railing", "threshold"})
+_GIVING_WAY = frozenset({"rot", "loose", "broken", "unsafe", "sagging", "missing", "water_damage"})
+_WINDOW = frozenset({"window_screen", "window_guard"})
 _BROKEN_UP = frozenset({"broken", "crack", "hole", "peeling", "delamination", "worn", "water_damage", "debris"})
 
 
 @dataclass(frozen=True)
 class Caution:
-    """Words to print, their source, and which entries call for them (none: they are always printed)."""
+    """Which words to print, their source, and which entries call for them (none: they are always printed)."""
 
-    text: str
+    key: str
     source: str
     calls: Calls | None = None
     first_page: bool = False
@@ -50,8 +58,26 @@ def _alarm_wanting(entry: Entry) -> bool:
     return entry.component in _ALARMS and is_adverse(entry) and (entry.kind == "check" or entry.condition in _SILENCED)
 
 
-def _co_alarm(entry: Entry) -> bool:
-    return entry.component == "co_alarm"
+def _of(*components: str) -> Calls:
+    """Whatever is said of these components, save that they are not there."""
+    return lambda entry: entry.component in components and entry.assertion != "absent"
+
+
+def _high_up(entry: Entry) -> bool:
+    """Work or care high up; a roof or gutter at fault calls for it too, since somebody will want to look."""
+    if entry.kind in _WORKED_ON:
+        return entry.component in _HIGH
+    return is_adverse(entry) and (
+        entry.component in {"roof", "gutter"} or entry.condition in {"burned_out", "dead_battery"}
+    )
+
+
+def _window(entry: Entry) -> bool:
+    return entry.component in _WINDOW and (is_adverse(entry) or entry.kind in _WORKED_ON)
+
+
+def _underfoot(entry: Entry) -> bool:
+    return is_adverse(entry) and entry.component in _UNDERFOOT and entry.condition in _GIVING_WAY
 
 
 def _mold(entry: Entry) -> bool:
@@ -72,80 +98,41 @@ def _electric(entry: Entry) -> bool:
     return is_adverse(entry) and (entry.component in _ELECTRIC or entry.condition == "exposed_wiring")
 
 
-GAS = Caution(
-    "If you smell gas: touch no switch, light nothing, use no phone inside. Leave at once, take everyone with you, and "
-    "call the gas utility or the emergency number from outside. Do not go back in until they say so.",
-    "project rule 10.2, drawn from public safety pages",
-    _speaks_of_gas,
-    first_page=True,
-)
-ALARM = Caution(
-    "An alarm is said to be missing, out of date or not to work. Have it replaced before anyone sleeps here.",
-    "public fire-service pages restating NFPA 72 (S); federal inspection standards count it as life-threatening (S)",
-    _alarm_wanting,
-    first_page=True,
-)
 CAUTIONS: tuple[Caution, ...] = (
+    Caution("one_day", "section 11: cautions the report should show"),
     Caution(
-        "This report tells what was filmed and said on one date. What is not named is not recorded, which does not "
-        "mean that it was in good order; defects may be hidden.",
-        "section 11: cautions the report should show",
-    ),
-    Caution(
-        "It is not a home inspection under any licensing law, and no finding on building, electrical, fire or housing "
-        "codes. Nothing was tested for lead, asbestos, mold, radon, pests or gas.",
+        "no_inspection",
         "section 11; e.g. South Dakota administrative rules ch. 20:74:06 define what a home inspection is (S)",
     ),
+    Caution("no_advice", "section 11"),
+    Caution("alarms", "public fire-service pages restating NFPA 72 (S)"),
+    Caution("co_alarm", "pages restating UL 2034 (S)", _of("co_alarm")),
+    Caution("gas", "project rule 10.2, drawn from public safety pages", _speaks_of_gas, first_page=True),
     Caution(
-        "It is not legal advice. Deposit and notice rules differ from place to place and change; ask locally or ask a "
-        "lawyer.",
-        "section 11",
+        "alarm",
+        "public fire-service pages restating NFPA 72 (S); life-threatening by federal inspection standards (S)",
+        _alarm_wanting,
+        first_page=True,
     ),
-    Caution(
-        "Alarms: an alarm that sounded in the recording worked at that moment only. Press the test button of every "
-        "smoke and carbon monoxide alarm once a month. Smoke alarms are replaced ten years after the date of "
-        "manufacture on their label, or earlier where the label says so.",
-        "public fire-service pages restating NFPA 72 (S)",
-    ),
-    Caution(
-        "Carbon monoxide: the test button checks the sounder, not the gas sensor; replace the alarm by the date on it. "
-        "If it sounds, everyone goes outside and calls the fire service.",
-        "pages restating UL 2034 (S)",
-        _co_alarm,
-    ),
-    GAS,
-    ALARM,
-    Caution(
-        "Mold and damp: find and stop the water, and dry wet materials within 48 hours. What is called mold here is a "
-        "discoloration that was seen; no sample was taken. Large or returning areas are for trained people.",
-        "EPA guide on mold in commercial buildings, as restated (S)",
-        _mold,
-    ),
-    Caution(
-        "Lead: paint in housing built before 1978 may hold lead. Do not sand, scrape or dry-sweep damaged paint; paid "
-        "work on it needs certified people. This report cannot tell whether there is lead.",
-        "40 CFR part 745 subparts E and F (P opening of F, S for E)",
-        _paint,
-    ),
-    Caution(
-        "Asbestos: older flooring, ceilings, siding and pipe covering may hold it, and it cannot be told by eye. Leave "
-        "damaged material alone, do not sweep or drill it; sampling and repair are for accredited people.",
-        "reprinted advice of the EPA (S)",
-        _asbestos,
-    ),
-    Caution(
-        "Electricity: do not open a panel or a cover plate or touch bare wire; keep away and call an electrician.",
-        "project rule 10.1",
-        _electric,
-    ),
+    Caution("mold", "EPA guide on mold in commercial buildings, as restated (S)", _mold),
+    Caution("lead", "40 CFR part 745 subparts E and F (P opening of F, S for E)", _paint),
+    Caution("asbestos", "reprinted advice of the EPA (S)", _asbestos),
+    Caution("electric", "project rule 10.1", _electric),
+    Caution("gfci", "section 3: a public electrical-safety body (S)", _of("gfci_outlet")),
+    Caution("ladder", "project rule 10.6", _high_up),
+    Caution("tip_over", "section 5: general how-to pages, UL 858 (S)", _of("range", "oven", "anti_tip_bracket")),
+    Caution("window_guard", "section 6: ASTM F2090 as restated (S); screens and escape windows (M)", _window),
+    Caution("water_heater", "section 7: project rule; scald (M)", _of("water_heater")),
+    Caution("soft_floor", "project rules 10.6 and 10.9", _underfoot),
 )
 
 
-def cautions_for(entries: Sequence[Entry]) -> tuple[str, ...]:
+def cautions_for(entries: Sequence[Entry], words: Language) -> tuple[str, ...]:
     """The general cautions and those that an entry calls for, in a fixed order."""
-    return tuple(one.text for one in CAUTIONS if one.calls is None or any(map(one.calls, entries)))
+    return tuple(words.cautions[one.key] for one in CAUTIONS if one.calls is None or any(map(one.calls, entries)))
 
 
-def urgent_for(entries: Sequence[Entry]) -> tuple[str, ...]:
+def urgent_for(entries: Sequence[Entry], words: Language) -> tuple[str, ...]:
     """The cautions that stand on the first page, because an entry calls for them."""
-    return tuple(one.text for one in CAUTIONS if one.first_page and one.calls and any(map(one.calls, entries)))
+    called = (one for one in CAUTIONS if one.first_page and one.calls and any(map(one.calls, entries)))
+    return tuple(words.cautions[one.key] for one in called)

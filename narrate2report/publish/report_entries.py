@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 
+from narrate2report.publish.language import Language, language
 from narrate2report.publish.report_links import Links, moments
 from narrate2report.publish.report_values import Brief, Finding, Mark, Picture, Reader
-from narrate2report.publish.report_words import MARKS, PLAINER
 from narrate2report.publish.summary import by_room, is_adverse
 from narrate2report.records.findings import Entry, Findings, Outcome, Still
-from narrate2report.wording import moment, plain, room_name, said
+from narrate2report.wording import moment
 
 _OUTCOMES: dict[Outcome, Mark] = {"works": "works", "fails": "fails", "not_tested": "untested"}
 
@@ -19,13 +19,14 @@ _OUTCOMES: dict[Outcome, Mark] = {"works": "works", "fails": "fails", "not_teste
 class Telling:
     """What is needed to tell the entries of one record to one reader.
 
-    `missing` holds, by SHA-256, why a still cannot be shown.
+    `missing` holds, by SHA-256, why a still cannot be shown: a key of the language's `missing`.
     """
 
     findings: Findings
     reader: Reader = "resident"
     links: Links = field(default_factory=Links)
     missing: Mapping[str, str] = field(default_factory=dict)
+    language: Language = field(default_factory=language)
 
     def rooms(self) -> list[tuple[str, list[Entry]]]:
         """Rooms in walk order with the entries that this reader may see; what was dropped is never among them."""
@@ -45,46 +46,60 @@ class Telling:
     def finding(self, entry: Entry, number: int = 0) -> Finding:
         """The entry in full."""
         shown = mark(entry)
+        says, spoken = self.says(entry)
         return Finding(
             number=number,
             mark=shown,
-            state=MARKS[shown],
-            room=room_name(entry.room),
-            part=capital(plain(entry.component)),
-            says=capital(words_for(entry)),
+            state=self.language.marks[shown],
+            room=self.language.room(entry.room),
+            part=self.part(entry.component),
+            says=capital(says),
             quotes=tuple(dict.fromkeys(piece.quote for piece in entry.evidence if piece.quote)),
             moments=moments(entry.evidence, self.findings, self.links),
             pictures=tuple(self._picture(entry, still) for still in entry.stills),
             remarks=tuple(self._remarks(entry)),
             unreviewed=entry.is_open,
+            spoken=spoken,
         )
 
     def brief(self, entries: list[Entry]) -> Brief:
         """What can be said of one component in a line."""
+        told = [self.says(entry) for entry in entries]
         evidence = tuple(dict.fromkeys(piece for entry in entries for piece in entry.evidence))
         return Brief(
-            name=capital(plain(entries[0].component)),
-            says=", ".join(dict.fromkeys(map(words_for, entries))),
+            name=self.part(entries[0].component),
+            says=", ".join(dict.fromkeys(says for says, _ in told)),
             moments=tuple(dict.fromkeys(moments(evidence, self.findings, self.links))),
             unreviewed=any(entry.is_open for entry in entries),
+            spoken=", ".join(dict.fromkeys(spoken for _, spoken in told if spoken)),
         )
+
+    def says(self, entry: Entry) -> tuple[str, str]:
+        """What the entry states, and the speaker's own words apart where they are in another language."""
+        return self.language.says(entry, self.findings.transcript.language)
+
+    def part(self, component: str) -> str:
+        """A component's name with a capital first letter."""
+        return capital(self.language.component(component))
 
     def _remarks(self, entry: Entry) -> Iterable[str]:
         if self.reader == "resident":
             return
         if entry.note:
-            yield f"Note: {entry.note}"
+            yield self.language.tell("note", note=entry.note)
         for one in entry.heard:
-            yield f"Heard “{one.heard}”, read as “{one.read}” ({one.why})"
+            yield self.language.tell("heard", heard=one.heard, read=one.read, why=one.why)
 
     def _picture(self, entry: Entry, still: Still) -> Picture:
         at = moment(still.recording, still.time, len(self.findings.recordings))
-        subject = f"{room_name(entry.room)}, {plain(entry.component)}: {words_for(entry)}"
+        words, says = self.language, self.says(entry)[0]
+        subject = f"{words.room(entry.room)}, {words.component(entry.component)}: {says}"
+        missing = self.missing.get(still.sha256, "")
         return Picture(
             sha256=still.sha256,
-            alt=f"Picture from the recording at {at}. {subject}",
-            caption=f"Picture at {at}",
-            missing=self.missing.get(still.sha256, ""),
+            alt=words.tell("picture_alt", time=at, subject=subject),
+            caption=words.tell("picture", time=at),
+            missing=words.missing.get(missing, missing),
         )
 
 
@@ -111,12 +126,6 @@ def mark(entry: Entry) -> Mark:
 def is_brief(entry: Entry) -> bool:
     """Whether a line is enough: in order, with nothing to show and nothing to look after."""
     return mark(entry) in {"sound", "works"} and not entry.stills and not entry.note
-
-
-def words_for(entry: Entry) -> str:
-    """What an entry says, without words of the trade."""
-    plainer = PLAINER.get(entry.condition or "")
-    return said(entry if plainer is None else entry.model_copy(update={"condition": plainer}))
 
 
 def capital(text: str) -> str:

@@ -11,8 +11,9 @@ from collections.abc import Iterable, Mapping, Sequence
 from pathlib import Path
 from xml.etree.ElementTree import Element, tostring
 
+from narrate2report.publish.html_timeline import told_timeline
 from narrate2report.publish.report_tree import Part as Child
-from narrate2report.publish.report_tree import facts, moments, node, paragraph, state, table, unreviewed
+from narrate2report.publish.report_tree import facts, moments, node, paragraph, says, spoken, state, table, unreviewed
 from narrate2report.publish.report_values import Brief, Finding, Part, Picture, Report, Room, Silent
 
 STYLE = Path(__file__).with_name("report.css")
@@ -37,8 +38,10 @@ def _head(report: Report) -> Element:
 
 
 def _banner(report: Report) -> Iterable[Element]:
-    if report.standing == "draft":
-        yield node("div", report.standing_word, klass="banner", role="status")
+    told = [report.standing_word] if report.standing == "draft" else []
+    told += [report.courtesy] if report.courtesy else []
+    if told:
+        yield node("div", *(node("div", one) for one in told), klass="banner", role="status")
 
 
 def _sections(report: Report, stills: Mapping[str, Path]) -> Iterable[Element]:
@@ -57,7 +60,7 @@ def _sections(report: Report, stills: Mapping[str, Path]) -> Iterable[Element]:
     if report.unread:
         words = report.words
         yield node("h2", words["unread"])
-        rows = [(moments([one.moment]), one.text, one.reason) for one in report.unread]
+        rows = [(moments([one.moment]), spoken(report, one.text), one.reason) for one in report.unread]
         yield table((words["time"], words["said"], words["reason"]), rows)
 
 
@@ -67,9 +70,11 @@ def _first(report: Report) -> Iterable[Element]:
     yield node("h1", report.title)
     told = node("strong", f"{report.standing_word}. ")
     yield paragraph(told, report.standing_told, klass=f"standing {report.standing}")
+    if report.courtesy:
+        yield paragraph(node("strong", report.courtesy), klass="clashes")
     yield facts(report.facts)
     if report.clashes:
-        clashes = node("ul", *(node("li", one) for one in report.clashes))
+        clashes = node("ul", *(node("li", one, lang="en") for one in report.clashes))
         yield node("div", node("strong", words["clashes"]), clashes, klass="clashes")
     if report.urgent:
         yield node("h2", words["urgent"])
@@ -88,21 +93,35 @@ def _glance(report: Report) -> Iterable[Element]:
     yield node("h3", words["untested"])
     yield _listed(report, report.untested, words["untested_none"])
     yield node("h3", words["silent"])
-    if not report.not_spoken:
+    if report.not_spoken:
+        yield paragraph(words["silent_note"], klass="quiet")
+        told = [(one.room, node("div", *(_silent(row) for row in one.silent))) for one in report.not_spoken]
+        yield table((words["room"], words["not_spoken"]), told)
+    else:
         yield paragraph(words["silent_none"])
-        return
-    yield paragraph(words["silent_note"], klass="quiet")
-    told = [(one.room, node("div", *(_silent(row) for row in one.silent))) for one in report.not_spoken]
-    yield table((words["room"], words["not_spoken"]), told)
+    yield from told_timeline(report)
 
 
 def _listed(report: Report, found: Sequence[Finding], none: str) -> Element:
     words = report.words
     if not found:
         return paragraph(none)
-    heads = ("number", "room", "part", "finding", "state", "time")
-    rows = [(_to_entry(one), one.room, one.part, one.says, state(report, one), moments(one.moments)) for one in found]
+    if found is report.attention and report.crowded:
+        return _crowded(report)
+    heads = ("number", "where", "finding", "time")
+    rows = [(_to_entry(one), f"{one.room}, {one.part}", _found(report, one), moments(one.moments)) for one in found]
     return table([words[name] for name in heads], rows)
+
+
+def _crowded(report: Report) -> Element:
+    words = report.words
+    rows = [(one.room, node("a", one.numbers, href=f"#entry-{one.first}"), one.told) for one in report.crowded]
+    told = paragraph(words["crowded"].format(n=len(report.attention)), klass="quiet")
+    return node("div", told, table((words["room"], words["numbers"], words["entries"]), rows))
+
+
+def _found(report: Report, one: Finding) -> Element:
+    return node("span", state(report, one), ": ", *says(report, one))
 
 
 def _to_entry(one: Finding) -> Element:
@@ -143,11 +162,12 @@ def _part(report: Report, part: Part, stills: Mapping[str, Path]) -> Iterable[El
 
 
 def _finding(report: Report, one: Finding, stills: Mapping[str, Path]) -> Element:
-    parts: list[Element] = [paragraph(node("strong", f"{one.number}. {one.says} "), state(report, one))]
+    head = node("strong", f"{one.number}. ", *says(report, one), " ")
+    parts: list[Element] = [paragraph(head, state(report, one))]
     if one.quotes:
         quotes = " ".join(f"“{quote}”" for quote in one.quotes)
         said = f"{report.words['said']} "
-        parts.append(paragraph(said, moments(one.moments), ": ", node("em", quotes, dir="auto")))
+        parts.append(paragraph(said, moments(one.moments), ": ", spoken(report, quotes)))
     parts += [paragraph(told, klass="quiet") for told in one.remarks]
     if one.pictures:
         pictures = (_picture(report, picture, stills) for picture in one.pictures)
@@ -167,7 +187,7 @@ def _picture(report: Report, one: Picture, stills: Mapping[str, Path]) -> Elemen
 
 def _says(report: Report, one: Brief) -> list[Child]:
     at: list[Child] = [" (", moments(one.moments), ")"] if one.moments else []
-    return [one.says, *at, *unreviewed(report, one.unreviewed)]
+    return [*says(report, one), *at, *unreviewed(report, one.unreviewed)]
 
 
 def _brief(report: Report, one: Brief) -> list[Child]:
@@ -186,7 +206,7 @@ def _handed(report: Report) -> Iterable[Element]:
             yield paragraph(words[none])
             continue
         rows = [
-            (one.name, node("span", one.says, *unreviewed(report, one.unreviewed)), moments(one.moments))
+            (one.name, node("span", *says(report, one), *unreviewed(report, one.unreviewed)), moments(one.moments))
             for one in briefs
         ]
         yield table((words[what], words[how], words["time"]), rows)
@@ -200,8 +220,8 @@ def _work(report: Report) -> Iterable[Element]:
         return
     rows = []
     for one in report.work:
-        told = [paragraph(one.says, *unreviewed(report, one.unreviewed))]
-        told += [paragraph(f"“{quote}”", klass="quiet") for quote in one.quotes]
+        told = [paragraph(*says(report, one), *unreviewed(report, one.unreviewed))]
+        told += [paragraph(spoken(report, f"“{quote}”"), klass="quiet") for quote in one.quotes]
         told += [paragraph(remark, klass="quiet") for remark in one.remarks]
         rows.append((f"W{one.number}", one.room, one.part, node("div", *told), moments(one.moments)))
     yield table([words[name] for name in ("number", "room", "part", "work_what", "time")], rows)
@@ -221,8 +241,10 @@ def _method(report: Report) -> Iterable[Element]:
         yield facts(report.seal)
         yield paragraph(words["seal_proves"])
         yield paragraph(words["seal_not"])
-    lists: tuple[tuple[str, tuple[str, ...]], ...] = (("warnings", report.warnings), ("left_out", report.left_out))
-    for name, lines in lists:
-        if lines:
-            yield node("h3", words[name])
-            yield node("ul", *(node("li", line) for line in lines))
+    if report.warnings or report.gaps:
+        own = [node("li", line, lang="en") for line in report.warnings]
+        yield node("h3", words["warnings"])
+        yield node("ul", *own, *(node("li", line) for line in report.gaps))
+    if report.left_out:
+        yield node("h3", words["left_out"])
+        yield node("ul", *(node("li", line) for line in report.left_out))

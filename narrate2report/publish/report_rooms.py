@@ -4,12 +4,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from narrate2report.publish.report_entries import Telling, capital, is_brief
+from narrate2report.publish.report_entries import Telling, is_brief
 from narrate2report.publish.report_safety import DEVICES
 from narrate2report.publish.report_values import Brief, Part, Room, Silent
-from narrate2report.publish.report_words import MARKS, NOT_ACKNOWLEDGED
 from narrate2report.records.findings import Coverage, Entry
-from narrate2report.wording import LOOKED, plain, room_name
 
 IN_ROOMS = frozenset({"condition", "check", "description"})
 """The kinds told in the rooms; things handed over, advice and work have sections of their own."""
@@ -30,15 +28,17 @@ def silent_of(telling: Telling, room: str) -> tuple[Silent, ...]:
     found: dict[tuple[str, str], list[str]] = {}
     for row in telling.findings.coverage:
         if row.room == room and row.status == "not_noted":
-            found.setdefault(_looked(row, telling), []).append(plain(row.component))
+            found.setdefault(_looked(row, telling), []).append(telling.language.component(row.component))
     return tuple(Silent(looked, tuple(names), note) for (looked, note), names in found.items())
 
 
 def _looked(row: Coverage, telling: Telling) -> tuple[str, str]:
     """What a person said of a silent component, and their remark where this reader may see it."""
     if row.acknowledged is None:
-        return NOT_ACKNOWLEDGED, ""
-    return LOOKED[row.acknowledged.looked], "" if telling.reader == "resident" else row.acknowledged.note or ""
+        return telling.language.looked["nobody"], ""
+    return telling.language.looked[
+        row.acknowledged.looked
+    ], "" if telling.reader == "resident" else row.acknowledged.note or ""
 
 
 def _room(telling: Telling, room: str, entries: list[Entry]) -> Room:
@@ -47,7 +47,7 @@ def _room(telling: Telling, room: str, entries: list[Entry]) -> Room:
         grouped.setdefault(entry.component, []).append(entry)
     full = {name: group for name, group in grouped.items() if not _is_one_line(group)}
     return Room(
-        name=room_name(room),
+        name=telling.language.room(room),
         parts=tuple(_part(telling, name, group) for name, group in full.items()),
         sound=tuple(_brief(telling, name, group) for name, group in grouped.items() if name not in full),
         silent=silent_of(telling, room),
@@ -58,7 +58,7 @@ def _brief(telling: Telling, component: str, entries: list[Entry]) -> Brief:
     """A line; a safety device that was praised and not operated says so, lest praise is taken for a test."""
     told = telling.brief(entries)
     if component in DEVICES and all(one.kind != "check" for one in entries):
-        return replace(told, says=f"{told.says}, {MARKS['untested'].lower()}")
+        return replace(told, says=f"{told.says}, {telling.language.marks['untested'].lower()}")
     return told
 
 
@@ -72,11 +72,16 @@ def _part(telling: Telling, component: str, entries: list[Entry]) -> Part:
     short = {one.id for one in (*sound, *what)}
     full = [one for one in entries if one.id not in short]
     return Part(
-        name=capital(plain(component)),
-        what=tuple(f"{one.attribute.name}: {one.attribute.value}" for one in what if one.attribute),
+        name=telling.part(component),
+        what=tuple(_attribute(telling, one) for one in what),
         findings=tuple(telling.finding(one) for one in full),
         sound=(telling.brief(sound),) if sound else (),
     )
+
+
+def _attribute(telling: Telling, entry: Entry) -> str:
+    says, spoken = telling.says(entry)
+    return f"{says}: “{spoken}”" if spoken else says
 
 
 def _numbered(rooms: list[Room]) -> tuple[Room, ...]:

@@ -7,12 +7,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from narrate2report.publish.report_entries import Telling, capital, mark, words_for
+from narrate2report.publish.report_entries import Telling, capital, mark
 from narrate2report.publish.report_links import moments
 from narrate2report.publish.report_values import Mark, Safety
-from narrate2report.publish.report_words import MARKS
 from narrate2report.records.findings import Entry
-from narrate2report.wording import plain, room_name
 
 EXPECTED = ("smoke_alarm", "co_alarm")
 """Looked for in every dwelling: where a record is silent about them, the report says so."""
@@ -27,7 +25,6 @@ DEVICES = (
 )
 _GAS = "gas_smell"
 _ORDER: tuple[Mark, ...] = ("silent", "fails", "attention", "possible", "untested", "sound", "works")
-ANYWHERE = "Anywhere"
 
 
 def told_safety(telling: Telling) -> tuple[Safety, ...]:
@@ -40,12 +37,12 @@ def _silent(telling: Telling) -> Iterator[Safety]:
     for device in DEVICES:
         spoken = {entry.room for entry in telling.entries() if entry.component == device}
         rooms = [
-            room_name(row.room)
+            telling.language.room(row.room)
             for row in telling.findings.coverage
             if (row.component, row.status) == (device, "not_noted") and row.room not in spoken
         ]
         if rooms or (device in EXPECTED and not spoken):
-            yield _row(capital(plain(device)), ", ".join(rooms) or ANYWHERE, "silent")
+            yield _silent_row(telling, telling.part(device), ", ".join(rooms))
 
 
 def _devices(telling: Telling) -> Iterator[Safety]:
@@ -59,19 +56,20 @@ def _devices(telling: Telling) -> Iterator[Safety]:
         worst = min(entries, key=lambda one: _ORDER.index(mark(one)))
         if mark(worst) in {"attention", "possible"} and mark(deciding) != "fails":
             deciding = worst
-        yield _outcome(telling, capital(plain(device)), room, deciding)
+        yield _outcome(telling, telling.part(device), room, deciding)
 
 
 def _outcome(telling: Telling, name: str, room: str, entry: Entry) -> Safety:
     shown = mark(entry)
-    state = MARKS[shown]
+    words, says = telling.language, telling.says(entry)[0]
+    state = words.marks[shown]
     if shown == "sound":
-        shown, state = "untested", f"{MARKS['untested']}; said: {words_for(entry)}"
+        shown, state = "untested", words.tell("praised", state=words.marks["untested"], words=says)
     elif entry.kind == "condition":
-        state = f"{state}: {words_for(entry)}"
+        state = f"{state}: {says}"
     return Safety(
         name,
-        room_name(room),
+        words.room(room),
         shown,
         state,
         moments(entry.evidence, telling.findings, telling.links),
@@ -81,14 +79,16 @@ def _outcome(telling: Telling, name: str, room: str, entry: Entry) -> Safety:
 
 def _gas(telling: Telling) -> Iterator[Safety]:
     smells = [entry for entry in telling.entries() if entry.condition == _GAS]
+    name = capital(telling.language.condition(_GAS))
     if not smells:
-        yield _row(capital(plain(_GAS)), ANYWHERE, "silent")
+        yield _silent_row(telling, name)
     for entry in smells:
         shown = mark(entry)
         told = moments(entry.evidence, telling.findings, telling.links)
-        state = f"{MARKS[shown]}: {words_for(entry)}"
-        yield Safety(capital(plain(_GAS)), room_name(entry.room), shown, state, told, entry.is_open)
+        state = f"{telling.language.marks[shown]}: {telling.says(entry)[0]}"
+        yield Safety(name, telling.language.room(entry.room), shown, state, told, entry.is_open)
 
 
-def _row(name: str, room: str, shown: Mark) -> Safety:
-    return Safety(name, room, shown, MARKS[shown])
+def _silent_row(telling: Telling, name: str, rooms: str = "") -> Safety:
+    words = telling.language
+    return Safety(name, rooms or words.told["anywhere"], "silent", words.marks["silent"])

@@ -6,16 +6,16 @@ from collections.abc import Iterable, Sequence
 from typing import TypeAlias
 from xml.etree.ElementTree import Element
 
-from narrate2report.publish.report_values import Fact, Finding, Moment, Report, Safety
+from narrate2report.publish.report_values import Brief, Fact, Finding, Moment, Report, Safety
 
 Part: TypeAlias = "Element | str"
-_NAMES = {"klass": "class", "http_equiv": "http-equiv", "aria_label_of": "aria-label"}
-"""Attributes whose names Python cannot spell."""
+_NAMES = {"klass": "class", "view_box": "viewBox"}
+"""Attributes whose names Python cannot spell; in all others `_` stands for `-`."""
 
 
 def node(tag: str, *children: Part, **attributes: str) -> Element:
     """An element with its children in order."""
-    made = Element(tag, {_NAMES.get(name, name): value for name, value in attributes.items()})
+    made = Element(tag, {_NAMES.get(name, name.replace("_", "-")): value for name, value in attributes.items()})
     last: Element | None = None
     for child in children:
         if not isinstance(child, str):
@@ -38,9 +38,7 @@ def table(heads: Sequence[str], rows: Iterable[Sequence[Part]]) -> Element:
     """A table with its heads. It can be scrolled where the page is narrow, with the keyboard too."""
     top = node("thead", node("tr", *(node("th", head, scope="col") for head in heads)))
     body = node("tbody", *(node("tr", *(node("td", cell, dir="auto") for cell in row)) for row in rows))
-    return node(
-        "div", node("table", top, body), klass="wide", tabindex="0", role="group", aria_label_of=" ".join(heads)
-    )
+    return node("div", node("table", top, body), klass="wide", tabindex="0", role="group", aria_label=" ".join(heads))
 
 
 def facts(rows: Iterable[Fact]) -> Element:
@@ -59,6 +57,17 @@ def moments(all_of_them: Iterable[Moment]) -> Element:
         parts += [", "] if parts else []
         parts.append(one.label if one.link is None else node("a", one.label, href=one.link))
     return node("span", *parts)
+
+
+def spoken(report: Report, *words: Part) -> Element:
+    """Words in the language of the recording, in the direction in which they read."""
+    return node("em", *words, lang=report.spoken_in, dir="auto")
+
+
+def says(report: Report, one: Finding | Brief) -> list[Part]:
+    """What is stated, and the speaker's own words after it where they stand apart."""
+    between = ", " if one.says and one.spoken else ""
+    return [one.says + between, *([spoken(report, f"“{one.spoken}”")] if one.spoken else [])]
 
 
 def state(report: Report, one: Finding | Safety) -> Element:

@@ -33,7 +33,10 @@ class Picture:
 
 @dataclass(frozen=True)
 class Finding:
-    """One entry in full, with the number that the response page refers to."""
+    """One entry in full, with the number that the response page refers to.
+
+    `spoken` are details in the speaker's own words, apart from `says` only where these are in another language.
+    """
 
     number: int
     mark: Mark
@@ -46,6 +49,7 @@ class Finding:
     pictures: tuple[Picture, ...] = ()
     remarks: tuple[str, ...] = ()
     unreviewed: bool = False
+    spoken: str = ""
 
 
 @dataclass(frozen=True)
@@ -56,6 +60,7 @@ class Brief:
     says: str
     moments: tuple[Moment, ...] = ()
     unreviewed: bool = False
+    spoken: str = ""
 
 
 @dataclass(frozen=True)
@@ -109,11 +114,60 @@ class Safety:
 
 
 @dataclass(frozen=True)
+class Spot:
+    """An entry on the timeline, in seconds from the start of the walk."""
+
+    at_s: float
+    mark: Mark
+
+
+@dataclass(frozen=True)
+class Lane:
+    """A room on the timeline: when somebody was in it, what was said of it, and both in words."""
+
+    room: str
+    stays_s: tuple[tuple[float, float], ...]
+    spots: tuple[Spot, ...]
+    times: str
+    told: str
+
+
+@dataclass(frozen=True)
+class Tick:
+    """A time written on the timeline; `file` names the recording that begins there, if the walk has several."""
+
+    at_s: float
+    label: str
+    file: str = ""
+
+
+@dataclass(frozen=True)
+class Timeline:
+    """The walk by room, its recordings one after the other."""
+
+    length_s: float
+    lanes: tuple[Lane, ...]
+    ticks: tuple[Tick, ...]
+    title: str
+    alt: str
+
+
+@dataclass(frozen=True)
 class NotSpoken:
     """The silent components of one room."""
 
     room: str
     silent: tuple[Silent, ...]
+
+
+@dataclass(frozen=True)
+class Crowd:
+    """What needs attention in one room, told by number alone: `1–40, 43`. `first` is the first of them."""
+
+    room: str
+    numbers: str
+    told: str
+    first: int
 
 
 @dataclass(frozen=True)
@@ -137,8 +191,19 @@ class Unread:
 
 
 @dataclass(frozen=True)
+class Respond:
+    """How many days the resident has to answer, and who or what says so; without days, a blank is left."""
+
+    days: int | None = None
+    source: str = ""
+
+
+@dataclass(frozen=True)
 class Report:
-    """Everything that is printed, in order."""
+    """Everything that is printed, in order. `language` is that of the print, `spoken_in` that of the recording.
+
+    `clashes` and `warnings` stand as in the record, which is always written in English.
+    """
 
     title: str
     name: str
@@ -154,6 +219,7 @@ class Report:
     safety: tuple[Safety, ...]
     untested: tuple[Finding, ...]
     not_spoken: tuple[NotSpoken, ...]
+    timeline: Timeline
     rooms: tuple[Room, ...]
     handed: tuple[Brief, ...]
     advice: tuple[Brief, ...]
@@ -162,12 +228,17 @@ class Report:
     method: tuple[Fact, ...]
     recordings: tuple[Recorded, ...]
     warnings: tuple[str, ...]
+    gaps: tuple[str, ...]
     seal: tuple[Fact, ...]
     cautions: tuple[str, ...]
     residents: tuple[str, ...]
     inspector: str
+    respond: tuple[str, ...]
+    crowded: tuple[Crowd, ...] = ()
     unread: tuple[Unread, ...] = ()
     empty: bool = False
     language: str = "en"
+    spoken_in: str = "en"
+    courtesy: str = ""
     marks: dict[Mark, str] = field(default_factory=dict)
     words: dict[str, str] = field(default_factory=dict)

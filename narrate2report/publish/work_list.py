@@ -10,7 +10,6 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
 from narrate2report.publish.entry_words import (
-    UNREVIEWED,
     capitalised,
     cautions_for,
     entries_of,
@@ -18,6 +17,7 @@ from narrate2report.publish.entry_words import (
     part_of,
     room_of,
     statement,
+    unreviewed,
     urgent_for,
 )
 from narrate2report.publish.report_links import Links, moments
@@ -129,7 +129,7 @@ class _Teller:
             moment=self._moment(found[0] if found else entry),
             picture=self._picture(group),
             remark=one_line("; ".join(dict.fromkeys(one.note for one in group if one.note))),
-            reviewed=UNREVIEWED if any(one.is_open for one in group) else REVIEWED,
+            reviewed=unreviewed() if any(one.is_open for one in group) else REVIEWED,
             is_gas=is_gas(group),
         )
 

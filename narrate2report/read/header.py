@@ -9,7 +9,7 @@ from collections.abc import Iterable, Sequence
 from narrate2report.read.numbers import ONES, TENS
 from narrate2report.read.sentences import Sentence
 from narrate2report.records.findings import Header, Sourced
-from narrate2report.records.header import clashes
+from narrate2report.records.header import OWN_CLOCK, SPOKEN, clashes
 from narrate2report.records.moments import clock
 from narrate2report.records.transcript import Transcript
 
@@ -65,7 +65,7 @@ def read_header(sentences: Sequence[Sentence], transcript: Transcript) -> Header
     spoken = (*sentences[:OPENING], *sentences[OPENING:][-CLOSING:])
     dates = _distinct((_spoken_date(s.text), s) for s in spoken)
     clocked = tuple(
-        Sourced(value=recording.recorded_at[:10], source="the recording's own clock")
+        Sourced(value=recording.recorded_at[:10], source=OWN_CLOCK)
         for recording in transcript.recordings
         if recording.recorded_at
     )
@@ -83,7 +83,7 @@ def _distinct(found: Iterable[tuple[str | None, Sentence]]) -> tuple[Sourced, ..
     facts: dict[str, Sourced] = {}
     for value, sentence in found:
         if value and _in_figures(value) not in facts:
-            facts[_in_figures(value)] = Sourced(value=value, source=f"spoken at {clock(sentence.start)}")
+            facts[_in_figures(value)] = Sourced(value=value, source=f"{SPOKEN}{clock(sentence.start)}")
     return tuple(facts.values())
 
 

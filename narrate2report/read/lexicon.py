@@ -10,7 +10,7 @@ from typing import Any
 
 from narrate2report.errors import BadVocabulary
 from narrate2report.read.inflect import verb_forms
-from narrate2report.read.references import check_families, check_own_ids, check_references
+from narrate2report.read.references import check_families, check_labels, check_own_ids, check_references
 from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.read.word_files import SHAPES, Layer, read_layer
 from narrate2report.records.canonical import canonical_sha256
@@ -54,6 +54,7 @@ def combine(layers: Sequence[Layer]) -> Vocabulary:
     vocabulary = Vocabulary(**parsed, version=canonical_sha256(json.loads(json.dumps(merged))))
     for layer in layers:
         check_references(layer, vocabulary)
+        check_labels(layer, vocabulary)
     return vocabulary
 
 

@@ -79,6 +79,29 @@ def check_families(layer: Layer, families: set[str]) -> None:
             raise file.mistake((term, "group"), f"{term}.group: no such family; use {close}")
 
 
+def check_labels(layer: Layer, vocabulary: Vocabulary) -> None:
+    """Raise BadVocabulary at the first label of an id that is not there, and at one without words."""
+    suffixes = {suffix for room in vocabulary.rooms.values() for suffix in room.qualifiers}
+    suffixes |= {named.partition(".")[2] for room in vocabulary.rooms.values() for named in room.named}
+    known = {
+        "rooms": set(vocabulary.rooms),
+        "suffixes": suffixes,
+        "components": set(vocabulary.components),
+        "conditions": set(vocabulary.conditions),
+        "actions": set(vocabulary.actions),
+    }
+    for file in layer.labels.values():
+        for sort, labels in file.data.items():
+            for name, label in labels.items():
+                if name not in known[sort]:
+                    problem = f"{sort}: no such id '{name}'; use {_nearest_few(name, known[sort])}"
+                    raise file.mistake((sort, name), problem)
+                if not label.strip():
+                    raise file.mistake(
+                        (sort, name), f"{sort}.{name}: a name is wanted; write one, or take this line out"
+                    )
+
+
 def _check_room(file: LinedYaml, at: Location, block: Mapping[str, Any]) -> None:
     """A room that is told apart keeps the id of its kind before the dot."""
     for named in block.get("named", {}):

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from difflib import get_close_matches
 from pathlib import Path
 from typing import Any
@@ -20,8 +20,9 @@ from narrate2report.read.vocabulary import (
     Words,
 )
 from narrate2report.read.yaml_lines import GUIDE, LinedYaml
+from narrate2report.records.labels import LANGUAGES, Labels
 
-SHAPES: Mapping[str, TypeAdapter[Any]] = {
+SHAPES: dict[str, TypeAdapter[Any]] = {
     "rooms": TypeAdapter(dict[str, RoomTerm]),
     "components": TypeAdapter(dict[str, ComponentTerm]),
     "conditions": TypeAdapter(dict[str, ConditionTerm]),
@@ -33,12 +34,16 @@ SHAPES: Mapping[str, TypeAdapter[Any]] = {
 }
 """What each file holds, by its name without the ending."""
 
+LABELS: dict[str, TypeAdapter[Any]] = {f"labels_{tag}": TypeAdapter(Labels) for tag in LANGUAGES}
+"""Files that say how a report calls an id in one language. Reading does without them, so they are only checked."""
+
 BLOCKS: Mapping[str, type[BaseModel]] = {
     "rooms": RoomTerm,
     "components": ComponentTerm,
     "conditions": ConditionTerm,
     "actions": ActionTerm,
     "descriptions": DescriptionTerms,
+    **dict.fromkeys(LABELS, Labels),
 }
 
 FAULTS = {
@@ -52,10 +57,11 @@ FAULTS = {
 
 @dataclass(frozen=True)
 class Layer:
-    """The files of one folder of words, by their names without the ending."""
+    """The files of one folder of words, by their names without the ending; those of labels apart."""
 
     folder: Path
     files: Mapping[str, LinedYaml]
+    labels: Mapping[str, LinedYaml] = field(default_factory=dict)
 
 
 def read_layer(folder: Path) -> Layer:
@@ -71,14 +77,15 @@ def read_layer(folder: Path) -> Layer:
         paths = sorted(folder.iterdir())
     except OSError as error:
         raise BadVocabulary(f"{folder}: cannot be read ({error.strerror or error})") from error
-    files = {}
+    files: dict[str, LinedYaml] = {}
+    labels: dict[str, LinedYaml] = {}
     for path in paths:
         if _is_vocabulary(path):
             lined = LinedYaml(path)
             if not lined.is_empty:
                 check_shape(path.stem, lined)
-                files[path.stem] = lined
-    return Layer(folder, files)
+                (labels if path.stem in LABELS else files)[path.stem] = lined
+    return Layer(folder, files, labels)
 
 
 def _is_vocabulary(path: Path) -> bool:
@@ -86,13 +93,14 @@ def _is_vocabulary(path: Path) -> bool:
     if path.name.startswith("."):
         return False
     stem, _, ending = path.name.partition(".")
-    known = stem.lower() in SHAPES
-    if ending == "yaml" and stem in SHAPES:
+    names = (*SHAPES, *LABELS)
+    known = stem.lower() in names
+    if ending == "yaml" and stem in names:
         return True
     if known and ending.lower() in {"yaml", "yml", "txt", "yaml.txt", "yml.txt", ""}:
         raise BadVocabulary(f"{path}:1: this name is not read; call the file {stem.lower()}.yaml")
     if path.suffix.lower() in {".yaml", ".yml"}:
-        raise BadVocabulary(f"{path}:1: no file of words has this name; use {nearest(stem, SHAPES, 'yaml')}")
+        raise BadVocabulary(f"{path}:1: no file of words has this name; use {nearest(stem, names, 'yaml')}")
     return False
 
 
@@ -112,7 +120,7 @@ def nearest(name: str, known: Sequence[str] | Mapping[str, Any], ending: str = "
 def check_shape(name: str, file: LinedYaml) -> None:
     """Raise BadVocabulary at the first value of a file that is not what must stand there."""
     try:
-        SHAPES[name].validate_python(file.data)
+        (SHAPES | LABELS)[name].validate_python(file.data)
     except ValidationError as error:
         first = error.errors(include_url=False)[0]
         at = tuple(part for part in first["loc"] if isinstance(part, str | int))

@@ -16,6 +16,10 @@ from narrate2report.records.findings import Header, Sourced
 GIVEN = "given"
 """The source of a fact that the person at the keyboard typed."""
 
+SPOKEN = "spoken at "
+"""How the source of a spoken fact begins; the time follows."""
+OWN_CLOCK = "the recording's own clock"
+
 _SINGLE_FACTS = ("kind", "unit", "inspector", "date")
 _WORD = re.compile(r"[a-z]+|\d+")
 _FILLERS = frozenset("the unit apartment apt flat suite number no".split())

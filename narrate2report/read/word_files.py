@@ -21,6 +21,7 @@ from narrate2report.read.vocabulary import (
 )
 from narrate2report.read.yaml_lines import GUIDE, LinedYaml
 from narrate2report.records.labels import LANGUAGES, Labels
+from narrate2report.records.likeness import Likeness
 
 SHAPES: dict[str, TypeAdapter[Any]] = {
     "rooms": TypeAdapter(dict[str, RoomTerm]),
@@ -31,6 +32,7 @@ SHAPES: dict[str, TypeAdapter[Any]] = {
     "cues": TypeAdapter(dict[str, Words]),
     "idioms": TypeAdapter(Words),
     "sound_alikes": TypeAdapter(dict[str, dict[str, Words]]),
+    "likeness": TypeAdapter(Likeness),
 }
 """What each file holds, by its name without the ending."""
 
@@ -44,6 +46,7 @@ BLOCKS: Mapping[str, type[BaseModel]] = {
     "actions": ActionTerm,
     "descriptions": DescriptionTerms,
     **dict.fromkeys(LABELS, Labels),
+    "likeness": Likeness,
 }
 
 FAULTS = {
@@ -125,13 +128,22 @@ def check_shape(name: str, file: LinedYaml) -> None:
         first = error.errors(include_url=False)[0]
         at = tuple(part for part in first["loc"] if isinstance(part, str | int))
         where = ".".join(str(part) for part in at if isinstance(part, str))
-        told = _told(name, first["type"], str(at[-1]) if at else "", first.get("ctx", {}))
+        told = _told(_block_at(name, at), first["type"], str(at[-1]) if at else "", first.get("ctx", {}))
         raise file.mistake(at, f"{where}: {told}" if where else told) from error
 
 
-def _told(name: str, fault: str, key: str, context: Mapping[str, Any]) -> str:
-    if fault == "extra_forbidden":
-        keys = [field.alias or key for key, field in BLOCKS[name].model_fields.items()]
+def _block_at(name: str, at: tuple[str | int, ...]) -> type[BaseModel] | None:
+    """The kind of block in which the last key of `at` stands: one of the file's, or one within it."""
+    block = BLOCKS.get(name)
+    for key in at[:-1]:
+        inner = block.model_fields[str(key)].annotation if block and key in block.model_fields else None
+        block = inner if isinstance(inner, type) and issubclass(inner, BaseModel) else block
+    return block
+
+
+def _told(block: type[BaseModel] | None, fault: str, key: str, context: Mapping[str, Any]) -> str:
+    if fault == "extra_forbidden" and block is not None:
+        keys = [field.alias or key for key, field in block.model_fields.items()]
         return f"no such key; use {nearest(key, keys)}"
     if fault == "literal_error":
         return f"use one of {context['expected']}".replace(", ''", "").replace(" or ''", "")

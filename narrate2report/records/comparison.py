@@ -28,10 +28,19 @@ class Compared(Value):
 
 
 class SameRoom(Value):
-    """A room of the earlier record and what the later one calls it, where a person said so."""
+    """A room of the earlier record and what the later one calls it, where the names differ."""
 
     before: str
     after: str
+    because: str = Field(description="why they are taken to be one room")
+    given: bool = Field(default=False, description="whether a person said so")
+
+
+class UnclearRoom(Value):
+    """A room of the later record of which it is not clear which earlier one it is, if any: a person is asked."""
+
+    after: str
+    candidates: tuple[str, ...] = Field(description="rooms of the earlier record that it may be")
 
 
 class Judgement(Value):
@@ -46,7 +55,7 @@ class Judgement(Value):
 class FlawChange(Value):
     """What became of one flaw, or of several that belong together, with the entries that show it."""
 
-    id: str
+    id: str = Field(description="stands for good: named after the first entry that it was made for")
     outcome: Became
     before: tuple[str, ...] = Field(default=(), description="ids of entries of the earlier record")
     after: tuple[str, ...] = Field(default=(), description="ids of entries of the later record")
@@ -61,5 +70,6 @@ class Comparison(Value):
     schema_: Literal["narrate2report/changes/1"] = Field(default=CHANGES_SCHEMA, alias="schema")
     before: Compared
     after: Compared
-    rooms: tuple[SameRoom, ...] = Field(default=(), description="rooms that a person has said are the same")
+    rooms: tuple[SameRoom, ...] = Field(default=(), description="rooms that the two records name differently")
+    unclear_rooms: tuple[UnclearRoom, ...] = Field(default=(), description="rooms that a person is asked about")
     changes: tuple[FlawChange, ...]

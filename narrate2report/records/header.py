@@ -61,7 +61,7 @@ def clashes(facts: dict[str, tuple[Sourced, ...]]) -> tuple[str, ...]:
     """Each fact whose sources disagree, in plain words: `unit: 2B (given), 2D (spoken at 0:06)`."""
     found = []
     for name, sources in facts.items():
-        if any(_disagree(one.value, other.value) for one, other in combinations(sources, 2)):
+        if any(disagree(one.value, other.value) for one, other in combinations(sources, 2)):
             told = ", ".join(f"{source.value} ({source.source})" for source in sources)
             found.append(f"{name.replace('_', ' ')}: {told}")
     return tuple(found)
@@ -71,7 +71,7 @@ def _first(given: str | None, others: tuple[Sourced, ...]) -> tuple[Sourced, ...
     return others if given is None else (Sourced(value=given, source=GIVEN), *others)
 
 
-def _disagree(one: str, other: str) -> bool:
+def disagree(one: str, other: str) -> bool:
     """Whether two sources cannot both be right: `Unit 2-B` and `two b`, `--03-06` and `2026-03-06` can."""
     for shorter, longer in ((one, other), (other, one)):
         if shorter.startswith("--") and longer.endswith(shorter[1:]):

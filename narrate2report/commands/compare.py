@@ -1,0 +1,135 @@
+"""`compare MOVE_IN MOVE_OUT --out FILE`: what became of every flaw between two walks of one unit."""
+
+from __future__ import annotations
+
+import json
+import os
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+from rich.console import Console
+
+from narrate2report.commands.known_terms import terms_of
+from narrate2report.commands.words import word_folders
+from narrate2report.compare.admission import admit
+from narrate2report.compare.comparing import compare as compared
+from narrate2report.compare.rooms import NOT_THERE
+from narrate2report.errors import BadInput, BrokenRecord
+from narrate2report.publish.changes import Compare, changes_page, numbers
+from narrate2report.read.lexicon import load_vocabulary
+from narrate2report.read.yaml_lines import LinedYaml
+from narrate2report.records.any_walk import read_any_walk
+from narrate2report.records.comparison import Compared, Comparison
+from narrate2report.records.files import read_record, write_record
+from narrate2report.records.findings import Findings, Sourced
+from narrate2report.seal.verifying import check_seal
+
+
+@dataclass(frozen=True)
+class WantedComparison:
+    """What the person at the keyboard asked for."""
+
+    before: Path
+    after: Path
+    out: Path
+    rooms: Path | None = None
+    vocabulary: Path | None = None
+    json: bool = False
+    quiet: bool = False
+
+
+def compare(wanted: WantedComparison) -> Comparison:
+    """Write the comparison and print it. Raises NarrateError, with nothing written, where that cannot be."""
+    _check_out(wanted)
+    terms = terms_of(load_vocabulary(*word_folders(wanted.vocabulary)))
+    before, after = _record(wanted.before), _record(wanted.after)
+    marks = admit((wanted.before.name, before), (wanted.after.name, after), terms)
+    given = _given_rooms(wanted.rooms, before, after) if wanted.rooms else {}
+    comparison = compared(
+        (_named(wanted.before, before, wanted.out), before), (_named(wanted.after, after, wanted.out), after), given, terms
+    )
+    write_record(wanted.out, comparison)
+    _tell(wanted, Compare(comparison, before, after, marks))
+    return comparison
+
+
+def _tell(wanted: WantedComparison, told: Compare) -> None:
+    if wanted.quiet:
+        return
+    console = Console(highlight=False, markup=False)
+    if wanted.json:
+        console.print(json.dumps(numbers(told), ensure_ascii=False), soft_wrap=True)
+        return
+    console.print(changes_page(told))
+    console.print(f"{wanted.out}: the comparison", soft_wrap=True)
+
+
+def _check_out(wanted: WantedComparison) -> None:
+    """The file to write must not take the place of anything but an earlier comparison that nobody has judged."""
+    if wanted.before.exists() and wanted.after.exists() and wanted.before.samefile(wanted.after):
+        raise BadInput(f"{wanted.before}: is named twice; name the earlier record and then the later one")
+    out = wanted.out
+    if not out.parent.is_dir():
+        raise BadInput(f"{out.parent}: no such folder; make it first")
+    if out.is_symlink() or (out.exists() and not out.is_file()):
+        raise BadInput(f"--out {out}: is no file that can be written; choose another name")
+    if not out.exists():
+        return
+    try:
+        earlier = read_record(out, Comparison)
+    except BrokenRecord as error:
+        raise BadInput(f"--out {out}: is there already and holds no comparison; choose another name") from error
+    if any(change.confirmed or change.judgement for change in earlier.changes):
+        raise BadInput(f"--out {out}: holds what a person has judged; choose another name, or take it away first")
+
+
+def _record(path: Path) -> Findings:
+    findings = read_any_walk(path)
+    if findings.seal is not None and check_seal(path)[1]:
+        raise BadInput(f"{path}: does not match its seal, so it is not compared; see: narrate2report verify FILE")
+    return findings
+
+
+def _named(path: Path, findings: Findings, out: Path) -> Compared:
+    walk = findings.walkthrough
+    return Compared(
+        file=_beside(path, out),
+        seal=findings.seal.sha256 if findings.seal else None,
+        kind=_first(walk.kind),
+        date=_first(walk.date),
+        unit=_first(walk.unit),
+    )
+
+
+def _first(told: tuple[Sourced, ...]) -> str | None:
+    return told[0].value if told else None
+
+
+def _beside(path: Path, out: Path) -> str:
+    """Relative to the comparison where it can be, so that the folder can be moved."""
+    try:
+        return Path(os.path.relpath(path.resolve(), out.parent.resolve())).as_posix()
+    except ValueError:  # another drive
+        return path.resolve().as_posix()
+
+
+def _given_rooms(path: Path, before: Findings, after: Findings) -> Mapping[str, str]:
+    """What a person says of the rooms: `bedroom.2: bedroom.back`, or `bedroom.2: none`.
+
+    Raises BadVocabulary, with file and line, for what is no such list and for rooms that the records do not have.
+    """
+    lined = LinedYaml(path)
+    known = [{visit.room for visit in walk.rooms} | {entry.room for entry in walk.entries} for walk in (before, after)]
+    if not isinstance(lined.data, dict):
+        raise lined.mistake((), "a list of rooms is wanted, such as  bedroom.2: bedroom.back")
+    for earlier, later in lined.data.items():
+        if not isinstance(later, str):
+            raise lined.mistake((earlier,), f"{earlier}: one room of the later record is wanted, or {NOT_THERE}")
+        for room, rooms, which in ((earlier, known[0], "earlier"), (later, known[1], "later")):
+            if room not in rooms and room != NOT_THERE:
+                told = ", ".join(sorted(rooms)) or "none"
+                raise lined.mistake((earlier,), f"{room}: no such room in the {which} record; it has {told}")
+        if later != NOT_THERE and list(lined.data.values()).count(later) > 1:
+            raise lined.mistake((earlier,), f"{later}: is named for two rooms; it can be only one of them")
+    return lined.data

@@ -1,0 +1,1 @@
+"""Two records of one unit to what became of every flaw between them. Pure: no files, nothing printed."""

@@ -1,0 +1,93 @@
+"""Whether two records can be compared: what is refused, and what is allowed with a loud mark."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import date
+from difflib import get_close_matches
+
+from narrate2report.compare.terms import Terms
+from narrate2report.errors import BadInput
+from narrate2report.records.findings import Findings, Sourced
+from narrate2report.records.header import disagree
+from narrate2report.wording import WALKS, counted
+
+_ORDER = {"move_in": 0, "periodic": 1, "move_out": 2}
+
+
+def admit(before: tuple[str, Findings], after: tuple[str, Findings], terms: Terms) -> tuple[str, ...]:
+    """What a person must mind before relying on a comparison of two records, each given with its file's name.
+
+    Raises BadInput for two records that are one, that are of different units, that stand in the wrong order, or that
+    name something that no vocabulary knows.
+    """
+    for name, findings in (before, after):
+        _check_names(name, findings, terms)
+    (earlier_name, earlier), (later_name, later) = before, after
+    _check_two(earlier_name, earlier, later_name, later)
+    _check_units(earlier_name, earlier, later_name, later)
+    _check_order(earlier_name, earlier, later_name, later)
+    return tuple(mark for side in (before, after) for mark in _marks(*side))
+
+
+def _check_two(one: str, before: Findings, other: str, after: Findings) -> None:
+    recorded = [tuple(recording.sha256 for recording in walk.recordings) for walk in (before, after)]
+    if before == after or (recorded[0] and recorded[0] == recorded[1] and before.entries == after.entries):
+        raise BadInput(f"{one} and {other} are the same walk; name the earlier record and then the later one")
+
+
+def _check_units(one: str, before: Findings, other: str, after: Findings) -> None:
+    units = [walk.walkthrough.unit for walk in (before, after)]
+    if all(units) and all(disagree(first.value, second.value) for first in units[0] for second in units[1]):
+        told = f"{one} is of {units[0][0].value}, {other} of {units[1][0].value}"
+        raise BadInput(f"two different units: {told}; only two walks of one unit can be compared")
+
+
+def _check_order(one: str, before: Findings, other: str, after: Findings) -> None:
+    """Dates decide; where one is missing, which walk it was."""
+    days = [_day(walk.walkthrough.date) for walk in (before, after)]
+    if days[0] and days[1]:
+        if days[0] > days[1]:
+            told = f"{one} is of {days[0].isoformat()}, {other} of {days[1].isoformat()}"
+            raise BadInput(f"the order is swapped: {told}; name the earlier record first")
+        return
+    kinds = [walk.walkthrough.kind[0].value if walk.walkthrough.kind else "" for walk in (before, after)]
+    ranks = [_ORDER.get(kind) for kind in kinds]
+    if ranks[0] is not None and ranks[1] is not None and ranks[0] > ranks[1]:
+        told = f"{one} is a {WALKS[kinds[0]]} walk, {other} a {WALKS[kinds[1]]} walk"
+        raise BadInput(f"the order is swapped: {told}; name the earlier record first")
+
+
+def _day(told: tuple[Sourced, ...]) -> date | None:
+    try:
+        return date.fromisoformat(told[0].value) if told else None
+    except ValueError:
+        return None
+
+
+def _check_names(name: str, findings: Findings, terms: Terms) -> None:
+    for entry in findings.entries:
+        for what, told, known in (
+            ("room", entry.room.partition(".")[0], terms.rooms),
+            ("component", entry.component, terms.components),
+            ("condition", entry.condition, terms.classes),
+        ):
+            if told is not None and told not in known:
+                close = get_close_matches(told, list(known), n=1)
+                meant = f"; did you mean {close[0]}?" if close else ""
+                raise BadInput(
+                    f"{name}: entry {entry.id} names the {what} {told!r}, which is not known{meant}"
+                    " Correct the entry, or name the folder of your own words with --vocab"
+                )
+
+
+def _marks(name: str, findings: Findings) -> Iterator[str]:
+    if findings.seal is None:
+        yield f"{name} is not sealed: it may have been changed since the walk, so nothing here is proof yet"
+        undecided = sum(entry.state == "proposed" for entry in findings.entries)
+        if undecided:
+            yield f"{name} is a draft: {counted(undecided, 'entry', 'entries')} no person has decided about"
+    if not findings.walkthrough.unit:
+        yield f"{name} does not say which unit was walked: make sure that it is the same one"
+    for clash in findings.walkthrough.clashes:
+        yield f"in {name} sources disagree on {clash}"

@@ -1,0 +1,105 @@
+"""How far an earlier flaw and a later one may be the same, of 1, with the reasons.
+
+The grade is the product of four: the room, the component, the kind of flaw, the place on the component; what else
+agrees or speaks against it moves it a little. Each of them is told in the reasons, so that a person can disagree.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from narrate2report.compare.amounts import count_of, is_equal_size
+from narrate2report.compare.flaws import Flaw
+from narrate2report.compare.places import PlaceTie
+from narrate2report.compare.terms import Terms, Tie
+from narrate2report.wording import plain
+
+ENOUGH = 0.5
+"""From here on two flaws may be paired."""
+
+SAME_SIZE = 0.1
+SAME_COUNT = 0.05
+POINTS_BACK = 0.08
+ADDS = -0.25
+ORDER = 1e-7
+"""A hair, so that flaws that are alike in all else are paired in the order said."""
+
+
+@dataclass(frozen=True)
+class Likeness:
+    """Why two flaws may be one, and how far, of 1."""
+
+    grade: float
+    tie: Tie
+    component: float
+    place: PlaceTie
+
+
+def likeness(before: Flaw, after: Flaw, room: float, terms: Terms) -> Likeness | None:
+    """How far two flaws are alike, where they can be one at all; `room` says how far their rooms are one, of 1."""
+    component = terms.component_grade(before.entry.component, after.entry.component)
+    tie = terms.tie(before.kind, after.kind) if component and room else None
+    if tie is None or _are_other_objects(before, after):
+        return None
+    place = terms.gazetteer.tie(before.place, after.place)
+    if tie.here and place.how != "same":
+        return None
+    grade = room * component * tie.grade * place.grade
+    if place.how != "contrary":
+        grade += sum(_moves(before, after, terms))
+    grade -= ORDER * abs(before.number - after.number)
+    return Likeness(grade, tie, component, place) if grade >= ENOUGH else None
+
+
+def _are_other_objects(before: Flaw, after: Flaw) -> bool:
+    return bool(before.objects and after.objects) and not before.objects & after.objects
+
+
+def _moves(before: Flaw, after: Flaw, terms: Terms) -> Iterator[float]:
+    if is_equal_size(before, after):
+        yield SAME_SIZE
+    if (count := count_of(before, terms)) is not None and count > 1 and count == count_of(after, terms):
+        yield SAME_COUNT
+    if after.points_back:
+        yield POINTS_BACK
+    if after.adds:
+        yield ADDS
+
+
+def told(before: Flaw, after: Flaw, found: Likeness) -> Iterator[str]:
+    """The likeness in plain words."""
+    yield f"{_component(before, after)}; {_kind(before, after, found.tie)}; {_where(before, after, found.place)}."
+    if is_equal_size(before, after) and before.entry.size and after.entry.size:
+        yield f"The size agrees: {before.entry.size.text}, {after.entry.size.text}."
+
+
+def _component(before: Flaw, after: Flaw) -> str:
+    one, other = plain(before.entry.component), plain(after.entry.component)
+    if one == other:
+        return f"Both speak of the {one}"
+    return f"The {one} then and the {other} now are easily named for each other"
+
+
+def _kind(before: Flaw, after: Flaw, tie: Tie) -> str:
+    one, other = (_kind_name(flaw) for flaw in (before, after))
+    if tie.how == "same":
+        return f"the same kind of flaw ({one})"
+    if tie.how in ("grown", "shrunk", "mended"):
+        return f"one may turn into the other ({one}, {other})"
+    return f"other words for what may be one flaw ({one}, {other})"
+
+
+def _kind_name(flaw: Flaw) -> str:
+    return "does not work" if flaw.entry.kind == "check" else plain(flaw.kind)
+
+
+def _where(before: Flaw, after: Flaw, place: PlaceTie) -> str:
+    one, other = before.entry.where, after.entry.where
+    if not one or not other:
+        return "its place was told only once" if one or other else "where on it was not said"
+    if one.lower() == other.lower():
+        return f"at the same place ({one})"
+    if place.how == "same":
+        return f"at the same place in other words ({one}; {other})"
+    return f"the place may be the same ({one}; {other})"

@@ -155,3 +155,79 @@ def _choices(value: Any) -> set[Any]:
 
 def _lines(gold: dict[str, Any]) -> set[int]:
     return _choices(gold["line"])
+
+
+@dataclass(frozen=True)
+class ChangeScore:
+    """What a comparison of two walks found, against changes that were marked by hand."""
+
+    links: int
+    """Pairs of an earlier and a later entry that were asked for and found."""
+    links_missed: tuple[tuple[str, str], ...]
+    links_extra: tuple[tuple[str, str], ...]
+    right: int
+    """Changes with the right entries on both sides and an accepted outcome."""
+    missed: tuple[dict[str, Any], ...]
+    """Gold changes that were not found so."""
+    extra: tuple[dict[str, Any], ...]
+    """Changes that no gold change asks for or excuses."""
+
+    @property
+    def pairing_f1(self) -> float:
+        """Harmonic mean of precision and recall over links."""
+        return _f1(self.links, len(self.links_missed) + len(self.links_extra))
+
+    @property
+    def outcome_f1(self) -> float:
+        """Harmonic mean of precision and recall over whole changes."""
+        return _f1(self.right, len(self.missed) + len(self.extra))
+
+    @property
+    def falsely_new(self) -> tuple[dict[str, Any], ...]:
+        """Those of the extra changes that say `new`."""
+        return tuple(change for change in self.extra if change["outcome"] == "new")
+
+
+def score_changes(gold: Sequence[dict[str, Any]], changes: Sequence[dict[str, Any]]) -> ChangeScore:
+    """Count right, missed and extra changes and links. Entries that no gold change names are left out."""
+    known = [{one for change in gold for one in change[side]} for side in ("before", "after")]
+    told = [change | _known_ids(change, known) for change in changes]
+    told = [change for change in told if change["before"] or change["after"]]
+    wanted = {link for change in gold if not change.get("optional") for link in _links(change)}
+    excused = {link for change in gold for link in _links(change)}
+    found = {link for change in told for link in _links(change)}
+    by_ids = {_key(change): change for change in told}
+    hit = [change for change in gold if _accepts(change, by_ids.get(_key(change)))]
+    right = {_key(change) for change in hit}
+    free = {one for change in gold if change.get("optional") for side in ("before", "after") for one in change[side]}
+    return ChangeScore(
+        links=len(wanted & found),
+        links_missed=tuple(sorted(wanted - found)),
+        links_extra=tuple(sorted(found - excused)),
+        right=sum(not change.get("optional") for change in hit),
+        missed=tuple(change for change in gold if _key(change) not in right and not change.get("optional")),
+        extra=tuple(
+            change for change in told if _key(change) not in right and not {*change["before"], *change["after"]} <= free
+        ),
+    )
+
+
+def _known_ids(change: dict[str, Any], known: Sequence[set[str]]) -> dict[str, list[str]]:
+    sides = ("before", "after")
+    return {side: [one for one in change[side] if one in ids] for side, ids in zip(sides, known, strict=True)}
+
+
+def _links(change: dict[str, Any]) -> set[tuple[str, str]]:
+    return {(before, after) for before in change["before"] for after in change["after"]}
+
+
+def _key(change: dict[str, Any]) -> tuple[frozenset[str], frozenset[str]]:
+    return frozenset(change["before"]), frozenset(change["after"])
+
+
+def _accepts(gold: dict[str, Any], told: dict[str, Any] | None) -> bool:
+    return told is not None and told["outcome"] in {gold["outcome"], *gold.get("alternatives", ())}
+
+
+def _f1(hits: int, over: int) -> float:
+    return 2 * hits / (2 * hits + over) if hits else 0.0

@@ -17,7 +17,9 @@ def add_compare(commands: Commands) -> None:
     compare.add_argument("before", metavar="MOVE_IN", type=path_text, help="the findings file of the earlier walk")
     compare.add_argument("after", metavar="MOVE_OUT", type=path_text, help="the findings file of the later walk")
     compare.add_argument("--out", metavar="FILE", type=path_text, required=True, help="the comparison to write")
-    compare.add_argument("--rooms", metavar="FILE", type=path_text, help="which rooms are the same, where that is asked")
+    compare.add_argument(
+        "--rooms", metavar="FILE", type=path_text, help="which rooms are the same, where that is asked"
+    )
     compare.add_argument("--json", action="store_true", help="print a summary for machines instead of the changes")
     compare.add_argument("--quiet", action="store_true", help="print nothing")
     add_words(compare)

@@ -47,7 +47,10 @@ def compare(wanted: WantedComparison) -> Comparison:
     marks = admit((wanted.before.name, before), (wanted.after.name, after), terms)
     given = _given_rooms(wanted.rooms, before, after) if wanted.rooms else {}
     comparison = compared(
-        (_named(wanted.before, before, wanted.out), before), (_named(wanted.after, after, wanted.out), after), given, terms
+        (_named(wanted.before, before, wanted.out), before),
+        (_named(wanted.after, after, wanted.out), after),
+        given,
+        terms,
     )
     write_record(wanted.out, comparison)
     _tell(wanted, Compare(comparison, before, after, marks))

@@ -8,9 +8,9 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cache
 
-from narrate2report.compare.flaws import Flaw, has_words
+from narrate2report.compare.flaws import Flaw, has_words, says
 from narrate2report.compare.terms import Terms, Tie
 from narrate2report.records.findings import Size
 from narrate2report.wording import plain
@@ -21,7 +21,10 @@ EQUAL = 1.15
 """Up to here two told sizes agree: `two inches` and `5 cm` are 1.6 % apart, `4 in` and `10 cm` as well."""
 
 CENTIMETRES = {"in": 2.54, "inch": 2.54, "inches": 2.54, '"': 2.54, "ft": 30.48, "foot": 30.48, "feet": 30.48} | {
-    "yd": 91.44, "mm": 0.1, "cm": 1.0, "m": 100.0
+    "yd": 91.44,
+    "mm": 0.1,
+    "cm": 1.0,
+    "m": 100.0,
 }
 """International yard and pound agreement of 1959: an inch is 25.4 mm."""
 
@@ -82,7 +85,7 @@ def is_many(flaw: Flaw, terms: Terms) -> bool:
     return not flaw.place.told and flaw.entry.size is None and count_of(flaw, terms) is None
 
 
-@lru_cache(maxsize=None)
+@cache
 def _single(nouns: tuple[str, ...]) -> re.Pattern[str]:
     choices = "|".join(re.escape(noun) for noun in sorted(nouns, key=len, reverse=True))
     return re.compile(rf"\b(?:a|an|one|single)\s+(?:[\w-]+\s+){{0,2}}(?:{choices})\b")
@@ -147,9 +150,12 @@ def _gravity(before: Flaw, after: Flaw) -> Iterator[Sign]:
 
 def _spread(before: Flaw, after: Flaw, terms: Terms) -> Iterator[Sign]:
     cues = terms.likeness.cues
-    if has_words(after.quote, cues.grown) and not has_words(before.quote, cues.grown):
+    if has_words(after.quote, cues.as_before):
+        yield Sign(0, "The later speaker says that it is as it was.")
+        return
+    if says(after.quote, cues.grown) and not says(before.quote, cues.grown):
         yield Sign(1, "The later speaker says that it has grown.")
-    elif has_words(after.quote, cues.shrunk) and not has_words(before.quote, cues.shrunk):
+    elif says(after.quote, cues.shrunk) and not says(before.quote, cues.shrunk):
         yield Sign(-1, "The later speaker says that it is less.")
-    if has_words(after.quote, cues.everywhere) and not has_words(before.quote, cues.everywhere):
+    if says(after.quote, cues.everywhere) and not says(before.quote, cues.everywhere):
         yield Sign(1, "It is all over now, as the later speaker says.")

@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cache
 
 from narrate2report.compare.places import Place
 from narrate2report.compare.terms import FAILS, Terms
@@ -89,11 +89,23 @@ def _joined(adverse: Sequence[Entry], terms: Terms) -> list[tuple[Entry, ...]]:
 
 
 def _is_one_fact(group: Sequence[Entry], entry: Entry, terms: Terms) -> bool:
-    if len(group) > 1 or group[0].kind == entry.kind:
+    if len(group) > 1:
         return False
+    if group[0].kind == entry.kind:
+        return group[0].condition == entry.condition and _is_told_at(group[0], entry, terms)
     fault = next(one.condition for one in (group[0], entry) if one.kind == "condition")
-    return fault in terms.likeness.conditions.fails and bool(
-        terms.component_grade(group[0].component, entry.component)
+    near = bool(terms.component_grade(group[0].component, entry.component))
+    return near and (terms.class_of(fault) == "fault" or terms.tie(FAILS, fault or "") is not None)
+
+
+def _is_told_at(one: Entry, other: Entry, terms: Terms) -> bool:
+    """Whether two entries of one sentence place one flaw on each other: on the grout, and on the tub `on the grout`."""
+    if one.kind != "condition" or not terms.is_near(one.component, other.component):
+        return False
+    read, things = terms.gazetteer.read, terms.gazetteer.things_of
+    return any(
+        first.where is not None and read(first.where, True).things & things(second.component)
+        for first, second in ((one, other), (other, one))
     )
 
 
@@ -112,7 +124,7 @@ def _flaw(entries: tuple[Entry, ...], number: int, terms: Terms) -> Flaw:
         objects=_objects(lead.where, quote, terms) if many else frozenset(),
         quote=quote,
         points_back=has_words(quote, cues.known) or _is_definite(quote, terms.nouns.get(kind, ())),
-        adds=has_words(quote, cues.further),
+        adds=says(quote, cues.further),
         number=number,
     )
 
@@ -138,13 +150,22 @@ def has_words(text: str, phrases: Iterable[str]) -> bool:
     return bool(phrases) and _any_of(phrases).search(text) is not None
 
 
-@lru_cache(maxsize=None)
+_DENIED = re.compile(r"(?:\b(?:no|not|never|nor|without|hardly)|n['’]t)\s+(?:[\w-]+\s+)?$")
+
+
+def says(text: str, phrases: tuple[str, ...]) -> bool:
+    """As `has_words`, but not where the phrase is denied: `it hasn't grown`, `no bigger`."""
+    found = _any_of(phrases).finditer(text) if phrases else ()
+    return any(not _DENIED.search(text[: match.start()]) for match in found)
+
+
+@cache
 def _any_of(phrases: tuple[str, ...]) -> re.Pattern[str]:
     choices = "|".join(re.escape(phrase.lower()) for phrase in sorted(phrases, key=len, reverse=True))
     return re.compile(rf"\b(?:{choices})(?:s|es)?\b")
 
 
-@lru_cache(maxsize=None)
+@cache
 def _definite(nouns: tuple[str, ...]) -> re.Pattern[str]:
     choices = "|".join(re.escape(noun) for noun in sorted(nouns, key=len, reverse=True))
     return re.compile(rf"\b(?:the|that|those|these|this)\s+(?:[\w-]+\s+){{0,2}}(?:{choices})(?:s|es)?\b")

@@ -90,7 +90,7 @@ def _by_side(edges: Edges) -> tuple[dict[int, list[int]], dict[int, list[int]]]:
 
 
 def _belongs(flaw: Flaw, beside: Flaw, partner: Flaw, found: Likeness, terms: Terms) -> bool:
-    """Whether a left-over flaw is of the same change as `beside`, which `partner` of the other record was paired with."""
+    """Whether a left-over flaw is of the change of `beside`, which is paired with `partner` of the other record."""
     if flaw.entry.component != beside.entry.component or flaw.adds:
         return False
     if _sentences(flaw) & _sentences(beside) and flaw.entry.where == beside.entry.where:

@@ -34,9 +34,7 @@ class Outcomes:
         after = tuple(one for flaw in group.after for one in flaw.ids)
         outcome, because = self._judged(group)
         side, first = ("before", before) if before else ("after", after)
-        return FlawChange(
-            id=f"{side}-{first[0]}", outcome=outcome, before=before, after=after, because=tuple(because)
-        )
+        return FlawChange(id=f"{side}-{first[0]}", outcome=outcome, before=before, after=after, because=tuple(because))
 
     def _judged(self, group: Group) -> tuple[Became, Iterator[str]]:
         if group.likeness is not None:

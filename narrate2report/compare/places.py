@@ -25,9 +25,9 @@ _EMPTY = frozenset(
     " feet foot ft long wide big small little bit right's edge-wise where which as's".split()
 )
 
-Where = Literal["same", "unsaid", "other", "contrary"]
+Where = Literal["same", "unsaid", "unsure", "other", "contrary"]
 _SHARED_SIDE = 0.48
-GRADES: Mapping[Where, float] = {"same": 1.0, "unsaid": 0.8, "other": 0.45, "contrary": 0.2}
+GRADES: Mapping[Where, float] = {"same": 1.0, "unsaid": 0.8, "unsure": 0.55, "other": 0.45, "contrary": 0.2}
 """How far each relation of two places leaves them one, of 1."""
 
 
@@ -38,10 +38,14 @@ class Place:
     sides: frozenset[str] = frozenset()
     things: frozenset[str] = frozenset()
     told: bool = False
+    unknown: frozenset[str] = frozenset()
+    """Those of the things that no vocabulary knows: they may be other words for anything."""
+    which: frozenset[tuple[str, str]] = frozenset()
+    """Which one of a thing was named: the bathroom's door."""
 
     def without(self, things: frozenset[str]) -> Place:
         """The same place, without the component itself, which tells nothing of where on it."""
-        return Place(self.sides, self.things - things, self.told)
+        return Place(self.sides, self.things - things, self.told, self.unknown - things, self.which)
 
 
 @dataclass(frozen=True)
@@ -77,22 +81,32 @@ class Gazetteer:
         ):
             for name, words in lists.items():
                 for phrase in words:
-                    phrases.setdefault(tuple(_words(phrase)), (kind, name))
+                    said = tuple(_words(phrase))
+                    # `front door` is a door and a side of the home: which door it is must not be lost.
+                    if kind == "side" or len(said) == 1 or phrases.get(said[:1], ("",))[0] != "side":
+                        phrases.setdefault(said, (kind, name))
         return cls(phrases, (frozenset(names) for names in likeness.contrary.values()))
 
     def _read(self, text: str, told: bool = True) -> Place:
         """The place that some words tell. Where they are no words of place (`told` false), only known things count."""
         words = _words(text)
-        sides, things = set(), set()
+        sides, things, unknown, which = set(), set(), set(), set()
         at = 0
         while at < len(words):
             length, kind, name = self._longest(words, at)
             if kind == "side":
                 sides.add(name)
-            elif kind == "thing" or (told and words[at] not in _EMPTY and not words[at].isdigit()):
-                things.add(name or words[at])
+            elif kind == "thing":
+                things.add(name)
+                whose = self._phrases.get(tuple(words[at : at + length - 1]))
+                if whose and self._phrases.get((words[at + length - 1],)) == (kind, name):
+                    which.add((name, whose[1]))
+            elif told and words[at] not in _EMPTY and not words[at].isdigit():
+                unknown.add(words[at])
             at += length
-        return Place(frozenset(sides if told else ()), frozenset(things), told)
+        return Place(
+            frozenset(sides if told else ()), frozenset(things | unknown), told, frozenset(unknown), frozenset(which)
+        )
 
     def things_of(self, component: str) -> frozenset[str]:
         """What the component itself is called in a place."""
@@ -114,14 +128,24 @@ class Gazetteer:
             return _tie("contrary")
         shared = len(one.sides & other.sides)
         if one.things & other.things:
-            return _tie("same")
+            return _tie("other") if _are_two(one, other) else _tie("same")
         if one.things and other.things:
-            return _tie("same", 0.85) if shared > 1 else _tie("other", _SHARED_SIDE if shared else None)
+            if shared > 1:
+                return _tie("same", 0.85)
+            if one.unknown or other.unknown:
+                return _tie("unsure")
+            return _tie("other", _SHARED_SIDE if shared else None)
         return _tie("same") if shared else _tie("unsaid")
 
     def are_contrary(self, one: frozenset[str], other: frozenset[str]) -> bool:
         """Whether two sets of sides exclude each other: left and right, not left and the left corner at the right."""
         return any((one & pair) and (other & pair) and not one & other & pair for pair in self._contrary)
+
+
+def _are_two(one: Place, other: Place) -> bool:
+    """Whether all that they share is a thing of which each names another one: the bathroom door, the kitchen door."""
+    named, told = dict(one.which), dict(other.which)
+    return all(thing in named and thing in told and named[thing] != told[thing] for thing in one.things & other.things)
 
 
 def _tie(how: Where, grade: float | None = None) -> PlaceTie:

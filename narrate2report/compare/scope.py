@@ -35,7 +35,7 @@ class Scope:
     def of(cls, rooms: Mapping[str, str], before: Iterable[Entry], after: Iterable[Entry], terms: Terms) -> Scope:
         """The scope of two records whose rooms are matched."""
         several = _in_several_rooms(before) | _in_several_rooms(after)
-        return cls(rooms, terms, frozenset(terms.likeness.components.once) - several)
+        return cls({**rooms, WHOLE: WHOLE}, terms, frozenset(terms.likeness.components.once) - several)
 
     def grade(self, before: Entry, after: Entry) -> float:
         """How far two entries are about the same room, of 1; 0 where they are about two."""

@@ -14,7 +14,7 @@ from functools import cached_property
 from typing import Literal
 
 from narrate2report.compare.flaws import WHOLE, Flaw, has_words
-from narrate2report.compare.scope import GENERAL, Scope
+from narrate2report.compare.scope import GENERAL
 from narrate2report.compare.terms import FAILS, Terms
 from narrate2report.records.findings import Entry
 
@@ -91,11 +91,9 @@ class Record:
         words = self.terms.components[component].words if self._knows(flaw) else ()
         if any(has_words(piece.quote.lower(), words) for piece in entry.evidence):
             return True
-        own = self.terms.components[entry.component].words if entry.component in self.terms.components else ()
-        return component not in self._parts_of(entry.component) and has_words(flaw.quote, own)
-
-    def _parts_of(self, whole: str) -> frozenset[str]:
-        return frozenset(name for name, one in self.terms.components.items() if whole in one.part_of)
+        # `Tiles are sound`, then `one of the floor tiles is cracked`: the surface goes by either name.
+        surfaces = {self.terms.group_of(component), self.terms.group_of(entry.component)} == {"surfaces"}
+        return surfaces and has_words(flaw.quote, self.terms.components[entry.component].words)
 
     def _tells_of(self, entry: Entry, flaw: Flaw) -> bool:
         """Of a room at large: whether an entry tells of this kind of flaw. `Looks good` says nothing of its smell."""

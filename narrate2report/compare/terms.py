@@ -119,7 +119,7 @@ class Terms:
             for before, later in growing.items():
                 for after in later:
                     found[before, after] = Tie(AKIN if here else TURNED, "grown", here)
-                    if "missing" != after:
+                    if after != "missing":
                         # What was missing and is there, though broken, was put back: another matter.
                         found[after, before] = Tie(AKIN if here else TURNED, "shrunk", here)
         for pair in _pairs(known.alike.values()):

@@ -12,7 +12,7 @@ from rich.console import Group, RenderableType
 from rich.padding import Padding
 from rich.text import Text
 
-from narrate2report.records.comparison import Became, Compared, Comparison, FlawChange
+from narrate2report.records.comparison import Became, Compared, Comparison, FlawChange, SameRoom
 from narrate2report.records.findings import Entry, Findings
 from narrate2report.records.moments import clock
 from narrate2report.wording import WALKS, counted, plain, room_name, said, unit_name
@@ -73,7 +73,7 @@ def changes_page(told: Compare) -> RenderableType:
         Text(f"Later:   {_walk(comparison.after)}", style="bold"),
         *(Text(f"MIND: {mark}.", style="bold red") for mark in told.marks),
         Text(_counts(comparison)),
-        *(Text(_renamed(told, before, after, why), style="dim") for before, after, why in _pairs(comparison)),
+        *(Text(_renamed(room), style="dim") for room in comparison.rooms),
         Text(),
         *_rooms(told),
         *_asked(comparison),
@@ -96,12 +96,9 @@ def _counts(comparison: Comparison) -> str:
     return f"{counted(len(comparison.changes), 'flaw')}: {listed}."
 
 
-def _pairs(comparison: Comparison) -> Iterator[tuple[str, str, str]]:
-    yield from ((room.before, room.after, room.because) for room in comparison.rooms)
-
-
-def _renamed(told: Compare, before: str, after: str, why: str) -> str:
-    return f"{room_name(before)} ({before}) then is {room_name(after)} ({after}) now: {why}."
+def _renamed(room: SameRoom) -> str:
+    then, now = room_name(room.before), room_name(room.after)
+    return f"{then} ({room.before}) then is {now} ({room.after}) now: {room.because}."
 
 
 def _rooms(told: Compare) -> Iterator[RenderableType]:

@@ -86,15 +86,21 @@ def _check_likeness(file: LinedYaml, vocabulary: Vocabulary) -> None:
     }
     for section, field in LISTS_OF_IDS:
         block = file.data.get(section, {}).get(field, {})
-        named = [((key,), key) for key in block] if field in {"grows", "grows_here"} else []
-        lists = block.items() if isinstance(block, dict) else [(None, block)]
-        named += [
-            ((index,) if key is None else (key, index), one) for key, ids in lists for index, one in enumerate(ids)
-        ]
-        for place, unknown in named:
+        for place, unknown in _listed(block, keys_too=field in {"grows", "grows_here"}):
             if unknown not in known[section]:
                 problem = f"{section}.{field}: no such id '{unknown}'; use {_nearest_few(unknown, known[section])}"
                 raise file.mistake((section, field, *place), problem)
+
+
+def _listed(block: Any, keys_too: bool) -> Iterator[tuple[Location, str]]:
+    """The ids in a list or in a block of named lists, with where each stands."""
+    if isinstance(block, dict):
+        for key, ids in block.items():
+            if keys_too:
+                yield (key,), key
+            yield from (((key, index), one) for index, one in enumerate(ids))
+    else:
+        yield from (((index,), one) for index, one in enumerate(block))
 
 
 def check_families(layer: Layer, families: set[str]) -> None:

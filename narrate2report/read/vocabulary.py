@@ -6,7 +6,7 @@ Each model below is one entry of the file that its docstring names; lists hold l
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Literal
 
@@ -101,8 +101,8 @@ class Vocabulary:
     cues: Mapping[str, Words]
     idioms: Words
     sound_alikes: Mapping[str, Mapping[str, Words]]
-    likeness: Likeness
     version: str
+    likeness: Likeness = field(default_factory=Likeness)
 
     def is_sound(self, condition: str) -> bool:
         """Whether a condition is nothing to complain of."""

@@ -1,4 +1,4 @@
-"""A walk to be set beside another one: this program's own record with its journal, or one in the contract's plain form."""
+"""A walk to be set beside another: this program's own record with its journal, or one in the contract's plain form."""
 
 from __future__ import annotations
 

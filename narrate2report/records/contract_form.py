@@ -2,7 +2,8 @@
 
 In that form a fact of the header is one plain value, a recording is named by its number, ids of sentences may be
 numbers, and what was not kept is left out. What is filled in says so, and nothing is made up: a size of 0 bytes means
-that none was told, an entry without reasons gets the one that its file tells none. A seal is left out: only this program's own form can be checked against one.
+that none was told, an entry without reasons gets the one that its file tells none. A seal is left out: only this
+program's own form can be checked against one.
 """
 
 from __future__ import annotations

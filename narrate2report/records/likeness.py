@@ -55,6 +55,7 @@ class ChangeCues(Value):
 
     known: Words = ()
     further: Words = ()
+    as_before: Words = ()
     grown: Words = ()
     shrunk: Words = ()
     everywhere: Words = ()

@@ -13,6 +13,7 @@ from pydantic import BaseModel
 from pydantic.json_schema import GenerateJsonSchema
 
 from narrate2report.records.canonical import readable_bytes
+from narrate2report.records.comparison import CHANGES_SCHEMA, Comparison
 from narrate2report.records.files import write_whole
 from narrate2report.records.findings import FINDINGS_SCHEMA, Findings
 from narrate2report.records.journal import JOURNAL_SCHEMA, JournalLine
@@ -22,6 +23,7 @@ from narrate2report.shipped import PACKAGE
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 
 PUBLISHED: dict[str, tuple[str, type[BaseModel]]] = {
+    "changes.schema.json": (CHANGES_SCHEMA, Comparison),
     "findings.schema.json": (FINDINGS_SCHEMA, Findings),
     "journal-line.schema.json": (JOURNAL_SCHEMA, JournalLine),
     "transcript.schema.json": (TRANSCRIPT_SCHEMA, Transcript),

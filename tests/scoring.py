@@ -8,7 +8,7 @@ of those that are `same_as` each other one is enough.
 from __future__ import annotations
 
 import json
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -188,10 +188,10 @@ class ChangeScore:
         return tuple(change for change in self.extra if change["outcome"] == "new")
 
 
-def score_changes(gold: Sequence[dict[str, Any]], changes: Sequence[dict[str, Any]]) -> ChangeScore:
+def score_changes(gold: Sequence[dict[str, Any]], changes: Sequence[Mapping[str, Any]]) -> ChangeScore:
     """Count right, missed and extra changes and links. Entries that no gold change names are left out."""
     known = [{one for change in gold for one in change[side]} for side in ("before", "after")]
-    told = [change | _known_ids(change, known) for change in changes]
+    told = [dict(change) | _known_ids(change, known) for change in changes]
     told = [change for change in told if change["before"] or change["after"]]
     wanted = {link for change in gold if not change.get("optional") for link in _links(change)}
     excused = {link for change in gold for link in _links(change)}
@@ -212,7 +212,7 @@ def score_changes(gold: Sequence[dict[str, Any]], changes: Sequence[dict[str, An
     )
 
 
-def _known_ids(change: dict[str, Any], known: Sequence[set[str]]) -> dict[str, list[str]]:
+def _known_ids(change: Mapping[str, Any], known: Sequence[set[str]]) -> dict[str, list[str]]:
     sides = ("before", "after")
     return {side: [one for one in change[side] if one in ids] for side, ids in zip(sides, known, strict=True)}
 

@@ -50,7 +50,7 @@ def walk_of(unit: str, head: str, lines: str, file: str) -> dict[str, Any]:
     rooms: list[dict[str, Any]] = []
     quoted: dict[str, float] = {}
     now = 0.0
-    for line in lines.strip().splitlines():
+    for line in map(str.strip, lines.strip().splitlines()):
         if line.startswith("["):
             rooms.append({"room": line.strip("[]"), "recording": 0, "start": now, "end": now + 1})
             quoted = {}

@@ -99,18 +99,22 @@ CASES = {
     ),
     "one more beside the one that was there": (
         "[kitchen]\n1 countertop burn @by the stove@ | A burn by the stove.",
-        "[kitchen]\n1 countertop burn @by the stove@ | The burn by the stove.\n"
-        "2 countertop burn @by the sink@ | Another burn by the sink.",
+        """[kitchen]
+        1 countertop burn @by the stove@ | The burn by the stove.
+        2 countertop burn @by the sink@ | Another burn by the sink.""",
         ["new >2", "unchanged 1>1"],
     ),
     "told at large before, of two places after": (
         "[kitchen]\n1 wall scuff | Walls are scuffed.",
-        "[kitchen]\n1 wall scuff @by the door@ | Scuffs by the door.\n2 wall scuff @by the window@ | Scuffs by the window.",
+        """[kitchen]
+        1 wall scuff @by the door@ | Scuffs by the door.
+        2 wall scuff @by the window@ | Scuffs by the window.""",
         ["unchanged 1>1+2"],
     ),
     "two words for one place of wear": (
-        "[kitchen]\n1 floor scratch @by the door@ | Scratches and scuffs by the door.\n"
-        "2 floor scuff @by the door@ | Scratches and scuffs by the door.",
+        """[kitchen]
+        1 floor scratch @by the door@ | Scratches and scuffs by the door.
+        2 floor scuff @by the door@ | Scratches and scuffs by the door.""",
         "[kitchen]\n1 floor scuff @at the doorway@ | Scuffs at the doorway.",
         ["unchanged 2+1>1"],
     ),

@@ -39,9 +39,10 @@ def test_names_that_say_the_same_go_together() -> None:
 
 
 def test_what_was_said_tells_rooms_apart() -> None:
-    after = "[bedroom.left]\n1 door dent @by the knob@ | Dent by the knob.\n[bedroom.right]\n" + (
-        "2 wall hole @by the window@ | Hole by the window."
-    )
+    after = """[bedroom.left]
+    1 door dent @by the knob@ | Dent by the knob.
+    [bedroom.right]
+    2 wall hole @by the window@ | Hole by the window."""
     assert same(TWO_BEFORE, after) == {"bedroom.2": "bedroom.right", "bedroom.3": "bedroom.left"}
     assert became(TWO_BEFORE, after) == ["unchanged 1>2", "unchanged 3>1"]
 

@@ -8,11 +8,14 @@ from pathlib import Path
 from typing import get_args
 
 import pytest
+from pydantic import BaseModel
 
 from narrate2report.cli import parser
 from narrate2report.commands.guide import topics
 from narrate2report.commands.terminal_pages import KEYS
+from narrate2report.records.comparison import Became, Compared, Comparison, FlawChange, SameRoom, UnclearRoom
 from narrate2report.records.findings import Entry, Findings, Seal
+from narrate2report.records.likeness import Likeness
 from narrate2report.seal.mismatch import Layer
 
 ROOT = Path(__file__).parents[2]
@@ -34,7 +37,10 @@ def test_the_readme_names_no_command_that_is_not_there() -> None:
     assert named <= set(commands())
 
 
-GUIDE_OF = {name: name for name in ("chapters", "draft", "report", "review", "worklist")} | {"annotations": "open-data"}
+GUIDE_OF = {name: name for name in ("chapters", "draft", "report", "review", "worklist")} | {
+    "annotations": "open-data",
+    "compare": "comparing",
+}
 OPTIONS = [
     (guide, action.option_strings[-1])
     for name, guide in GUIDE_OF.items()
@@ -53,7 +59,7 @@ def test_every_answer_of_the_review_in_the_terminal_stands_in_its_guide(letter: 
     assert f"`{letter}`" in topics()["review"].read_text(encoding="utf-8")
 
 
-PROMISED = "chapters draft findings open-data report review sealing speaking vocabulary worklist".split()
+PROMISED = "chapters comparing draft findings open-data report review sealing speaking vocabulary worklist".split()
 
 
 @pytest.mark.parametrize("name", PROMISED)
@@ -81,6 +87,24 @@ def test_every_field_of_the_file_stands_in_its_guide(kind: type[Findings] | type
     guide = topics()["findings"].read_text(encoding="utf-8")
     names = [field.alias or name for name, field in kind.model_fields.items()]
     assert [name for name in names if f"`{name}`" not in guide] == []
+
+
+@pytest.mark.parametrize(
+    "kind", [Comparison, FlawChange, Compared, SameRoom, UnclearRoom], ids=lambda kind: kind.__name__
+)
+def test_every_field_and_outcome_of_a_comparison_stands_in_its_guide(kind: type[BaseModel]) -> None:
+    guide = topics()["comparing"].read_text(encoding="utf-8")
+    names = [field.alias or name for name, field in kind.model_fields.items()]
+    assert [name for name in (*names, *get_args(Became)) if f"`{name}`" not in guide] == []
+
+
+def test_every_list_of_likeness_stands_in_the_guide_on_words() -> None:
+    guide = topics()["vocabulary"].read_text(encoding="utf-8")
+    for section, field in Likeness.model_fields.items():
+        inner = field.annotation
+        assert isinstance(inner, type)
+        assert issubclass(inner, BaseModel)
+        assert [name for name in (section, *inner.model_fields) if f"`{name}`" not in guide] == []
 
 
 @pytest.mark.parametrize("name", sorted(path.stem for path in (ROOT / "vocab").glob("*.yaml")))

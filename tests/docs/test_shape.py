@@ -10,7 +10,7 @@ import pytest
 
 ROOT = Path(__file__).parents[2]
 PACKAGE = ROOT / "narrate2report"
-STAGES = {"intake", "listen", "read", "review", "seal", "publish", "evaluate", "shelf"}
+STAGES = {"intake", "listen", "read", "review", "compare", "seal", "publish", "evaluate", "shelf"}
 MAY_IMPORT = {stage: {stage, "records", "wording", "errors", "shipped"} for stage in STAGES} | {
     "records": {"records", "errors", "shipped"},
     "wording": {"records"},

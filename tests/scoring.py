@@ -230,4 +230,4 @@ def _accepts(gold: dict[str, Any], told: dict[str, Any] | None) -> bool:
 
 
 def _f1(hits: int, over: int) -> float:
-    return 2 * hits / (2 * hits + over) if hits else 0.0
+    return 2 * hits / (2 * hits + over) if hits or over else 1.0

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from narrate2report.compare.amounts import count_of, is_equal_size
 from narrate2report.compare.flaws import Flaw
 from narrate2report.compare.places import PlaceTie
-from narrate2report.compare.terms import Terms, Tie
+from narrate2report.compare.terms import NEAR, Terms, Tie
 from narrate2report.wording import plain
 
 ENOUGH = 0.5
@@ -22,6 +22,8 @@ SAME_SIZE = 0.1
 SAME_COUNT = 0.05
 POINTS_BACK = 0.08
 ADDS = -0.25
+UNNAMED = 0.6
+"""How far neighbours are one where neither is named when the other is meant: only the same flaw at the same place."""
 ORDER = 1e-7
 """A hair, so that flaws that are alike in all else are paired in the order said."""
 
@@ -38,7 +40,7 @@ class Likeness:
 
 def likeness(before: Flaw, after: Flaw, room: float, terms: Terms) -> Likeness | None:
     """How far two flaws are alike, where they can be one at all; `room` says how far their rooms are one, of 1."""
-    component = terms.component_grade(before.entry.component, after.entry.component)
+    component = _component_grade(before, after, terms)
     tie = terms.tie(before.kind, after.kind) if component and room else None
     if tie is None or _are_other_objects(before, after):
         return None
@@ -52,12 +54,21 @@ def likeness(before: Flaw, after: Flaw, room: float, terms: Terms) -> Likeness |
     return Likeness(grade, tie, component, place) if grade >= ENOUGH else None
 
 
+def _component_grade(before: Flaw, after: Flaw, terms: Terms) -> float:
+    """Of a part and its whole, or of neighbours, one must be named where the other is meant: else they are two."""
+    one, other = before.entry.component, after.entry.component
+    grade = terms.component_grade(one, other)
+    if grade != NEAR or terms.names(before.quote, other) or terms.names(after.quote, one):
+        return grade
+    return UNNAMED
+
+
 def _are_other_objects(before: Flaw, after: Flaw) -> bool:
     return bool(before.objects and after.objects) and not before.objects & after.objects
 
 
 def _moves(before: Flaw, after: Flaw, terms: Terms) -> Iterator[float]:
-    if is_equal_size(before, after):
+    if is_equal_size(before, after, terms):
         yield SAME_SIZE
     if (count := count_of(before, terms)) is not None and count > 1 and count == count_of(after, terms):
         yield SAME_COUNT
@@ -70,8 +81,6 @@ def _moves(before: Flaw, after: Flaw, terms: Terms) -> Iterator[float]:
 def told(before: Flaw, after: Flaw, found: Likeness) -> Iterator[str]:
     """The likeness in plain words."""
     yield f"{_component(before, after)}; {_kind(before, after, found.tie)}; {_where(before, after, found.place)}."
-    if is_equal_size(before, after) and before.entry.size and after.entry.size:
-        yield f"The size agrees: {before.entry.size.text}, {after.entry.size.text}."
 
 
 def _component(before: Flaw, after: Flaw) -> str:

@@ -10,7 +10,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cache
 
-from narrate2report.compare.flaws import Flaw, has_words, says
+from narrate2report.compare.flaws import Flaw
+from narrate2report.compare.phrases import has_words, says
 from narrate2report.compare.terms import Terms, Tie
 from narrate2report.records.findings import Size
 from narrate2report.wording import plain
@@ -46,7 +47,7 @@ def signs(before: Sequence[Flaw], after: Sequence[Flaw], tie: Tie, terms: Terms)
     return (
         *_mended(tie, one, other),
         *_counts(before, after, terms),
-        *_sizes(one, other),
+        *_sizes(one, other, terms),
         *_turned(tie, one, other),
         *_gravity(one, other),
         *_spread(one, other, terms),
@@ -58,6 +59,23 @@ def way(found: Sequence[Sign]) -> int:
     return next((sign.way for sign in found if sign.way), 0)
 
 
+def size_of(flaw: Flaw, terms: Terms) -> float | None:
+    """How large a flaw was told to be, in centimetres: measured, or as large as something that everybody knows."""
+    measured = centimetres(flaw.entry.size)
+    if measured is not None:
+        return measured
+    borrowed = _borrowed(tuple(terms.likeness.sizes)).search(flaw.quote) if terms.likeness.sizes else None
+    return terms.likeness.sizes[borrowed[1] or borrowed[2]] if borrowed else None
+
+
+@cache
+def _borrowed(things: tuple[str, ...]) -> re.Pattern[str]:
+    choices = "|".join(re.escape(thing) for thing in sorted(things, key=len, reverse=True))
+    return re.compile(
+        rf"\b(?:size of|as big as|as large as|big as)\s+(?:a|an|my|your)\s+({choices})\b|\b({choices})[- ]sized?\b"
+    )
+
+
 def centimetres(size: Size | None) -> float | None:
     """A size in centimetres where it can be read."""
     if size is None or size.value is None or size.value <= 0 or size.unit is None:
@@ -66,9 +84,9 @@ def centimetres(size: Size | None) -> float | None:
     return size.value * factor if factor else None
 
 
-def is_equal_size(one: Flaw, other: Flaw) -> bool:
+def is_equal_size(one: Flaw, other: Flaw, terms: Terms) -> bool:
     """Whether both sizes were told and agree."""
-    ratio = _ratio(one, other)
+    ratio = _ratio(one, other, terms)
     return ratio is not None and 1 / EQUAL <= ratio <= EQUAL
 
 
@@ -91,8 +109,8 @@ def _single(nouns: tuple[str, ...]) -> re.Pattern[str]:
     return re.compile(rf"\b(?:a|an|one|single)\s+(?:[\w-]+\s+){{0,2}}(?:{choices})\b")
 
 
-def _ratio(before: Flaw, after: Flaw) -> float | None:
-    one, other = centimetres(before.entry.size), centimetres(after.entry.size)
+def _ratio(before: Flaw, after: Flaw, terms: Terms) -> float | None:
+    one, other = size_of(before, terms), size_of(after, terms)
     return other / one if one and other else None
 
 
@@ -115,17 +133,23 @@ def _total(flaws: Sequence[Flaw], terms: Terms) -> int | None:
     return None if None in counts else sum(count for count in counts if count is not None)
 
 
-def _sizes(before: Flaw, after: Flaw) -> Iterator[Sign]:
-    ratio = _ratio(before, after)
-    if ratio is None or before.entry.size is None or after.entry.size is None:
+def _sizes(before: Flaw, after: Flaw, terms: Terms) -> Iterator[Sign]:
+    ratio = _ratio(before, after, terms)
+    if ratio is None:
         return
-    told = f"{before.entry.size.text} then, {after.entry.size.text} now"
+    told = f"{_told_size(before, terms)} then, {_told_size(after, terms)} now"
     if ratio >= PLAINLY:
         yield Sign(1, f"It is plainly larger: {told}.")
     elif ratio <= 1 / PLAINLY:
         yield Sign(-1, f"It is plainly smaller: {told}.")
     else:
         yield Sign(0, f"Its size is about the same: {told}.")
+
+
+def _told_size(flaw: Flaw, terms: Terms) -> str:
+    if flaw.entry.size is not None:
+        return flaw.entry.size.text
+    return f"about {size_of(flaw, terms):g} cm"
 
 
 def _turned(tie: Tie, before: Flaw, after: Flaw) -> Iterator[Sign]:

@@ -7,10 +7,11 @@ two conditions told in one sentence stay two.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cache
 
+from narrate2report.compare.phrases import has_words, says
 from narrate2report.compare.places import Place
 from narrate2report.compare.terms import FAILS, Terms
 from narrate2report.records.findings import Entry, Findings
@@ -142,27 +143,6 @@ def _objects(where: str | None, quote: str, terms: Terms) -> frozenset[str]:
         if found:
             return found
     return frozenset()
-
-
-def has_words(text: str, phrases: Iterable[str]) -> bool:
-    """Whether any of the phrases stands in a text in small letters, as whole words; plurals in -s count."""
-    phrases = tuple(phrases)
-    return bool(phrases) and _any_of(phrases).search(text) is not None
-
-
-_DENIED = re.compile(r"(?:\b(?:no|not|never|nor|without|hardly)|n['’]t)\s+(?:[\w-]+\s+)?$")
-
-
-def says(text: str, phrases: tuple[str, ...]) -> bool:
-    """As `has_words`, but not where the phrase is denied: `it hasn't grown`, `no bigger`."""
-    found = _any_of(phrases).finditer(text) if phrases else ()
-    return any(not _DENIED.search(text[: match.start()]) for match in found)
-
-
-@cache
-def _any_of(phrases: tuple[str, ...]) -> re.Pattern[str]:
-    choices = "|".join(re.escape(phrase.lower()) for phrase in sorted(phrases, key=len, reverse=True))
-    return re.compile(rf"\b(?:{choices})(?:s|es)?\b")
 
 
 @cache

@@ -16,14 +16,13 @@ from narrate2report.records.likeness import PlaceLikeness
 from narrate2report.wording import plain
 
 _WORD = re.compile(r"[a-z0-9]+(?:[-'’][a-z0-9]+)*")
+_FILLING = re.compile(
+    r"(?<!the )(?<!your )\b(?:right|over|back|up|down|out)\s+"
+    r"(?=(?:at|by|near|next|beside|in|on|there|here|where|against|along|around|behind|above|under|below|inside)\b)"
+)
+"""`Right by the sink` is not to the right of it, `over by the window` not above it."""
 _LONGEST = 4
 """Words of the longest phrase that is looked for."""
-_EMPTY = frozenset(
-    "a an the of on in at by near next to beside close along around from and or with it its this that these those one"
-    " ones there here is are was were has have side sides area part spot right-hand just about over up down off onto"
-    " into across against between toward towards through some all only two three four five six seven inch inches cm"
-    " feet foot ft long wide big small little bit right's edge-wise where which as's".split()
-)
 
 Where = Literal["same", "unsaid", "unsure", "other", "contrary"]
 _SHARED_SIDE = 0.48
@@ -59,9 +58,15 @@ class PlaceTie:
 class Gazetteer:
     """Reads words of place. Phrases are matched longest first, plurals as their singular."""
 
-    def __init__(self, phrases: Mapping[tuple[str, ...], tuple[str, str]], contrary: Iterable[frozenset[str]]) -> None:
+    def __init__(
+        self,
+        phrases: Mapping[tuple[str, ...], tuple[str, str]],
+        contrary: Iterable[frozenset[str]],
+        empty: frozenset[str],
+    ) -> None:
         self._phrases = phrases
         self._contrary = tuple(contrary)
+        self._empty = empty
         self.read = lru_cache(maxsize=None)(self._read)
         self.tie = lru_cache(maxsize=1 << 20)(self._tie)
 
@@ -85,7 +90,8 @@ class Gazetteer:
                     # `front door` is a door and a side of the home: which door it is must not be lost.
                     if kind == "side" or len(said) == 1 or phrases.get(said[:1], ("",))[0] != "side":
                         phrases.setdefault(said, (kind, name))
-        return cls(phrases, (frozenset(names) for names in likeness.contrary.values()))
+        contrary = (frozenset(names) for names in likeness.contrary.values())
+        return cls(phrases, contrary, frozenset(_singular(word) for word in likeness.empty))
 
     def _read(self, text: str, told: bool = True) -> Place:
         """The place that some words tell. Where they are no words of place (`told` false), only known things count."""
@@ -101,7 +107,7 @@ class Gazetteer:
                 whose = self._phrases.get(tuple(words[at : at + length - 1]))
                 if whose and self._phrases.get((words[at + length - 1],)) == (kind, name):
                     which.add((name, whose[1]))
-            elif told and words[at] not in _EMPTY and not words[at].isdigit():
+            elif told and words[at] not in self._empty and not words[at].isdigit():
                 unknown.add(words[at])
             at += length
         return Place(
@@ -153,7 +159,7 @@ def _tie(how: Where, grade: float | None = None) -> PlaceTie:
 
 
 def _words(text: str) -> list[str]:
-    return [_singular(word) for word in _WORD.findall(text.lower())]
+    return [_singular(word) for word in _WORD.findall(_FILLING.sub("", text.lower()))]
 
 
 def _singular(word: str) -> str:

@@ -14,7 +14,8 @@ import numpy as np
 from scipy.optimize import linear_sum_assignment
 
 from narrate2report.compare.alike import likeness
-from narrate2report.compare.flaws import Flaw, has_words
+from narrate2report.compare.flaws import Flaw
+from narrate2report.compare.phrases import has_words
 from narrate2report.compare.terms import Terms
 from narrate2report.records.comparison import SameRoom, UnclearRoom
 from narrate2report.records.findings import Entry
@@ -22,6 +23,8 @@ from narrate2report.wording import room_name
 
 ENOUGH = 0.8
 """How much what was said must speak for two rooms being one."""
+SOME = 0.05
+"""How much of it must agree where two rooms of different kinds are the only ones left."""
 AHEAD = 0.5
 """By how much it must speak more for it than for any other."""
 
@@ -29,6 +32,7 @@ _FLAW = 1.0
 _NAMED = 1.0
 _WHAT_IT_IS = 0.6
 _SAME_THINGS = 0.4
+_OTHER_KIND = 0.1
 NOT_THERE = "none"
 """What a person writes for a room that the other record does not have."""
 
@@ -74,9 +78,9 @@ def match_rooms(before: Spoken, after: Spoken, given: Mapping[str, str], terms: 
     unmatched = _Unmatched([room for room in left if room not in same], [room for room in over if room not in left])
     for found in (
         *_said_the_same(unmatched, terms),
-        *_only_ones(unmatched, terms),
+        *_only_ones(unmatched, before, after, terms),
         *_by_what_was_said(unmatched, before, after, terms),
-        *_only_ones(unmatched, terms),
+        *_only_ones(unmatched, before, after, terms),
     ):
         same[found.before] = found.after
         renamed.append(found)
@@ -104,14 +108,18 @@ def _said_the_same(unmatched: _Unmatched, terms: Terms) -> Iterator[SameRoom]:
             yield unmatched.take(before, fitting[0], "both names say the same")
 
 
-def _only_ones(unmatched: _Unmatched, terms: Terms) -> Iterator[SameRoom]:
-    """A room that can be only one of the other record, which can be only this one: the same kind first."""
+def _only_ones(unmatched: _Unmatched, before: Spoken, after: Spoken, terms: Terms) -> Iterator[SameRoom]:
+    """A room that can be only one of the other record, which can be only this one: the same kind first.
+
+    Where the kinds differ, some of what was said must agree as well.
+    """
     for kinds, why in ((_is_one_kind, "the only {} left in both records"), (_may_be, "the only rooms left that fit")):
-        for before in list(unmatched.before):
-            fitting = [room for room in unmatched.after if kinds(before, room, terms)]
-            if len(fitting) == 1 and [room for room in unmatched.before if kinds(room, fitting[0], terms)] == [before]:
-                kind = room_name(before.partition(".")[0]).lower()
-                yield unmatched.take(before, fitting[0], why.format(kind))
+        for room in list(unmatched.before):
+            fitting = [one for one in unmatched.after if kinds(room, one, terms)]
+            if len(fitting) != 1 or [one for one in unmatched.before if kinds(one, fitting[0], terms)] != [room]:
+                continue
+            if kinds is _is_one_kind or _agreement(room, fitting[0], before, after, terms) >= SOME:
+                yield unmatched.take(room, fitting[0], why.format(room_name(room.partition(".")[0]).lower()))
 
 
 def _by_what_was_said(unmatched: _Unmatched, before: Spoken, after: Spoken, terms: Terms) -> Iterator[SameRoom]:
@@ -129,7 +137,7 @@ def _agreement(one: str, other: str, before: Spoken, after: Spoken, terms: Terms
     """How much what was said speaks for two rooms being one: flaws that both tell, what things are, names."""
     if not _may_be(one, other, terms):
         return 0.0
-    grade = 0.0 if _is_one_kind(one, other, terms) else -_SAME_THINGS
+    grade = 0.0 if _is_one_kind(one, other, terms) else -_OTHER_KIND
     left = list(after.flaws.get(other, ()))
     for flaw in before.flaws.get(one, ()):
         graded = [(found.grade, later) for later in left if (found := likeness(flaw, later, 1.0, terms))]

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import Literal
 
-from narrate2report.compare.flaws import WHOLE, Flaw, has_words
+from narrate2report.compare.flaws import WHOLE, Flaw
 from narrate2report.compare.scope import GENERAL
 from narrate2report.compare.terms import FAILS, Terms
 from narrate2report.records.findings import Entry
@@ -88,12 +88,11 @@ class Record:
             return True
         if not self.terms.is_near(entry.component, component):
             return False
-        words = self.terms.components[component].words if self._knows(flaw) else ()
-        if any(has_words(piece.quote.lower(), words) for piece in entry.evidence):
+        if any(self.terms.names(piece.quote.lower(), component) for piece in entry.evidence):
             return True
         # `Tiles are sound`, then `one of the floor tiles is cracked`: the surface goes by either name.
         surfaces = {self.terms.group_of(component), self.terms.group_of(entry.component)} == {"surfaces"}
-        return surfaces and has_words(flaw.quote, self.terms.components[entry.component].words)
+        return surfaces and self.terms.names(flaw.quote, entry.component)
 
     def _tells_of(self, entry: Entry, flaw: Flaw) -> bool:
         """Of a room at large: whether an entry tells of this kind of flaw. `Looks good` says nothing of its smell."""

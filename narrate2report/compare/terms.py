@@ -13,6 +13,7 @@ from functools import cached_property
 from itertools import combinations
 from typing import Literal
 
+from narrate2report.compare.phrases import has_words
 from narrate2report.compare.places import Gazetteer
 from narrate2report.records.findings import Entry
 from narrate2report.records.likeness import Likeness
@@ -105,9 +106,21 @@ class Terms:
             return SAME_THING
         return NEAR if (one, other) in self._near else 0.0
 
+    def names(self, quote: str, component: str) -> bool:
+        """Whether a quote, in small letters, holds a word for the component."""
+        key = (quote, component)
+        if key not in self._named:
+            words = self.components[component].words if component in self.components else ()
+            self._named[key] = has_words(quote, words)
+        return self._named[key]
+
     def group_of(self, component: str) -> str:
         """The family of a component; nothing for one that is not known."""
         return self.components[component].group if component in self.components else ""
+
+    @cached_property
+    def _named(self) -> dict[tuple[str, str], bool]:
+        return {}
 
     @cached_property
     def _ties(self) -> dict[tuple[str, str], Tie]:

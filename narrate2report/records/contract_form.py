@@ -9,8 +9,9 @@ program's own form can be checked against one.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Any, Final
+from typing import Any, Final, get_args
 
+from narrate2report.records.findings import Party
 from narrate2report.records.moments import fragment
 
 _SOURCE: Final = "as its file says"
@@ -28,13 +29,11 @@ _FACTS: Final = {
 
 
 def is_contract_form(content: object) -> bool:
-    """Whether parsed JSON holds a record whose header is plain values, where this program's own has lists."""
+    """Whether parsed JSON holds a record whose header is plain values, where this program's own has lists and clashes."""
     if not isinstance(content, dict) or not isinstance(content.get("entries"), list):
         return False
     walk = content.get("walkthrough", {})
-    return isinstance(walk, dict) and not any(
-        isinstance(value, list) and value and isinstance(value[0], dict) for value in walk.values()
-    )
+    return isinstance(walk, dict) and "clashes" not in walk
 
 
 def completed(content: Mapping[str, Any]) -> dict[str, Any]:
@@ -83,7 +82,7 @@ def _recording(one: Mapping[str, Any]) -> dict[str, Any]:
 
 
 _ENTRY = (
-    *("id", "kind", "room", "component", "condition", "assertion", "outcome", "action", "party", "quantity"),
+    *("id", "kind", "room", "component", "condition", "assertion", "outcome", "action", "quantity"),
     *("direction", "attribute", "where", "size", "severity", "note"),
 )
 
@@ -95,6 +94,7 @@ def _entry(one: Mapping[str, Any], files: list[str]) -> dict[str, Any]:
     return {
         **{name: one.get(name) for name in _ENTRY},
         "size": _size(size) if isinstance(size, dict) else size,
+        "party": one.get("party") if one.get("party") in get_args(Party) else None,
         "assertion": one.get("assertion") or ("present" if one.get("kind") == "condition" else None),
         "pre_existing": bool(one.get("pre_existing")),
         "evidence": [_evidence(piece, files) for piece in one.get("evidence") or []],
@@ -127,7 +127,7 @@ def _evidence(piece: Mapping[str, Any], files: list[str]) -> dict[str, Any]:
 
 
 def _visit(one: Mapping[str, Any], files: list[str]) -> dict[str, Any]:
-    return _named(one, files) | {name: one.get(name) for name in ("room", "start", "end")}
+    return _named(one, files) | {"room": one.get("room"), "start": one.get("start") or 0, "end": one.get("end") or 0}
 
 
 def _named(place: Mapping[str, Any], files: list[str]) -> dict[str, Any]:

@@ -48,6 +48,7 @@ class PlaceLikeness(Value):
     contrary: Named = {}
     things: Named = {}
     objects: Named = {}
+    empty: Words = ()
 
 
 class ChangeCues(Value):
@@ -68,4 +69,6 @@ class Likeness(Value):
     components: ComponentLikeness = ComponentLikeness()
     rooms: RoomLikeness = RoomLikeness()
     places: PlaceLikeness = PlaceLikeness()
+    sizes: dict[str, float] = {}
+    """Things whose size people borrow, in centimetres."""
     cues: ChangeCues = ChangeCues()

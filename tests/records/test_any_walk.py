@@ -11,9 +11,10 @@ import pytest
 from narrate2report.errors import BrokenRecord, NarrateError
 from narrate2report.records.any_walk import read_any_walk
 from narrate2report.records.files import write_record
-from narrate2report.records.findings import Findings
+from narrate2report.records.findings import Findings, Header, Unused
 from tests.compare.pair_files import HERE, load_pair
 
+UNUSED = Unused(id="s1", recording="in.mp4", start=0, end=1, text="Right.", reason="talk", because="nothing said")
 PLAIN: dict[str, Any] = load_pair(HERE / "a1_garden_flat.txt").before
 
 
@@ -57,6 +58,13 @@ def test_what_the_plain_form_leaves_out_is_not_made_up(tmp_path: Path) -> None:
     assert found.evidence[0].link == "a.mp4#t=1.00,2.00"
     assert findings.walkthrough.unit == ()
     assert findings.seal is None
+
+
+def test_a_record_of_our_own_without_a_word_in_its_header_is_told_from_the_plain_form(tmp_path: Path) -> None:
+    own = read(tmp_path, PLAIN).model_copy(update={"walkthrough": Header(), "unused": (UNUSED,)})
+    path = tmp_path / "own.findings.json"
+    write_record(path, own)
+    assert read_any_walk(path) == own
 
 
 def test_a_record_of_our_own_stays_as_it_is(tmp_path: Path) -> None:

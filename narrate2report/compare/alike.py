@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from narrate2report.compare.amounts import count_of, is_equal_size
+from narrate2report.compare.amounts import is_equal_size
 from narrate2report.compare.flaws import Flaw
 from narrate2report.compare.places import PlaceTie
 from narrate2report.compare.terms import NEAR, Terms, Tie
@@ -49,7 +49,7 @@ def likeness(before: Flaw, after: Flaw, room: float, terms: Terms) -> Likeness |
         return None
     grade = room * component * tie.grade * place.grade
     if place.how != "contrary":
-        grade += sum(_moves(before, after, terms))
+        grade += sum(_moves(before, after))
     grade -= ORDER * abs(before.number - after.number)
     return Likeness(grade, tie, component, place) if grade >= ENOUGH else None
 
@@ -67,10 +67,10 @@ def _are_other_objects(before: Flaw, after: Flaw) -> bool:
     return bool(before.objects and after.objects) and not before.objects & after.objects
 
 
-def _moves(before: Flaw, after: Flaw, terms: Terms) -> Iterator[float]:
-    if is_equal_size(before, after, terms):
+def _moves(before: Flaw, after: Flaw) -> Iterator[float]:
+    if is_equal_size(before, after):
         yield SAME_SIZE
-    if (count := count_of(before, terms)) is not None and count > 1 and count == count_of(after, terms):
+    if before.count is not None and before.count > 1 and before.count == after.count:
         yield SAME_COUNT
     if after.points_back:
         yield POINTS_BACK

@@ -5,29 +5,18 @@ What is only said once (a size, a count) tells nothing of growth. The weightiest
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from functools import cache
 
 from narrate2report.compare.flaws import Flaw
 from narrate2report.compare.phrases import has_words, says
 from narrate2report.compare.terms import Terms, Tie
-from narrate2report.records.findings import Size
 from narrate2report.wording import plain
 
 PLAINLY = 1.25
 """Of two sizes as people tell them ("about three inches"), one is plainly larger from a quarter more on."""
 EQUAL = 1.15
 """Up to here two told sizes agree: `two inches` and `5 cm` are 1.6 % apart, `4 in` and `10 cm` as well."""
-
-CENTIMETRES = {"in": 2.54, "inch": 2.54, "inches": 2.54, '"': 2.54, "ft": 30.48, "foot": 30.48, "feet": 30.48} | {
-    "yd": 91.44,
-    "mm": 0.1,
-    "cm": 1.0,
-    "m": 100.0,
-}
-"""International yard and pound agreement of 1959: an inch is 25.4 mm."""
 
 _GRAVITY = {"slight": 1, "moderate": 2, "severe": 3}
 _UNSAID_GRAVITY = 2
@@ -46,8 +35,8 @@ def signs(before: Sequence[Flaw], after: Sequence[Flaw], tie: Tie, terms: Terms)
     one, other = before[0], after[0]
     return (
         *_mended(tie, one, other),
-        *_counts(before, after, terms),
-        *_sizes(one, other, terms),
+        *_counts(before, after),
+        *_sizes(one, other),
         *_turned(tie, one, other),
         *_gravity(one, other),
         *_spread(one, other, terms),
@@ -59,59 +48,19 @@ def way(found: Sequence[Sign]) -> int:
     return next((sign.way for sign in found if sign.way), 0)
 
 
-def size_of(flaw: Flaw, terms: Terms) -> float | None:
-    """How large a flaw was told to be, in centimetres: measured, or as large as something that everybody knows."""
-    measured = centimetres(flaw.entry.size)
-    if measured is not None:
-        return measured
-    borrowed = _borrowed(tuple(terms.likeness.sizes)).search(flaw.quote) if terms.likeness.sizes else None
-    return terms.likeness.sizes[borrowed[1] or borrowed[2]] if borrowed else None
-
-
-@cache
-def _borrowed(things: tuple[str, ...]) -> re.Pattern[str]:
-    choices = "|".join(re.escape(thing) for thing in sorted(things, key=len, reverse=True))
-    return re.compile(
-        rf"\b(?:size of|as big as|as large as|big as)\s+(?:a|an|my|your)\s+({choices})\b|\b({choices})[- ]sized?\b"
-    )
-
-
-def centimetres(size: Size | None) -> float | None:
-    """A size in centimetres where it can be read."""
-    if size is None or size.value is None or size.value <= 0 or size.unit is None:
-        return None
-    factor = CENTIMETRES.get(size.unit.strip().lower().rstrip("."))
-    return size.value * factor if factor else None
-
-
-def is_equal_size(one: Flaw, other: Flaw, terms: Terms) -> bool:
+def is_equal_size(one: Flaw, other: Flaw) -> bool:
     """Whether both sizes were told and agree."""
-    ratio = _ratio(one, other, terms)
+    ratio = _ratio(one, other)
     return ratio is not None and 1 / EQUAL <= ratio <= EQUAL
 
 
-def count_of(flaw: Flaw, terms: Terms) -> int | None:
-    """How many were told: a number, or one where it says `a crack`."""
-    if flaw.entry.quantity is not None:
-        return flaw.entry.quantity
-    nouns = terms.nouns.get(flaw.kind, ())
-    return 1 if nouns and _single(nouns).search(flaw.quote) else None
-
-
-def is_many(flaw: Flaw, terms: Terms) -> bool:
+def is_many(flaw: Flaw) -> bool:
     """Whether it was told of a component at large: without a place, and not of one or so many (`walls are scuffed`)."""
-    return not flaw.place.told and flaw.entry.size is None and count_of(flaw, terms) is None
+    return not flaw.place.told and flaw.entry.size is None and flaw.count is None
 
 
-@cache
-def _single(nouns: tuple[str, ...]) -> re.Pattern[str]:
-    choices = "|".join(re.escape(noun) for noun in sorted(nouns, key=len, reverse=True))
-    return re.compile(rf"\b(?:a|an|one|single)\s+(?:[\w-]+\s+){{0,2}}(?:{choices})\b")
-
-
-def _ratio(before: Flaw, after: Flaw, terms: Terms) -> float | None:
-    one, other = size_of(before, terms), size_of(after, terms)
-    return other / one if one and other else None
+def _ratio(before: Flaw, after: Flaw) -> float | None:
+    return after.size_cm / before.size_cm if before.size_cm and after.size_cm else None
 
 
 def _mended(tie: Tie, before: Flaw, after: Flaw) -> Iterator[Sign]:
@@ -121,23 +70,23 @@ def _mended(tie: Tie, before: Flaw, after: Flaw) -> Iterator[Sign]:
         yield Sign(1, f"It was repaired when the earlier walk was made, and is a {plain(after.kind)} now.")
 
 
-def _counts(before: Sequence[Flaw], after: Sequence[Flaw], terms: Terms) -> Iterator[Sign]:
-    one, other = _total(before, terms), _total(after, terms)
+def _counts(before: Sequence[Flaw], after: Sequence[Flaw]) -> Iterator[Sign]:
+    one, other = _total(before), _total(after)
     if one is None or other is None or one == other:
         return
     yield Sign(1 if other > one else -1, f"There were {one} and there are {other} now.")
 
 
-def _total(flaws: Sequence[Flaw], terms: Terms) -> int | None:
-    counts = [count_of(flaw, terms) for flaw in flaws]
+def _total(flaws: Sequence[Flaw]) -> int | None:
+    counts = [flaw.count for flaw in flaws]
     return None if None in counts else sum(count for count in counts if count is not None)
 
 
-def _sizes(before: Flaw, after: Flaw, terms: Terms) -> Iterator[Sign]:
-    ratio = _ratio(before, after, terms)
+def _sizes(before: Flaw, after: Flaw) -> Iterator[Sign]:
+    ratio = _ratio(before, after)
     if ratio is None:
         return
-    told = f"{_told_size(before, terms)} then, {_told_size(after, terms)} now"
+    told = f"{_told_size(before)} then, {_told_size(after)} now"
     if ratio >= PLAINLY:
         yield Sign(1, f"It is plainly larger: {told}.")
     elif ratio <= 1 / PLAINLY:
@@ -146,10 +95,10 @@ def _sizes(before: Flaw, after: Flaw, terms: Terms) -> Iterator[Sign]:
         yield Sign(0, f"Its size is about the same: {told}.")
 
 
-def _told_size(flaw: Flaw, terms: Terms) -> str:
+def _told_size(flaw: Flaw) -> str:
     if flaw.entry.size is not None:
         return flaw.entry.size.text
-    return f"about {size_of(flaw, terms):g} cm"
+    return f"about {flaw.size_cm:g} cm"
 
 
 def _turned(tie: Tie, before: Flaw, after: Flaw) -> Iterator[Sign]:

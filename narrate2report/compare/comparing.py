@@ -47,5 +47,5 @@ def compare(
         after=named_after,
         rooms=rooms.renamed,
         unclear_rooms=rooms.unclear,
-        changes=tuple(outcomes.change(group) for group in gathered(flaws_before, flaws_after, pairs, edges, terms)),
+        changes=tuple(outcomes.change(group) for group in gathered(flaws_before, flaws_after, pairs, edges)),
     )

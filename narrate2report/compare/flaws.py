@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cache
 
+from narrate2report.compare.measures import count_told, size_told
 from narrate2report.compare.phrases import has_words, says
 from narrate2report.compare.places import Place
 from narrate2report.compare.terms import FAILS, Terms
@@ -35,6 +36,8 @@ class Flaw:
     """Whether its words take it as known: `that stain`, `still`."""
     adds: bool
     """Whether its words add one to those told of: `another burn`."""
+    count: int | None
+    size_cm: float | None
     number: int
     """Its place among the flaws of its record, in the order said."""
 
@@ -126,6 +129,8 @@ def _flaw(entries: tuple[Entry, ...], number: int, terms: Terms) -> Flaw:
         quote=quote,
         points_back=has_words(quote, cues.known) or _is_definite(quote, terms.nouns.get(kind, ())),
         adds=says(quote, cues.further),
+        count=count_told(lead, quote, terms.nouns.get(kind, ())),
+        size_cm=size_told(lead, quote, terms.likeness.sizes),
         number=number,
     )
 

@@ -15,7 +15,6 @@ from narrate2report.compare.alike import Likeness
 from narrate2report.compare.amounts import is_many
 from narrate2report.compare.flaws import Flaw
 from narrate2report.compare.pairing import Edges, Pair
-from narrate2report.compare.terms import Terms
 
 COVERED = 0.7
 """How alike a left-over flaw and the one told at large must be."""
@@ -30,9 +29,7 @@ class Group:
     likeness: Likeness | None = None
 
 
-def gathered(
-    before: Sequence[Flaw], after: Sequence[Flaw], pairs: Sequence[Pair], edges: Edges, terms: Terms
-) -> tuple[Group, ...]:
+def gathered(before: Sequence[Flaw], after: Sequence[Flaw], pairs: Sequence[Pair], edges: Edges) -> tuple[Group, ...]:
     """Every flaw of either side in exactly one group: pairs in the order of the earlier walk, then the others."""
     paired_before = {pair.before.number: pair for pair in pairs}
     paired_after = {pair.after.number: pair for pair in pairs}
@@ -45,14 +42,14 @@ def gathered(
         rivals = [(edges[row, flaw.number].grade, row) for row in by_after[flaw.number] if row in paired_before]
         for _, row in sorted(rivals, key=lambda rival: (-rival[0], rival[1])):
             pair = paired_before[row]
-            if _belongs(flaw, pair.after, pair.before, edges[row, flaw.number], terms):
+            if _belongs(flaw, pair.after, pair.before, edges[row, flaw.number]):
                 later.add(pair, flaw)
                 break
     for flaw in left_before:
         rivals = [(edges[flaw.number, at].grade, at) for at in by_before[flaw.number] if at in paired_after]
         for _, at in sorted(rivals, key=lambda rival: (-rival[0], rival[1])):
             pair = paired_after[at]
-            if _belongs(flaw, pair.before, pair.after, edges[flaw.number, at], terms):
+            if _belongs(flaw, pair.before, pair.after, edges[flaw.number, at]):
                 earlier.add(pair, flaw)
                 break
     return (
@@ -89,14 +86,14 @@ def _by_side(edges: Edges) -> tuple[dict[int, list[int]], dict[int, list[int]]]:
     return by_before, by_after
 
 
-def _belongs(flaw: Flaw, beside: Flaw, partner: Flaw, found: Likeness, terms: Terms) -> bool:
+def _belongs(flaw: Flaw, beside: Flaw, partner: Flaw, found: Likeness) -> bool:
     """Whether a left-over flaw is of the change of `beside`, which is paired with `partner` of the other record."""
     if flaw.entry.component != beside.entry.component or flaw.adds:
         return False
     if _sentences(flaw) & _sentences(beside) and flaw.entry.where == beside.entry.where:
         return found.tie.how in ("same", "alike")
     same_kind = found.tie.how == "same" and flaw.kind == beside.kind
-    return same_kind and found.grade >= COVERED and is_many(partner, terms)
+    return same_kind and found.grade >= COVERED and is_many(partner)
 
 
 def _sentences(flaw: Flaw) -> set[tuple[str, float]]:

@@ -29,7 +29,7 @@ _FACTS: Final = {
 
 
 def is_contract_form(content: object) -> bool:
-    """Whether parsed JSON holds a record whose header is plain values, where this program's own has lists and clashes."""
+    """Whether parsed JSON holds a record whose header is plain values, and no list of clashes as in our own."""
     if not isinstance(content, dict) or not isinstance(content.get("entries"), list):
         return False
     walk = content.get("walkthrough", {})

@@ -72,7 +72,7 @@ def counting(findings: Findings) -> tuple[Entry, ...]:
 
 def flaws_of(entries: Sequence[Entry], terms: Terms) -> tuple[Flaw, ...]:
     """The flaws among entries that are in the order said."""
-    adverse = [entry for entry in entries if terms.is_flaw(entry)]
+    adverse = [entry for entry in entries if entry.is_adverse]
     joined = _joined(adverse, terms)
     return tuple(_flaw(group, number, terms) for number, group in enumerate(joined))
 

@@ -9,7 +9,10 @@ from functools import cache
 from narrate2report.records.findings import Entry, Size
 
 CENTIMETRES = {"in": 2.54, "inch": 2.54, "inches": 2.54, '"': 2.54, "ft": 30.48, "foot": 30.48, "feet": 30.48} | {
-    "yd": 91.44, "mm": 0.1, "cm": 1.0, "m": 100.0
+    "yd": 91.44,
+    "mm": 0.1,
+    "cm": 1.0,
+    "m": 100.0,
 }
 """International yard and pound agreement of 1959: an inch is 25.4 mm."""
 

@@ -76,6 +76,8 @@ class Outcomes:
             yield f"The later record speaks of the {name} here, and this flaw is not there: {_quoted(found.entries)}."
         elif found.how == "not tested":
             yield f"The later record says that the {name} was not tested: {_quoted(found.entries)}. That tells nothing."
+        elif flaw.entry.room not in self.scope.rooms:
+            yield "No room of the later record is taken to be this one, so it does not tell what became of this."
         else:
             yield f"The later record does not speak of the {name} here, so it does not tell what became of this."
             yield from _less(found, name)
@@ -89,7 +91,10 @@ class Outcomes:
             yield f"The earlier record says that the {name} was not tested: {_quoted(found.entries)}."
             yield "So these records do not prove when this came about, and on them alone it is not chargeable."
         else:
-            yield f"The earlier record does not speak of the {name} here."
+            if flaw.entry.room in self.scope.rooms.values():
+                yield f"The earlier record does not speak of the {name} here."
+            else:
+                yield "No room of the earlier record is taken to be this one."
             yield from _less(found, name)
             yield "So these records do not prove when this came about, and on them alone it is not chargeable."
         if any(entry.pre_existing for entry in flaw.entries):

@@ -70,7 +70,7 @@ class Record:
 
     def _less(self, near: Iterable[Entry], flaw: Flaw) -> Baseline:
         """What is no baseline though it may look like one."""
-        sound = [entry for entry in near if _states(entry) and not self.terms.is_flaw(entry)]
+        sound = [entry for entry in near if _states(entry) and not entry.is_adverse]
         wholes = self.terms.components[flaw.entry.component].part_of if self._knows(flaw) else ()
         if parts := [entry for entry in sound if entry.component in wholes]:
             return Baseline("part", tuple(parts))
@@ -99,7 +99,7 @@ class Record:
         if entry.kind != "condition":
             return entry.kind == "check"
         condition = entry.condition or ""
-        if entry.assertion == "absent" or self.terms.is_flaw(entry):
+        if entry.assertion == "absent" or entry.is_adverse:
             return self.terms.tie(condition, flaw.kind) is not None
         return condition == "clean" and self.terms.class_of(flaw.kind) == "soil" and flaw.kind != "odor"
 

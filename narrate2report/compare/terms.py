@@ -15,7 +15,6 @@ from typing import Literal
 
 from narrate2report.compare.phrases import has_words
 from narrate2report.compare.places import Gazetteer
-from narrate2report.records.findings import Entry
 from narrate2report.records.likeness import Likeness
 
 FAILS = "fails"
@@ -68,12 +67,6 @@ class Terms:
         """What reads words of place."""
         words = {name: component.words for name, component in self.components.items() if component.group != "furnished"}
         return Gazetteer.of(self.likeness.places, words, self.rooms)
-
-    def is_flaw(self, entry: Entry) -> bool:
-        """Whether an entry speaks of something wrong: a flaw seen or suspected, or a check that failed."""
-        if entry.kind == "check":
-            return entry.outcome == "fails"
-        return entry.kind == "condition" and entry.assertion != "absent" and self.class_of(entry.condition) != "sound"
 
     def class_of(self, condition: str | None) -> str:
         """The class of a condition; a failed check is a fault."""

@@ -12,7 +12,7 @@ import pytest
 
 from narrate2report.records.files import record_json
 from tests.compare.pair_files import HERE, load_pair
-from tests.compare.walks import compared, terms, walk
+from tests.compare.walks import compared, walk
 from tests.scoring import ChangeScore, score_changes
 
 PAIRS = sorted(HERE.glob("*.txt"))
@@ -28,7 +28,7 @@ def scored(path: Path) -> ChangeScore:
 def test_the_gold_names_every_flaw_once(path: Path) -> None:
     pair = load_pair(path)
     for side, content in (("before", pair.before), ("after", pair.after)):
-        flaws = [entry.id for entry in walk(content).entries if terms().is_flaw(entry)]
+        flaws = [entry.id for entry in walk(content).entries if entry.is_adverse]
         assert sorted(one for change in pair.gold for one in change[side]) == sorted(flaws)
 
 

@@ -13,7 +13,7 @@ from narrate2report.records.canonical import readable_bytes
 from narrate2report.records.files import record_json
 from narrate2report.records.findings import Entry, Findings
 from tests.compare.pair_files import HERE, load_pair
-from tests.compare.walks import compared, terms, walk
+from tests.compare.walks import compared, walk
 
 ROOMS = (
     "kitchen",
@@ -109,7 +109,7 @@ def walks(draw: st.DrawFn, letter: str = "f") -> Findings:
 
 
 def flaws(findings: Findings) -> list[str]:
-    return [entry.id for entry in findings.entries if entry.state != "dropped" and terms().is_flaw(entry)]
+    return [entry.id for entry in findings.entries if entry.state != "dropped" and entry.is_adverse]
 
 
 @given(walks(), walks())

@@ -18,9 +18,10 @@ from narrate2report.wording import plain
 ENOUGH = 0.5
 """From here on two flaws may be paired."""
 
-SAME_SIZE = 0.1
+SAME_SIZE = 0.04
 SAME_COUNT = 0.05
-POINTS_BACK = 0.08
+POINTS_BACK = 0.04
+"""Either alone leaves flaws at two plainly different places two; both together do not."""
 ADDS = -0.25
 UNNAMED = 0.6
 """How far neighbours are one where neither is named when the other is meant: only the same flaw at the same place."""

@@ -123,12 +123,11 @@ def _gravity(before: Flaw, after: Flaw) -> Iterator[Sign]:
 
 def _spread(before: Flaw, after: Flaw, terms: Terms) -> Iterator[Sign]:
     cues = terms.likeness.cues
-    if has_words(after.quote, cues.as_before):
-        yield Sign(0, "The later speaker says that it is as it was.")
-        return
     if says(after.quote, cues.grown) and not says(before.quote, cues.grown):
         yield Sign(1, "The later speaker says that it has grown.")
     elif says(after.quote, cues.shrunk) and not says(before.quote, cues.shrunk):
         yield Sign(-1, "The later speaker says that it is less.")
-    if says(after.quote, cues.everywhere) and not says(before.quote, cues.everywhere):
+    elif has_words(after.quote, cues.as_before):
+        yield Sign(0, "The later speaker says that it is as it was.")
+    elif says(after.quote, cues.everywhere) and not says(before.quote, cues.everywhere):
         yield Sign(1, "It is all over now, as the later speaker says.")

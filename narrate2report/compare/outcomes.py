@@ -73,9 +73,9 @@ class Outcomes:
         """Why a flaw of the earlier record is gone, or not spoken of."""
         name = plain(flaw.entry.component)
         if found.how == "spoken of":
-            yield f"The later record speaks of the {name} here, and this flaw is not there: {_quoted(found.entries)}."
+            yield f"The later record speaks of the {name} here, and this flaw is not there: {_quoted(found.entries)}"
         elif found.how == "not tested":
-            yield f"The later record says that the {name} was not tested: {_quoted(found.entries)}. That tells nothing."
+            yield f"The later record says that the {name} was not tested: {_quoted(found.entries)} That tells nothing."
         elif flaw.entry.room not in self.scope.rooms:
             yield "No room of the later record is taken to be this one, so it does not tell what became of this."
         else:
@@ -86,9 +86,9 @@ class Outcomes:
         """Why a flaw of the later record is new, or without a baseline."""
         name = plain(flaw.entry.component)
         if found.how == "spoken of":
-            yield f"The earlier record speaks of the {name} here without this flaw: {_quoted(found.entries)}."
+            yield f"The earlier record speaks of the {name} here without this flaw: {_quoted(found.entries)}"
         elif found.how == "not tested":
-            yield f"The earlier record says that the {name} was not tested: {_quoted(found.entries)}."
+            yield f"The earlier record says that the {name} was not tested: {_quoted(found.entries)}"
             yield "So these records do not prove when this came about, and on them alone it is not chargeable."
         else:
             if flaw.entry.room in self.scope.rooms.values():
@@ -111,12 +111,15 @@ def _contradicted(found: Baseline) -> Iterator[str]:
 def _less(found: Baseline, name: str) -> Iterator[str]:
     if found.how == "part":
         whole = plain(found.entries[0].component)
-        yield f"What it says of the {whole} as a whole tells nothing of its {name}: {_quoted(found.entries)}."
+        yield f"What it says of the {whole} as a whole tells nothing of its {name}: {_quoted(found.entries)}"
     elif found.how == "room":
-        yield f"General praise of the room tells nothing of the {name}: {_quoted(found.entries)}."
+        yield f"General praise of the room tells nothing of the {name}: {_quoted(found.entries)}"
 
 
 def _quoted(entries: Sequence[Entry]) -> str:
+    """What was said, as the end of a sentence; what a thing is only after what it is like."""
+    entries = sorted(entries, key=lambda entry: entry.kind == "description")
     quotes = list(dict.fromkeys(f"“{entry.evidence[0].quote}”" for entry in entries))
     more = f" and {len(quotes) - _SHOWN} more" if len(quotes) > _SHOWN else ""
-    return ", ".join(quotes[:_SHOWN]) + more
+    told = ", ".join(quotes[:_SHOWN]) + more
+    return told if told.endswith((".”", "!”", "?”")) else f"{told}."

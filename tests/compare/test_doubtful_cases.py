@@ -111,6 +111,20 @@ CASES = {
         2 wall scuff @by the window@ | Scuffs by the window.""",
         ["unchanged 1>1+2"],
     ),
+    "counted before, told one by one after": (
+        "[kitchen]\n1 floor stain x2 @by the stove@ | Two stains by the stove.",
+        """[kitchen]
+        1 floor stain @by the stove@ | A stain by the stove.
+        2 floor stain @beside the range@ | A stain beside the range.""",
+        ["unchanged 1>1+2"],
+    ),
+    "one more than were counted": (
+        "[kitchen]\n1 floor stain x1 @by the stove@ | One stain by the stove.",
+        """[kitchen]
+        1 floor stain @by the stove@ | A stain by the stove.
+        2 floor stain @beside the range@ | A stain beside the range.""",
+        ["new >2", "unchanged 1>1"],
+    ),
     "two words for one place of wear": (
         """[kitchen]
         1 floor scratch @by the door@ | Scratches and scuffs by the door.

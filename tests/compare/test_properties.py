@@ -128,7 +128,7 @@ def test_which_side_tells_of_a_flaw_fits_what_became_of_it(before: Findings, aft
     for change in compared(before, after).changes:
         assert bool(change.before) == (change.outcome not in ("new", "no_baseline"))
         assert bool(change.after) == (change.outcome not in ("gone", "not_mentioned"))
-        assert all(why.strip().endswith(".") for why in change.because)
+        assert all(why.strip().endswith((".", ".”", "!”", "?”")) for why in change.because)
 
 
 @given(walks())

@@ -174,7 +174,7 @@ class DueDate(Value):
     """A day by which something must be done; for the calendar too. Where a date is missing, `asks` says which."""
 
     id: str = Field(description="stable: `return`, `itemise`, ...")
-    duty: Literal["return", "itemise", "pay", "given"]
+    duty: Literal["return", "itemise", "given"]
     label: str = Field(description="what must be done: `Return what is left of the deposit`")
     day: date | None = Field(description="the last day by the words of the law as the table has them")
     days_left: int | None = Field(description="from `today`; negative when it has passed")

@@ -14,7 +14,7 @@ from collections.abc import Sequence
 from typing import NoReturn
 
 from narrate2report import __version__
-from narrate2report.arguments import deciding, leaving, listening, many, words
+from narrate2report.arguments import deciding, leaving, listening, many, settling, words
 from narrate2report.errors import BadInput, NarrateError
 
 INTERRUPTED = 130
@@ -84,6 +84,8 @@ def parser() -> argparse.ArgumentParser:
     leaving.add_worklist(commands)
     leaving.add_chapters(commands)
     leaving.add_annotations(commands)
+    settling.add_settle(commands)
+    settling.add_unit(commands)
     deciding.add_key(commands)
     many.add_shelf(commands)
     many.add_find(commands)

@@ -1,11 +1,13 @@
-"""A jurisdiction's row of the table of deposit law (`references/deposit-law.csv`), every column kept.
+"""A jurisdiction's row of the table of deposit law (`references/deposit-law.csv`), every column kept, and its clocks.
 
 Facts with the day they were read, never advice: whoever acts on one checks the current statute.
 """
 
 from __future__ import annotations
 
-from typing import Final
+from typing import Final, Literal
+
+from pydantic import Field
 
 from narrate2report.records.base import Value
 
@@ -45,3 +47,21 @@ class LawRow(Value):
     verification: str
     confidence: str
     doubtful_cells: str
+
+
+class Leg(Value):
+    """Days counted from an event, which is a name of the unit file's `dates`."""
+
+    event: str
+    count: int = Field(gt=0)
+    unit: Literal["calendar", "business", "month"]
+
+
+class Clock(Value):
+    """What starts the days of a duty: one event, or the latest or the earliest of several."""
+
+    code: str
+    duties: tuple[Literal["return", "itemise"], ...]
+    applies: str | None = Field(description="in which case, if not always")
+    whichever: Literal["latest", "earliest"]
+    legs: tuple[Leg, ...] = Field(min_length=1)

@@ -46,3 +46,8 @@ def rounded(amount: Decimal | Fraction, currency: str) -> Decimal:
     scale = 10 ** places(currency)
     cents = math.floor(Fraction(amount) * scale + Fraction(1, 2))
     return Decimal(cents).scaleb(-places(currency))
+
+
+def told(amount: Decimal, currency: str) -> str:
+    """`1,480.00 USD`, in words for people; files carry the bare figure."""
+    return f"{amount:,.{places(currency)}f} {currency}"

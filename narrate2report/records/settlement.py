@@ -104,7 +104,7 @@ class Alternative(Value):
     work: Work
     what: str
     cost: Money
-    would_be: Money
+    would_be: Money | None = Field(description="null where its share cannot be worked out")
     why_not: str
 
 

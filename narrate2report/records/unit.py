@@ -62,7 +62,9 @@ class InterestTerms(Value):
 
     amount: Money | None = None
     rate_percent: Decimal | None = Field(default=None, ge=0, le=100)
-    on: Money | None = Field(default=None, description="the sum that bears interest; the whole deposit if not given")
+    principal: Money | None = Field(
+        default=None, description="the sum that bears interest; the whole deposit if not given"
+    )
     since: date | None = None
     until: date | None = None
     basis: Text = Field(description="why it is due, and where the rate comes from")

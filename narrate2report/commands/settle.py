@@ -18,8 +18,14 @@ from narrate2report.records.comparison import Compared, Comparison
 from narrate2report.records.files import read_record, write_record
 from narrate2report.records.findings import Findings
 from narrate2report.records.law import LawRow
-from narrate2report.records.nearest import nearest
-from narrate2report.records.references import clocks, law_rows, life_groups, life_rows, repaint_steps
+from narrate2report.records.references import (
+    clocks,
+    jurisdiction,
+    life_groups,
+    life_rows,
+    like_jurisdiction,
+    repaint_steps,
+)
 from narrate2report.records.settlement import Settlement
 from narrate2report.records.unit_checks import KnownNames, check_unit
 from narrate2report.records.unit_file import read_own_lives, read_unit
@@ -113,21 +119,12 @@ def _law(name: str | None, given: GivenDays | None) -> LawRow | None:
         if given is None:
             raise BadInput(f"no jurisdiction: write it in the unit file or --law CODE such as US-OH, or {ask}")
         return None
-    row = _row(name)
+    row = jurisdiction(name)
     if row is None:
         if given is None:
-            close = nearest(name.upper(), list(law_rows()))
-            hint = "" if close.startswith("one of") else f" (is it {close}?)"
+            hint = like_jurisdiction(name)
             raise BadInput(f"{name}: not in the table of deposit law{hint}; no days are invented: {ask}")
         return None
     if given is None and not any(clock.code == row.code for clock in clocks()):
         raise BadInput(f"{row.code} ({row.jurisdiction}): its statute gives no number of days; none is invented: {ask}")
     return row
-
-
-def _row(name: str) -> LawRow | None:
-    """By code (`US-OH`, `us-oh`), by the state's letters alone (`OH`) or by its name."""
-    rows = law_rows()
-    wanted = name.strip().upper()
-    by_name = {row.jurisdiction.upper(): row for row in rows.values()}
-    return rows.get(wanted) or rows.get(f"US-{wanted}") or by_name.get(wanted)

@@ -18,8 +18,7 @@ from narrate2report.errors import BadInput
 from narrate2report.read.lexicon import load_vocabulary
 from narrate2report.records.files import write_whole
 from narrate2report.records.money import is_currency
-from narrate2report.records.nearest import nearest
-from narrate2report.records.references import law_rows
+from narrate2report.records.references import jurisdiction, like_jurisdiction
 from narrate2report.records.unit import Unit
 from narrate2report.records.unit_checks import KnownNames, first_fault
 from narrate2report.records.unit_file import SUMS, read_sum
@@ -200,12 +199,9 @@ def _problem_of(name: str, typed: str) -> str | None:
     """What is wrong with one answer by itself."""
     if name == "currency" and not is_currency(typed):
         return f"{typed!r} is no currency of ISO 4217; type three capital letters such as USD"
-    if name == "jurisdiction" and typed not in law_rows():
-        close = nearest(typed.upper(), list(law_rows()))
-        hint = (
-            close if not close.startswith("one of") else "a code such as US-OH; leave it out where the table has none"
-        )
-        return f"{typed!r} is not in the table of deposit law; use {hint}"
+    if name == "jurisdiction" and jurisdiction(typed) is None:
+        hint = like_jurisdiction(typed)
+        return f"{typed!r} is not in the table of deposit law{hint}; leave it out where the table has none"
     trial: dict[str, Any] = {"unit": "1", "currency": "USD", "people": {}, "dates": {"lease_start": "1900-01-01"}}
     trial["deposit"] = {"held": "0"}
     if name in LISTS:

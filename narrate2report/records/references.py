@@ -14,6 +14,7 @@ from functools import cache
 
 from narrate2report.records.law import Clock, LawRow, Leg
 from narrate2report.records.life import LifeRow, Step
+from narrate2report.records.nearest import nearest
 from narrate2report.shipped import shipped
 
 _LEG = re.compile(r"([a-z_]+)\+(\d+)([bm]?)")
@@ -24,6 +25,21 @@ _UNITS = {"": "calendar", "b": "business", "m": "month"}
 def law_rows() -> Mapping[str, LawRow]:
     """Each jurisdiction's row, by its code (ISO 3166-2), such as `US-OH`."""
     return {row["code"]: LawRow.model_validate(_numbers(row)) for row in _table("deposit-law.csv")}
+
+
+def jurisdiction(name: str) -> LawRow | None:
+    """The row of a place by its code (`US-OH`, `us-oh`), a state's letters alone (`OH`) or its name (`Ohio`)."""
+    rows = law_rows()
+    wanted = name.strip().upper()
+    by_name = {row.jurisdiction.upper(): row for row in rows.values()}
+    return rows.get(wanted) or rows.get(f"US-{wanted}") or by_name.get(wanted)
+
+
+def like_jurisdiction(name: str) -> str:
+    """What a name that is in no row may have meant, to be added to a complaint; nothing where nothing is close."""
+    names = {row.jurisdiction.lower(): row for row in law_rows().values()}
+    close = nearest(name, list(names))
+    return f" (is it {names[close].code}, {names[close].jurisdiction}?)" if close in names else ""
 
 
 @cache

@@ -127,7 +127,9 @@ def _checked(shape: TypeAdapter[Kind], facts: Any, lines: LinedYaml) -> Kind:
     try:
         return shape.validate_python(facts)
     except ValidationError as error:
-        first = error.errors(include_url=False)[0]
+        faults = error.errors(include_url=False)
+        # A misspelt name is told before the name that it was meant to be is said to be missing.
+        first = next((fault for fault in faults if fault["type"] == "extra_forbidden"), faults[0])
         at = tuple(part for part in first["loc"] if isinstance(part, str | int) and part != "[key]")
         raise lines.mistake(at, f"{_name(at)}: {_told(first, at, facts)}") from error
 

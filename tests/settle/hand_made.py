@@ -35,11 +35,12 @@ class Pair:
         condition: str = "burn",
         judgement: dict[str, Any] | None = None,
         confirmed: bool = True,
-        **fields: Any,
+        fields: dict[str, Any] | None = None,
+        **more: Any,
     ) -> str:
         """Add a change with its entries; a judgement of None is one that nobody has made. Gives the change's id."""
         number = len(self.changes) + 1
-        told = {"room": room, "component": component, "condition": condition} | fields
+        told = {"room": room, "component": component, "condition": condition} | more | (fields or {})
         ids: dict[str, tuple[str, ...]] = {"before": (), "after": ()}
         if outcome not in {"new", "no_baseline"}:
             ids["before"] = (f"b{number}",)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
@@ -27,6 +28,7 @@ from narrate2report.records.references import (
     repaint_steps,
 )
 from narrate2report.records.settlement import Settlement
+from narrate2report.records.unit import Unit
 from narrate2report.records.unit_checks import KnownNames, check_unit
 from narrate2report.records.unit_file import read_own_lives, read_unit
 from narrate2report.records.walk import read_walk
@@ -62,7 +64,7 @@ def settle_deposit(wanted: WantedSettlement) -> Settlement:
     comparison = read_record(wanted.changes, Comparison)
     check_flaw_names(file.unit, comparison, vocabulary.conditions)
     law = _law(wanted.law or file.unit.jurisdiction, given)
-    own = read_own_lives(wanted.lives) if wanted.lives else ()
+    own = read_own_lives(wanted.lives, _with_lives(file.unit, vocabulary.components)) if wanted.lives else ()
     grounds = Grounds(
         comparison=comparison,
         comparison_file=wanted.changes.name,
@@ -76,6 +78,12 @@ def settle_deposit(wanted: WantedSettlement) -> Settlement:
     if not wanted.quiet:
         _tell(made, wanted)
     return made
+
+
+def _with_lives(unit: Unit, components: Iterable[str]) -> set[str]:
+    """What a row on useful lives may be for: components, groups of the built-in table, the unit file's own kinds."""
+    kinds = (thing.life_as for thing in unit.components if thing.life_as)
+    return {*components, *(row.group for row in life_rows()), *kinds}
 
 
 def _tell(made: Settlement, wanted: WantedSettlement) -> None:

@@ -82,7 +82,7 @@ def _others(title: str, changes: tuple[NotCharged, ...]) -> Iterator[str]:
 
 
 def _due(settlement: Settlement) -> Iterator[str]:
-    yield f"By when (counted on {settlement.today}):"
+    yield f"By when (counted on {settlement.today}; check the current statute):"
     for one in settlement.due:
         case = f", where {one.applies}" if one.applies else ""
         yield f"  {one.label}{case}: {_days(one)}{' (days given by you)' if one.given else ''}"

@@ -122,6 +122,11 @@ class Thing(Value):
     share_by: ShareBy = "age"
     remedies: tuple[Remedy, ...] = ()
 
+    @property
+    def name(self) -> str:
+        """`kitchen countertop`: what it is called where something is wrong with it."""
+        return f"{self.room} {self.component}"
+
 
 class Unit(Value):
     """The whole unit file."""

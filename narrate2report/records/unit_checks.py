@@ -48,7 +48,7 @@ def _faults(unit: Unit, known: KnownNames) -> Iterator[Fault]:
         yield from _names(thing.room, thing.component, at, known)
         first = seen.setdefault((thing.room, thing.component), number)
         if first != number:
-            yield at, f"{thing.room} {thing.component} stands here twice; put all its remedies into one block"
+            yield at, f"{thing.name} stands here twice; put all its remedies into one block"
         yield from _thing(thing, unit.dates, at)
     for room, components in unit.rooms.items():
         for place, component in enumerate(components):
@@ -85,7 +85,7 @@ def _names(room: str, component: str, at: Location, known: KnownNames) -> Iterat
 
 
 def _thing(thing: Thing, dates: Dates, at: Location) -> Iterator[Fault]:
-    name = f"{thing.room} {thing.component}"
+    name = thing.name
     end = last_day(dates)
     if thing.installed and thing.age_years is not None:
         yield at, f"{name}: both installed and age_years; keep the one that can be shown"

@@ -6,7 +6,7 @@ What single values must look like is checked here; whether they fit together in 
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 from pathlib import Path
@@ -77,11 +77,18 @@ def read_unit(path: Path) -> UnitFile:
     return UnitFile(_checked(TypeAdapter(Unit), facts, lines), lines)
 
 
-def read_own_lives(path: Path) -> tuple[LifeRow, ...]:
-    """A table of useful lives of one's own. Raises BadUnit with file and line of the first mistake."""
+def read_own_lives(path: Path, known: Collection[str]) -> tuple[LifeRow, ...]:
+    """A table of useful lives of one's own, each for one of the `known` names.
+
+    Raises BadUnit with file and line of the first mistake: a misspelt name would let another table speak silently.
+    """
     lines = LinedYaml(path, LIVES_FILE)
     table = _checked(TypeAdapter(dict[str, OwnLife]), lines.data, lines)
     for name, life in table.items():
+        if name not in known:
+            close = nearest(name, sorted(known))
+            wanted = "a component or a group of the built-in table" if close.startswith("one of") else close
+            raise lines.mistake((name,), f"{name} is nothing that a unit file can name; use {wanted}")
         if life.years <= 0:
             raise lines.mistake((name, "years"), f"{name}.years: must be more than 0")
     return tuple(

@@ -36,7 +36,7 @@ class Worked:
 
 def cautions_of(worked: Worked) -> tuple[str, ...]:
     """Every caution, the gravest first."""
-    return (
+    told_ = (
         CHECK_THE_STATUTE,
         *_of_days(worked.due, worked.law),
         *_of_evidence(worked.comparison, worked.by_kind),
@@ -44,6 +44,7 @@ def cautions_of(worked: Worked) -> tuple[str, ...]:
         *(_of_law(worked.law, worked.unit) if worked.law else ()),
         NOT_DECIDED,
     )
+    return tuple(dict.fromkeys(told_))
 
 
 def provisional_because(by_kind: Sorted, unit: Unit, law: LawRow | None) -> tuple[str, ...]:

@@ -38,7 +38,7 @@ def check_flaw_names(unit: Unit, comparison: Comparison, conditions: Iterable[st
             for name in remedy.flaws:
                 if name not in known:
                     raise CannotSettle(
-                        f"{_name(thing)}, {remedy.what}: flaw {name} is no condition of the vocabulary and no change "
+                        f"{thing.name}, {remedy.what}: flaw {name} is no condition of the vocabulary and no change "
                         "of this comparison"
                     )
 
@@ -86,7 +86,7 @@ def _check_overlaps(lines: Mapping[tuple[str, str, tuple[int, ...]], Line]) -> N
             first = seen.setdefault((room, component, number), changes)
             if first != changes:
                 raise CannotSettle(
-                    f"{_name(thing)}, {thing.remedies[number].what}: would be charged for {first} and again for "
+                    f"{thing.name}, {thing.remedies[number].what}: would be charged for {first} and again for "
                     f"{changes}; let the remedies of one component name the same flaws or none in common"
                 )
 
@@ -133,7 +133,7 @@ def _chosen(thing: Thing, remedies: Sequence[Remedy], terms: Terms) -> tuple[Pri
     sufficing = [one for one in priced if one.remedy.suffices]
     if not sufficing:
         raise next(
-            iter(unknown.values()), CannotSettle(f"{_name(thing)}: none of its remedies suffices; write one that does")
+            iter(unknown.values()), CannotSettle(f"{thing.name}: none of its remedies suffices; write one that does")
         )
     chosen = min(sufficing, key=lambda one: one.amount)
     others = [_alternative(one) for one in priced if one is not chosen]
@@ -164,7 +164,3 @@ def _room_names(comparison: Comparison) -> dict[str, str]:
     return {room.after: room.before for room in comparison.rooms} | {
         room.before: room.after for room in comparison.rooms
     }
-
-
-def _name(thing: Thing) -> str:
-    return f"{room_name(thing.room)} {plain(thing.component)}"

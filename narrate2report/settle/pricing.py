@@ -85,7 +85,7 @@ def _proration(thing: Thing, remedy: Remedy, terms: Terms) -> tuple[Proration, t
 
 def _by_stay(thing: Thing, terms: Terms) -> tuple[Proration, tuple[str, ...]]:
     if terms.returned is None:
-        raise CannotSettle(f"{_name(thing)}: the length of stay is not known; write possession_returned under dates")
+        raise CannotSettle(f"{thing.name}: the length of stay is not known; write possession_returned under dates")
     step, on_border = step_of_stay(terms.lease_start, terms.returned, terms.steps)
     months = whole_months(terms.lease_start, terms.returned)
     span = f"from {step.since} to under {step.below} months" if step.below else f"from {step.since} months on"
@@ -128,10 +128,10 @@ def _age(thing: Thing, terms: Terms) -> tuple[Fraction, str]:
         months = Fraction(thing.age_years) * 12
         return months, f"Age when possession was returned: {told_months(months)}, as given{basis}."
     if thing.installed is None:
-        raise CannotSettle(f"{_name(thing)}: its age is not known; write installed or age_years, with age_basis")
+        raise CannotSettle(f"{thing.name}: its age is not known; write installed or age_years, with age_basis")
     if terms.returned is None:
         raise CannotSettle(
-            f"{_name(thing)}: the day to count its age to is missing; write possession_returned under dates"
+            f"{thing.name}: the day to count its age to is missing; write possession_returned under dates"
         )
     months = Fraction(begun_months(thing.installed, terms.returned))
     span = f"{told_day(thing.installed)} to {told_day(terms.returned)}"
@@ -179,7 +179,3 @@ def _number(number: Fraction) -> str:
 
 def _decimal(months: Fraction) -> Decimal:
     return Decimal(months.numerator) / Decimal(months.denominator)
-
-
-def _name(thing: Thing) -> str:
-    return f"{thing.room} {thing.component}"

@@ -15,6 +15,7 @@ from narrate2report.records.life import Step
 from narrate2report.records.money import ROUNDING_TOLD, rounded
 from narrate2report.records.settlement import (
     Dated,
+    Interest,
     NotCharged,
     OtherSum,
     SettledComparison,
@@ -64,10 +65,15 @@ def settle(grounds: Grounds, tables: Tables, today: date) -> Settlement:
     by_kind = sort_flaws(flaws_of(comparison, grounds.before, grounds.after))
     charges = charges_of(by_kind.to_charge, unit, comparison, terms)
     interest = interest_of(unit.deposit, returned, unit.currency)
-    sums = _sums(unit)
-    balance = balance_of(unit.deposit, interest, charges, sums, unit.currency)
+    balance = balance_of(unit.deposit, interest, charges, _sums(unit), unit.currency)
     due = due_dates(tables.law, tables.clocks, tables.given_days, unit.dates, today)
-    because = provisional_because(by_kind, unit, tables.law)
+    worked = Worked(unit, comparison, by_kind, charges, balance, tables.law, due)
+    return _settlement(grounds, worked, interest, today)
+
+
+def _settlement(grounds: Grounds, worked: Worked, interest: Interest | None, today: date) -> Settlement:
+    unit, comparison, by_kind = worked.unit, worked.comparison, worked.by_kind
+    because = provisional_because(by_kind, unit, worked.law)
     return Settlement(
         provisional=bool(because),
         provisional_because=because,
@@ -78,20 +84,22 @@ def settle(grounds: Grounds, tables: Tables, today: date) -> Settlement:
         today=today,
         dates=tuple(Dated(name=name, label=label, day=day) for name, label, day in known_dates(unit.dates)),
         interest=interest,
-        charges=charges,
-        sums=sums,
+        charges=worked.charges,
+        sums=_sums(unit),
         without_baseline=tuple(_not_charged(flaw, NO_BASELINE) for flaw in by_kind.without_baseline),
         open=tuple(_not_charged(flaw, OPEN) for flaw in by_kind.open),
         not_charged=tuple(_not_charged(flaw, why) for flaw, why in by_kind.free),
-        balance=balance,
-        law=tables.law,
-        due=due,
-        cautions=cautions_of(Worked(unit, comparison, by_kind, charges, balance, tables.law, due)),
+        balance=worked.balance,
+        law=worked.law,
+        due=worked.due,
+        cautions=cautions_of(worked),
     )
 
 
 def check_belongs(unit: Unit, comparison: Comparison) -> None:
     """Raise CannotSettle for a comparison of another unit, or of walks that cannot be of this lease."""
+    if comparison.before.file == comparison.after.file:
+        raise CannotSettle(f"both records of the comparison are the same file, {comparison.before.file}")
     for record in (comparison.before, comparison.after):
         if record.unit is not None:
             both = (Sourced(value=unit.unit, source="the unit file"), Sourced(value=record.unit, source=record.file))

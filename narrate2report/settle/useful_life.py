@@ -15,6 +15,7 @@ from narrate2report.records.life import FROM_MEMORY, LifeRow
 from narrate2report.records.nearest import nearest
 from narrate2report.records.settlement import LifeUsed
 from narrate2report.records.unit import Thing, Work
+from narrate2report.wording import plain
 
 NO_SOURCE = "no source"
 PAINTED = ("paint_flat", "paint")
@@ -34,7 +35,7 @@ def life_of(thing: Thing, work: Work, lives: Lives) -> LifeUsed:
     """The useful life to prorate a thing with. Raises CannotSettle, naming the thing, where it is not known."""
     if thing.useful_life_years is not None:
         mark = None if thing.life_source else NO_SOURCE
-        name = thing.called or _plain(thing.component)
+        name = thing.called or plain(thing.component)
         return LifeUsed(
             years=thing.useful_life_years, name=name, source=thing.life_source, mark=mark, whose="unit_file"
         )
@@ -44,7 +45,7 @@ def life_of(thing: Thing, work: Work, lives: Lives) -> LifeUsed:
             row = own[name]
             mark = None if row.source else NO_SOURCE
             return LifeUsed(years=row.years, name=row.name, source=row.source, mark=mark, whose="own_table")
-    return _built_in(_group(thing, work, lives), lives)
+    return _built_in(_groups(thing, work, lives), lives)
 
 
 def _own_names(thing: Thing, work: Work, lives: Lives) -> tuple[str, ...]:
@@ -56,33 +57,34 @@ def _own_names(thing: Thing, work: Work, lives: Lives) -> tuple[str, ...]:
     return (thing.component, *(groups if len(groups) == 1 else ()))
 
 
-def _group(thing: Thing, work: Work, lives: Lives) -> str:
-    name = f"{thing.room} {thing.component}"
-    known = sorted({row.group for row in lives.built_in if row.use == "share"})
+def _groups(thing: Thing, work: Work, lives: Lives) -> tuple[str, ...]:
+    """The groups of the built-in table whose rows speak of this thing."""
     if thing.life_as is not None:
-        if thing.life_as not in known:
-            every = sorted({*known, *(row.group for row in lives.own)})
-            raise CannotSettle(
-                f"{name}: life_as {thing.life_as} is in no table of useful lives; use {nearest(thing.life_as, every)}"
-            )
-        return thing.life_as
+        return (_named_group(thing, thing.life_as, lives),)
     if work == "repaint":
-        return PAINTED[0]
+        return PAINTED
     groups = lives.groups.get(thing.component, ())
     if len(groups) > 1:
-        raise CannotSettle(
-            f"{name}: how long it lasts depends on what it is; write life_as: {', '.join(groups[:-1])} or {groups[-1]}"
-        )
+        kinds = f"{', '.join(groups[:-1])} or {groups[-1]}"
+        raise CannotSettle(f"{thing.name}: how long it lasts depends on what it is; write life_as: {kinds}")
     if not groups:
         raise CannotSettle(
-            f"{name}: no useful life is known; write useful_life_years with life_source, "
+            f"{thing.name}: no useful life is known; write useful_life_years with life_source, "
             "or put it into a table of your own (--lives)"
         )
-    return groups[0]
+    return groups
 
 
-def _built_in(group: str, lives: Lives) -> LifeUsed:
-    rows = [row for row in lives.built_in if row.group == group]
+def _named_group(thing: Thing, name: str, lives: Lives) -> str:
+    known = {row.group for row in lives.built_in if row.use == "share"}
+    if name not in known:
+        close = nearest(name, sorted(known | {row.group for row in lives.own}))
+        raise CannotSettle(f"{thing.name}: life_as {name} is in no table of useful lives; use {close}")
+    return name
+
+
+def _built_in(groups: tuple[str, ...], lives: Lives) -> LifeUsed:
+    rows = [row for row in lives.built_in if row.group in groups]
     usable = [row for row in rows if row.use == "share"]
     seen = [row for row in usable if not row.from_memory] or usable
     used = min(seen, key=lambda row: row.years)
@@ -101,7 +103,3 @@ def _others(rows: Iterable[LifeRow], used: LifeRow) -> Iterable[str]:
     for row in rows:
         if row is not used:
             yield f"{row.told()}{f'; {row.purpose}' if row.use == 'shown_only' else ''}"
-
-
-def _plain(identifier: str) -> str:
-    return identifier.replace("_", " ")

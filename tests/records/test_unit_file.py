@@ -148,13 +148,16 @@ def test_flaws_are_named_by_all_remedies_of_a_thing_or_by_none(tmp_path: Path) -
 def test_ones_own_lives_are_read_with_or_without_a_source(tmp_path: Path) -> None:
     place = tmp_path / "lives.yaml"
     place.write_text("carpet:\n  years: 7\n  source: our records\nblinds:\n  years: 2.5\n", encoding="utf-8")
-    assert [(row.group, row.years, row.source) for row in read_own_lives(place)] == [
+    assert [(row.group, row.years, row.source) for row in read_own_lives(place, {"carpet", "blinds"})] == [
         ("carpet", Decimal(7), "our records"),
         ("blinds", Decimal("2.5"), None),
     ]
     place.write_text("carpet:\n  years: 0\n", encoding="utf-8")
     with pytest.raises(BadUnit, match=r"lives\.yaml:2: carpet\.years: must be more than 0"):
-        read_own_lives(place)
+        read_own_lives(place, {"carpet"})
+    place.write_text("carpt:\n  years: 7\n", encoding="utf-8")
+    with pytest.raises(BadUnit, match=r"lives\.yaml:1: carpt is nothing that a unit file can name; use carpet"):
+        read_own_lives(place, {"carpet"})
 
 
 @given(st.text(max_size=12))

@@ -57,6 +57,7 @@ class WantedSettlement:
 
 def settle_deposit(wanted: WantedSettlement) -> Settlement:
     """Work the settlement out, write it and print it. Raises NarrateError, with nothing written, where it cannot be."""
+    _check_place(wanted)
     given = _given_days(wanted)
     vocabulary = load_vocabulary(*word_folders(wanted.vocabulary))
     file = read_unit(wanted.unit)
@@ -84,6 +85,13 @@ def _with_lives(unit: Unit, components: Iterable[str]) -> set[str]:
     """What a row on useful lives may be for: components, groups of the built-in table, the unit file's own kinds."""
     kinds = (thing.life_as for thing in unit.components if thing.life_as)
     return {*components, *(row.group for row in life_rows()), *kinds}
+
+
+def _check_place(wanted: WantedSettlement) -> None:
+    """Raise BadInput where the settlement would take the place of something that it is made from."""
+    for source in (wanted.changes, wanted.unit, wanted.lives):
+        if source is not None and wanted.out.resolve() == source.resolve():
+            raise BadInput(f"{wanted.out}: is read here, and would be lost; choose another name for the settlement")
 
 
 def _tell(made: Settlement, wanted: WantedSettlement) -> None:

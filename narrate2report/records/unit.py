@@ -5,11 +5,12 @@ It is written by hand or by `narrate2report unit new`, as YAML, and read with th
 
 from __future__ import annotations
 
+import re
 from datetime import date
 from decimal import Decimal
 from typing import Annotated, Final, Literal
 
-from pydantic import AfterValidator, Field
+from pydantic import AfterValidator, BeforeValidator, Field
 
 from narrate2report.records.base import Value
 from narrate2report.records.money import Money
@@ -26,6 +27,9 @@ ShareBy = Literal["age", "stay"]
 """What is prorated by: the age of the thing on a straight line, or a published schedule of steps by length of stay."""
 
 
+_DAY = re.compile(r"\d{4}-\d{2}-\d{2}", re.ASCII)
+
+
 def _something(text: str) -> str:
     if not text.strip():
         raise ValueError("is empty; write it or leave the line out")
@@ -33,6 +37,17 @@ def _something(text: str) -> str:
 
 
 Text = Annotated[str, AfterValidator(_something)]
+
+
+def _iso_day(told: object) -> object:
+    """Left to itself, the reader of values would take `86400` for the second day of 1970."""
+    if isinstance(told, str) and not _DAY.fullmatch(told):
+        raise ValueError(f"{told!r} is no day; write it as 2026-05-07")
+    return told
+
+
+Day = Annotated[date, BeforeValidator(_iso_day)]
+"""A day, written as in ISO 8601."""
 
 
 class People(Value):
@@ -46,15 +61,15 @@ class People(Value):
 class Dates(Value):
     """The days on which a clock of the law may start, as far as they are known (ISO 8601)."""
 
-    lease_start: date
-    lease_end: date | None = Field(default=None, description="the day on which the lease, or the tenancy, ended")
-    possession_returned: date | None = Field(default=None, description="keys and possession given back")
-    vacated: date | None = Field(default=None, description="moved out, where that was another day")
-    forwarding_address_received: date | None = None
-    demand_received: date | None = Field(default=None, description="the resident asked for the deposit in writing")
-    amount_agreed: date | None = Field(default=None, description="both sides agreed on the amount")
-    new_tenancy_start: date | None = None
-    amount_determined: date | None = Field(default=None, description="the damage was added up")
+    lease_start: Day = Field(description="the first day of the stay, before any renewal")
+    lease_end: Day | None = Field(default=None, description="the day on which the lease, or the tenancy, ended")
+    possession_returned: Day | None = Field(default=None, description="keys and possession given back")
+    vacated: Day | None = Field(default=None, description="moved out, where that was another day")
+    forwarding_address_received: Day | None = None
+    demand_received: Day | None = Field(default=None, description="the resident asked for the deposit in writing")
+    amount_agreed: Day | None = Field(default=None, description="both sides agreed on the amount")
+    new_tenancy_start: Day | None = None
+    amount_determined: Day | None = Field(default=None, description="the damage was added up")
 
 
 class InterestTerms(Value):
@@ -65,8 +80,8 @@ class InterestTerms(Value):
     principal: Money | None = Field(
         default=None, description="the sum that bears interest; the whole deposit if not given"
     )
-    since: date | None = None
-    until: date | None = None
+    since: Day | None = None
+    until: Day | None = None
     basis: Text = Field(description="why it is due, and where the rate comes from")
 
 
@@ -74,7 +89,7 @@ class DepositTerms(Value):
     """The deposit held."""
 
     held: Money
-    received: date | None = None
+    received: Day | None = None
     interest: InterestTerms | None = None
 
 
@@ -113,7 +128,7 @@ class Thing(Value):
     room: Text
     component: Text
     called: Text | None = Field(default=None, description="`laminate top, grey`")
-    installed: date | None = None
+    installed: Day | None = None
     age_years: Decimal | None = Field(default=None, ge=0, le=200, description="on the day possession was returned")
     age_basis: Text | None = Field(default=None, description="the receipt or record that shows its age")
     useful_life_years: Decimal | None = Field(default=None, gt=0, le=200)

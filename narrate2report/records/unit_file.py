@@ -28,7 +28,7 @@ LIVES_FILE = FileKind("useful lives", BadUnit, "see: narrate2report guide settli
 SUMS = frozenset({"amount", "held", "rate", "principal"})
 """Keys whose values are money."""
 
-_SUM = re.compile(r"(?:(?P<before>[A-Z]{3}) )?(?P<sum>\d+(?:\.(?P<places>\d+))?)(?: (?P<after>[A-Z]{3}))?")
+_SUM = re.compile(r"(?:(?P<before>[A-Z]{3}) )?(?P<sum>\d+(?:\.(?P<places>\d+))?)(?: (?P<after>[A-Z]{3}))?", re.ASCII)
 _FAULTS = {
     "date_from_datetime_parsing": "is no day; write it as 2026-05-07",
     "date_parsing": "is no day; write it as 2026-05-07",

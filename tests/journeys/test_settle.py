@@ -193,6 +193,13 @@ def test_options_that_cannot_be_are_one_clear_line(office: Office, options: tupl
     assert told in office.refuses(*options)
 
 
+def test_the_settlement_never_takes_the_place_of_what_it_is_made_from(office: Office) -> None:
+    before = office.unit.read_bytes()
+    given = ["settle", str(office.changes), "--unit", str(office.unit), "--out", str(office.unit)]
+    assert main(given) == 2
+    assert office.unit.read_bytes() == before
+
+
 def test_a_comparison_whose_records_are_not_there_or_changed_is_refused(office: Office) -> None:
     pair = sample()
     pair.parts["after"] = {"file": AFTER, "seal": "a" * 64}

@@ -80,6 +80,7 @@ MISTAKES = {
     "a negative sum": ("95.00", "-95.00", 18, "is negative"),
     "half a cent": ("95.00", "95.005", 18, "more than 2 decimal places"),
     "a day that is none": ("2026-05-07", "2026-05-37", 7, "is no day; write it as 2026-05-07"),
+    "a day by its seconds": ("2026-05-07", "86400", 7, "'86400' is no day; write it as 2026-05-07"),
     "a day before the lease": ("possession_returned: 2026", "possession_returned: 2024", 7, "lies before the lease"),
     "a negative age": ("installed: 2018-06-11", "age_years: -3", 13, "'-3' is negative"),
     "installed after the end": ("installed: 2018", "installed: 2027", 13, "its age would be negative"),

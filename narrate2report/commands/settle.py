@@ -57,12 +57,13 @@ class WantedSettlement:
 
 def settle_deposit(wanted: WantedSettlement) -> Settlement:
     """Work the settlement out, write it and print it. Raises NarrateError, with nothing written, where it cannot be."""
-    _check_place(wanted)
+    _check_place(wanted.out, wanted.changes, wanted.unit, *([wanted.lives] if wanted.lives else []))
     given = _given_days(wanted)
     vocabulary = load_vocabulary(*word_folders(wanted.vocabulary))
     file = read_unit(wanted.unit)
     check_unit(file, KnownNames(frozenset(vocabulary.rooms), frozenset(vocabulary.components)))
     comparison = read_record(wanted.changes, Comparison)
+    _check_place(wanted.out, *(place_of(one.file, wanted.changes) for one in (comparison.before, comparison.after)))
     check_flaw_names(file.unit, comparison, vocabulary.conditions)
     law = _law(wanted.law or file.unit.jurisdiction, given)
     own = read_own_lives(wanted.lives, _with_lives(file.unit, vocabulary.components)) if wanted.lives else ()
@@ -87,11 +88,10 @@ def _with_lives(unit: Unit, components: Iterable[str]) -> set[str]:
     return {*components, *(row.group for row in life_rows()), *kinds}
 
 
-def _check_place(wanted: WantedSettlement) -> None:
+def _check_place(out: Path, *sources: Path) -> None:
     """Raise BadInput where the settlement would take the place of something that it is made from."""
-    for source in (wanted.changes, wanted.unit, wanted.lives):
-        if source is not None and wanted.out.resolve() == source.resolve():
-            raise BadInput(f"{wanted.out}: is read here, and would be lost; choose another name for the settlement")
+    if any(out.resolve() == source.resolve() for source in sources):
+        raise BadInput(f"{out}: is read here, and would be lost; choose another name for the settlement")
 
 
 def _tell(made: Settlement, wanted: WantedSettlement) -> None:

@@ -211,5 +211,6 @@ def _problem_of(name: str, typed: str) -> str | None:
     try:
         Unit.model_validate(trial)
     except ValidationError as error:
-        return f"{typed!r} cannot be read: {error.errors(include_url=False)[0]['msg']}"
+        fault = error.errors(include_url=False)[0]["msg"]
+        return fault.removeprefix("Value error, ") if typed in fault else f"{typed!r} cannot be read: {fault}"
     return None

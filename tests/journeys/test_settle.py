@@ -12,11 +12,14 @@ import pytest
 from jsonschema import Draft202012Validator
 
 from narrate2report.cli import main
+from narrate2report.records.comparison import Comparison
 from narrate2report.records.files import read_record, write_record
+from narrate2report.records.findings import Findings
 from narrate2report.records.schema import published
 from narrate2report.records.settlement import Settlement
 from narrate2report.records.unit_file import read_unit
 from narrate2report.shipped import shipped
+from tests.journeys.test_seal import DECLARED, decide
 from tests.settle.hand_made import AFTER, BEFORE, Pair, judged, sample
 
 SAMPLE = shipped("samples") / "unit.yaml"
@@ -195,8 +198,8 @@ def test_options_that_cannot_be_are_one_clear_line(office: Office, options: tupl
 
 def test_the_settlement_never_takes_the_place_of_what_it_is_made_from(office: Office) -> None:
     before = office.unit.read_bytes()
-    given = ["settle", str(office.changes), "--unit", str(office.unit), "--out", str(office.unit)]
-    assert main(given) == 2
+    for place in (office.unit, office.changes, office.folder / BEFORE, office.folder / AFTER):
+        assert main(["settle", str(office.changes), "--unit", str(office.unit), "--out", str(place)]) == 2
     assert office.unit.read_bytes() == before
 
 
@@ -208,6 +211,7 @@ def test_a_comparison_whose_records_are_not_there_or_changed_is_refused(office: 
     pair.parts["after"] = {"file": "../elsewhere.json"}
     write_record(office.changes, pair.comparison())
     assert "names a file outside its own folder" in office.refuses()
+    sample().written(office.folder)
     (office.folder / BEFORE).unlink()
     assert "in.findings.json: cannot be read" in office.refuses()
     office.changes.write_text('{"schema": "narrate2report/findings/1"}', encoding="utf-8")
@@ -220,6 +224,67 @@ def test_an_entry_that_is_in_neither_record_is_told(office: Office) -> None:
     pair.after.clear()
     pair.written(office.folder)
     assert "change c1 names entry a1, which is not in out.findings.json" in office.refuses()
+
+
+BARE_UNIT = """\
+unit: 2B
+currency: USD
+jurisdiction: US-OH
+people: {}
+dates: {lease_start: 2025-03-06, lease_end: 2026-05-07, possession_returned: 2026-05-07}
+deposit: {held: 900.00}
+components:
+  - room: kitchen
+    component: countertop
+    remedies: [{work: repair, what: fill the burn, basis: invoice, amount: 70.00, receipt: invoice 12}]
+"""
+
+
+def sealed_walk(folder: Path, narration: str) -> Findings:
+    """A narration that was drafted, decided and sealed."""
+    folder.mkdir()
+    place = folder / "walk.findings.json"
+    (folder / "walk.txt").write_text(narration, encoding="utf-8")
+    assert main(["draft", str(folder / "walk.txt"), "--out", str(place), "--quiet"]) == 0
+    decide(place)
+    assert main(["seal", str(place), *DECLARED, "--quiet"]) == 0
+    return read_record(place, Findings)
+
+
+def test_two_narrated_and_sealed_walks_are_settled_and_a_changed_one_is_refused(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    before = sealed_walk(tmp_path / "in", "[0:01] In the kitchen.\n[0:03] The countertop looks good.\n")
+    after = sealed_walk(tmp_path / "out", "[0:01] In the kitchen.\n[0:03] The countertop has a burn.\n")
+    burn = next(entry.id for entry in after.entries if entry.condition == "burn")
+    change = {
+        "id": "c1",
+        "outcome": "new",
+        "after": [burn],
+        "because": ["new"],
+        "confirmed": True,
+        "judgement": judged(),
+    }
+    seals = [one.seal.sha256 if one.seal else None for one in (before, after)]
+    whole = {
+        "before": {"file": "in/walk.findings.json", "seal": seals[0]},
+        "after": {"file": "out/walk.findings.json", "seal": seals[1]},
+        "changes": [change],
+    }
+    write_record(tmp_path / "changes.json", Comparison.model_validate(whole))
+    (tmp_path / "unit.yaml").write_text(BARE_UNIT, encoding="utf-8")
+    out = tmp_path / "settlement.json"
+    given = ["settle", str(tmp_path / "changes.json"), "--unit", str(tmp_path / "unit.yaml"), "--out", str(out)]
+    assert main([*given, "--today", "2026-05-12"]) == 0
+    assert "830.00 USD goes back to the resident." in (told := capsys.readouterr().out)
+    assert "NOT SEALED" not in told
+    assert read_record(out, Settlement).charges[0].after == (burn,)
+    record = tmp_path / "out" / "walk.findings.json"
+    record.write_bytes(record.read_bytes().replace(b'"burn"', b'"hole"'))
+    out.unlink()
+    assert main(given) == 2
+    assert "does not match its seal, so nothing is settled on it" in capsys.readouterr().err
+    assert not out.exists()
 
 
 ANSWERS = (
@@ -247,7 +312,7 @@ def test_a_unit_is_asked_for_and_written_and_can_be_read(
     told = capsys.readouterr().out
     for part in (
         "'dollars' is no currency",
-        "'6 March' cannot be read",
+        "'6 March' is no day; write it as 2026-05-07",
         "without sign or thousands comma",
         "(is it US-OH, Ohio?)",
         "2024-05-07 lies before the lease",

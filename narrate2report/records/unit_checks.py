@@ -33,6 +33,18 @@ def first_fault(unit: Unit, known: KnownNames) -> str | None:
     return next((problem for _, problem in _faults(unit, known)), None)
 
 
+def name_fault(what: str, name: str, known: KnownNames) -> str | None:
+    """What is wrong with the name of a `room`, such as `bedroom.2`, or of a `component`."""
+    names = known.rooms if what == "room" else known.components
+    base = name.partition(".")[0] if what == "room" else name
+    if base in names:
+        return None
+    close = nearest(base, sorted(names))
+    short = what == "room" or not close.startswith("one of")
+    wanted = close if short else "an id of the vocabulary, see: narrate2report guide vocabulary"
+    return f"{name} is no known {what}; use {wanted}"
+
+
 def last_day(dates: Dates) -> date | None:
     """The day to which ages are counted: possession returned, else moved out, else the end of the lease."""
     return dates.possession_returned or dates.vacated or dates.lease_end
@@ -73,15 +85,9 @@ def _interest(terms: InterestTerms) -> Iterator[Fault]:
 
 
 def _names(room: str, component: str, at: Location, known: KnownNames) -> Iterator[Fault]:
-    base = room.partition(".")[0]
-    if base not in known.rooms:
-        yield at, f"{room} is no known room; use {nearest(base, sorted(known.rooms))}"
-    if component not in known.components:
-        close = nearest(component, sorted(known.components))
-        wanted = (
-            close if not close.startswith("one of") else "an id of the vocabulary, see: narrate2report guide vocabulary"
-        )
-        yield at, f"{component} is no known component; use {wanted}"
+    for what, name in (("room", room), ("component", component)):
+        if problem := name_fault(what, name, known):
+            yield at, problem
 
 
 def _thing(thing: Thing, dates: Dates, at: Location) -> Iterator[Fault]:

@@ -134,11 +134,19 @@ def _checked(shape: TypeAdapter[Kind], facts: Any, lines: LinedYaml) -> Kind:
     try:
         return shape.validate_python(facts)
     except ValidationError as error:
-        faults = error.errors(include_url=False)
-        # A misspelt name is told before the name that it was meant to be is said to be missing.
-        first = next((fault for fault in faults if fault["type"] == "extra_forbidden"), faults[0])
-        at = tuple(part for part in first["loc"] if isinstance(part, str | int) and part != "[key]")
-        raise lines.mistake(at, f"{_name(at)}: {_told(first, at, facts)}") from error
+        at, problem = first_problem(error, facts)
+        raise lines.mistake(at, f"{_name(at)}: {problem}") from error
+
+
+def first_problem(error: ValidationError, facts: Any) -> tuple[Location, str]:
+    """Where the first mistake in some facts stands, and what is wrong there, in plain words.
+
+    A misspelt name is told before the name that it was meant to be is said to be missing.
+    """
+    faults = error.errors(include_url=False)
+    first = next((fault for fault in faults if fault["type"] == "extra_forbidden"), faults[0])
+    at = tuple(part for part in first["loc"] if isinstance(part, str | int) and part != "[key]")
+    return at, _told(first, at, facts)
 
 
 def _told(fault: Mapping[str, Any], at: Location, facts: Any) -> str:
@@ -153,7 +161,7 @@ def _told(fault: Mapping[str, Any], at: Location, facts: Any) -> str:
         return str(fault["msg"]).removeprefix("Value error, ")
     told = _FAULTS.get(kind, f"cannot be read ({fault['msg']})")
     value = _value(at, facts)
-    return f"{value!r} {told}" if isinstance(value, str) and told.startswith("is ") else told
+    return f"{value!r} {told}" if isinstance(value, str) and told.startswith(("is ", "must ")) else told
 
 
 def _names_beside(at: Location) -> tuple[str, ...]:

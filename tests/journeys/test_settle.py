@@ -291,9 +291,10 @@ ANSWERS = (
     "2B", "dollars", "USD", "6 March", "2025-03-06", "1,500", "1500.00",
     "62 Millbray Street", "Ohoi", "US-OH", "", "Garrett Dunmoss", "Lena Marbeck, Tom Ashwin", "",
     "", "2026-04-30", "2024-05-07", "2026-05-07", "", "2026-05-09", "",
-    "bedroom", "carpet", "grey loop pile", "2022-05-20", "", "invoice 6010", "", "", "",
-    "replace", "new carpet, laid", "invoice", "910 EUR", "910.00", "", "", "invoice 7740", "",
-    "kichen", "oven", "", "", "", "", "", "", "", "",
+    "kichen", "bedroom", "carpt", "carpet",
+    "grey loop pile", "May 2022", "2022-05-20", "", "invoice 6010", "-5", "", "", "",
+    "mend", "replace", "new carpet, laid", "bill", "invoice", "910 EUR", "910.00", "", "", "invoice 7740", "",
+    "kitchen", "oven", "", "2020-01-01", "4", "", "", "", "", "",
     "",
     "kitchen", "sink, oven", "",
 )  # fmt: skip
@@ -317,7 +318,13 @@ def test_a_unit_is_asked_for_and_written_and_can_be_read(
         "(is it US-OH, Ohio?)",
         "2024-05-07 lies before the lease",
         "910 EUR where the currency is USD",
-        "kichen is no known room; use kitchen. Left out; give it again.",
+        "kichen is no known room; use kitchen",
+        "carpt is no known component; use carpet",
+        "'May 2022' is no day",
+        "'-5' must be more than 0",
+        "'mend' is not known here; use one of",
+        "'bill' is not known here; use one of",
+        "both installed and age_years; keep the one that can be shown. Left out; give it again.",
     ):
         assert part in told
     unit = read_unit(place).unit

@@ -114,13 +114,16 @@ def _of_law(law: LawRow, unit: Unit) -> Iterator[str]:
     if law.doubtful_cells:
         yield f"Doubtful in the table: {law.doubtful_cells}."
     if law.days_max_extended:
-        yield f"The time may be longer: {law.days_max_extended}."
+        yield f"What the table says of a longer time: {law.days_max_extended}."
     if law.cost_evidence_requirement not in ("", "none"):
         yield f"Evidence of cost that the table names: {law.cost_evidence_requirement}."
     if law.photo_requirement not in ("", "none"):
         yield f"Photographs: {law.photo_requirement}."
     if law.movein_checklist != "no" or law.movein_checklist_note:
         yield f"Move-in list: {'; '.join(part for part in (law.movein_checklist, law.movein_checklist_note) if part)}."
+    if law.tenant_objection_days or law.objection_note:
+        within = f"{law.tenant_objection_days} days" if law.tenant_objection_days else ""
+        yield f"Objections of the resident: {'; '.join(part for part in (within, law.objection_note) if part)}."
     if law.interest not in ("", "no") and unit.deposit.interest is None:
         yield f"Interest: {law.interest}{f'; {law.interest_note}' if law.interest_note else ''}. None is given here."
     if law.needs_forwarding_address.startswith("yes") and unit.dates.forwarding_address_received is None:

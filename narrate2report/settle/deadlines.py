@@ -14,7 +14,7 @@ from datetime import date, timedelta
 from narrate2report.records.law import Clock, LawRow, Leg
 from narrate2report.records.settlement import DueDate
 from narrate2report.records.unit import Dates
-from narrate2report.settle.business_days import add_business_days, is_business_day, on_or_before
+from narrate2report.settle.business_days import add_business_days, on_or_before
 from narrate2report.settle.spans import add_months, told_day
 
 LABELS: Mapping[str, str] = {
@@ -162,13 +162,17 @@ def _working(
         return
     if len(clock.legs) > 1:
         yield f"The {clock.whichever} of these counts: {told_day(decisive.day)}."
-    if plan == decisive.day:
-        return
+    yield from _why_earlier(decisive, plan, law)
+
+
+def _why_earlier(decisive: _Counted, plan: date, law: LawRow) -> Iterator[str]:
+    """Why another day than the last one is told as the one to plan with."""
     safe = law.safe_deadline_days
-    if safe is not None and decisive.start + timedelta(days=safe) < decisive.day:
-        yield f"Plan with {told_day(plan)}: the table's cautious figure is {safe} days, the safe one in doubt."
-    if not is_business_day(decisive.day, law.code):
-        yield f"{told_day(decisive.day)} is a weekend or holiday; {NO_WEEKEND_RULE}: {told_day(plan)}."
+    cautious = decisive.day if safe is None else min(decisive.day, decisive.start + timedelta(days=safe))
+    if cautious < decisive.day:
+        yield f"The table's cautious figure is {safe} days, the safe one in doubt: {told_day(cautious)}."
+    if plan < cautious:
+        yield f"{told_day(cautious)} is a weekend or holiday; {NO_WEEKEND_RULE}: {told_day(plan)}."
 
 
 def _unit(leg: Leg) -> str:

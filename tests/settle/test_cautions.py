@@ -75,7 +75,14 @@ def test_every_settlement_says_to_check_the_statute_and_that_it_is_no_legal_advi
 @pytest.mark.parametrize("row", law_rows().values(), ids=lambda row: row.code)
 def test_what_is_doubtful_in_the_table_and_when_it_was_read_is_told(row: Any) -> None:
     cautions = " ".join(settled(one(), {}, row.code).cautions)
-    for cell in (row.facts_as_of, row.source, row.verification, row.doubtful_cells, row.special_rules):
+    for cell in (
+        row.facts_as_of,
+        row.source,
+        row.verification,
+        row.doubtful_cells,
+        row.special_rules,
+        row.objection_note,
+    ):
         assert cell in cautions
     assert (row.photo_requirement in cautions) or row.photo_requirement == "none"
 

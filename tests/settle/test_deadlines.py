@@ -20,6 +20,7 @@ TODAY = date(2026, 5, 12)
 START = date(2025, 3, 6)
 BY_EXCEPTION = {
     ("US-AK", "return"): {14, 30},
+    ("US-KS", "itemise"): {14, 30},
     ("US-LA", "return"): {1},
     ("US-LA", "itemise"): {1},
     ("US-ME", "return"): {30, 21},
@@ -102,6 +103,17 @@ def test_pennsylvania_takes_the_earliest_and_rhode_island_the_latest() -> None:
     assert due("US-RI", **days, forwarding_address_received=date(2026, 5, 9))["return"].day == date(2026, 5, 29)
 
 
+def test_kansas_has_a_last_day_in_any_case_and_an_earlier_one_once_the_amount_is_determined() -> None:
+    days = {
+        "lease_end": date(2026, 4, 30),
+        "possession_returned": date(2026, 5, 7),
+        "demand_received": date(2026, 5, 8),
+    }
+    told = due("US-KS", **days, amount_determined=date(2026, 5, 11))
+    assert (told["itemise-1"].day, told["itemise-2"].day) == (date(2026, 6, 7), date(2026, 5, 25))
+    assert told["return"].applies is None
+
+
 def test_louisiana_has_a_month_and_not_thirty_days() -> None:
     told = due("US-LA", lease_end=date(2026, 1, 31))["return"]
     assert told.day == date(2026, 2, 28)
@@ -111,7 +123,8 @@ def test_louisiana_has_a_month_and_not_thirty_days() -> None:
 def test_a_doubtful_figure_has_a_safe_day_to_plan_with() -> None:
     told = due("US-AL", lease_end=date(2026, 4, 30), possession_returned=date(2026, 4, 30))["return"]
     assert (told.day, told.plan_by) == (date(2026, 6, 29), date(2026, 6, 4))
-    assert any("cautious figure is 35 days" in line for line in told.working)
+    assert "The table's cautious figure is 35 days, the safe one in doubt: 4 June 2026." in told.working
+    assert not any("weekend" in line for line in told.working)
 
 
 def test_a_last_day_at_a_weekend_shows_the_earlier_safe_day() -> None:

@@ -51,11 +51,11 @@ class Flaw:
         return frozenset({self.change.id, *failed, *(entry.condition for entry in entries if entry.condition)})
 
     def says(self) -> str:
-        """What the later record says, and what the earlier one said where the flaw has grown."""
-        told = "; ".join(named(entry) for entry in self.after or self.before)
-        if self.before and self.after:
-            told += f" (before: {'; '.join(named(entry) for entry in self.before)})"
-        return told
+        """What the later record says, and what the earlier one said of the same flaw where it said it otherwise."""
+        earlier, later = ("; ".join(named(entry) for entry in entries) for entries in (self.before, self.after))
+        if not (earlier and later) or earlier == later:
+            return later or earlier
+        return f"{later} (before: {earlier})"
 
 
 @dataclass(frozen=True)

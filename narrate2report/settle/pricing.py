@@ -150,7 +150,8 @@ def _cost_told(remedy: Remedy, cost: Cost, currency: str) -> Iterator[str]:
         parts.append(f"{told(cost.amount, currency)} {BASIS[cost.basis]}")
     if cost.hours is not None and cost.rate is not None:
         hours = _number(Fraction(cost.hours))
-        parts.append(f"{hours} hours of own labour at {told(cost.rate, currency)} = {told(cost.labour, currency)}")
+        worked = f"{hours} hour{'s' * (hours != '1')} of own labour"
+        parts.append(f"{worked} at {told(cost.rate, currency)} = {told(cost.labour, currency)}")
     total = f", together {told(cost.total, currency)}" if len(parts) > 1 else ""
     receipt = f" ({cost.receipt})" if cost.receipt else ""
     yield f"{_sentence(remedy.what).rstrip('.')}: {' and '.join(parts)}{total}{receipt}."

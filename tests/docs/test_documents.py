@@ -14,6 +14,7 @@ from narrate2report.commands.guide import topics
 from narrate2report.commands.terminal_pages import KEYS
 from narrate2report.records.base import Value
 from narrate2report.records.findings import Entry, Findings, Seal
+from narrate2report.records.settlement import Settlement
 from narrate2report.records.unit import Dates, DepositTerms, InterestTerms, People, Remedy, Sum, Thing, Unit
 from narrate2report.seal.mismatch import Layer
 
@@ -86,10 +87,11 @@ def test_settling_and_all_its_options_stand_in_their_guide(command: str) -> None
     assert [option for option in options if f"`{option}" not in guide and option != "--help"] == []
 
 
-@pytest.mark.parametrize("kind", [Unit, People, Dates, DepositTerms, InterestTerms, Sum, Thing, Remedy])
-def test_every_name_of_a_unit_file_stands_in_its_guide(kind: type[Value]) -> None:
+@pytest.mark.parametrize("kind", [Unit, People, Dates, DepositTerms, InterestTerms, Sum, Thing, Remedy, Settlement])
+def test_every_name_of_a_unit_file_and_of_a_settlement_stands_in_their_guide(kind: type[Value]) -> None:
     guide = topics()["settling"].read_text(encoding="utf-8")
-    assert [name for name in kind.model_fields if f"`{name}`" not in guide] == []
+    names = [field.alias or name for name, field in kind.model_fields.items()]
+    assert [name for name in names if f"`{name}`" not in guide] == []
 
 
 @pytest.mark.parametrize("kind", [Findings, Entry, Seal], ids=lambda kind: kind.__name__)

@@ -14,7 +14,7 @@ from collections.abc import Sequence
 from typing import NoReturn
 
 from narrate2report import __version__
-from narrate2report.arguments import comparing, deciding, leaving, listening, many, words
+from narrate2report.arguments import comparing, deciding, leaving, listening, many, settling, words
 from narrate2report.errors import BadInput, NarrateError
 
 INTERRUPTED = 130
@@ -85,6 +85,8 @@ def parser() -> argparse.ArgumentParser:
     leaving.add_chapters(commands)
     leaving.add_annotations(commands)
     comparing.add_compare(commands)
+    settling.add_settle(commands)
+    settling.add_unit(commands)
     deciding.add_key(commands)
     many.add_shelf(commands)
     many.add_find(commands)

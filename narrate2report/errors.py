@@ -3,6 +3,8 @@
 NarrateError                one clear line on stderr, nothing written
 ├── BadInput            2   a recording or transcript that cannot be used
 ├── BadVocabulary       2   a mistake in vocab/, with file and line
+├── BadUnit             2   a mistake in a unit file or a table of one's own, with file and line
+├── CannotSettle        2   something without which no settlement can be worked out
 ├── NoRoom              2   the disk is full: what was kept before stays
 ├── ModelMissing        2   no model to listen with, or one that fails its check
 ├── BrokenRecord        2   a findings or transcript file that is not what it should be
@@ -36,6 +38,14 @@ FULL = frozenset({errno.ENOSPC, errno.EDQUOT, errno.EFBIG})
 
 class BadVocabulary(NarrateError):
     """A vocabulary file has a mistake: it says file, line and what was expected there."""
+
+
+class BadUnit(NarrateError):
+    """A unit file, or a table of one's own beside it, has a mistake: it says file, line and what was expected there."""
+
+
+class CannotSettle(NarrateError):
+    """A settlement cannot be worked out as things stand: it says what is missing or does not fit, by name."""
 
 
 class ModelMissing(NarrateError):

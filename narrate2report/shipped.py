@@ -8,6 +8,6 @@ PACKAGE = Path(__file__).parent
 
 
 def shipped(name: str) -> Path:
-    """The folder `vocab`, `samples`, `guide` or `schema`. It is not checked that it holds anything."""
+    """The folder `vocab`, `samples`, `guide`, `schema` or `references`. It is not checked that it holds anything."""
     inside = PACKAGE / name
     return inside if inside.is_dir() else PACKAGE.parent / name

@@ -18,12 +18,14 @@ from narrate2report.compare.rooms import NOT_THERE
 from narrate2report.errors import BadInput, BrokenRecord
 from narrate2report.publish.changes import Compare, changes_page, numbers
 from narrate2report.read.lexicon import load_vocabulary
-from narrate2report.read.yaml_lines import LinedYaml
 from narrate2report.records.any_walk import read_any_walk
 from narrate2report.records.comparison import Compared, Comparison
 from narrate2report.records.files import read_record, write_record
 from narrate2report.records.findings import Findings, Sourced
+from narrate2report.records.yaml_lines import FileKind, LinedYaml
 from narrate2report.seal.verifying import check_seal
+
+ROOMS_FILE = FileKind("rooms", BadInput, "see: narrate2report guide comparing")
 
 
 @dataclass(frozen=True)
@@ -120,9 +122,9 @@ def _beside(path: Path, out: Path) -> str:
 def _given_rooms(path: Path, before: Findings, after: Findings) -> Mapping[str, str]:
     """What a person says of the rooms: `bedroom.2: bedroom.back`, or `bedroom.2: none`.
 
-    Raises BadVocabulary, with file and line, for what is no such list and for rooms that the records do not have.
+    Raises BadInput, with file and line, for what is no such list and for rooms that the records do not have.
     """
-    lined = LinedYaml(path)
+    lined = LinedYaml(path, ROOMS_FILE)
     known = [{visit.room for visit in walk.rooms} | {entry.room for entry in walk.entries} for walk in (before, after)]
     if not isinstance(lined.data, dict):
         raise lined.mistake((), "a list of rooms is wanted, such as  bedroom.2: bedroom.back")

@@ -9,7 +9,7 @@ from typing import Any
 
 from narrate2report.read.lexicon import merge
 from narrate2report.read.word_files import Layer
-from narrate2report.read.yaml_lines import LinedYaml, Location
+from narrate2report.records.yaml_lines import LinedYaml, Location
 
 NAMES_OF_BLOCKS = frozenset({"expects", "owns", "part_of", "usual", "count_of"})
 """Lists that hold ids and no words."""

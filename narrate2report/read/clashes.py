@@ -13,7 +13,7 @@ from typing import Literal
 
 from narrate2report.read.inflect import noun_forms, verb_forms
 from narrate2report.read.word_files import Layer
-from narrate2report.read.yaml_lines import LinedYaml, Location
+from narrate2report.records.yaml_lines import LinedYaml, Location
 
 Reach = Literal["anywhere", "beside", "last"]
 """Where a word means its block: anywhere, beside a component or in a room, or where nothing else fits."""

@@ -7,8 +7,9 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from narrate2report.read.vocabulary import Vocabulary
-from narrate2report.read.word_files import Layer, nearest
-from narrate2report.read.yaml_lines import LinedYaml, Location
+from narrate2report.read.word_files import Layer
+from narrate2report.records.nearest import nearest
+from narrate2report.records.yaml_lines import LinedYaml, Location
 
 ID = re.compile(r"[a-z][a-z0-9_]{0,59}")
 """An id is printed with spaces for its `_`, and a dot in it would be the name of one of several rooms."""

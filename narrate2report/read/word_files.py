@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass, field
-from difflib import get_close_matches
 from pathlib import Path
 from typing import Any
 
@@ -19,9 +18,13 @@ from narrate2report.read.vocabulary import (
     RoomTerm,
     Words,
 )
-from narrate2report.read.yaml_lines import GUIDE, LinedYaml
 from narrate2report.records.labels import LANGUAGES, Labels
 from narrate2report.records.likeness import Likeness
+from narrate2report.records.nearest import nearest
+from narrate2report.records.yaml_lines import FileKind, LinedYaml
+
+GUIDE = "see: narrate2report guide vocabulary"
+WORDS = FileKind("words", BadVocabulary, GUIDE)
 
 SHAPES: dict[str, TypeAdapter[Any]] = {
     "rooms": TypeAdapter(dict[str, RoomTerm]),
@@ -84,7 +87,7 @@ def read_layer(folder: Path) -> Layer:
     labels: dict[str, LinedYaml] = {}
     for path in paths:
         if _is_vocabulary(path):
-            lined = LinedYaml(path)
+            lined = LinedYaml(path, WORDS)
             if not lined.is_empty:
                 check_shape(path.stem, lined)
                 (labels if path.stem in LABELS else files)[path.stem] = lined
@@ -105,19 +108,6 @@ def _is_vocabulary(path: Path) -> bool:
     if path.suffix.lower() in {".yaml", ".yml"}:
         raise BadVocabulary(f"{path}:1: no file of words has this name; use {nearest(stem, names, 'yaml')}")
     return False
-
-
-CLOSE = 0.66
-"""How alike two names are, of 1, to be taken for one that was misspelt: one letter of three."""
-
-
-def nearest(name: str, known: Sequence[str] | Mapping[str, Any], ending: str = "") -> str:
-    """The known name that is most like `name`, or all of them."""
-    dot = f".{ending}" if ending else ""
-    close = get_close_matches(name.lower(), list(known), n=1, cutoff=CLOSE)
-    if close:
-        return f"{close[0]}{dot}"
-    return "one of " + ", ".join(f"{one}{dot}" for one in sorted(known))
 
 
 def check_shape(name: str, file: LinedYaml) -> None:

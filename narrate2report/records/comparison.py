@@ -32,7 +32,7 @@ class SameRoom(Value):
 
     before: str
     after: str
-    because: str = Field(description="why they are taken to be one room")
+    because: str = Field(default="", description="why they are taken to be one room")
     given: bool = Field(default=False, description="whether a person said so")
 
 

@@ -17,7 +17,9 @@ from narrate2report.records.comparison import CHANGES_SCHEMA, Comparison
 from narrate2report.records.files import write_whole
 from narrate2report.records.findings import FINDINGS_SCHEMA, Findings
 from narrate2report.records.journal import JOURNAL_SCHEMA, JournalLine
+from narrate2report.records.settlement import SETTLEMENT_SCHEMA, Settlement
 from narrate2report.records.transcript import TRANSCRIPT_SCHEMA, Transcript
+from narrate2report.records.unit import UNIT_SCHEMA, Unit
 from narrate2report.shipped import PACKAGE
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
@@ -26,9 +28,14 @@ PUBLISHED: dict[str, tuple[str, type[BaseModel]]] = {
     "changes.schema.json": (CHANGES_SCHEMA, Comparison),
     "findings.schema.json": (FINDINGS_SCHEMA, Findings),
     "journal-line.schema.json": (JOURNAL_SCHEMA, JournalLine),
+    "settlement.schema.json": (SETTLEMENT_SCHEMA, Settlement),
     "transcript.schema.json": (TRANSCRIPT_SCHEMA, Transcript),
+    "unit.schema.json": (UNIT_SCHEMA, Unit),
 }
 """File name: the value of the file's `schema` field, and the type that it is made from."""
+
+BY_HAND = frozenset({"unit.schema.json"})
+"""Files that a person writes as YAML: they name no schema, and what stands at its default may be left out."""
 
 
 class _AsWritten(GenerateJsonSchema):
@@ -44,7 +51,10 @@ class _AsWritten(GenerateJsonSchema):
 def schema_of(name: str) -> dict[str, Any]:
     """The JSON Schema of one kind of file, as it stands on disk, where every field is written out."""
     identity, kind = PUBLISHED[name]
-    made = kind.model_json_schema(by_alias=True, schema_generator=_AsWritten, mode="serialization")
+    if name in BY_HAND:
+        made = kind.model_json_schema(by_alias=True, mode="validation")
+    else:
+        made = kind.model_json_schema(by_alias=True, schema_generator=_AsWritten, mode="serialization")
     return {"$schema": DIALECT, "$id": "urn:" + identity.replace("/", ":"), **made}
 
 

@@ -13,9 +13,12 @@ from pydantic import BaseModel
 from narrate2report.cli import parser
 from narrate2report.commands.guide import topics
 from narrate2report.commands.terminal_pages import KEYS
+from narrate2report.records.base import Value
 from narrate2report.records.comparison import Became, Compared, Comparison, FlawChange, SameRoom, UnclearRoom
 from narrate2report.records.findings import Entry, Findings, Seal
 from narrate2report.records.likeness import Likeness
+from narrate2report.records.settlement import Settlement
+from narrate2report.records.unit import Dates, DepositTerms, InterestTerms, People, Remedy, Sum, Thing, Unit
 from narrate2report.seal.mismatch import Layer
 
 ROOT = Path(__file__).parents[2]
@@ -59,7 +62,9 @@ def test_every_answer_of_the_review_in_the_terminal_stands_in_its_guide(letter: 
     assert f"`{letter}`" in topics()["review"].read_text(encoding="utf-8")
 
 
-PROMISED = "chapters comparing draft findings open-data report review sealing speaking vocabulary worklist".split()
+PROMISED = (
+    "chapters comparing draft findings open-data report review sealing settling speaking vocabulary worklist".split()
+)
 
 
 @pytest.mark.parametrize("name", PROMISED)
@@ -80,6 +85,21 @@ def test_sealing_and_all_its_layers_and_options_stand_in_their_guide(command: st
     told = {"--help", "--quiet"}
     assert [option for option in options if option not in guide and option not in told] == []
     assert [layer for layer in get_args(Layer) if f"| `{layer}` |" not in guide] == []
+
+
+@pytest.mark.parametrize("command", ["settle", "unit"])
+def test_settling_and_all_its_options_stand_in_their_guide(command: str) -> None:
+    guide = topics()["settling"].read_text(encoding="utf-8")
+    assert f"$ narrate2report {command}" in guide
+    options = [a.option_strings[-1] for a in commands()[command]._actions if a.option_strings]
+    assert [option for option in options if f"`{option}" not in guide and option != "--help"] == []
+
+
+@pytest.mark.parametrize("kind", [Unit, People, Dates, DepositTerms, InterestTerms, Sum, Thing, Remedy, Settlement])
+def test_every_name_of_a_unit_file_and_of_a_settlement_stands_in_their_guide(kind: type[Value]) -> None:
+    guide = topics()["settling"].read_text(encoding="utf-8")
+    names = [field.alias or name for name, field in kind.model_fields.items()]
+    assert [name for name in names if f"`{name}`" not in guide] == []
 
 
 @pytest.mark.parametrize("kind", [Findings, Entry, Seal], ids=lambda kind: kind.__name__)

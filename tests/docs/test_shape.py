@@ -10,7 +10,7 @@ import pytest
 
 ROOT = Path(__file__).parents[2]
 PACKAGE = ROOT / "narrate2report"
-STAGES = {"intake", "listen", "read", "review", "compare", "seal", "publish", "evaluate", "shelf"}
+STAGES = {"intake", "listen", "read", "review", "compare", "seal", "settle", "publish", "evaluate", "shelf"}
 MAY_IMPORT = {stage: {stage, "records", "wording", "errors", "shipped"} for stage in STAGES} | {
     "records": {"records", "errors", "shipped"},
     "wording": {"records"},
@@ -31,6 +31,7 @@ HOME_OF = {
     "filelock": {"review"},
     "cryptography": {"seal"},
     "scipy": {"compare", "evaluate"},
+    "holidays": {"settle"},
     "rich": {"publish", "commands"},
     "typst": {"publish"},
     "xlsxwriter": {"publish"},

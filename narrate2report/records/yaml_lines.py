@@ -1,17 +1,19 @@
 """YAML as plain data that remembers its lines, so that a mistake can be shown where it stands.
 
-Every scalar stays a string: a manager who writes `no` or `on` as a spoken word means the word.
+Every scalar stays a string: a manager who writes `no` or `on` as a spoken word means the word. What kind of file it
+is, and so which error and which guide its mistakes speak of, is said by whoever reads it.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
 import yaml
 
-from narrate2report.errors import BadVocabulary
+from narrate2report.errors import NarrateError
 from narrate2report.records.plain import NOT_TEXT
 
 Location = tuple[str | int, ...]
@@ -22,38 +24,46 @@ LARGEST = 1 << 20
 MOST_VALUES = 100_000
 """Values of one file; an alias that repeats a list within lists could make any number of them."""
 
-GUIDE = "see: narrate2report guide vocabulary"
+
+@dataclass(frozen=True)
+class FileKind:
+    """What a file is called in its mistakes (`words`), the error that they are, and the guide that helps."""
+
+    called: str
+    error: type[NarrateError]
+    guide: str
 
 
 class LinedYaml:
     """The data of one YAML file with the line (1-based) of each of its values.
 
-    Raises BadVocabulary for what is no file, no text or no YAML, and for values that nobody could have said.
+    Raises the error of its kind for what is no file, no text or no YAML, and for values that nobody could have meant.
     """
 
-    def __init__(self, path: Path) -> None:
+    def __init__(self, path: Path, kind: FileKind) -> None:
         self.path = path
+        self.kind = kind
         self._lines: dict[Location, int] = {}
         self._values = 0
-        text = _text(path)
+        text = _text(path, kind)
         try:
             node = yaml.compose(text, Loader=yaml.SafeLoader)
             self.data: Any = self._plain(node, (), ()) if node is not None else {}
         except yaml.MarkedYAMLError as error:
             line = error.problem_mark.line + 1 if error.problem_mark else 1
-            raise BadVocabulary(f"{path}:{line}: {_fault(str(error.problem))}") from error
+            raise kind.error(f"{path}:{line}: {_fault(str(error.problem), kind.guide)}") from error
         except yaml.reader.ReaderError as error:
             line = text.count("\n", 0, error.position) + 1
-            raise BadVocabulary(f"{path}:{line}: holds a control character; take it out") from error
+            raise kind.error(f"{path}:{line}: holds a control character; take it out") from error
         except RecursionError as error:
-            raise BadVocabulary(f"{path}:1: lists within lists without end; {GUIDE}") from error
+            raise kind.error(f"{path}:1: lists within lists without end; {kind.guide}") from error
         self.is_empty = node is None
 
     def _plain(self, node: yaml.Node, at: Location, inside: tuple[int, ...]) -> Any:
         self._lines.setdefault(at, node.start_mark.line + 1)
         self._values += 1
         if self._values > MOST_VALUES:
-            raise self.mistake(at[:1], f"over {MOST_VALUES} values up to here; write fewer words, and no aliases (*)")
+            raise self.mistake(at[:1], f"over {MOST_VALUES} values up to here; write fewer, and no aliases (*)")
         if id(node) in inside:
             raise self.mistake(at, "this list holds itself; write its words out")
         inside = (*inside, id(node))
@@ -95,9 +105,9 @@ class LinedYaml:
             at = at[:-1]
         return self._lines.get(at, 1)
 
-    def mistake(self, at: Location, problem: str, line: int | None = None) -> BadVocabulary:
+    def mistake(self, at: Location, problem: str, line: int | None = None) -> NarrateError:
         """The error to raise about the value at `at`, with the nearest line that is known."""
-        return BadVocabulary(f"{self.path}:{line or self.line(at)}: {problem}")
+        return self.kind.error(f"{self.path}:{line or self.line(at)}: {problem}")
 
 
 def _words(data: Any, at: Location) -> Iterator[tuple[Location, str]]:
@@ -110,31 +120,33 @@ def _words(data: Any, at: Location) -> Iterator[tuple[Location, str]]:
                 yield (*at, index), value
 
 
-def _text(path: Path) -> str:
-    """The file as text. Raises BadVocabulary with the line of the first byte that is none."""
+def _text(path: Path, kind: FileKind) -> str:
+    """The file as text. Raises the error of its kind with the line of the first byte that is none."""
     try:
         if path.is_dir():
-            raise BadVocabulary(f"{path}:1: is a folder; a file of words is wanted here")
+            raise kind.error(f"{path}:1: is a folder; a file of {kind.called} is wanted here")
         if path.stat().st_size > LARGEST:
-            raise BadVocabulary(f"{path}:1: is over {LARGEST >> 20} MB, too large for words; is it the right file?")
+            raise kind.error(
+                f"{path}:1: is over {LARGEST >> 20} MB, too large for {kind.called}; is it the right file?"
+            )
         raw = path.read_bytes()
     except OSError as error:
-        raise BadVocabulary(f"{path}:1: cannot be read ({error.strerror or error})") from error
+        raise kind.error(f"{path}:1: cannot be read ({error.strerror or error})") from error
     if raw.startswith((b"\xff\xfe", b"\xfe\xff")):
-        raise BadVocabulary(f"{path}:1: is UTF-16 text; save it as UTF-8")
+        raise kind.error(f"{path}:1: is UTF-16 text; save it as UTF-8")
     try:
         return raw.decode("utf-8").removeprefix("\ufeff")
     except UnicodeDecodeError as error:
         line = raw.count(b"\n", 0, error.start) + 1
-        raise BadVocabulary(
+        raise kind.error(
             f"{path}:{line}: byte 0x{raw[error.start]:02x} is not UTF-8; save the file as UTF-8"
         ) from error
 
 
-def _fault(problem: str) -> str:
+def _fault(problem: str, guide: str) -> str:
     """What the YAML reader complains of, in words that help."""
     if "'\\t'" in problem:
         return "not YAML: a tab where only spaces may stand; indent with spaces"
     if "expected a single document" in problem or "but found another document" in problem:
         return "not YAML: one file holds one list of blocks; take the line --- out"
-    return f"not YAML ({problem}); {GUIDE}"
+    return f"not YAML ({problem}); {guide}"

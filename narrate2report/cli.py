@@ -85,6 +85,7 @@ def parser() -> argparse.ArgumentParser:
     leaving.add_chapters(commands)
     leaving.add_annotations(commands)
     settling.add_settle(commands)
+    settling.add_statement(commands)
     settling.add_unit(commands)
     deciding.add_key(commands)
     many.add_shelf(commands)

@@ -37,7 +37,9 @@ def test_the_readme_names_no_command_that_is_not_there() -> None:
     assert named <= set(commands())
 
 
-GUIDE_OF = {name: name for name in ("chapters", "draft", "report", "review", "worklist")} | {"annotations": "open-data"}
+GUIDE_OF = {name: name for name in ("chapters", "draft", "report", "review", "statement", "worklist")} | {
+    "annotations": "open-data"
+}
 OPTIONS = [
     (guide, action.option_strings[-1])
     for name, guide in GUIDE_OF.items()
@@ -56,7 +58,9 @@ def test_every_answer_of_the_review_in_the_terminal_stands_in_its_guide(letter: 
     assert f"`{letter}`" in topics()["review"].read_text(encoding="utf-8")
 
 
-PROMISED = "chapters draft findings open-data report review sealing settling speaking vocabulary worklist".split()
+PROMISED = (
+    "chapters draft findings open-data report review sealing settling speaking statement vocabulary worklist".split()
+)
 
 
 @pytest.mark.parametrize("name", PROMISED)

@@ -86,6 +86,7 @@ def parser() -> argparse.ArgumentParser:
     leaving.add_annotations(commands)
     comparing.add_compare(commands)
     settling.add_settle(commands)
+    settling.add_statement(commands)
     settling.add_unit(commands)
     deciding.add_key(commands)
     many.add_shelf(commands)

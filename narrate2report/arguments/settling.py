@@ -1,4 +1,4 @@
-"""Arguments of what comes to money: `settle`, `unit`."""
+"""Arguments of what comes to money: `settle`, `statement`, `unit`."""
 
 from __future__ import annotations
 
@@ -28,6 +28,36 @@ def add_settle(commands: Commands) -> None:
     settle.add_argument("--quiet", action="store_true", help="print nothing")
     add_words(settle)
     settle.set_defaults(run=_run_settle)
+
+
+def add_statement(commands: Commands) -> None:
+    """`statement`."""
+    statement = commands.add_parser(
+        "statement",
+        help="make the itemised deposit statement to print and send, with a letter",
+        description="Write NAME.statement.READER.pdf and .html: a settlement, charge by charge with its evidence.",
+    )
+    statement.add_argument(
+        "file", metavar="SETTLEMENT.json", type=path_text, help="a settlement, both records beside it"
+    )
+    statement.add_argument("--to", metavar="FOLDER", type=path_text, required=True, help="where to write it")
+    statement.add_argument(
+        "--for",
+        dest="reader",
+        choices=("resident", "office"),
+        default="resident",
+        help="who will read it (default: resident, with a letter; the office's copy has the whole reasoning)",
+    )
+    statement.add_argument("--only", choices=("pdf", "html"), help="make one of the two alone")
+    statement.add_argument("--paper", choices=("letter", "a4"), default="letter", help="size of the paper")
+    statement.add_argument(
+        "--link-base",
+        metavar="URL",
+        type=plain_text,
+        help="where the videos lie on the web; {file} and {seconds} in it stand for name and start",
+    )
+    statement.add_argument("--quiet", action="store_true", help="print nothing")
+    statement.set_defaults(run=_run_statement)
 
 
 def add_unit(commands: Commands) -> None:
@@ -71,6 +101,17 @@ def _run_settle(chosen: argparse.Namespace) -> int:
             vocabulary=chosen.vocab,
             quiet=chosen.quiet,
         )
+    )
+    return 0
+
+
+def _run_statement(chosen: argparse.Namespace) -> int:
+    from narrate2report.commands.report import FORMS
+    from narrate2report.commands.statement import WantedStatement, statement
+
+    forms = (chosen.only,) if chosen.only else FORMS
+    statement(
+        WantedStatement(chosen.file, chosen.to, chosen.reader, chosen.paper, chosen.link_base, chosen.quiet, forms)
     )
     return 0
 

@@ -5,12 +5,14 @@ opened, and how they are reached from the folder that is written to.
 from __future__ import annotations
 
 import os
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from datetime import UTC, datetime
 from pathlib import Path
 from urllib.parse import quote, urlsplit
 
 from narrate2report.errors import BadInput
+from narrate2report.intake.smaller import smaller_jpeg
+from narrate2report.publish.report_pdf import longest_side
 from narrate2report.publish.report_values import Standing
 from narrate2report.records.beside import place_of
 from narrate2report.records.digest import digest_file
@@ -20,7 +22,7 @@ from narrate2report.records.walk import read_walk
 from narrate2report.seal.decided import Decided, decided
 from narrate2report.seal.verifying import check_seal
 
-NO_PICTURE = "picture_unfit"
+_NO_PICTURE = "picture_unfit"
 _PICTURES = {b"\xff\xd8\xff": ".jpg", b"\x89PNG": ".png"}
 
 
@@ -50,6 +52,23 @@ def stills_at_hand(findings: Findings, file: Path) -> tuple[dict[str, Path], dic
         else:
             found[still.sha256] = place
     return found, missing
+
+
+def fitted_stills(stills: Mapping[str, Path], folder: Path) -> tuple[dict[str, Path], dict[str, str]]:
+    """The pictures in the size in which they are printed, made smaller in a folder where there are very many."""
+    longest = longest_side(len(stills))
+    fitted: dict[str, Path] = {}
+    spoilt: dict[str, str] = {}
+    for sha256, place in stills.items():
+        try:
+            content = smaller_jpeg(place, longest)
+        except BadInput:
+            spoilt[sha256] = _NO_PICTURE
+            continue
+        fitted[sha256] = place if content is None else folder / f"{sha256}.jpg"
+        if content is not None:
+            fitted[sha256].write_bytes(content)
+    return fitted, spoilt
 
 
 def recordings_at_hand(findings: Findings, file: Path) -> tuple[dict[str, Path], dict[str, str]]:
@@ -109,7 +128,7 @@ def _why_not(place: Path, still: Still) -> str:
     with place.open("rb") as file:
         head = file.read(4)
     if not any(head.startswith(first) and place.suffix == ending for first, ending in _PICTURES.items()):
-        return NO_PICTURE
+        return _NO_PICTURE
     return ""
 
 

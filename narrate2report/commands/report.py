@@ -11,9 +11,9 @@ from typing import Literal
 from rich.console import Console
 
 from narrate2report.commands.at_hand import (
-    NO_PICTURE,
     address,
     checked_base,
+    fitted_stills,
     folder_for,
     made_at,
     record_at_hand,
@@ -22,13 +22,12 @@ from narrate2report.commands.at_hand import (
 )
 from narrate2report.commands.words import word_folders
 from narrate2report.errors import BadInput, NarrateError
-from narrate2report.intake.smaller import smaller_jpeg
 from narrate2report.publish.language import language
 from narrate2report.publish.report_attached import Attached, attached_to
 from narrate2report.publish.report_entries import Telling
 from narrate2report.publish.report_html import html_of
 from narrate2report.publish.report_links import Links
-from narrate2report.publish.report_pdf import Paper, longest_side, pdf_of
+from narrate2report.publish.report_pdf import Paper, pdf_of
 from narrate2report.publish.report_values import Reader, Report, Respond, Standing
 from narrate2report.publish.report_whole import Around, report_of, telling_of
 from narrate2report.records.beside import transcript_beside, walk_name
@@ -80,7 +79,7 @@ def report(wanted: WantedReport) -> tuple[Path, ...]:
     stills, missing_stills = stills_at_hand(findings, wanted.file)
     name = walk_name(wanted.file)
     with tempfile.TemporaryDirectory(prefix="narrate2report-") as smaller:
-        fitted, spoilt = _fitted(stills, Path(smaller))
+        fitted, spoilt = fitted_stills(stills, Path(smaller))
         around = Around(Links(opened, wanted.link_base), missing_recordings, missing_stills | spoilt)
         telling = telling_of(
             findings, wanted.reader, around, language(wanted.language, *word_folders(wanted.vocabulary))
@@ -123,20 +122,3 @@ def _tell(places: tuple[Path, ...], standing: Standing, reader: Reader) -> None:
     console = Console(highlight=False, markup=False)
     for place in places:
         console.print(f"{place}: {words.standings[standing]}, for {words.readers[reader]}", soft_wrap=True)
-
-
-def _fitted(stills: Mapping[str, Path], folder: Path) -> tuple[dict[str, Path], dict[str, str]]:
-    """The pictures in the size in which they are printed, made smaller in a folder where there are very many."""
-    longest = longest_side(len(stills))
-    fitted: dict[str, Path] = {}
-    spoilt: dict[str, str] = {}
-    for sha256, place in stills.items():
-        try:
-            content = smaller_jpeg(place, longest)
-        except BadInput:
-            spoilt[sha256] = NO_PICTURE
-            continue
-        fitted[sha256] = place if content is None else folder / f"{sha256}.jpg"
-        if content is not None:
-            fitted[sha256].write_bytes(content)
-    return fitted, spoilt

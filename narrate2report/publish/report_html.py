@@ -23,17 +23,23 @@ _WRONG = frozenset({"attention", "fails", "possible"})
 
 def html_of(report: Report, stills: Mapping[str, Path]) -> bytes:
     """The report as HTML in UTF-8. `stills` holds the file of each picture by its SHA-256; they are put inside."""
-    page = node("html", _head(report), node("body", *_banner(report), node("main", *_sections(report, stills))))
-    page.set("lang", report.language)
+    top = head(f"{report.title} ({report.standing_word})")
+    body = node("body", *_banner(report), node("main", *_sections(report, stills)))
+    return whole_page(top, body, report.language)
+
+
+def whole_page(top: Element, body: Element, language: str) -> bytes:
+    """Head and body as a file."""
+    page = node("html", top, body, lang=language)
     written = tostring(page, encoding="unicode", method="html")
     return f"<!DOCTYPE html>\n{written}\n".encode()
 
 
-def _head(report: Report) -> Element:
+def head(title: str, *styles: Path) -> Element:
+    """The head of a page that loads nothing; `styles` go inside after the style that all pages share."""
     policy = node("meta", http_equiv="Content-Security-Policy", content=POLICY)
     view = node("meta", name="viewport", content="width=device-width, initial-scale=1")
-    title = f"{report.title} ({report.standing_word})"
-    style = node("style", STYLE.read_text(encoding="utf-8"))
+    style = node("style", "".join(file.read_text(encoding="utf-8") for file in (STYLE, *styles)))
     return node("head", node("meta", charset="utf-8"), policy, view, node("title", title), style)
 
 
@@ -170,15 +176,16 @@ def _finding(report: Report, one: Finding, stills: Mapping[str, Path]) -> Elemen
         parts.append(paragraph(said, moments(one.moments), ": ", spoken(report, quotes)))
     parts += [paragraph(told, klass="quiet") for told in one.remarks]
     if one.pictures:
-        pictures = (_picture(report, picture, stills) for picture in one.pictures)
+        pictures = (picture(shown, report.words, stills) for shown in one.pictures)
         parts.append(node("div", *pictures, klass="pictures"))
     wrong = " wrong" if one.mark in _WRONG else ""
     return node("div", *parts, klass=f"finding{wrong}", id=f"entry-{one.number}")
 
 
-def _picture(report: Report, one: Picture, stills: Mapping[str, Path]) -> Element:
+def picture(one: Picture, words: Mapping[str, str], stills: Mapping[str, Path]) -> Element:
+    """A still inside the page, or why there is none."""
     if one.missing:
-        return paragraph(f"{report.words['picture_missing']}: {one.missing}. {one.caption}", klass="missing")
+        return paragraph(f"{words['picture_missing']}: {one.missing}. {one.caption}", klass="missing")
     file = stills[one.sha256]
     kind = mimetypes.types_map.get(file.suffix.lower(), "image/jpeg")
     inside = f"data:{kind};base64,{base64.b64encode(file.read_bytes()).decode('ascii')}"

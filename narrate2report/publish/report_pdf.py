@@ -30,6 +30,8 @@ Paper = Literal["letter", "a4"]
 PAPERS: Mapping[Paper, str] = {"letter": "us-letter", "a4": "a4"}
 STANDARDS: list[Literal["ua-1", "a-3a"]] = ["ua-1", "a-3a"]
 TEMPLATE = Path(__file__).with_name("report.typ")
+DESIGN = Path(__file__).with_name("design.typ")
+"""What the templates of all papers share."""
 
 TIMELINE_WIDTH = 482.0
 """Points between the margins of letter paper."""
@@ -60,8 +62,7 @@ def pdf_of(
     """
     with tempfile.TemporaryDirectory(prefix="narrate2report-") as folder:
         root = Path(folder)
-        shutil.copyfile(TEMPLATE, root / "report.typ")
-        names = {sha256: _copied(file, root, sha256) for sha256, file in stills.items()}
+        names = copied_stills(stills, root)
         content = {
             "report": fit_for_print(_without_drawing(report)),
             "timeline": [as_file(one) for one in _timeline(report)],
@@ -70,7 +71,7 @@ def pdf_of(
             "attached": [_laid_down(one, number, root, report) for number, one in enumerate(attached)],
         }
         (root / "report.json").write_text(json.dumps(content, ensure_ascii=False), encoding="utf-8")
-        return _typeset(root, made_at)
+        return typeset(TEMPLATE, root, made_at)
 
 
 def longest_side(pictures: int) -> int:
@@ -128,15 +129,26 @@ def _laid_down(one: Attached, number: int, root: Path, report: Report) -> dict[s
     return {"file": file, "name": one.name, "kind": one.kind, "relationship": one.relationship, "told": told}
 
 
+def copied_stills(stills: Mapping[str, Path], root: Path) -> dict[str, str]:
+    """The name, by SHA-256, of each picture's copy in the typesetter's folder."""
+    return {sha256: _copied(file, root, sha256) for sha256, file in stills.items()}
+
+
 def _copied(file: Path, root: Path, sha256: str) -> str:
     name = f"{sha256}.svg"
     (root / name).write_text(wrapped(file), encoding="ascii")
     return name
 
 
-def _typeset(root: Path, made_at: datetime) -> bytes:
+def typeset(template: Path, root: Path, made_at: datetime) -> bytes:
+    """The PDF that a template makes of what lies in the folder `root`, which it can read and nothing else.
+
+    Raises BadInput where something there cannot be set.
+    """
+    for file in (template, DESIGN):
+        shutil.copyfile(file, root / file.name)
     fonts = typst.Fonts(include_system_fonts=False)
-    compiler = typst.Compiler(root / "report.typ", root=root, font_paths=fonts)
+    compiler = typst.Compiler(root / template.name, root=root, font_paths=fonts)
     seconds = int(made_at.astimezone(UTC).timestamp())
     try:
         made = compiler.compile(format="pdf", pdf_standards=list(STANDARDS), timestamp=seconds)

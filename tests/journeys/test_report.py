@@ -140,7 +140,7 @@ def test_the_paper_of_the_office_holds_what_gave_no_entry(walk: Path) -> None:
 def test_pictures_are_printed_as_taken_or_smaller_where_there_are_very_many(
     walk: Path, monkeypatch: pytest.MonkeyPatch, longest: int, width: int
 ) -> None:
-    monkeypatch.setattr("narrate2report.commands.report.longest_side", lambda _: longest)
+    monkeypatch.setattr("narrate2report.commands.at_hand.longest_side", lambda _: longest)
     place = walk.parent / "walk.stills" / "e1-1.png"
     place.write_bytes(as_png(Frame(time_s=0.0, pixels=np.full((40, 80, 3), 90, np.uint8))))
     taken = hashlib.sha256(place.read_bytes()).hexdigest()

@@ -26,6 +26,7 @@ from narrate2report.errors import BadInput, NarrateError
 from narrate2report.publish.language import language
 from narrate2report.publish.report_links import Links
 from narrate2report.publish.report_pdf import Paper
+from narrate2report.publish.statement_calendar import statement_calendar
 from narrate2report.publish.statement_evidence import Pair, Walked
 from narrate2report.publish.statement_html import statement_html
 from narrate2report.publish.statement_letter import letter_of
@@ -81,6 +82,8 @@ def statement(wanted: WantedStatement) -> tuple[Path, ...]:
                 for form in wanted.forms}  # fmt: skip
     if wanted.reader == "resident":
         made[f"{wanted.name}.letter.txt"] = letter_of(settlement, sealed=pair.sealed).encode()
+    else:
+        made[f"{wanted.name}.dates.ics"] = statement_calendar(settlement)
     folder = folder_for(wanted.to)
     for name, whole in made.items():
         write_whole(folder / name, whole)

@@ -47,9 +47,14 @@ def cautions_of(worked: Worked) -> tuple[str, ...]:
     return tuple(dict.fromkeys(told_))
 
 
-def provisional_because(by_kind: Sorted, unit: Unit, law: LawRow | None) -> tuple[str, ...]:
+def provisional_because(comparison: Comparison, by_kind: Sorted, unit: Unit, law: LawRow | None) -> tuple[str, ...]:
     """Why a settlement is not to be sent as final; nothing where it may be."""
     told_ = []
+    if unclear := [room.after for room in comparison.unclear_rooms]:
+        told_.append(
+            f"Of {counted(len(unclear), 'room')} of the move-out record it is not clear which it was at move-in "
+            f"({', '.join(unclear)}): say so with compare --rooms, and judge again."
+        )
     if by_kind.open:
         told_.append(f"{counted(len(by_kind.open), 'change')} not judged yet: {_ids(by_kind.open)}.")
     unsure = tuple(flaw for flaw in by_kind.to_charge if not flaw.change.confirmed)

@@ -11,13 +11,14 @@ import json
 import sqlite3
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import closing, contextmanager
-from dataclasses import astuple
+from dataclasses import astuple, replace
 from datetime import date
 from pathlib import Path
 
 from narrate2report.errors import BadInput
-from narrate2report.records.shelved import Hit, Shelved
+from narrate2report.records.shelved import Hit, Shelved, Standing
 from narrate2report.shelf.below import FolderFiles, folders_below
+from narrate2report.shelf.settled import settled_walks
 from narrate2report.shelf.told import Told, tell
 
 LAYOUT = 1
@@ -28,6 +29,7 @@ create table walk (
   path text primary key, standing text, unit text, kind text, date text, entries integer, open integer,
   due text, due_for text, fault text, stamp text, recordings text, number integer unique, first integer, last integer
 );
+create table settlement (path text, stamp text, walk text, is_final integer, due text, due_for text);
 create virtual table line using fts5(
   words, path unindexed, told unindexed, quote unindexed, start unindexed, link unindexed,
   tokenize = 'porter unicode61 remove_diacritics 2'
@@ -69,10 +71,18 @@ class Index:
             on_read(done, len(changed))
         with self._base:
             self._undrafted(folders)
+            self._settle(folders)
 
     def walks(self) -> list[Shelved]:
         """All walks, in the order of their names."""
-        return [Shelved(*row) for row in self._base.execute(f"select {_SHOWN} from walk order by path")]
+        settled = {
+            walk: (is_final, due, due_for)
+            for walk, is_final, due, due_for in self._base.execute(
+                "select walk, is_final, due, due_for from settlement"
+            )
+        }
+        walks = (Shelved(*row) for row in self._base.execute(f"select {_SHOWN} from walk order by path"))
+        return [_with_settlement(walk, *settled[walk.path]) if walk.path in settled else walk for walk in walks]
 
     def search(self, groups: Sequence[Sequence[str]], most: int) -> list[Hit]:
         """At most so many lines in which a phrase of each group stands, newest walks first."""
@@ -143,6 +153,30 @@ class Index:
             ((path,) for path in waiting),
         )
 
+    def _settle(self, folders: Sequence[FolderFiles]) -> None:
+        """What the settlements say of their walks; each is read again only when it changed."""
+        lying = {
+            folder.inside + name: (folder.inside, stamp)
+            for folder in folders
+            for name, stamp in folder.settlements.items()
+        }
+        known = dict(self._base.execute("select path, stamp from settlement"))
+        for path in known.keys() - lying.keys():
+            self._base.execute("delete from settlement where path = ?", (path,))
+        for path, (inside, stamp) in lying.items():
+            if known.get(path) != stamp:
+                self._base.execute("delete from settlement where path = ?", (path,))
+                self._base.executemany(
+                    "insert into settlement values (?, ?, ?, ?, ?, ?)",
+                    ((path, stamp, *astuple(walk)) for walk in settled_walks(self._shelf / path, inside)),
+                )
+
+
+def _with_settlement(walk: Shelved, is_final: int, due: str | None, due_for: str | None) -> Shelved:
+    """A sealed walk with a final settlement waits for nothing more than the day by which it must be paid out."""
+    standing: Standing = "settled" if is_final and walk.standing == "sealed" else walk.standing
+    return replace(walk, standing=standing, due=due, due_for=due_for)
+
 
 @contextmanager
 def open_index(place: Path, shelf: Path) -> Iterator[Index]:
@@ -177,7 +211,7 @@ def _ready(place: Path) -> sqlite3.Connection:
     if layout != LAYOUT:
         with base:
             for (table,) in base.execute(
-                "select name from sqlite_master where name in ('walk', 'line', 'name', 'names_of')"
+                "select name from sqlite_master where name in ('walk', 'line', 'name', 'names_of', 'settlement')"
             ).fetchall():
                 base.execute(f"drop table {table}")
         base.executescript(_TABLES)

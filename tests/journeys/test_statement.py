@@ -8,11 +8,13 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from icalendar import Calendar
 
 from narrate2report.cli import main
 from narrate2report.records.comparison import Comparison
 from narrate2report.records.files import read_record, write_record
 from narrate2report.records.findings import Findings, Still
+from narrate2report.records.settlement import Settlement
 from tests.journeys.test_settle import BARE_UNIT, sealed_walk
 from tests.publish.pdf import ReadBack
 from tests.publish.test_report_pdf import png
@@ -127,9 +129,24 @@ def test_the_office_gets_its_own_copy_and_no_letter(flat: Path) -> None:
     folder = flat.parent.parent / "papers"
     assert main(["statement", str(flat), "--to", str(folder), "--for", "office", "--quiet"]) == 0
     assert sorted(path.name for path in folder.iterdir()) == [
+        "flat.dates.ics",
         "flat.statement.office.html",
         "flat.statement.office.pdf",
     ]
+
+
+def test_the_days_go_into_a_calendar_and_none_is_invented(flat: Path) -> None:
+    folder = flat.parent.parent / "papers"
+    assert main(["statement", str(flat), "--to", str(folder), "--for", "office", "--quiet"]) == 0
+    calendar = Calendar.from_ical((folder / "flat.dates.ics").read_bytes())
+    told = {(str(event["summary"]), event.decoded("dtstart")) for event in calendar.walk("VEVENT")}
+    settlement = read_record(flat, Settlement)
+    assert {day for _, day in told} == {day for due in settlement.due for day in (due.day, due.plan_by) if day}
+    assert all("2B" in summary for summary, _ in told)
+    assert all("check the current statute" in str(event["description"]).lower() for event in calendar.walk("VEVENT"))
+    first = (folder / "flat.dates.ics").read_bytes()
+    assert main(["statement", str(flat), "--to", str(folder), "--for", "office", "--quiet"]) == 0
+    assert (folder / "flat.dates.ics").read_bytes() == first
 
 
 def test_the_office_copy_is_made_without_the_comparison_too_and_says_so(flat: Path) -> None:

@@ -104,6 +104,14 @@ def test_what_nobody_has_judged_is_shown_as_open_and_makes_the_settlement_provis
     assert "not judged yet: c1" in made.provisional_because[0]
 
 
+def test_a_room_that_may_be_another_makes_the_settlement_provisional() -> None:
+    pair = flawed()
+    pair.parts["unclear_rooms"] = [{"after": "bedroom.back", "candidates": ("bedroom.1", "bedroom.2")}]
+    made = settled(pair, thing(repair()))
+    assert made.provisional
+    assert "bedroom.back" in made.provisional_because[0]
+
+
 def test_a_pairing_that_nobody_has_confirmed_is_charged_provisionally() -> None:
     made = settled(flawed(confirmed=False), thing(repair()))
     assert made.provisional

@@ -13,12 +13,14 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from narrate2report.errors import BadInput
-from narrate2report.records.files import write_record
+from narrate2report.records.files import read_record, write_record
 from narrate2report.records.findings import Decision, Findings, Seal, Sourced
+from narrate2report.records.settlement import Settlement
 from narrate2report.records.shelved import Hit, Shelved
 from narrate2report.shelf.index import Index, index_place, open_index
 from narrate2report.shelf.names import groups
 from tests.publish.walk import entry, evidence, findings
+from tests.settled import on_disk
 
 CHIP = entry(id="e1", evidence=(evidence(75.3, "a chip along the front edge"),))
 LEAK = entry(id="e2", component="sink", condition="leak", evidence=(evidence(90.0, "slow drip below the trap"),))
@@ -188,3 +190,25 @@ def test_a_name_of_several_words_is_one_thing() -> None:
     names = {"smoke alarm": ["smoke detector", "smoke alarm"], "tub": ["bathtub", "tub"]}
     found_groups = groups("loose Smoke alarm tub", lambda name: names.get(name, []))
     assert found_groups == [("loose",), ("smoke alarm", "smoke detector"), ("tub", "bathtub")]
+
+
+def test_a_settlement_beside_its_walks_tells_the_next_day_and_closes_them(tmp_path: Path) -> None:
+    (tmp_path / "walks" / "2b").mkdir(parents=True)
+    place = on_disk(tmp_path / "walks" / "2b")
+    settlement = read_record(place, Settlement)
+    names = (settlement.comparison.before.file, settlement.comparison.after.file)
+    days = sorted(str(day) for due in settlement.due if (day := due.plan_by or due.day))
+    told = walks(tmp_path / "walks")
+    assert {told[f"2b/{name}"].due for name in names} == {days[0]}
+    assert "settled" not in {told[f"2b/{name}"].standing for name in names}
+    for name in names:
+        record = read_record(place.parent / name, Findings)
+        seal = Seal(sha256="0" * 64, sealed_at="2026-05-09T10:00:00Z", sealed_by="Ida Pell", statement="", files=())
+        put(place.parent / name, record.model_copy(update={"seal": seal}))
+    write_record(place, settlement.model_copy(update={"provisional": False}))
+    told = walks(tmp_path / "walks")
+    assert {told[f"2b/{name}"].standing for name in names} == {"settled"}
+    write_record(place, settlement.model_copy(update={"provisional": True, "today": settlement.today}))
+    assert {walks(tmp_path / "walks")[f"2b/{name}"].standing for name in names} == {"sealed"}
+    place.unlink()
+    assert {walks(tmp_path / "walks")[f"2b/{name}"].due for name in names} == {None}

@@ -1,0 +1,41 @@
+"""The days by which a settlement wants something done, for a calendar: the day to plan with, and the last one."""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Iterator
+from datetime import UTC, datetime, time
+
+from narrate2report.publish.calendar import DueDay, calendar_of
+from narrate2report.publish.standing import Heading
+from narrate2report.records.settlement import DueDate, Settlement
+from narrate2report.wording import unit_name
+
+
+def statement_calendar(settlement: Settlement) -> bytes:
+    """The whole iCalendar file. The same settlement gives the same bytes; a day that moves keeps its UID."""
+    unit = unit_name(settlement.unit.unit)
+    names = (settlement.unit.unit, *(one.file for one in (settlement.comparison.before, settlement.comparison.after)))
+    heading = Heading(
+        about=f"Deposit settlement, {unit}",
+        unit=unit,
+        standing="draft" if settlement.provisional else "reviewed",
+        seal=None,
+        made_at=datetime.combine(settlement.today, time(), UTC),
+        identity=hashlib.sha256("\n".join(names).encode()).hexdigest(),
+    )
+    return calendar_of(heading, days=[day for due in settlement.due for day in _days(due, unit, settlement)])
+
+
+def _days(due: DueDate, unit: str, settlement: Settlement) -> Iterator[DueDay]:
+    """Nothing where the date is missing: no day is invented."""
+    case = f" (where {due.applies})" if due.applies else ""
+    told = "\n".join([*due.working, *settlement.cautions[:1]])
+    if due.plan_by is not None and due.plan_by != due.day:
+        yield DueDay(f"{due.id}/plan", due.plan_by, f"{unit}: plan to {_lower(due.label)}{case}", told)
+    if due.day is not None:
+        yield DueDay(f"{due.id}/last", due.day, f"{unit}: last day, {_lower(due.label)}{case}", told)
+
+
+def _lower(label: str) -> str:
+    return label[:1].lower() + label[1:]

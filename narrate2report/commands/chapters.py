@@ -15,7 +15,7 @@ from narrate2report.intake.chaptered_copy import Additions, copy_ending, make_ch
 from narrate2report.publish.captions import shown_in_turn
 from narrate2report.publish.chapters import Chapter, chapters_of, in_a_row, webvtt_chapters
 from narrate2report.publish.standing import Heading, heading_of
-from narrate2report.records.beside import place_of, transcript_beside
+from narrate2report.records.beside import CHAPTERS_MARK, place_of, transcript_beside
 from narrate2report.records.digest import digest_file
 from narrate2report.records.files import read_record, write_whole
 from narrate2report.records.findings import Findings
@@ -25,7 +25,6 @@ from narrate2report.wording import counted
 
 Form = Literal["vtt", "video"]
 FORMS: tuple[Form, ...] = ("vtt", "video")
-MARKED = ".chapters"
 
 
 @dataclass(frozen=True)
@@ -56,7 +55,7 @@ def chapters(wanted: WantedChapters) -> tuple[Path, ...]:
     findings, standing = record_at_hand(wanted.file)
     heading = heading_of(findings, standing, made_at(findings))
     whole = {one.file: chapters_of(findings, heading, one.file) for one in findings.recordings}
-    texts = {wanted.to / f"{_stem(one, findings)}{MARKED}.vtt": one for one in findings.recordings}
+    texts = {wanted.to / f"{_stem(one, findings)}{CHAPTERS_MARK}.vtt": one for one in findings.recordings}
     copies = _copies(findings, heading, whole, wanted) if "video" in wanted.forms else []
     _refuse_own_files([*texts, *(copy.out for copy in copies)], findings, wanted.file)
     folder_for(wanted.to)
@@ -87,7 +86,7 @@ def _copies(findings: Findings, heading: Heading, whole: dict[str, Chapter], wan
     for one in media:
         place, captions = places[one.file], tuple(_captions(one, transcript))
         additions = Additions(heading.about, heading.mark, in_a_row(whole[one.file]), captions)
-        copies.append(_Copy(place, wanted.to / f"{_stem(one, findings)}{MARKED}{copy_ending(place)}", additions))
+        copies.append(_Copy(place, wanted.to / f"{_stem(one, findings)}{CHAPTERS_MARK}{copy_ending(place)}", additions))
     return copies
 
 

@@ -11,7 +11,6 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from narrate2report.publish.language import Language
-from narrate2report.publish.summary import is_adverse
 from narrate2report.records.findings import Entry
 
 Calls = Callable[[Entry], bool]
@@ -55,7 +54,7 @@ def _speaks_of_gas(entry: Entry) -> bool:
 
 def _alarm_wanting(entry: Entry) -> bool:
     """A scuffed alarm still sounds; one that is missing or dead does not."""
-    return entry.component in _ALARMS and is_adverse(entry) and (entry.kind == "check" or entry.condition in _SILENCED)
+    return entry.component in _ALARMS and entry.is_adverse and (entry.kind == "check" or entry.condition in _SILENCED)
 
 
 def _of(*components: str) -> Calls:
@@ -67,35 +66,35 @@ def _high_up(entry: Entry) -> bool:
     """Work or care high up; a roof or gutter at fault calls for it too, since somebody will want to look."""
     if entry.kind in _WORKED_ON:
         return entry.component in _HIGH
-    return is_adverse(entry) and (
+    return entry.is_adverse and (
         entry.component in {"roof", "gutter"} or entry.condition in {"burned_out", "dead_battery"}
     )
 
 
 def _window(entry: Entry) -> bool:
-    return entry.component in _WINDOW and (is_adverse(entry) or entry.kind in _WORKED_ON)
+    return entry.component in _WINDOW and (entry.is_adverse or entry.kind in _WORKED_ON)
 
 
 def _underfoot(entry: Entry) -> bool:
-    return is_adverse(entry) and entry.component in _UNDERFOOT and entry.condition in _GIVING_WAY
+    return entry.is_adverse and entry.component in _UNDERFOOT and entry.condition in _GIVING_WAY
 
 
 def _mold(entry: Entry) -> bool:
-    return entry.condition in {"mold", "damp", "leak", "water_damage"} and is_adverse(entry)
+    return entry.condition in {"mold", "damp", "leak", "water_damage"} and entry.is_adverse
 
 
 def _paint(entry: Entry) -> bool:
-    return is_adverse(entry) and (
+    return entry.is_adverse and (
         entry.condition == "peeling" or (entry.component in _PAINTED and entry.condition in {"chip", "crack"})
     )
 
 
 def _asbestos(entry: Entry) -> bool:
-    return is_adverse(entry) and entry.component in _OLD_MATERIAL and entry.condition in _BROKEN_UP
+    return entry.is_adverse and entry.component in _OLD_MATERIAL and entry.condition in _BROKEN_UP
 
 
 def _electric(entry: Entry) -> bool:
-    return is_adverse(entry) and (entry.component in _ELECTRIC or entry.condition == "exposed_wiring")
+    return entry.is_adverse and (entry.component in _ELECTRIC or entry.condition == "exposed_wiring")
 
 
 CAUTIONS: tuple[Caution, ...] = (

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field, replace
 from narrate2report.publish.language import Language, language
 from narrate2report.publish.report_links import Links, moments
 from narrate2report.publish.report_values import Brief, Finding, Mark, Picture, Reader
-from narrate2report.publish.summary import by_room, is_adverse
+from narrate2report.publish.summary import by_room
 from narrate2report.records.findings import Entry, Findings, Outcome, Still
 from narrate2report.wording import moment
 
@@ -115,7 +115,7 @@ def mark(entry: Entry) -> Mark:
             return _OUTCOMES[entry.outcome or "not_tested"]
         case "follow_up":
             return "work"
-        case "condition" if is_adverse(entry):
+        case "condition" if entry.is_adverse:
             return "possible" if entry.assertion == "possible" else "attention"
         case "condition":
             return "possible" if entry.assertion == "possible" else "sound"

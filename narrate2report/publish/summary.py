@@ -24,7 +24,6 @@ from narrate2report.wording import (
     unit_name,
 )
 
-_SOUND = {"good", "clean", "new", "present", "freshly_painted", "repaired"}
 _TIME_WIDTH = 24
 """Columns that times and file names may claim; longer ones fold."""
 _COMPONENT_WIDTH = 22
@@ -57,21 +56,14 @@ def by_room(findings: Findings) -> list[tuple[str, list[Entry]]]:
 def first_to_look_at(findings: Findings) -> Entry | None:
     """The first flaw of the walk, else the first entry, else none."""
     entries = [entry for _, entries in by_room(findings) for entry in entries]
-    return next(filter(is_adverse, entries), entries[0] if entries else None)
-
-
-def is_adverse(entry: Entry) -> bool:
-    """Whether the entry speaks of something wrong: a flaw seen or suspected, or a check that failed."""
-    if entry.kind == "check":
-        return entry.outcome == "fails"
-    return entry.kind == "condition" and entry.assertion != "absent" and entry.condition not in _SOUND
+    return next((entry for entry in entries if entry.is_adverse), entries[0] if entries else None)
 
 
 def numbers(findings: Findings) -> dict[str, object]:
     """The same summary for machines: counts and names, all of them plain JSON."""
     return {
         "entries": len(findings.entries),
-        "adverse": sum(is_adverse(entry) for entry in findings.entries),
+        "adverse": sum(entry.is_adverse for entry in findings.entries),
         "kinds": _counts(entry.kind for entry in findings.entries),
         "states": _counts(entry.state for entry in findings.entries),
         "rooms": [room for room, _ in by_room(findings)],
@@ -114,7 +106,7 @@ def _entries(findings: Findings) -> RenderableType:
         table.add_column(style="dim", no_wrap=True)
         table.add_column(style="dim", no_wrap=True)
         for entry in entries:
-            words = Text(said(entry), style="bold" if is_adverse(entry) else "")
+            words = Text(said(entry), style="bold" if entry.is_adverse else "")
             table.add_row(Text(times[entry.id]), plain(entry.component), words, entry.state, entry.id)
         parts += [Text(room_name(room), style="bold underline"), table, Text()]
     return Group(*parts[:-1])
@@ -126,7 +118,7 @@ def _times(entry: Entry, findings: Findings) -> str:
 
 
 def _remainder(findings: Findings) -> list[Text]:
-    flaws = sum(is_adverse(entry) for entry in findings.entries)
+    flaws = sum(entry.is_adverse for entry in findings.entries)
     entries = counted(len(findings.entries), "entry", "entries")
     lines = [Text(f"{entries}, {flaws} of them about something wrong.")]
     if findings.entries and all(entry.state == "proposed" for entry in findings.entries):

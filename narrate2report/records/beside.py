@@ -8,6 +8,8 @@ from narrate2report.errors import BrokenRecord
 
 FINDINGS_ENDING = ".findings.json"
 JOURNAL_ENDING = ".journal.jsonl"
+CHAPTERS_MARK = ".chapters"
+"""Before the ending of a copy of a recording with chapters in it: `flat.chapters.mp4` is no recording of its own."""
 MEDIA_SUFFIXES = frozenset(
     {".mp4", ".mov", ".m4v", ".3gp", ".3g2", ".mkv", ".webm", ".avi", ".mpg", ".mpeg", ".ts", ".mts"}
     | {".m4a", ".mp3", ".wav", ".flac", ".ogg", ".oga", ".opus", ".aac", ".amr"}

@@ -33,5 +33,6 @@ def settled_walks(file: Path, inside: str) -> tuple[SettledWalk, ...]:
     due, label = min(days) if days else (None, None)
     names = (settlement.comparison.before.file, settlement.comparison.after.file)
     return tuple(
-        SettledWalk(inside + name, not settlement.provisional, due.isoformat() if due else None, label) for name in names
+        SettledWalk(inside + name, not settlement.provisional, due.isoformat() if due else None, label)
+        for name in names
     )

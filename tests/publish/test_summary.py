@@ -7,7 +7,7 @@ import io
 from rich.console import Console, RenderableType
 
 from narrate2report.publish.detail import detail
-from narrate2report.publish.summary import by_room, first_to_look_at, is_adverse, numbers, summary
+from narrate2report.publish.summary import by_room, first_to_look_at, numbers, summary
 from tests.publish.walk import entry, evidence, findings
 
 
@@ -51,9 +51,9 @@ def test_a_row_tells_time_component_words_state_and_id() -> None:
 
 
 def test_what_is_wrong_is_told_apart_from_what_is_not() -> None:
-    assert is_adverse(entry())
-    assert is_adverse(entry(assertion="possible"))
-    assert is_adverse(entry(kind="check", outcome="fails"))
+    assert entry().is_adverse
+    assert entry(assertion="possible").is_adverse
+    assert entry(kind="check", outcome="fails").is_adverse
     for fine in (
         entry(assertion="absent"),
         entry(condition="good"),
@@ -62,7 +62,7 @@ def test_what_is_wrong_is_told_apart_from_what_is_not() -> None:
         entry(kind="check", outcome="not_tested"),
         entry(kind="advice"),
     ):
-        assert not is_adverse(fine)
+        assert not fine.is_adverse
 
 
 def test_the_first_flaw_of_the_walk_is_the_one_to_look_at() -> None:

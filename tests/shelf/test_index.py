@@ -162,6 +162,12 @@ def test_an_index_that_is_damaged_or_of_another_layout_is_made_again(shelf: Path
     assert walks(shelf) == before
 
 
+def test_a_copy_with_chapters_is_no_recording_of_its_own(shelf: Path) -> None:
+    before = walks(shelf)
+    (shelf / "north" / "9d" / "film.chapters.mov").write_bytes(b"film with chapters")
+    assert walks(shelf) == before
+
+
 def test_links_and_hidden_folders_are_passed_over(shelf: Path) -> None:
     before = walks(shelf)
     (shelf / ".kept").mkdir()

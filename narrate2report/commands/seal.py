@@ -16,6 +16,7 @@ from narrate2report.records.beside import journal_beside
 from narrate2report.records.files import read_record, write_record
 from narrate2report.records.findings import Findings, Seal
 from narrate2report.records.fold import folded
+from narrate2report.records.journal import JournalLine
 from narrate2report.records.journal_file import draft_sha256, read_journal
 from narrate2report.records.moments import stamp
 from narrate2report.review.journal import Journal
@@ -60,7 +61,7 @@ def ready_to_seal(file: Path) -> Decided:
     if on_disk.seal is not None:
         raise BadInput(f"{file}: is sealed already and stays as it is; to add to it: {command('amend', file)}")
     journal = journal_beside(file)
-    record = decided(folded(on_disk, read_journal(journal)) if journal.is_file() else on_disk)
+    record = decided(folded(on_disk, read_journal(journal, JournalLine)) if journal.is_file() else on_disk)
     if isinstance(record, Open):
         raise BadInput(f"{file}: cannot be sealed yet: {_still_open(record)}; decide first, then seal")
     return record
@@ -73,7 +74,7 @@ def seal_walk(file: Path, sealer: Sealer) -> Seal:
     raise, with nothing written.
     """
     place = journal_beside(file)
-    journal = Journal(place)
+    journal = Journal(place, JournalLine)
     with journal.locked():
         record = ready_to_seal(file)
         begun = not place.exists()

@@ -17,8 +17,9 @@ from narrate2report.publish.detail import detail
 from narrate2report.records.findings import Entry, Findings
 from narrate2report.review import requests as ask
 from narrate2report.review.choices import Choices
+from narrate2report.review.deciding import Stale
 from narrate2report.review.decisions import keeper_before
-from narrate2report.review.desk import Desk, Stale
+from narrate2report.review.desk import Desk
 from narrate2report.review.spine import Sentence, room_at, silent_stretches
 from narrate2report.wording import counted, plain, room_name
 

@@ -2,19 +2,32 @@
 
 from __future__ import annotations
 
-from typing import Final, Literal
+from typing import Final, Literal, get_args
 
 from pydantic import Field
 
 from narrate2report.records.base import Sha256, Value
+from narrate2report.records.findings import Decision
 
 CHANGES_SCHEMA: Final = "narrate2report/changes/1"
 
 Became = Literal["unchanged", "worse", "better", "gone", "not_mentioned", "new", "no_baseline"]
 """What became of a flaw, as the contract words it."""
 
+OUTCOMES: Final[tuple[Became, ...]] = get_args(Became)
+
+Side = Literal["before", "after"]
+"""Which of the two records."""
+
+SIDES: Final[tuple[Side, ...]] = get_args(Side)
+
+TO_JUDGE: Final[frozenset[Became]] = frozenset({"worse", "new", "no_baseline"})
+"""What came with this tenancy, or may have: only these wait for a judgement. The others may be judged as well."""
+
 Verdict = Literal["ordinary_wear", "beyond_ordinary_wear", "owners_matter", "open"]
 """How a person judges a change. The program never does."""
+
+VERDICTS: Final[tuple[Verdict, ...]] = get_args(Verdict)
 
 
 class Compared(Value):
@@ -61,7 +74,17 @@ class FlawChange(Value):
     after: tuple[str, ...] = Field(default=(), description="ids of entries of the later record")
     because: tuple[str, ...] = Field(min_length=1)
     confirmed: bool = Field(default=False, description="whether a person has agreed to the pairing and its outcome")
+    decided: Decision | None = Field(default=None, description="who agreed to it, or set it so, and when")
     judgement: Judgement | None = None
+
+    def of(self, side: Side) -> tuple[str, ...]:
+        """The ids of its entries in one of the two records."""
+        return self.before if side == "before" else self.after
+
+    @property
+    def is_open(self) -> bool:
+        """Whether a person still has to confirm it, or to judge it where it may have come with this tenancy."""
+        return not self.confirmed or (self.outcome in TO_JUDGE and self.judgement is None)
 
 
 class Comparison(Value):

@@ -9,12 +9,16 @@ import hashlib
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
+from typing import TypeVar
+
+from pydantic import BaseModel
 
 from narrate2report.errors import BrokenRecord
 from narrate2report.records.canonical import canonical_bytes, canonical_sha256
 from narrate2report.records.files import as_it_stands, parse_record, read_bytes, record_json
-from narrate2report.records.findings import Findings
-from narrate2report.records.journal import JournalLine
+from narrate2report.records.journal import Line
+
+KindOfLine = TypeVar("KindOfLine", bound=Line)
 
 
 @dataclass(frozen=True)
@@ -30,12 +34,12 @@ class Fault:
         return f"line {self.line}: {self.what} should be {self.expected}, is {self.found}"
 
 
-def line_bytes(line: JournalLine) -> bytes:
+def line_bytes(line: Line) -> bytes:
     """A line as it is written: its canonical form (RFC 8785), which holds no end of line, and a newline."""
     return canonical_bytes(record_json(line)) + b"\n"
 
 
-def line_sha256(line: JournalLine) -> str:
+def line_sha256(line: Line) -> str:
     """What the next line names as its `previous`: SHA-256 over a line's bytes without the newline."""
     return hashlib.sha256(line_bytes(line)[:-1]).hexdigest()
 
@@ -45,7 +49,7 @@ def last_sha256(raw: bytes) -> str:
     return hashlib.sha256(raw.removesuffix(b"\n").rpartition(b"\n")[2]).hexdigest()
 
 
-def draft_sha256(draft: Findings) -> str:
+def draft_sha256(draft: BaseModel) -> str:
     """What the first line names as its `previous`: SHA-256 over the draft's canonical form (RFC 8785).
 
     Fields at their default are left out, so that a field that a later version adds makes no other draft of it.
@@ -53,15 +57,15 @@ def draft_sha256(draft: Findings) -> str:
     return canonical_sha256(draft.model_dump(mode="json", by_alias=True, exclude_defaults=True))
 
 
-def read_journal(path: Path) -> tuple[JournalLine, ...]:
-    """All lines of a journal. Raises BrokenRecord with the number of the first line that is wrong.
+def read_journal(path: Path, kind: type[KindOfLine]) -> tuple[KindOfLine, ...]:
+    """All lines of a journal, each of this kind. Raises BrokenRecord with the number of the first line that is wrong.
 
     Raises BadInput where the file cannot be read.
     """
     raw = read_bytes(path)
     if not raw:
         raise BrokenRecord(f"{path}: is empty; a journal has at least its first line")
-    return parse_lines(raw, path)
+    return parse_lines(raw, path, kind)
 
 
 def journal_bytes(path: Path) -> bytes:
@@ -74,18 +78,25 @@ def whole_lines(raw: bytes) -> bytes:
     return raw[: raw.rfind(b"\n") + 1]
 
 
-def parse_lines(raw: bytes, path: Path, before: bytes = b"") -> tuple[JournalLine, ...]:
+def kept_lines(path: Path, kind: type[KindOfLine]) -> tuple[KindOfLine, ...]:
+    """The whole lines of a journal; none where there is no such file. Raises as `read_journal` does."""
+    return parse_lines(whole_lines(journal_bytes(path)), path, kind)
+
+
+def parse_lines(raw: bytes, path: Path, kind: type[KindOfLine], before: bytes = b"") -> tuple[KindOfLine, ...]:
     """The lines of a journal from its start, or those that follow the bytes `before`.
 
     Raises BrokenRecord with the number of the first line that is wrong.
     """
-    lines, faults = check_lines(raw, before)
+    lines, faults = check_lines(raw, kind, before)
     if faults:
         raise BrokenRecord(f"{path}: {faults[0]}")
     return lines
 
 
-def check_lines(raw: bytes, before: bytes = b"") -> tuple[tuple[JournalLine, ...], tuple[Fault, ...]]:
+def check_lines(
+    raw: bytes, kind: type[KindOfLine], before: bytes = b""
+) -> tuple[tuple[KindOfLine, ...], tuple[Fault, ...]]:
     """The lines that can be read, and everything that is wrong with any: form, number, chain.
 
     What the first line of all names as its previous is left to whoever has the draft.
@@ -94,10 +105,10 @@ def check_lines(raw: bytes, before: bytes = b"") -> tuple[tuple[JournalLine, ...
     first = before.count(b"\n") + 1
     previous = last_sha256(before) if before else None
     faults: list[Fault] = []
-    lines: list[JournalLine] = []
+    lines: list[KindOfLine] = []
     for number, bytes_of_line in enumerate(whole, first):
         try:
-            line = parse_record(bytes_of_line.decode("utf-8"), JournalLine, "line of a journal")
+            line = parse_record(bytes_of_line.decode("utf-8"), kind, "line of a journal")
         except (BrokenRecord, UnicodeDecodeError) as error:
             faults.append(Fault(number, "what stands there", "a decision", str(error)))
         else:
@@ -109,7 +120,7 @@ def check_lines(raw: bytes, before: bytes = b"") -> tuple[tuple[JournalLine, ...
     return tuple(lines), tuple(faults)
 
 
-def _faults(number: int, line: JournalLine, before: str | None, raw: bytes) -> Iterator[Fault]:
+def _faults(number: int, line: Line, before: str | None, raw: bytes) -> Iterator[Fault]:
     if line.number != number:
         yield Fault(number, "its number", str(number), str(line.number))
     if (line.action == "begin") != (number == 1):

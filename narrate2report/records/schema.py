@@ -14,6 +14,7 @@ from pydantic.json_schema import GenerateJsonSchema
 
 from narrate2report.records.canonical import readable_bytes
 from narrate2report.records.comparison import CHANGES_SCHEMA, Comparison
+from narrate2report.records.comparison_journal import JUDGING_SCHEMA, JudgingLine
 from narrate2report.records.files import write_whole
 from narrate2report.records.findings import FINDINGS_SCHEMA, Findings
 from narrate2report.records.journal import JOURNAL_SCHEMA, JournalLine
@@ -29,6 +30,7 @@ PUBLISHED: dict[str, tuple[str, type[BaseModel]]] = {
     "findings.schema.json": (FINDINGS_SCHEMA, Findings),
     "journal-line.schema.json": (JOURNAL_SCHEMA, JournalLine),
     "settlement.schema.json": (SETTLEMENT_SCHEMA, Settlement),
+    "judging-line.schema.json": (JUDGING_SCHEMA, JudgingLine),
     "transcript.schema.json": (TRANSCRIPT_SCHEMA, Transcript),
     "unit.schema.json": (UNIT_SCHEMA, Unit),
 }

@@ -16,7 +16,7 @@ from narrate2report.records.files import read_record
 from narrate2report.records.findings import Findings
 from narrate2report.records.fold import folded, unfolded
 from narrate2report.records.journal import JournalLine
-from narrate2report.records.journal_file import draft_sha256, journal_bytes, parse_lines, whole_lines
+from narrate2report.records.journal_file import draft_sha256, kept_lines
 
 
 @dataclass(frozen=True)
@@ -37,12 +37,7 @@ def read_walk(path: Path) -> Findings:
     on_disk = read_record(path, Findings)
     if on_disk.seal is not None:
         return on_disk
-    return walk_of(on_disk, kept_lines(journal_beside(path)), path).findings
-
-
-def kept_lines(journal: Path) -> tuple[JournalLine, ...]:
-    """The whole lines of a journal; none where there is no such file. Raises as `read_walk` does."""
-    return parse_lines(whole_lines(journal_bytes(journal)), journal)
+    return walk_of(on_disk, kept_lines(journal_beside(path), JournalLine), path).findings
 
 
 def walk_of(on_disk: Findings, lines: Sequence[JournalLine], path: Path) -> Walk:

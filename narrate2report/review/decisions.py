@@ -10,12 +10,13 @@ from dataclasses import dataclass
 from typing import TypeVar
 
 from narrate2report.errors import CannotDecide
-from narrate2report.records.findings import Acknowledged, Coverage, Decision, Entry, Findings, Still
+from narrate2report.records.findings import Acknowledged, Coverage, Entry, Findings, Still
 from narrate2report.records.journal import Change as Changed
 from narrate2report.records.journal import CoverageChange, EntryChange, UnusedChange
 from narrate2report.review import requests as ask
 from narrate2report.review.added import added_entry, new_id
 from narrate2report.review.facts import with_facts
+from narrate2report.review.hand import Hand
 from narrate2report.review.spine import Sentence, began_at, spans_said
 from narrate2report.wording import named
 
@@ -37,19 +38,6 @@ def keeper_before(findings: Findings, entry: Entry) -> Entry | None:
     says = statement(entry)
     same = (one for one in earlier if one.state != "dropped" and statement(one) == says)
     return next(same, earlier[0] if earlier else None)
-
-
-@dataclass(frozen=True)
-class Hand:
-    """Who decides, when (RFC 3339, UTC), and as which line of the journal."""
-
-    by: str
-    at: str
-    number: int
-
-    def decision(self, why: str | None = None) -> Decision:
-        """How it stands in an entry."""
-        return Decision(by=self.by, at=self.at, why=why or None)
 
 
 @dataclass(frozen=True)

@@ -11,30 +11,38 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from itertools import count
 from pathlib import Path
+from typing import Any, Generic
 
 from filelock import FileLock, Timeout
 
 from narrate2report.errors import BadInput, BrokenRecord
 from narrate2report.records.base import Sha256
 from narrate2report.records.files import sync_folder, write_whole
-from narrate2report.records.journal import Action, Change, JournalLine
-from narrate2report.records.journal_file import journal_bytes, last_sha256, line_bytes, parse_lines, whole_lines
+from narrate2report.records.journal import Altered
+from narrate2report.records.journal_file import (
+    KindOfLine,
+    journal_bytes,
+    last_sha256,
+    line_bytes,
+    parse_lines,
+    whole_lines,
+)
 
 PATIENCE_S = 10.0
 """How long one program waits for another that is just writing."""
 
 
-class Journal:
-    """The journal of one walk, read and added to.
+class Journal(Generic[KindOfLine]):
+    """The journal of one record, read and added to; `kind` says what its lines hold.
 
     Raises BrokenRecord where the file is no journal or not that of this record, BadInput where it cannot be written.
     """
 
-    def __init__(self, path: Path) -> None:
-        self._path = path
+    def __init__(self, path: Path, kind: type[KindOfLine]) -> None:
+        self._path, self._kind = path, kind
         self._lock = FileLock(path.with_name(f".{path.name}.lock"))
         self._raw = b""
-        self.lines: list[JournalLine] = []
+        self.lines: list[KindOfLine] = []
         self.set_aside: Path | None = None
 
     @contextmanager
@@ -52,7 +60,7 @@ class Journal:
         with held:
             yield
 
-    def refresh(self) -> list[JournalLine]:
+    def refresh(self) -> list[KindOfLine]:
         """The lines that were added since the last look, by whichever program. Call it locked."""
         raw = journal_bytes(self._path)
         if not raw.startswith(self._raw):
@@ -62,20 +70,18 @@ class Journal:
         whole = whole_lines(raw)
         if len(whole) < len(raw):
             self._put_aside(raw[len(whole) :], len(whole))
-        new = list(parse_lines(whole[len(self._raw) :], self._path, self._raw))
+        new = list(parse_lines(whole[len(self._raw) :], self._path, self._kind, self._raw))
         self.lines.extend(new)
         self._raw = whole
         return new
 
     def begin(self, at: str, by: str, draft: Sha256) -> None:
         """Write the first line, which names the draft that the journal belongs to. Call it locked."""
-        self._write(JournalLine(number=1, at=at, by=by, action="begin", previous=draft))
+        self._write(self._line(number=1, at=at, by=by, action="begin", previous=draft))
 
-    def append(
-        self, at: str, by: str, action: Action, changes: tuple[Change, ...], takes_back: int | None
-    ) -> JournalLine:
+    def append(self, at: str, by: str, action: str, changes: tuple[Altered, ...], takes_back: int | None) -> KindOfLine:
         """Write one more line and return it when it is on disk. Call it locked, after a refresh."""
-        line = JournalLine(
+        line = self._line(
             number=len(self.lines) + 1,
             at=at,
             by=by,
@@ -87,7 +93,10 @@ class Journal:
         self._write(line)
         return line
 
-    def _write(self, line: JournalLine) -> None:
+    def _line(self, **fields: Any) -> KindOfLine:
+        return self._kind(**fields)
+
+    def _write(self, line: KindOfLine) -> None:
         raw = line_bytes(line)
         is_new = not self._path.exists()
         try:

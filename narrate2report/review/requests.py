@@ -34,6 +34,12 @@ Identifier = Annotated[str, StringConstraints(pattern=r"^[a-z][a-z0-9_]*(\.[a-z0
 Ids = Annotated[tuple[str, ...], Field(min_length=1)]
 
 
+class Asked(Value):
+    """Anything that can be asked for names what it is."""
+
+    action: str
+
+
 class Facts(Value):
     """The fields of an entry that a person may set. What is not named stays as it was; null or "" empties it."""
 
@@ -66,14 +72,14 @@ class Stretch(Value):
     end: Seconds
 
 
-class Accept(Value):
+class Accept(Asked):
     """These entries are as they were read."""
 
     action: Literal["accept"] = "accept"
     entries: Ids
 
 
-class Change(Value):
+class Change(Asked):
     """This entry, with other facts."""
 
     action: Literal["change"] = "change"
@@ -81,7 +87,7 @@ class Change(Value):
     facts: Facts
 
 
-class Drop(Value):
+class Drop(Asked):
     """These entries were read wrong."""
 
     action: Literal["drop"] = "drop"
@@ -89,7 +95,7 @@ class Drop(Value):
     why: Text | None = None
 
 
-class Withdraw(Value):
+class Withdraw(Asked):
     """This was said, but does not stand; the reason is part of the record."""
 
     action: Literal["withdraw"] = "withdraw"
@@ -97,14 +103,14 @@ class Withdraw(Value):
     why: Said
 
 
-class Reopen(Value):
+class Reopen(Asked):
     """These entries are to be decided again."""
 
     action: Literal["reopen"] = "reopen"
     entries: Ids
 
 
-class Add(Value):
+class Add(Asked):
     """An entry that the reading did not find: of sentences, or of a stretch in which nothing was understood."""
 
     action: Literal["add"] = "add"
@@ -113,21 +119,21 @@ class Add(Value):
     facts: Facts
 
 
-class Merge(Value):
+class Merge(Asked):
     """Several entries that say the same: the first takes over the evidence of the others."""
 
     action: Literal["merge"] = "merge"
     entries: Annotated[tuple[str, ...], Field(min_length=2)]
 
 
-class Split(Value):
+class Split(Asked):
     """One entry that says two things: a second one like it, to be changed on its own."""
 
     action: Literal["split"] = "split"
     entry: str
 
 
-class TakeStill(Value):
+class TakeStill(Asked):
     """A picture for an entry: at a moment, or the sharpest of its statement where no moment is named."""
 
     action: Literal["still"] = "still"
@@ -135,7 +141,7 @@ class TakeStill(Value):
     at: Seconds | None = None
 
 
-class RemoveStill(Value):
+class RemoveStill(Asked):
     """A picture that is not wanted."""
 
     action: Literal["no_still"] = "no_still"
@@ -150,7 +156,7 @@ class Gap(Value):
     component: str
 
 
-class Acknowledge(Value):
+class Acknowledge(Asked):
     """What is to be said of components that were not spoken of."""
 
     action: Literal["acknowledge"] = "acknowledge"
@@ -159,13 +165,13 @@ class Acknowledge(Value):
     note: Text | None = None
 
 
-class Undo(Value):
+class Undo(Asked):
     """Take back the newest decision that stands."""
 
     action: Literal["undo"] = "undo"
 
 
-class Redo(Value):
+class Redo(Asked):
     """Let the newest decision that was taken back stand again."""
 
     action: Literal["redo"] = "redo"

@@ -21,7 +21,8 @@ from narrate2report.records.base import Value
 from narrate2report.records.beside import place_of
 from narrate2report.review import requests as ask
 from narrate2report.review.choices import Choices
-from narrate2report.review.desk import Desk, Stale
+from narrate2report.review.deciding import Stale
+from narrate2report.review.desk import Desk
 from narrate2report.review.guard import Guard, Pass
 from narrate2report.review.view import Json, changes_view, whole_view
 from narrate2report.shipped import PACKAGE

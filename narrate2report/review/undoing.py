@@ -3,15 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import TypeVar
 
 from narrate2report.errors import CannotDecide
-from narrate2report.records.journal import Change, JournalLine
+from narrate2report.records.journal import Altered
+from narrate2report.records.journal_file import KindOfLine
+
+Part = TypeVar("Part", bound=Altered)
 
 
-def standing(lines: Sequence[JournalLine]) -> tuple[list[JournalLine], list[JournalLine]]:
+def standing(lines: Sequence[KindOfLine]) -> tuple[list[KindOfLine], list[KindOfLine]]:
     """The decisions that stand, oldest first, and the undo lines that can be taken back, oldest first."""
-    done: list[JournalLine] = []
-    undone: list[JournalLine] = []
+    done: list[KindOfLine] = []
+    undone: list[KindOfLine] = []
     for line in lines:
         if line.action == "begin":
             continue
@@ -27,7 +31,7 @@ def standing(lines: Sequence[JournalLine]) -> tuple[list[JournalLine], list[Jour
     return done, undone
 
 
-def to_undo(lines: Sequence[JournalLine]) -> JournalLine:
+def to_undo(lines: Sequence[KindOfLine]) -> KindOfLine:
     """The newest decision that stands. Raises CannotDecide when there is none."""
     done, _ = standing(lines)
     if not done:
@@ -35,7 +39,7 @@ def to_undo(lines: Sequence[JournalLine]) -> JournalLine:
     return done[-1]
 
 
-def to_redo(lines: Sequence[JournalLine]) -> JournalLine:
+def to_redo(lines: Sequence[KindOfLine]) -> KindOfLine:
     """The newest undo that nothing was decided after. Raises CannotDecide when there is none."""
     _, undone = standing(lines)
     if not undone:
@@ -43,7 +47,7 @@ def to_redo(lines: Sequence[JournalLine]) -> JournalLine:
     return undone[-1]
 
 
-def reverse(line: JournalLine) -> tuple[Change, ...]:
-    """The changes that put everything back as it was before a line."""
-    swapped = (change.model_copy(update={"before": change.after, "after": change.before}) for change in line.changes)
+def reverse(changes: Sequence[Part]) -> tuple[Part, ...]:
+    """The changes that put everything back as it was before these."""
+    swapped = (change.model_copy(update={"before": change.after, "after": change.before}) for change in changes)
     return tuple(reversed(list(swapped)))

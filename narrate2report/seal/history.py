@@ -19,7 +19,7 @@ def broken_history(findings: Findings, raw: bytes, name: str) -> tuple[Mismatch,
 
 def draft_of(findings: Findings, raw: bytes) -> Findings:
     """What the record was before the first decision of its journal. Raises BrokenRecord where they do not fit."""
-    return _before(findings, check_lines(raw)[0])
+    return _before(findings, check_lines(raw, JournalLine)[0])
 
 
 def _before(findings: Findings, lines: Sequence[JournalLine]) -> Findings:
@@ -27,7 +27,7 @@ def _before(findings: Findings, lines: Sequence[JournalLine]) -> Findings:
 
 
 def _broken(findings: Findings, raw: bytes, name: str) -> Iterator[Mismatch]:
-    lines, faults = check_lines(raw)
+    lines, faults = check_lines(raw, JournalLine)
     for fault in faults:
         yield Mismatch("journal", f"{name}, line {fault.line}", fault.what, fault.expected, fault.found)
     if not lines:

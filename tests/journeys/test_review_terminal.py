@@ -15,9 +15,11 @@ from narrate2report.cli import main
 from narrate2report.records.beside import journal_beside
 from narrate2report.records.files import read_record
 from narrate2report.records.findings import Entry, Findings
+from narrate2report.records.journal import JournalLine
 from narrate2report.records.walk import read_walk
 from narrate2report.review import desk as desk_module
 from narrate2report.review import requests as ask
+from narrate2report.review.deciding import Kept
 from narrate2report.wording import said
 from tests.review.hand_made import draft, opened, written
 
@@ -232,7 +234,7 @@ def test_what_another_window_decides_meanwhile_is_told_and_not_decided_over(
     decide = desk_module.Desk.decide
     interfering = [True]
 
-    def interrupted(desk: desk_module.Desk, wanted: ask.Request, by: str, seen: int) -> desk_module.Kept:
+    def interrupted(desk: desk_module.Desk, wanted: ask.Request, by: str, seen: int) -> Kept[JournalLine]:
         if interfering and interfering.pop():
             decide(opened(place), ask.Drop(entries=("e1",)), "Jo Marr", 0)
         return decide(desk, wanted, by, seen)

@@ -12,6 +12,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from narrate2report.errors import BadInput, BrokenRecord
+from narrate2report.records.journal import JournalLine
 from narrate2report.records.journal_file import check_lines, line_bytes, parse_lines, read_journal
 from tests.records.review import Reviewed, reviews
 from tests.records.test_schema import _smallest
@@ -28,14 +29,14 @@ def written(review: Reviewed) -> bytes:
 def test_a_journal_comes_back_as_it_was_written(review: Reviewed, tmp_path: Path) -> None:
     path = tmp_path / "walk.journal.jsonl"
     path.write_bytes(written(review))
-    assert read_journal(path) == tuple(review.lines)
+    assert read_journal(path, JournalLine) == tuple(review.lines)
 
 
 @given(reviews(), st.data())
 def test_its_end_is_read_on_from_any_line(review: Reviewed, data: st.DataObject) -> None:
     at = data.draw(st.integers(1, len(review.lines)))
     start, end = (b"".join(map(line_bytes, part)) for part in (review.lines[:at], review.lines[at:]))
-    assert parse_lines(end, Path("j"), start) == tuple(review.lines[at:])
+    assert parse_lines(end, Path("j"), JournalLine, start) == tuple(review.lines[at:])
 
 
 @given(reviews())
@@ -54,7 +55,7 @@ def test_any_flipped_byte_but_in_the_last_line_is_told_with_its_line(review: Rev
     at = data.draw(st.integers(0, len(raw) - last - 1))
     line = bytes(raw[:at]).count(b"\n") + 1
     raw[at] ^= data.draw(st.integers(1, 255))
-    _, faults = check_lines(bytes(raw))
+    _, faults = check_lines(bytes(raw), JournalLine)
     assert {fault.line for fault in faults} & {line, line + 1}
 
 
@@ -64,7 +65,7 @@ def test_a_line_that_was_taken_out_is_missed(review: Reviewed, data: st.DataObje
     if len(lines) < 2:
         return
     gone = data.draw(st.integers(0, len(lines) - 2))
-    _, faults = check_lines(b"".join(lines[:gone] + lines[gone + 1 :]))
+    _, faults = check_lines(b"".join(lines[:gone] + lines[gone + 1 :]), JournalLine)
     assert faults[0].line == gone + 1
 
 
@@ -87,9 +88,9 @@ def test_what_is_wrong_is_named(tmp_path: Path, change: object, told: str) -> No
     path = tmp_path / "walk.journal.jsonl"
     path.write_bytes(change(written(Reviewed(_smallest()))))
     with pytest.raises(BrokenRecord, match=rf"walk.journal.jsonl: .*{told}"):
-        read_journal(path)
+        read_journal(path, JournalLine)
 
 
 def test_a_missing_journal_is_named(tmp_path: Path) -> None:
     with pytest.raises(BadInput, match=r"walk.journal.jsonl: cannot be read"):
-        read_journal(tmp_path / "walk.journal.jsonl")
+        read_journal(tmp_path / "walk.journal.jsonl", JournalLine)

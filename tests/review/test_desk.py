@@ -18,7 +18,8 @@ from narrate2report.records.findings import Entry, Findings, Seal
 from narrate2report.records.fold import folded, unfolded
 from narrate2report.records.journal import Change, JournalLine
 from narrate2report.review import requests as ask
-from narrate2report.review.desk import Desk, Sealed, Stale
+from narrate2report.review.deciding import Sealed, Stale
+from narrate2report.review.desk import Desk
 from narrate2report.review.spine import sentences
 from tests.review.hand_made import WHO, draft, opened, requests, written
 

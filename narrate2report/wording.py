@@ -10,6 +10,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
+from narrate2report.records.comparison import Became, Verdict
 from narrate2report.records.findings import Entry
 from narrate2report.records.moments import clock
 
@@ -29,6 +30,21 @@ REASONS = {
     "unclear": "unclear",
 }
 WALKS = {"move_in": "move-in", "move_out": "move-out", "periodic": "periodic visit"}
+BECAME: dict[Became, str] = {
+    "unchanged": "unchanged",
+    "worse": "worse",
+    "better": "better",
+    "gone": "gone",
+    "not_mentioned": "not mentioned",
+    "new": "new",
+    "no_baseline": "no baseline",
+}
+VERDICTS: dict[Verdict, str] = {
+    "ordinary_wear": "ordinary wear",
+    "beyond_ordinary_wear": "beyond ordinary wear",
+    "owners_matter": "the owner’s matter",
+    "open": "left open",
+}
 
 Sort = Literal["rooms", "suffixes", "components", "conditions", "actions"]
 """What an id names; a suffix is what stands behind the dot of a room's id."""

@@ -13,10 +13,12 @@ def add_review(commands: Commands) -> None:
     """`review`."""
     review = commands.add_parser(
         "review",
-        help="decide each entry beside the recording",
-        description="Open a page on this machine alone, on which each entry is decided beside the recording.",
+        help="decide each entry, or each change, beside the recording",
+        description="Open a page on this machine alone, to decide each entry of a walk, or each change between two.",
     )
-    review.add_argument("file", metavar="FILE", type=path_text, help="a findings file, the recordings beside it")
+    review.add_argument(
+        "file", metavar="FILE", type=path_text, help="a findings file or a comparison, the recordings beside it"
+    )
     review.add_argument("--by", metavar="NAME", type=plain_text, help="who decides")
     review.add_argument("--no-browser", action="store_true", help="only print the page's address")
     review.add_argument("--terminal", action="store_true", help="decide here, by letters, without a browser")
@@ -118,6 +120,11 @@ def add_key(commands: Commands) -> None:
 
 
 def _run_review(chosen: argparse.Namespace) -> int:
+    from narrate2report.records.comparison import CHANGES_SCHEMA
+    from narrate2report.records.files import schema_named_in
+
+    if schema_named_in(chosen.file) == CHANGES_SCHEMA:
+        return _review_changes(chosen)
     if chosen.terminal:
         from narrate2report.commands.review_terminal import review_in_terminal
 
@@ -126,6 +133,18 @@ def _run_review(chosen: argparse.Namespace) -> int:
     from narrate2report.commands.review import review
 
     review(chosen.file, by=chosen.by, vocabulary=chosen.vocab, browser=not chosen.no_browser)
+    return 0
+
+
+def _review_changes(chosen: argparse.Namespace) -> int:
+    if chosen.terminal:
+        from narrate2report.commands.judging_terminal import judge_in_terminal
+
+        judge_in_terminal(chosen.file, by=chosen.by)
+        return 0
+    from narrate2report.commands.review_changes import review_changes
+
+    review_changes(chosen.file, by=chosen.by, browser=not chosen.no_browser)
     return 0
 
 

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import sys
 import webbrowser
-from collections.abc import Iterator
-from contextlib import contextmanager, suppress
+from collections.abc import Callable, Iterator
+from contextlib import closing, contextmanager, suppress
 from pathlib import Path
+from typing import Any
 
 from rich.console import Console
 
@@ -16,10 +17,12 @@ from narrate2report.commands.words import word_folders
 from narrate2report.read.lexicon import load_vocabulary
 from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.records.findings import Findings
+from narrate2report.records.journal_file import KindOfLine
 from narrate2report.review.choices import Choice, Choices
+from narrate2report.review.deciding import Deciding
 from narrate2report.review.desk import Desk
-from narrate2report.review.server import Site
 from narrate2report.review.serving import serve
+from narrate2report.review.walk_site import WalkSite
 from narrate2report.seal.sealing import STATEMENT, Sealer
 from narrate2report.wording import plain, room_name
 
@@ -32,36 +35,48 @@ def review(file: Path, *, by: str | None, vocabulary: Path | None, browser: bool
     choices = choices_of(load_vocabulary(*word_folders(vocabulary)))
     console = Console(stderr=True, highlight=False, markup=False)
 
+    def seal(by: str, statement: str) -> str:
+        return seal_walk(file, Sealer(by, statement)).sha256
+
+    with open_walk(file, console) as (desk, recordings), suppress(KeyboardInterrupt):
+        serve(WalkSite(desk, choices, recordings, seal, by or "", STATEMENT), opening(console, browser=browser))
+    open_entries = sum(entry.state == "proposed" for entry in desk.findings.entries)
+    console.print(f"{file}: {open_entries} of {len(desk.findings.entries)} entries are to decide.")
+    sys.stderr.flush()
+
+
+def opening(console: Console, *, browser: bool) -> Callable[[str], None]:
+    """What is done with the page's address once the server answers there."""
+
     def opened(address: str) -> None:
         print(address, flush=True)  # noqa: T201 - the address alone, for whoever opens it otherwise
         console.print("This address works once, in one browser. Ctrl-C ends the review; every decision is kept.")
         if browser and not webbrowser.open(address):
             console.print("No browser could be opened; open the address above in one.")
 
-    def seal(by: str, statement: str) -> str:
-        return seal_walk(file, Sealer(by, statement)).sha256
+    return opened
 
-    with open_walk(file, console) as (desk, recordings), suppress(KeyboardInterrupt):
-        serve(Site(desk, choices, recordings, seal, by or "", STATEMENT), opened)
-    open_entries = sum(entry.state == "proposed" for entry in desk.findings.entries)
-    console.print(f"{file}: {open_entries} of {len(desk.findings.entries)} entries are to decide.")
-    sys.stderr.flush()
+
+@contextmanager
+def put_down_in_the_end(desk: Deciding[KindOfLine, Any], console: Console) -> Iterator[None]:
+    """The decisions are put into the record's file, however the review ends; what was torn is told."""
+    if desk.set_aside is not None:
+        console.print(f"The end of the journal was torn; it was never shown as kept and lies in {desk.set_aside.name}.")
+    try:
+        yield
+    finally:
+        if desk.lines:
+            desk.put_down()
 
 
 @contextmanager
 def open_walk(file: Path, console: Console) -> Iterator[tuple[Desk, WalkRecordings]]:
     """A walk ready for decisions, with its recordings; in the end the decisions are put into the findings file."""
     desk = Desk(file)
-    if desk.set_aside is not None:
-        console.print(f"The end of the journal was torn; it was never shown as kept and lies in {desk.set_aside.name}.")
     recordings = WalkRecordings(file, desk.findings.recordings)
     desk.camera = recordings
-    try:
+    with put_down_in_the_end(desk, console), closing(recordings):
         yield desk, recordings
-    finally:
-        recordings.close()
-        if desk.lines:
-            desk.put_down()
 
 
 def spoken_name(findings: Findings) -> str:

@@ -2,41 +2,36 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from typing import Any
 
-from pydantic import ValidationError
 from rich.console import Console
 
 from narrate2report.commands import terminal_pages as pages
+from narrate2report.commands.answering import Answering, Asked
 from narrate2report.commands.show import at_hand
 from narrate2report.commands.terminal_gaps import settle_gaps
 from narrate2report.commands.typed_facts import NAMES, asked_facts, facts, read_field, seconds, stands
-from narrate2report.errors import CannotDecide, NarrateError
+from narrate2report.errors import CannotDecide
 from narrate2report.publish.detail import detail
 from narrate2report.records.findings import Entry, Findings
 from narrate2report.review import requests as ask
 from narrate2report.review.choices import Choices
-from narrate2report.review.deciding import Stale
 from narrate2report.review.decisions import keeper_before
 from narrate2report.review.desk import Desk
 from narrate2report.review.spine import Sentence, room_at, silent_stretches
 from narrate2report.wording import counted, plain, room_name
 
 
-class Leave(Exception):
-    """The person is done."""
-
-
-class Answers:
+class Answers(Answering):
     """The entry at hand and what the person at the keyboard has seen of the walk."""
 
-    def __init__(self, desk: Desk, choices: Choices, console: Console, by: str, asked: Callable[[str], str]) -> None:
-        self.desk, self.choices, self.console, self.by, self.asked = desk, choices, console, by, asked
+    def __init__(self, desk: Desk, choices: Choices, console: Console, by: str, asked: Asked) -> None:
+        super().__init__(console, by, asked)
+        self.desk, self.choices = desk, choices
         self.seen = len(desk.lines)
         self.current = self._next_open(-1)
         self.places = at_hand(desk.findings, desk.path)
-        self.letters: dict[str, Callable[[str], None]] = {
+        self.letters = {
             "n": lambda _: self._go(self._next_open(self._position())),
             "j": lambda _: self._go(self._beside(1)),
             "k": lambda _: self._go(self._beside(-1)),
@@ -58,33 +53,16 @@ class Answers:
             "?": lambda _: self.console.print(pages.keys()),
         }
 
-    def run(self) -> None:
-        """Answer after answer. Raises Leave or EOFError at the end."""
-        self.console.print(f"\n{pages.left(self.desk.findings)}. ? lists what you can answer.")
-        self._show()
-        while True:
-            self._answer(self.asked("\n> "))
+    def left(self) -> str:
+        """How much there is still to decide."""
+        return pages.left(self.desk.findings)
 
-    def _answer(self, typed: str) -> None:
-        letter, _, rest = typed.partition(" ")
-        if letter in ("q", "Q"):
-            raise Leave
-        if any(entry.id == typed for entry in self.desk.findings.entries):
-            return self._go(typed)
-        if not typed:
-            return self._show()
-        act = self.letters.get(letter)
-        if act is None:
-            return self.console.print(f"{typed!r} is no answer; ? lists them")
-        try:
-            act(rest.strip())
-        except ValidationError as error:
-            self.console.print(f"Not kept: {error.errors(include_url=False)[0]['msg']}")
-        except NarrateError as error:
-            self.console.print(f"Not kept: {' '.join(str(error).split())}", soft_wrap=True)
-            if isinstance(error, Stale):
-                self._show()
-        return None
+    def goes_to(self, typed: str) -> bool:
+        """Whether it is an entry's id."""
+        known = any(entry.id == typed for entry in self.desk.findings.entries)
+        if known:
+            self._go(typed)
+        return known
 
     def _keep(self, wanted: ask.Request, told: str) -> set[str]:
         """Keep a decision and say so; the ids of the entries that it touched. Raises what `Desk.decide` raises."""
@@ -102,7 +80,7 @@ class Answers:
         self._keep(wanted, told)
         self._go(self._next_open(position))
 
-    def _show(self) -> None:
+    def show(self) -> None:
         """Print the entry at hand as it stands by now, in whichever window it was decided."""
         self.desk.look()
         self.seen = len(self.desk.lines)
@@ -118,7 +96,7 @@ class Answers:
             self.console.print("Every entry is decided; q leaves, c goes to what was not spoken of.")
             return
         self.current = entry
-        self._show()
+        self.show()
 
     def _entry(self) -> Entry:
         found = [entry for entry in self.desk.findings.entries if entry.id == self.current]
@@ -184,7 +162,7 @@ class Answers:
 
     def _reopen(self) -> None:
         self._keep(ask.Reopen(entries=(self._entry().id,)), "to decide again")
-        self._show()
+        self.show()
 
     def _withdraw(self, why: str) -> None:
         entry = self._entry()
@@ -214,7 +192,7 @@ class Answers:
             self._keep(ask.RemoveStill(entry=entry.id, sha256=entry.stills[-1].sha256), "picture taken off")
         else:
             self._keep(ask.TakeStill(entry=entry.id, at=seconds(rest) if rest else None), "picture kept")
-        self._show()
+        self.show()
 
     def _take_back(self, wanted: ask.Undo | ask.Redo, told: str) -> None:
         touched = self._keep(wanted, told)

@@ -39,7 +39,7 @@ KEYS = (
 
 def keys() -> RenderableType:
     """What can be answered."""
-    return _rows((key, what) for key, what in KEYS)
+    return rows((key, what) for key, what in KEYS)
 
 
 def entry_heading(entry: Entry, findings: Findings) -> Text:
@@ -63,7 +63,7 @@ def open_gaps(findings: Findings) -> list[Coverage]:
 
 def entry_list(entries: Sequence[Entry], findings: Findings, with_id: bool = False) -> RenderableType:
     """Entries one a line: when, what, its words."""
-    return _rows(
+    return rows(
         (
             moment(entry.evidence[0].recording, entry.evidence[0].start, len(findings.recordings)),
             named(entry) + (f"  ({entry.id})" if with_id else ""),
@@ -75,14 +75,14 @@ def entry_list(entries: Sequence[Entry], findings: Findings, with_id: bool = Fal
 
 def gap_list(gaps: Mapping[int, Coverage]) -> RenderableType:
     """The gaps of one room by their numbers, with what was said of them."""
-    rows = [(str(number), f"{plain(gap.component)}{_settled(gap)}") for number, gap in gaps.items()]
+    told = [(str(number), f"{plain(gap.component)}{_settled(gap)}") for number, gap in gaps.items()]
     (room,) = {gap.room for gap in gaps.values()}
-    return Group(Text(f"\n{room_name(room)}", style="bold"), _rows(rows))
+    return Group(Text(f"\n{room_name(room)}", style="bold"), rows(told))
 
 
 def sentence_list(sentences: Mapping[int, Sentence]) -> RenderableType:
     """What gave no entry, by number: when, its words and the reason, or that it is to be listened to."""
-    return _rows((str(number), clock(one.start), _silence(one)) for number, one in sentences.items())
+    return rows((str(number), clock(one.start), _silence(one)) for number, one in sentences.items())
 
 
 def _silence(one: Sentence) -> str:
@@ -98,9 +98,10 @@ def _settled(gap: Coverage) -> str:
     return f" – {LOOKED[gap.acknowledged.looked]}{note}"
 
 
-def _rows(rows: Iterable[tuple[str, ...]]) -> Table:
+def rows(lines: Iterable[tuple[str, ...]]) -> Table:
+    """Lines in columns, the first one never broken."""
     table = Table(box=None, show_header=False, pad_edge=False, padding=(0, 2, 0, 0))
-    for row in rows:
+    for row in lines:
         if not table.columns:
             for column in range(len(row)):
                 table.add_column(no_wrap=column == 0)

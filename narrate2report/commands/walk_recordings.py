@@ -19,8 +19,8 @@ from narrate2report.records.digest import Written, digest_file, written_as
 from narrate2report.records.files import write_whole
 from narrate2report.records.findings import Entry, Findings, Still
 from narrate2report.records.transcript import Recording
+from narrate2report.review.playback import Playing
 from narrate2report.review.requests import TakeStill
-from narrate2report.review.server import Playing
 
 
 class _Stopped(Exception):

@@ -119,6 +119,16 @@ def read_record(path: Path, kind: type[Record]) -> Record:
         raise BrokenRecord(f"{path}: not JSON ({error})") from error
 
 
+def schema_named_in(path: Path) -> str | None:
+    """What a JSON file says it is by its field `schema`; None where it cannot be read or does not say."""
+    try:
+        content = json.loads(path.read_text(encoding="utf-8"))
+    except (OSError, ValueError, RecursionError):
+        return None
+    schema = content.get("schema") if isinstance(content, dict) else None
+    return schema if isinstance(schema, str) else None
+
+
 def parse_record(text: str, kind: type[Record], called: str | None = None) -> Record:
     """A record from its JSON text; raises BrokenRecord with the first thing that is wrong, naming no file.
 

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from itertools import count
 
 from narrate2report.errors import CannotDecide
-from narrate2report.records.comparison import SIDES, Became, Comparison, FlawChange, Judgement, Side
+from narrate2report.records.comparison import SIDES, TO_JUDGE, Became, Comparison, FlawChange, Judgement, Side
 from narrate2report.records.comparison_journal import FlawAltered
 from narrate2report.review import judging_requests as ask
 from narrate2report.review.hand import Hand
@@ -58,6 +58,25 @@ class Standing:
         if before:
             return ("not_mentioned", "gone", "better") if entries["after"] else ("not_mentioned", "gone")
         return ("no_baseline", "new") if after else ()
+
+
+@dataclass(frozen=True)
+class Tally:
+    """How many changes wait for a person."""
+
+    to_confirm: int
+    to_judge: int
+    left_open: int
+
+
+def tally(comparison: Comparison) -> Tally:
+    """How much of a comparison is still to decide."""
+    changes = comparison.changes
+    return Tally(
+        to_confirm=sum(not change.confirmed for change in changes),
+        to_judge=sum(change.outcome in TO_JUDGE and change.judgement is None for change in changes),
+        left_open=sum(change.judgement is not None and change.judgement.verdict == "open" for change in changes),
+    )
 
 
 def judge(standing: Standing, wanted: ask.Decide, hand: Hand) -> tuple[FlawAltered, ...]:

@@ -111,7 +111,7 @@ def entry_view(entry: Entry, numbers: Mapping[str, int], choices: Choices) -> Js
         "state": entry.state,
         "state_word": STATES[entry.state],
         "sound": choices.is_plain_and_sound(entry),
-        "evidence": [_evidence(piece, numbers) for piece in entry.evidence],
+        "evidence": [evidence_view(piece, numbers) for piece in entry.evidence],
         "heard": [one.model_dump() for one in entry.heard],
         "because": list(entry.because),
         "sure": entry.confidence,
@@ -190,7 +190,8 @@ def _reason(unused: Unused | None) -> Json | None:
     return {"reason": REASONS[unused.reason], "because": unused.because} if unused else None
 
 
-def _evidence(piece: Evidence, numbers: Mapping[str, int]) -> Json:
+def evidence_view(piece: Evidence, numbers: Mapping[str, int]) -> Json:
+    """Where something was said, and the words."""
     return {
         "recording": numbers.get(piece.recording, 0),
         "start": piece.start,

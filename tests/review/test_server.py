@@ -19,7 +19,9 @@ from narrate2report.records.findings import Findings, Still
 from narrate2report.review.choices import Choices
 from narrate2report.review.desk import Desk
 from narrate2report.review.guard import LARGEST_BODY, Pass
-from narrate2report.review.server import PAGE, Playing, Site, application
+from narrate2report.review.playback import Playing
+from narrate2report.review.server import PAGE, application
+from narrate2report.review.walk_site import WalkSite
 from tests.review.hand_made import opened, requests, written
 from tests.review.walks import walk
 
@@ -67,7 +69,7 @@ def outside(file: Path, entry: Pass) -> Iterator[TestClient]:
     """A client that has not been let in."""
     recording = file.with_name("sound.wav")
     recording.write_bytes(SOUND)
-    site = Site(Desk(file), Choices(), Shelf(recording))
+    site = WalkSite(Desk(file), Choices(), Shelf(recording))
     with TestClient(application(site, entry), base_url=HOST + entry.folder, follow_redirects=False) as client:
         yield client
 
@@ -326,7 +328,7 @@ def emptied(told: object, draw: Callable[[st.SearchStrategy[int]], int]) -> obje
 def test_whatever_is_null_in_a_request_it_is_answered_in_one_line(data: st.DataObject) -> None:
     with TemporaryDirectory() as folder:
         desk, entry = opened(written(Path(folder))), Pass(PORT)
-        app = application(Site(desk, Choices(), Shelf(desk.path)), entry)
+        app = application(WalkSite(desk, Choices(), Shelf(desk.path)), entry)
         with TestClient(app, base_url=HOST + entry.folder, raise_server_exceptions=False) as client:
             client.get(entry.address)
             for _ in range(3):
@@ -354,7 +356,7 @@ def test_an_addendum_shows_the_pictures_of_the_record_that_it_adds_to(
     first = record.entries[0].model_copy(update={"stills": (still,)})
     addendum = file.with_name("walk.addendum-1.findings.json")
     write_record(addendum, record.model_copy(update={"entries": (first, *record.entries[1:])}))
-    site = Site(Desk(addendum), Choices(), Shelf(file))
+    site = WalkSite(Desk(addendum), Choices(), Shelf(file))
     with TestClient(application(site, entry), base_url=HOST + entry.folder, follow_redirects=False) as client:
         client.get(entry.address)
         answer = client.get(f"/still/{still.sha256}")

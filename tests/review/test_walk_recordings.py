@@ -17,7 +17,8 @@ from narrate2report.review import requests as ask
 from narrate2report.review.choices import Choices
 from narrate2report.review.desk import Desk
 from narrate2report.review.guard import Pass
-from narrate2report.review.server import Site, application
+from narrate2report.review.server import application
+from narrate2report.review.walk_site import WalkSite
 from tests.intake.films import write_film
 from tests.review.hand_made import draft, written
 
@@ -92,7 +93,7 @@ def test_no_picture_of_another_recording_is_kept_however_soon_it_is_asked_for(
 
 def test_a_recording_removed_while_it_is_reviewed_is_told_in_one_line(recordings: WalkRecordings, clip: Path) -> None:
     entry = Pass(40_404)
-    site = Site(Desk(written(clip.parent)), Choices(), recordings)
+    site = WalkSite(Desk(written(clip.parent)), Choices(), recordings)
     with TestClient(application(site, entry), base_url=f"http://127.0.0.1:40404{entry.folder}") as client:
         client.get(entry.address, follow_redirects=False)
         assert client.get("/recording/0").status_code == 200

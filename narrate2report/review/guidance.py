@@ -1,0 +1,83 @@
+"""What has been published about wear and damage, to stand beside a change. It is shown, and decides nothing.
+
+`references/wear-vs-damage.csv` holds the published lists and definitions, each with its source and how well that was
+verified; `references/wear-applies.csv` says which of our components and conditions a row speaks of (`*` for any).
+"""
+
+from __future__ import annotations
+
+import csv
+from dataclasses import dataclass
+from functools import cache
+
+from narrate2report.records.findings import Entry
+from narrate2report.shipped import shipped
+
+FAILED = "not_working"
+"""The condition that guidance is looked up by where a check failed."""
+
+
+@dataclass(frozen=True)
+class Guidance:
+    """A row of the published lists, every column as it stands there."""
+
+    id: str
+    component_group: str
+    component: str
+    ordinary_wear_example: str
+    damage_example: str
+    kind: str
+    source: str
+    verified: str
+    confidence: str
+    note: str
+
+
+@dataclass(frozen=True)
+class Applies:
+    """Which components and conditions a row speaks of."""
+
+    components: frozenset[str]
+    conditions: frozenset[str]
+
+    def to(self, entry: Entry) -> bool:
+        """Whether it speaks of this entry's component and of what was seen of it."""
+        condition = FAILED if entry.kind == "check" else entry.condition
+        return self.to_component(entry) and condition in self.conditions
+
+    def to_component(self, entry: Entry) -> bool:
+        """Whether it names this entry's component; what holds for any component names none."""
+        return entry.component in self.components or "*" in self.components
+
+
+@cache
+def published() -> dict[str, Guidance]:
+    """Every row by its id, in the order of the file."""
+    return {row["id"]: Guidance(**row) for row in _rows("wear-vs-damage.csv")}
+
+
+@cache
+def applying() -> dict[str, Applies]:
+    """Of what the rows about components speak, by their ids."""
+    return {
+        row["id"]: Applies(frozenset(row["components"].split()), frozenset(row["conditions"].split()))
+        for row in _rows("wear-applies.csv")
+    }
+
+
+def definitions() -> tuple[Guidance, ...]:
+    """How laws word it, place by place, and where they contradict each other."""
+    return tuple(row for row in published().values() if row.id not in applying())
+
+
+def guidance_for(*entries: Entry) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """The ids of the rows that speak of these flaws, and of those that speak of their components otherwise."""
+    fitting = [name for name, one in applying().items() if any(map(one.to, entries))]
+    named = [name for name, one in applying().items() if "*" not in one.components]
+    others = [name for name in named if any(map(applying()[name].to_component, entries)) and name not in fitting]
+    return tuple(fitting), tuple(others)
+
+
+def _rows(name: str) -> list[dict[str, str]]:
+    with (shipped("references") / name).open(encoding="utf-8", newline="") as file:
+        return list(csv.DictReader(file))

@@ -2,9 +2,10 @@
 
 import { factsForm } from "./facts.js";
 import { button, make } from "./make.js";
-import { play } from "./player.js";
+import { play } from "./screen.js";
 import { pictureStrip } from "./stills.js";
 import { walk } from "./walk.js";
+import { giveFocusBack, heldFocus } from "./work.js";
 
 const desk = document.querySelector("#desk");
 let strip = null;
@@ -14,7 +15,7 @@ export const picturesOpen = () => strip;
 export const formOpen = () => form !== null;
 
 export function drawDesk(entry, act) {
-  const held = heldFocus();
+  const held = heldFocus(desk);
   strip = null;
   form = null;
   if (!entry) {
@@ -32,15 +33,7 @@ export function drawDesk(entry, act) {
   ];
   desk.replaceChildren(...parts.filter(Boolean));
   desk.scrollTop = 0;
-  if (held) (desk.querySelector(`.actions button[data-act="${held}"]:not(:disabled)`) ?? desk.querySelector("h2")).focus({ preventScroll: true });
-}
-
-// Where the keyboard was, if it was here, on a card, or nowhere: the same button again, or the heading, which also
-// tells a screen reader which entry is at hand now. Whoever is elsewhere stays there.
-function heldFocus() {
-  const at = document.activeElement;
-  if (desk.contains(at)) return at.dataset.act ?? "none";
-  return at === document.body || at.classList.contains("card") ? "none" : null;
+  giveFocusBack(desk, held);
 }
 
 function stateOf(entry) {

@@ -1,32 +1,8 @@
 // What is looked at apart from the spine: gaps, the sound entries of a room, sealing, the keys.
 
+import { body, close, dialog, show } from "./dialog.js";
 import { button, make } from "./make.js";
 import { gapKey, walk } from "./walk.js";
-
-const dialog = document.querySelector("#dialog");
-const title = document.querySelector("#dialog-title");
-const body = document.querySelector("#dialog-body");
-
-dialog.addEventListener("keydown", (event) => {
-  if (event.key === "L" && !event.target.matches("input, textarea")) document.querySelector("#leave-all")?.click();
-});
-
-export const isOpen = () => dialog.open;
-export const close = () => dialog.close();
-
-// What was refused is said where the person is looking; a dialog keeps what was typed into it.
-export function complain(text) {
-  const alarm = document.querySelector("#dialog-alert");
-  alarm.hidden = !text;
-  alarm.textContent = text ?? "";
-}
-
-function show(heading, ...parts) {
-  complain(null);
-  title.textContent = heading;
-  body.replaceChildren(...parts);
-  if (!dialog.open) dialog.showModal();
-}
 
 // What one would expect to be spoken of. `settle(gaps, looked, note)` keeps what the person says of them.
 export function showGaps(settle) {
@@ -110,10 +86,4 @@ export function showSeal(name, statement, sealIt, goTo) {
 
 export function showSealed(sha256) {
   show("Sealed", make("p", { text: "The record is sealed. Keep this line, or send it to both sides: whoever has it can tell whether anything was changed." }), make("p", {}, make("code", { text: sha256 })), make("p", { text: "You can close this page and stop the program." }));
-}
-
-export function showKeys(keys, single, setSingle) {
-  const rows = keys.map(([key, what]) => make("tr", {}, make("td", {}, make("kbd", { text: key })), make("td", { text: what })));
-  const box = make("input", { type: "checkbox", checked: single, on: { change: (event) => setSingle(event.target.checked) } });
-  show("Keys", make("table", { class: "keys" }, make("tbody", {}, ...rows)), make("label", { class: "check" }, box, " Single keys act (switch off if you speak to your computer or keys get hit by mistake)"), make("div", { class: "ends" }, button("Close", close, "Esc")));
 }

@@ -1,14 +1,13 @@
-// What a key or a click does. One decision at a time: the next waits until the last is on disk.
+// What a key or a click does to a walk.
 
 import { drawDesk, formOpen, openForm, openPictures, picturesOpen } from "./desk.js";
+import { isOpen } from "./dialog.js";
 import * as dialogs from "./dialogs.js";
-import { isPlaying, lookAt, onMoment, pause, play, show } from "./player.js";
+import { isPlaying, lookAt, onMoment, pause, play, show } from "./screen.js";
 import { draw, follow, mark, redraw } from "./spine.js";
 import { decide, lookForOthers, open, seal, walk } from "./walk.js";
+import { atWork, complain, isBusy, keep as keepAny, keepStageInView, name as nameIt, onKeys, reviewer, showKeys, tell, watchOthers } from "./work.js";
 
-const by = document.querySelector("#by");
-const notice = document.querySelector("#notice");
-const alarm = document.querySelector("#alert");
 const KEYS = [
   ["n", "next entry that is to decide"], ["j  ↓", "next entry"], ["k  ↑", "entry before"], ["p  Space", "play the statement, or stop"],
   ["a", "accept and go on"], ["A", "accept all that the same sentence gave, and go on"], ["e", "change (Enter keeps, Esc goes back; Alt with ← → moves a time)"], ["x", "leave out: it was read wrong"],
@@ -17,15 +16,7 @@ const KEYS = [
   ["i", "make an entry of the sentence being spoken"], ["u", "undo"], ["r", "redo"], ["c", "what was not spoken of (then L leaves all open ones as not noted)"], ["z", "seal, when all is decided"], ["?", "this list"],
 ];
 let current = null;
-let busy = true;
-let single = localStorage.getItem("single-keys") !== "off";
 let spoken = null;
-
-// Whoever drives this page by program can see when it is at rest.
-function atWork(now) {
-  busy = now;
-  document.body.dataset.busy = now ? "yes" : "no";
-}
 
 const entry = () => walk.entries.get(current) ?? null;
 
@@ -37,18 +28,15 @@ async function start() {
     return;
   }
   const { name, clashes } = walk.title;
-  document.querySelector("#title").textContent = `Review: ${name}`;
-  document.title = `Review: ${name}`;
-  by.value = localStorage.getItem("decided-by") || walk.reviewer;
+  nameIt(`Review: ${name}`, walk.reviewer);
   draw();
   tellProgress();
-  if (walk.seal) notice.textContent = `Sealed: ${walk.seal}`;
-  else if (clashes.length) notice.textContent = `Sources disagree: ${clashes.join("; ")}`;
+  if (walk.seal) tell(`Sealed: ${walk.seal}`);
+  else if (clashes.length) tell(`Sources disagree: ${clashes.join("; ")}`);
   await show(walk.recordings.findIndex((one) => one.media)).catch(() => {});
   choose(nextOpen(-1));
   atWork(false);
-  setInterval(others, 8000);
-  window.addEventListener("focus", others);
+  watchOthers(others);
 }
 
 function tellProgress() {
@@ -58,12 +46,6 @@ function tellProgress() {
   document.querySelector("#undo").disabled = !walk.canUndo;
   document.querySelector("#redo").disabled = !walk.canRedo;
   document.querySelector("#seal").hidden = !walk.canSeal;
-}
-
-function complain(text) {
-  alarm.hidden = !text;
-  alarm.textContent = text ?? "";
-  dialogs.complain(text);
 }
 
 function choose(id, scroll = true) {
@@ -83,45 +65,31 @@ function nextOpen(from) {
 const position = () => walk.order.indexOf(current);
 const beside = (steps) => walk.order[Math.min(Math.max(position() + steps, 0), walk.order.length - 1)];
 
-// Keeps a decision and says whether it was kept; `then` chooses what is at hand afterwards. What was typed into a form
-// or a dialog stays there when it was not kept.
-async function keep(request, told, then = () => choose(current, false)) {
-  if (!by.value.trim()) {
-    if (dialogs.isOpen()) dialogs.close();
-    complain("Say first who decides: your name goes beside each decision.");
-    by.focus();
-    return false;
-  }
-  if (busy) return false;
-  atWork(true);
-  localStorage.setItem("decided-by", by.value.trim());
-  try {
-    const touched = await decide(request, by.value.trim());
-    complain(null);
-    redraw(touched);
-    notice.textContent = `Kept: ${told}`;
-    then(touched);
-    return true;
-  } catch (error) {
-    if (error.touched) redraw(error.touched);
-    if (error.touched && !formOpen() && !dialogs.isOpen()) choose(current, false);
-    complain(error.message);
-    return false;
-  } finally {
-    atWork(false);
-    tellProgress();
-    mark(current);
-  }
-}
+// Keeps a decision and says whether it was kept; `then` chooses what is at hand afterwards.
+const keep = (request, told, then = () => choose(current, false)) =>
+  keepAny((by) => decide(request, by), told, {
+    after(touched) {
+      redraw(touched);
+      then(touched);
+    },
+    refused(touched) {
+      redraw(touched);
+      if (!formOpen() && !isOpen()) choose(current, false);
+    },
+    rest() {
+      tellProgress();
+      mark(current);
+    },
+  });
 
 async function others() {
-  if (busy || formOpen() || picturesOpen()) return;
+  if (formOpen() || picturesOpen()) return;
   const touched = await lookForOthers().catch(() => null);
   if (!touched) return;
   redraw(touched);
   tellProgress();
   choose(current, false);
-  notice.textContent = `Decided in another window meanwhile by ${touched.by.join(", ")}: ${touched.entries.length} entries`;
+  tell(`Decided in another window meanwhile by ${touched.by.join(", ")}: ${touched.entries.length} entries`);
 }
 
 const goOn = () => choose(nextOpen(position()) ?? current);
@@ -184,7 +152,7 @@ const ACTS = {
 };
 
 function act(name, ...more) {
-  if (busy) return undefined;
+  if (isBusy()) return undefined;
   complain(null);
   if (!entry()) return complain("Choose an entry first.");
   return ACTS[name](...more);
@@ -195,8 +163,8 @@ const TOOLS = {
   undo: () => keep({ action: "undo" }, "taken back", (touched) => choose(touched.entries.find((id) => walk.entries.has(id)) ?? current)),
   redo: () => keep({ action: "redo" }, "it stands again", (touched) => choose(touched.entries.find((id) => walk.entries.has(id)) ?? current)),
   gaps: () => dialogs.showGaps(settle),
-  seal: () => dialogs.showSeal(by.value, walk.statement, sealIt, (where) => TOOLS[where]()),
-  help: () => dialogs.showKeys(KEYS, single, (on) => { single = on; localStorage.setItem("single-keys", on ? "on" : "off"); }),
+  seal: () => dialogs.showSeal(reviewer(), walk.statement, sealIt, (where) => TOOLS[where]()),
+  help: () => showKeys(KEYS),
 };
 
 async function settle(gaps, looked, note) {
@@ -205,7 +173,7 @@ async function settle(gaps, looked, note) {
 }
 
 async function sealIt(name, statement) {
-  if (busy) return;
+  if (isBusy()) return;
   atWork(true);
   try {
     dialogs.showSealed(await seal(name, statement));
@@ -232,7 +200,7 @@ document.addEventListener("click", (event) => {
   const hit = event.target.closest("[data-do], [data-entry], [data-at], [data-add]");
   if (!hit) return;
   const { do: tool, entry: id, at, add, recording } = hit.dataset;
-  if (busy) return;
+  if (isBusy()) return;
   if (formOpen() && (id || add)) return complain("Keep what you typed, or leave it with Cancel, before you go to another entry.");
   if (tool) TOOLS[tool]();
   else if (add) makeEntry(add);
@@ -253,30 +221,17 @@ const PICTURE_KEYS = { "[": (strip) => strip.step(-1), "]": (strip) => strip.ste
 
 const MOVING = new Set(["j", "k", "ArrowDown", "ArrowUp", "[", "]", "{", "}"]);
 
-document.addEventListener("keydown", (event) => {
-  if (event.ctrlKey || event.metaKey || event.altKey || dialogs.isOpen()) return;
-  if (event.target.matches("input, select, textarea")) return;
-  if (event.target.matches("video") && (event.key.length > 1 || event.key === " ")) return;
-  if (formOpen()) {
-    if (event.key === "Escape") choose(current, false);
-    return;
-  }
+onKeys((event, acts) => {
+  if (formOpen()) return event.key === "Escape" ? () => choose(current, false) : null;
   const strip = picturesOpen();
-  const onButton = event.target.matches("button, a, summary") && ["Enter", " "].includes(event.key);
-  if (onButton) return;
-  const act = strip && PICTURE_KEYS[event.key] ? () => PICTURE_KEYS[event.key](strip) : single || event.key.length > 1 ? ON_KEY[event.key] : null;
-  if (!act) return;
-  event.preventDefault();
-  // A key that is held down moves on, and decides nothing.
-  if (busy || (event.repeat && !MOVING.has(event.key))) return;
-  act();
-});
+  if (strip && PICTURE_KEYS[event.key]) return () => PICTURE_KEYS[event.key](strip);
+  return acts ? ON_KEY[event.key] : null;
+}, MOVING);
 
 onMoment((recording, at) => {
   spoken = walk.sentences.findLast((one) => one.recording === recording && one.start <= at + 0.01)?.id ?? null;
   follow(recording, at, isPlaying() && !formOpen());
 });
 
-const stage = document.querySelector(".stage");
-new ResizeObserver(() => document.documentElement.style.setProperty("--stage", `${stage.offsetHeight}px`)).observe(stage);
+keepStageInView();
 start();

@@ -1,8 +1,8 @@
 // Choosing a picture for an entry: the sharpest of its statement first, then frame by frame.
 
 import { button, make } from "./make.js";
-import { moment } from "./player.js";
-import { ask } from "./walk.js";
+import { moment } from "./screen.js";
+import { ask } from "./talk.js";
 
 // A strip with the picture at hand. `keep(at)` is called with the moment of the one that is wanted.
 export async function pictureStrip(entry, { keep, close }) {

@@ -1,6 +1,8 @@
 // The walk as this window knows it: fetched once, then kept in step with every decision.
 // Nothing counts as decided here before the server has answered that it is on disk.
 
+import { ask, post, sendDecision } from "./talk.js";
+
 export const walk = { entries: new Map(), order: [], sentences: [], unused: new Map(), coverage: new Map(), head: 0 };
 
 export const gapKey = (gap) => `${gap.room}/${gap.component}`;
@@ -19,14 +21,7 @@ export async function open() {
   progress(told);
 }
 
-// Sends one decision. Returns what it touched, or throws with the server's own sentence; what another window
-// decided meanwhile is taken in either way.
-export async function decide(request, by) {
-  const answer = await post("api/decide", { request, by, seen: walk.head });
-  const touched = "head" in answer.body ? takeIn(answer.body) : null;
-  if (!answer.ok) throw Object.assign(new Error(answer.body.error), { touched });
-  return touched;
-}
+export const decide = (request, by) => sendDecision(request, by, walk.head, takeIn);
 
 export async function lookForOthers() {
   const told = await ask(`api/since/${walk.head}`);
@@ -37,24 +32,6 @@ export async function seal(by, statement) {
   const answer = await post("api/seal", { by, statement });
   if (!answer.ok) throw new Error(answer.body.error);
   return answer.body.sha256;
-}
-
-export async function ask(path) {
-  const answer = await fetch(path);
-  const body = await answer.json().catch(() => ({ error: "the program does not answer as it should; is it still running?" }));
-  if (!answer.ok) throw new Error(body.error);
-  return body;
-}
-
-async function post(path, value) {
-  let answer;
-  try {
-    answer = await fetch(path, { method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify(value) });
-  } catch {
-    throw new Error("the program does not answer, so this was not kept; is it still running?");
-  }
-  const body = await answer.json().catch(() => ({ error: "this was not kept: the program refused it" }));
-  return { ok: answer.ok, body };
 }
 
 function takeIn(told) {

@@ -16,9 +16,12 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, ConsoleMessage, Error, Page, sync_playwright
 
+from narrate2report.cli import main
+from narrate2report.records.files import read_record, write_record
 from narrate2report.records.findings import Findings
 from narrate2report.review.desk import Desk
 from tests.drafted import SAMPLES, Drafted
+from tests.review.compared import naively_compared
 
 ROOT = Path(__file__).parents[2]
 PICTURES = ROOT / "build" / "screenshots"
@@ -57,8 +60,8 @@ class Opened:
     def told(self) -> str:
         return self.page.inner_text("#notice")
 
-    def moment(self) -> float:
-        return float(self.page.evaluate("document.querySelector('#player').currentTime"))
+    def moment(self, player: str = "#player") -> float:
+        return float(self.page.evaluate(f"document.querySelector('{player}').currentTime"))
 
     def look(self, name: str) -> None:
         """Keep a screenshot."""
@@ -147,3 +150,24 @@ def sample(move_in: Drafted, tmp_path: Path) -> Path:
         shutil.copy(made, tmp_path)
     shutil.copy(SAMPLES / "move-in.mp4", tmp_path)
     return tmp_path / move_in.out.name
+
+
+@pytest.fixture(scope="session")
+def both_drafted(move_in: Drafted, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A folder with both sample walks drafted, their recordings, and a comparison of them."""
+    folder = tmp_path_factory.mktemp("both")
+    shutil.copy(move_in.out, folder / "move-in.findings.json")
+    after = folder / "move-out.findings.json"
+    assert main(["draft", str(SAMPLES / "move-out.mp4"), "--out", str(after), "--quiet"]) == 0
+    for name in ("move-in.mp4", "move-out.mp4"):
+        shutil.copy(SAMPLES / name, folder)
+    records = read_record(folder / "move-in.findings.json", Findings), read_record(after, Findings)
+    write_record(folder / "changes.json", naively_compared(*records, ("move-in.findings.json", after.name)))
+    return folder
+
+
+@pytest.fixture
+def changes(both_drafted: Path, tmp_path: Path) -> Path:
+    """The comparison of the sample walks, ready to be judged."""
+    shutil.copytree(both_drafted, tmp_path, dirs_exist_ok=True)
+    return tmp_path / "changes.json"

@@ -1,0 +1,62 @@
+// Every change, room by room: what was said before, what was said afterwards, and what became of it.
+
+import { comparison, entriesOf, outcomeOf, SIDES, stateOf } from "./comparison.js";
+import { make } from "./make.js";
+
+const spine = document.querySelector("#spine");
+
+export function draw() {
+  const whole = document.createDocumentFragment();
+  let list = null;
+  let room = null;
+  for (const change of comparison.order.map((id) => comparison.changes.get(id))) {
+    if (change.room !== room) {
+      room = change.room;
+      list = make("ol");
+      whole.append(make("section", { "aria-label": change.room_name }, make("h2", { text: change.room_name }), list));
+    }
+    list.append(line(change));
+  }
+  if (!comparison.order.length) whole.append(make("p", { text: "Neither record holds a flaw, so there is nothing to go through." }));
+  spine.replaceChildren(whole);
+}
+
+export function mark(id) {
+  for (const card of spine.querySelectorAll(".card.chosen")) {
+    card.classList.remove("chosen");
+    card.removeAttribute("aria-current");
+  }
+  const card = document.getElementById(`change-${id}`);
+  card?.classList.add("chosen");
+  card?.setAttribute("aria-current", "true");
+  return card;
+}
+
+function line(change) {
+  return make("li", { class: "line change" }, ...SIDES.map((side) => half(change, side)), card(change));
+}
+
+function half(change, side) {
+  const record = comparison.records[side].name;
+  const entries = entriesOf(change, side);
+  if (!entries.length) return make("div", { class: "half none" }, make("span", { class: "of", text: record }), " no such entry");
+  return make("div", { class: "half" }, make("span", { class: "of", text: record }), ...entries.map((entry) => words(entry, record)));
+}
+
+function words(entry, record) {
+  const { recording, start, end, clock, quote } = entry.evidence[0];
+  const at = make("button", { type: "button", class: "at", text: clock, "aria-label": `Play ${record} from ${clock}`, data: { at: String(start), end: String(end), recording: String(recording) } });
+  return make("p", { class: entry.adverse ? "words" : "words beside" }, at, quote ? ` “${quote}”` : " (no words)");
+}
+
+function card(change) {
+  const state = stateOf(change);
+  const shape = change.open ? "□" : change.judgement?.verdict === "open" ? "◇" : "✓";
+  return make(
+    "button",
+    { type: "button", class: "card", id: `change-${change.id}`, data: { change: change.id, state: change.open ? "proposed" : "accepted" } },
+    make("span", { class: "shape", text: shape, "aria-hidden": "true" }),
+    make("span", { class: "text" }, make("strong", { text: change.title }), ` ${outcomeOf(change)}`),
+    make("span", { class: "state", text: state }),
+  );
+}

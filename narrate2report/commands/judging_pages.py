@@ -93,7 +93,9 @@ def told(row: Guidance) -> str:
     examples = [("ordinary wear", row.ordinary_wear_example), ("damage", row.damage_example)]
     words = "; ".join(f"{name}: {text}" for name, text in examples if text)
     more = f"; note: {row.note}" if row.note else ""
-    return f"{row.component}: {words} [{row.source}; seen in: {row.verified}; confidence {row.confidence}{more}]"
+    return (
+        f"{row.component}: {words} [{row.source}; checked against: {row.verified}; confidence {row.confidence}{more}]"
+    )
 
 
 def guidance_page(entries: Sequence[Entry]) -> RenderableType:
@@ -130,7 +132,8 @@ def entry_list(entries: Mapping[int, tuple[Side, Entry]], desk: JudgingDesk) -> 
 
 def _law(row: Guidance) -> str:
     note = f" {row.note}" if row.note else ""
-    return f"{row.component}: {row.ordinary_wear_example} [{row.source}; {row.verified}]{note}"
+    place = "where they differ" if row.kind == "conflict" else row.component
+    return f"{place}: {row.ordinary_wear_example} [{row.source}; checked against: {row.verified}]{note}"
 
 
 def _side(

@@ -25,7 +25,13 @@ export function show(heading, ...given) {
   complain(null);
   title.textContent = heading;
   body.replaceChildren(...given.filter(Boolean));
+  title.removeAttribute("tabindex");
   if (!dialog.open) dialog.showModal();
+  // What is to be read starts at its top, though all there is to press stands at its end.
+  if (dialog.scrollHeight > dialog.clientHeight && !body.querySelector("input, textarea, [autofocus]")) {
+    title.tabIndex = -1;
+    title.focus();
+  }
 }
 
 export function showKeys(keys, single, setSingle) {

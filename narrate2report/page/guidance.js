@@ -9,8 +9,8 @@ function row(one) {
   return make(
     "li",
     {},
-    make("strong", { text: one.component }),
-    make("dl", {}, ...pair("Ordinary wear", one.ordinary_wear_example), ...pair("Damage", one.damage_example)),
+    make("strong", { text: one.kind === "conflict" ? "Where they differ" : one.component }),
+    one.kind === "pair" ? make("dl", {}, ...pair("Ordinary wear", one.ordinary_wear_example), ...pair("Damage", one.damage_example)) : make("p", { text: one.ordinary_wear_example }),
     make("p", { class: "source", text: source(one) }),
   );
 }
@@ -19,5 +19,5 @@ const pair = (name, text) => (text ? [make("div", {}, make("dt", { text: name })
 
 function source(one) {
   const note = one.note ? ` Note: ${one.note}.` : "";
-  return `Source: ${one.source}. Seen in: ${one.verified}. Confidence: ${one.confidence}.${note}`;
+  return `Source: ${one.source}. Checked against: ${one.verified}. Confidence: ${one.confidence}.${note}`;
 }

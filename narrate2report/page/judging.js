@@ -2,9 +2,10 @@
 
 import { comparison, decide, entriesOf, flawsOf, lookForOthers, needsJudging, open, outcomeOf, pairable, SIDES } from "./comparison.js";
 import { isOpen } from "./dialog.js";
-import { drawDesk, VERDICT_KEYS } from "./judging_desk.js";
+import { drawDesk, VERDICTS } from "./judging_desk.js";
 import * as dialogs from "./judging_dialogs.js";
 import { draw, mark } from "./judging_spine.js";
+import { make } from "./make.js";
 import { makePlayer } from "./player.js";
 import { complain, atWork, isBusy, keep as keepAny, keepStageInView, name as nameIt, onKeys, showKeys, tell, watchOthers } from "./work.js";
 
@@ -54,10 +55,9 @@ function nameWalk(side) {
   walk.querySelector("video").setAttribute("aria-label", `Recording of ${name}`);
   walk.querySelector(".walk-name").textContent = name;
   if (!warning) return;
-  const told = document.createElement("p");
-  told.className = "warning";
-  told.textContent = `${file} ${warning}.`;
-  walk.append(told);
+  const warnings = document.querySelector("#warnings");
+  warnings.hidden = false;
+  warnings.append(make("li", { text: `${name} (${file}) ${warning}.` }));
 }
 
 function tellProgress() {
@@ -206,7 +206,7 @@ const ON_KEY = {
   p: () => act("both"), " ": () => act("both"), b: () => act("earlier"), f: () => act("later"), a: () => act("agree"), A: () => act("room"), e: () => act("correct"),
   w: () => act("why"), t: () => act("pair"), m: () => act("join"), s: () => act("split"), o: () => act("reopen"), g: TOOLS.laws, u: TOOLS.undo, r: TOOLS.redo, "?": TOOLS.help,
 };
-for (const [verdict, key] of Object.entries(VERDICT_KEYS)) ON_KEY[key] = () => act("judge", verdict);
+for (const [verdict, { key }] of Object.entries(VERDICTS)) ON_KEY[key] = () => act("judge", verdict);
 
 onKeys((event, acts) => (acts ? ON_KEY[event.key] : null), new Set(["j", "k", "ArrowDown", "ArrowUp"]));
 keepStageInView();

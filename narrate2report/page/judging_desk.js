@@ -7,7 +7,12 @@ import { giveFocusBack, heldFocus } from "./work.js";
 
 const desk = document.querySelector("#desk");
 const said = { before: document.querySelector("#before .said"), after: document.querySelector("#after .said") };
-export const VERDICT_KEYS = { ordinary_wear: "1", beyond_ordinary_wear: "2", owners_matter: "3", open: "0" };
+export const VERDICTS = {
+  ordinary_wear: { key: "1", does: "Ordinary wear" },
+  beyond_ordinary_wear: { key: "2", does: "Beyond ordinary wear" },
+  owners_matter: { key: "3", does: "The owner’s matter" },
+  open: { key: "0", does: "Leave open" },
+};
 
 export function drawDesk(change, act) {
   const held = heldFocus(desk);
@@ -20,8 +25,9 @@ export function drawDesk(change, act) {
     make("h2", { tabIndex: -1, text: `${change.room_name}: ${change.title}, ${outcomeOf(change)}` }),
     make("p", { class: "means", text: comparison.words.means[change.outcome] }),
     make("p", { class: "state" }, make("strong", { text: stateOf(change) }), who(change)),
+    agreeing(change, act),
     verdicts(change, act),
-    actions(change, act),
+    others(change, act),
     guidance(change),
     make("details", {}, make("summary", { text: "Why it was paired so" }), make("ul", {}, ...change.because.map((reason) => make("li", { text: reason })))),
   );
@@ -40,11 +46,12 @@ function drawSaid(change, side) {
   said[side].scrollTop = 0;
   const entries = change ? entriesOf(change, side) : [];
   const none = change ? [make("p", { class: "none", text: "No entry of this walk stands here." })] : [];
-  said[side].replaceChildren(...(entries.length ? entries.map(figure) : none));
+  said[side].replaceChildren(...(entries.length ? entries.map((entry) => figure(entry, change.room_name)) : none));
 }
 
-function figure(entry) {
-  const head = make("p", {}, make("strong", { text: `${entry.title}: ${entry.says}` }), ` (${entry.room_name}${entry.adverse ? "" : ", beside it"}${entry.undecided ? ", not reviewed" : ""})`);
+function figure(entry, room) {
+  const told = [entry.room_name === room ? null : entry.room_name, entry.adverse ? null : "stands beside it", entry.undecided ? "not reviewed" : null].filter(Boolean);
+  const head = make("p", {}, make("strong", { text: `${entry.title}: ${entry.says}` }), told.length ? ` (${told.join(", ")})` : null);
   const quotes = entry.evidence.map(({ recording, start, end, clock, quote }) =>
     make("p", { class: "quote" }, make("button", { type: "button", class: "at", text: clock, "aria-label": `Play from ${clock}`, data: { at: String(start), end: String(end), recording: String(recording) } }), quote ? ` “${quote}”` : " (no words)"));
   const stills = entry.stills.map((still) => make("li", {}, make("img", { src: still.address, alt: `${entry.title}, picture at ${still.clock}` })));
@@ -53,26 +60,36 @@ function figure(entry) {
 
 function verdicts(change, act) {
   const given = change.judgement?.verdict;
-  const one = ([verdict, word]) => button(word, () => act("judge", verdict), VERDICT_KEYS[verdict], { data: { act: verdict }, "aria-pressed": String(given === verdict), class: given === verdict ? "main" : null });
+  const one = ([verdict, { key, does }]) => button(does, () => act("judge", verdict), key, { data: { act: verdict }, "aria-pressed": String(given === verdict), class: given === verdict ? "main" : null });
   return make(
     "div",
     { class: "actions verdicts", role: "group", "aria-label": "How you judge it" },
     make("span", { class: "asks", text: needsJudging(change) ? "You judge:" : "You may judge:" }),
-    ...Object.entries(comparison.words.verdicts).map(one),
+    ...Object.entries(VERDICTS).map(one),
     button("With a reason", () => act("why"), "w", { data: { act: "why" } }),
   );
 }
 
-function actions(change, act) {
-  const one = (text, name, key, more = {}) => button(text, () => act(name), key, { data: { act: name }, ...more });
+const oneOf = (act) => (text, name, key, more = {}) => button(text, () => act(name), key, { data: { act: name }, ...more });
+
+function agreeing(change, act) {
+  const one = oneOf(act);
   return make(
     "div",
-    { class: "actions", role: "group", "aria-label": "This change" },
-    one(`Agree: ${outcomeOf(change)}`, "agree", "a", { disabled: change.confirmed }),
-    one("Correct", "correct", "e"),
+    { class: "actions", role: "group", "aria-label": "What became of it" },
     one("Play both", "both", "p"),
     one("Earlier", "earlier", "b"),
     one("Later", "later", "f"),
+    one(`Agree: ${outcomeOf(change)}`, "agree", "a", { disabled: change.confirmed, class: change.confirmed || needsJudging(change) ? null : "main" }),
+    one("Correct", "correct", "e"),
+  );
+}
+
+function others(change, act) {
+  const one = oneOf(act);
+  return make(
+    "div",
+    { class: "actions", role: "group", "aria-label": "How it is paired" },
     one("Pair otherwise", "pair", "t"),
     one("Join", "join", "m"),
     one("Split", "split", "s"),

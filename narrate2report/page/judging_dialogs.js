@@ -3,6 +3,7 @@
 import { comparison, entriesOf, flawsOf, outcomeOf, SIDES, stateOf } from "./comparison.js";
 import { close, show } from "./dialog.js";
 import { guidanceList } from "./guidance.js";
+import { VERDICTS } from "./judging_desk.js";
 import { button, make } from "./make.js";
 
 const ends = (word) => make("div", { class: "ends" }, make("button", { type: "submit", class: "main", text: word }), button("Cancel", close, "Esc"));
@@ -16,9 +17,10 @@ function form(word, done, ...parts) {
   return make("form", { class: "asked", on: { submit: kept } }, ...parts, ends(word));
 }
 
+// Nothing is chosen beforehand: what a person has not said is never filled in.
 function radios(name, legend, choices) {
-  const one = ({ value, text, more }, at) =>
-    make("label", { class: "check" }, make("input", { type: "radio", name, value, checked: at === 0, required: true }), make("span", {}, make("strong", { text }), more ? ` ${more}` : ""));
+  const one = ({ value, text, more }) =>
+    make("label", { class: "check" }, make("input", { type: "radio", name, value, required: true }), make("span", {}, make("strong", { text }), more ? ` ${more}` : ""));
   return make("fieldset", {}, make("legend", { text: legend }), ...choices.map(one));
 }
 
@@ -30,7 +32,7 @@ export function askOutcome(change, done) {
 }
 
 export function askWhy(change, done) {
-  const choices = Object.entries(comparison.words.verdicts).map(([value, text]) => ({ value, text }));
+  const choices = Object.entries(VERDICTS).map(([value, { does }]) => ({ value, text: does }));
   const why = make("textarea", { name: "why", rows: "3", maxlength: "2000" });
   why.value = change.judgement?.why ?? "";
   const asked = form("Keep", (elements) => done(elements.verdict.value, elements.why.value), radios("verdict", "You judge", choices), make("label", {}, "Because (may stay empty)", why));

@@ -13,7 +13,7 @@ export function draw() {
     if (change.room !== room) {
       room = change.room;
       list = make("ol");
-      whole.append(make("section", { "aria-label": change.room_name }, make("h2", { text: change.room_name }), list));
+      whole.append(make("section", { "aria-label": change.room_name }, make("h2", { text: change.room_name }), heads(), list));
     }
     list.append(line(change));
   }
@@ -32,6 +32,11 @@ export function mark(id) {
   return card;
 }
 
+// What each column holds; each cell also says it for whoever does not see columns.
+function heads() {
+  return make("p", { class: "line change heads", "aria-hidden": "true" }, ...SIDES.map((side) => make("span", { text: comparison.records[side].name })), make("span", { text: "what became of it" }));
+}
+
 function line(change) {
   return make("li", { class: "line change" }, ...SIDES.map((side) => half(change, side)), card(change));
 }
@@ -39,7 +44,7 @@ function line(change) {
 function half(change, side) {
   const record = comparison.records[side].name;
   const entries = entriesOf(change, side);
-  if (!entries.length) return make("div", { class: "half none" }, make("span", { class: "of", text: record }), " no such entry");
+  if (!entries.length) return make("div", { class: "half none" }, make("span", { class: "of", text: record }), " no entry");
   return make("div", { class: "half" }, make("span", { class: "of", text: record }), ...entries.map((entry) => words(entry, record)));
 }
 

@@ -67,6 +67,18 @@ def test_a_time_beside_a_quote_plays_the_recording_that_it_is_of(open_walk: Open
     assert opened.page.evaluate(f"document.querySelector('{BEFORE}').paused")
 
 
+def test_nothing_is_chosen_for_the_person(open_walk: Open, tmp_path: Path) -> None:
+    opened = open_walk(written(tmp_path))
+    for key in "wetm":
+        opened.press(key)
+        opened.page.wait_for_selector("#dialog[open] input[type=radio]")
+        assert opened.page.locator("#dialog input:checked").count() == 0
+        opened.page.locator("#dialog button[type=submit]").click()
+        assert opened.page.locator("#dialog[open]").count() == 1, "it waits for a choice"
+        opened.press("Escape")
+    assert stands(opened) == draft()
+
+
 def test_from_start_to_end_with_keys_alone(open_walk: Open, changes: Path) -> None:
     """Every change is agreed to or judged; the reason of one is typed."""
     opened = open_walk(changes)
@@ -177,7 +189,7 @@ def test_a_recording_that_is_missing_is_said_in_its_place(open_walk: Open, tmp_p
     opened = open_walk(written(tmp_path))
     assert "in.mp4" in opened.page.inner_text("#before .screen-note")
     assert "out.mp4" in opened.page.inner_text("#after .screen-note")
-    assert "is not sealed" in opened.page.inner_text("#before")
+    assert "is not sealed" in opened.page.inner_text("#warnings")
     opened.press("p", "1")
     assert change(opened, "c1").judgement is not None, "it can be judged all the same"
 

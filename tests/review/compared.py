@@ -107,6 +107,11 @@ def opened(place: Path) -> JudgingDesk:
     return JudgingDesk(place, is_adverse, now=lambda: NOW)
 
 
+def record_of(desk: JudgingDesk) -> Comparison:
+    """The comparison as it stands."""
+    return desk.comparison
+
+
 def naively_compared(before: Findings, after: Findings, files: tuple[str, str]) -> Comparison:
     """A comparison by room, component and condition alone, for pages that need one: it is right in no hard case."""
     every = {side: _by_words(found) for side, found in zip(SIDES, (before, after), strict=True)}

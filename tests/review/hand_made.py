@@ -92,6 +92,11 @@ def opened(findings: Path) -> Desk:
     return desk
 
 
+def record_of(desk: Desk) -> Findings:
+    """The record as it stands."""
+    return desk.findings
+
+
 _facts = st.one_of(
     st.builds(ask.Facts, condition=st.sampled_from(["chip", "crack", "stain", None])),
     st.builds(ask.Facts, assertion=st.sampled_from(["present", "absent", "possible"])),

@@ -20,6 +20,7 @@ from narrate2report.records.journal_file import line_sha256
 from narrate2report.review import journal as journal_module
 from narrate2report.review import requests as ask
 from narrate2report.review.desk import Desk
+from tests.review import compared, hand_made
 from tests.review.hand_made import WHO, draft, opened, written
 
 KILLS = 30
@@ -68,20 +69,21 @@ class Victim:
         return {int(number): sha256 for number, sha256 in whole}
 
 
-def test_a_program_killed_at_any_moment_has_lost_no_decision_that_it_told_as_kept(tmp_path: Path) -> None:
+@pytest.mark.parametrize("made", [hand_made, compared], ids=["a walk", "a comparison"])
+def test_a_program_killed_at_any_moment_has_lost_no_decision_that_it_told_as_kept(tmp_path: Path, made: Any) -> None:
     chance = random.Random(20_260_306)
-    place = written(tmp_path)
+    place = made.written(tmp_path)
     told: dict[int, str] = {}
     torn = 0
     for turn in range(KILLS):
         victim = Victim(place, piece=16 if turn % 2 else 0)
         victim.go()
         told |= victim.killed_after(chance.randrange(3), chance.uniform(0, 0.02))
-        desk = opened(place)
+        desk = made.opened(place)
         torn += desk.set_aside is not None
         there = {line.number: line_sha256(line) for line in desk.lines}
         assert told.items() <= there.items()
-        assert opened(place).findings == desk.findings
+        assert made.record_of(made.opened(place)) == made.record_of(desk)
     assert len(told) > KILLS / 2
     assert torn > 0, "no kill has found a line half written; the test does not test"
 

@@ -12,9 +12,19 @@ from pydantic import BaseModel
 
 from narrate2report.cli import parser
 from narrate2report.commands.guide import topics
+from narrate2report.commands.judging_pages import KEYS as JUDGING
 from narrate2report.commands.terminal_pages import KEYS
 from narrate2report.records.base import Value
-from narrate2report.records.comparison import Became, Compared, Comparison, FlawChange, SameRoom, UnclearRoom
+from narrate2report.records.comparison import (
+    OUTCOMES,
+    VERDICTS,
+    Became,
+    Compared,
+    Comparison,
+    FlawChange,
+    SameRoom,
+    UnclearRoom,
+)
 from narrate2report.records.findings import Entry, Findings, Seal
 from narrate2report.records.likeness import Likeness
 from narrate2report.records.settlement import Settlement
@@ -62,8 +72,18 @@ def test_every_answer_of_the_review_in_the_terminal_stands_in_its_guide(letter: 
     assert f"`{letter}`" in topics()["review"].read_text(encoding="utf-8")
 
 
+@pytest.mark.parametrize("letter", [letter for keys, _ in JUDGING for letter in keys.split(" ") if len(letter) == 1])
+def test_every_answer_of_judging_in_the_terminal_stands_in_its_guide(letter: str) -> None:
+    assert f"`{letter}`" in topics()["judging"].read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize("word", [*OUTCOMES, *VERDICTS])
+def test_every_outcome_and_verdict_stands_in_the_guide_on_judging(word: str) -> None:
+    assert f"`{word}`" in topics()["judging"].read_text(encoding="utf-8")
+
+
 PROMISED = (
-    "chapters comparing draft findings open-data report review sealing settling speaking statement vocabulary"
+    "chapters comparing draft findings judging open-data report review sealing settling speaking statement vocabulary"
     " worklist".split()
 )
 

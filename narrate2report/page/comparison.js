@@ -39,14 +39,17 @@ export function stateOf(change) {
 export const needsJudging = (change) => comparison.words.to_judge.includes(change.outcome);
 
 function takeIn(told) {
+  const before = layout();
   for (const [id, change] of Object.entries(told.changes)) {
     if (change) comparison.changes.set(id, change);
     else comparison.changes.delete(id);
   }
   arrange(told.order);
   progress(told);
-  return { changes: Object.keys(told.changes), by: told.by };
+  return { changes: Object.keys(told.changes), by: told.by, moved: layout() !== before };
 }
+
+const layout = () => comparison.order.map((id) => `${id} ${comparison.changes.get(id)?.room}`).join("\n");
 
 // Room by room, in the order in which the rooms first come.
 function arrange(order) {

@@ -4,7 +4,7 @@ import { comparison, decide, entriesOf, flawsOf, lookForOthers, needsJudging, op
 import { isOpen } from "./dialog.js";
 import { drawDesk, VERDICTS } from "./judging_desk.js";
 import * as dialogs from "./judging_dialogs.js";
-import { draw, mark } from "./judging_spine.js";
+import { draw, mark, redraw } from "./judging_spine.js";
 import { make } from "./make.js";
 import { makePlayer } from "./player.js";
 import { complain, atWork, isBusy, keep as keepAny, keepStageInView, name as nameIt, onKeys, showKeys, tell, watchOthers } from "./work.js";
@@ -91,11 +91,11 @@ function nextOpen(from) {
 const keep = (request, told, then = () => choose(current, false)) =>
   keepAny((by) => decide(request, by), told, {
     after(touched) {
-      draw();
+      redraw(touched);
       then(touched);
     },
-    refused() {
-      draw();
+    refused(touched) {
+      redraw(touched);
       if (!isOpen()) choose(comparison.changes.has(current) ? current : comparison.order[0], false);
     },
     rest() {
@@ -108,7 +108,7 @@ async function others() {
   if (isOpen()) return;
   const touched = await lookForOthers().catch(() => null);
   if (!touched) return;
-  draw();
+  redraw(touched);
   tellProgress();
   choose(comparison.changes.has(current) ? current : comparison.order[0], false);
   tell(`Decided in another window meanwhile by ${touched.by.join(", ")}: ${touched.changes.length} changes`);

@@ -21,6 +21,12 @@ export function draw() {
   spine.replaceChildren(whole);
 }
 
+// Draws anew what a decision touched: all, where a change came, went, or stands elsewhere.
+export function redraw({ changes, moved }) {
+  if (moved) return draw();
+  for (const id of changes) document.getElementById(`change-${id}`).parentElement.replaceWith(line(comparison.changes.get(id)));
+}
+
 export function mark(id) {
   for (const card of spine.querySelectorAll(".card.chosen")) {
     card.classList.remove("chosen");

@@ -126,7 +126,6 @@ def test_pairing_otherwise_and_taking_it_back(open_walk: Open, tmp_path: Path) -
     opened.page.wait_for_selector("#dialog[open] input[type=radio]")
     opened.page.get_by_label("The blinds are bent").check()
     opened.page.locator("select[name=became]").select_option("worse")
-    opened.page.keyboard.press("Enter")
     opened.page.get_by_role("button", name="Pair", exact=True).click()
     opened.page.wait_for_selector("#notice:has-text('paired otherwise')")
     found = change(opened, "c7")

@@ -20,7 +20,9 @@ from narrate2report.records.beside import journal_beside
 from narrate2report.records.files import read_bytes, read_record
 from narrate2report.records.findings import Findings
 from narrate2report.records.fold import folded, unfolded
-from narrate2report.records.walk import kept_lines, read_walk
+from narrate2report.records.journal import JournalLine
+from narrate2report.records.journal_file import kept_lines
+from narrate2report.records.walk import read_walk
 
 MARKED = ".gold.json"
 SPOKEN_SLACK_S = 1.0
@@ -56,7 +58,7 @@ def _walk(right: Path, drafted: Path) -> Walk:
 def _draft(path: Path) -> Findings:
     """What was read of a walk, before anybody decided anything."""
     on_disk = read_record(path, Findings)
-    lines = kept_lines(journal_beside(path))
+    lines = kept_lines(journal_beside(path), JournalLine)
     return unfolded(folded(on_disk, lines), lines)
 
 

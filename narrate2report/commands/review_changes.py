@@ -12,7 +12,6 @@ from rich.console import Console
 from narrate2report.commands.both_recordings import BothRecordings
 from narrate2report.commands.judging_pages import left
 from narrate2report.commands.review import opening, put_down_in_the_end
-from narrate2report.publish.summary import is_adverse
 from narrate2report.review.judging_desk import JudgingDesk
 from narrate2report.review.judging_site import JudgingSite
 from narrate2report.review.serving import serve
@@ -37,6 +36,6 @@ def review_changes(file: Path, *, by: str | None, browser: bool) -> None:
 @contextmanager
 def open_comparison(file: Path, console: Console) -> Iterator[JudgingDesk]:
     """A comparison ready for decisions; in the end they are put into its file."""
-    desk = JudgingDesk(file, is_adverse)
+    desk = JudgingDesk(file)
     with put_down_in_the_end(desk, console):
         yield desk

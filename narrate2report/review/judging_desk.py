@@ -10,7 +10,6 @@ from narrate2report.records.comparison import SIDES, Comparison, Side
 from narrate2report.records.comparison_fold import folded, id_of, places_of
 from narrate2report.records.comparison_journal import FlawAltered, JudgingLine
 from narrate2report.records.files import read_record, write_record
-from narrate2report.records.findings import Entry
 from narrate2report.review import judging_requests as ask
 from narrate2report.review.deciding import Deciding, Name
 from narrate2report.review.hand import Hand
@@ -18,16 +17,14 @@ from narrate2report.review.judging import Standing, judge
 
 
 class JudgingDesk(Deciding[JudgingLine, ask.Decide]):
-    """A comparison that is being judged; `is_adverse` tells which entries are flaws.
+    """A comparison that is being judged.
 
     Raises BrokenRecord where the comparison names what its records do not hold.
     """
 
     made_by = "compared"
 
-    def __init__(
-        self, comparison: Path, is_adverse: Callable[[Entry], bool], now: Callable[[], str] | None = None
-    ) -> None:
+    def __init__(self, comparison: Path, now: Callable[[], str] | None = None) -> None:
         super().__init__(comparison, JudgingLine, now)
         on_disk = read_record(comparison, Comparison)
         self.records: Records = read_records(on_disk, comparison)
@@ -37,7 +34,9 @@ class JudgingDesk(Deciding[JudgingLine, ask.Decide]):
         self._draft, self._draft_sha256 = stands.draft, stands.draft_sha256
         self.comparison = stands.comparison
         self.adverse: Mapping[Side, frozenset[str]] = {
-            side: frozenset(name for name, entry in record.entries.items() if _stands(entry) and is_adverse(entry))
+            side: frozenset(
+                name for name, entry in record.entries.items() if entry.state != "dropped" and entry.is_adverse
+            )
             for side, record in self.records.items()
         }
 
@@ -72,7 +71,3 @@ class JudgingDesk(Deciding[JudgingLine, ask.Decide]):
 
     def _write(self) -> None:
         write_record(self.path, self.comparison)
-
-
-def _stands(entry: Entry) -> bool:
-    return entry.state != "dropped"

@@ -8,7 +8,6 @@ from typing import Any
 
 from hypothesis import strategies as st
 
-from narrate2report.publish.summary import is_adverse
 from narrate2report.records.comparison import (
     OUTCOMES,
     SIDES,
@@ -104,7 +103,7 @@ def draft() -> Comparison:
 
 
 def opened(place: Path) -> JudgingDesk:
-    return JudgingDesk(place, is_adverse, now=lambda: NOW)
+    return JudgingDesk(place, now=lambda: NOW)
 
 
 def record_of(desk: JudgingDesk) -> Comparison:
@@ -125,7 +124,7 @@ def naively_compared(before: Findings, after: Findings, files: tuple[str, str]) 
 
 def _by_words(findings: Findings) -> dict[tuple[str | None, ...], list[str]]:
     found: dict[tuple[str | None, ...], list[str]] = {}
-    for one in filter(is_adverse, findings.entries):
+    for one in (entry for entry in findings.entries if entry.is_adverse):
         found.setdefault((one.room, one.component, one.condition or one.outcome), []).append(one.id)
     return found
 

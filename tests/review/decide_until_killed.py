@@ -18,7 +18,6 @@ from pathlib import Path
 from typing import IO, Any
 
 from narrate2report.errors import CannotDecide
-from narrate2report.publish.summary import is_adverse
 from narrate2report.records.journal import Line
 from narrate2report.records.journal_file import line_sha256
 from narrate2report.review import judging_requests as judging
@@ -84,7 +83,7 @@ def review(findings: Path) -> Iterator[Line]:
 
 def judge(comparison: Path) -> Iterator[Line]:
     """The lines of decisions about a comparison."""
-    desk = JudgingDesk(comparison, is_adverse)
+    desk = JudgingDesk(comparison)
     both = ("c1", "c5")
     every: tuple[judging.Request, ...] = (
         judging.Judge(changes=both, verdict="ordinary_wear"),

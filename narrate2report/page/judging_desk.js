@@ -50,7 +50,7 @@ function drawSaid(change, side) {
 }
 
 function figure(entry, room) {
-  const told = [entry.room_name === room ? null : entry.room_name, entry.adverse ? null : "stands beside it", entry.undecided ? "not reviewed" : null].filter(Boolean);
+  const told = [entry.room_name === room ? null : entry.room_name, entry.left_out ? "left out by now: compare again" : entry.adverse ? null : "stands beside it", entry.undecided ? "not reviewed" : null].filter(Boolean);
   const head = make("p", {}, make("strong", { text: `${entry.title}: ${entry.says}` }), told.length ? ` (${told.join(", ")})` : null);
   const quotes = entry.evidence.map(({ recording, start, end, clock, quote }) =>
     make("p", { class: "quote" }, make("button", { type: "button", class: "at", text: clock, "aria-label": `Play from ${clock}`, data: { at: String(start), end: String(end), recording: String(recording) } }), quote ? ` “${quote}”` : " (no words)"));

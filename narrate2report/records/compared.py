@@ -65,10 +65,12 @@ def judged(on_disk: Comparison, lines: Sequence[JudgingLine], path: Path) -> Jud
 def read_records(comparison: Comparison, path: Path) -> Records:
     """Both records of the comparison at `path`, each with its decisions.
 
-    Raises BrokenRecord where a change names an entry that its record does not hold, and what reading them raises.
+    Raises BrokenRecord where a change names no entry, or one that its record does not hold, and what reading raises.
     """
     records = {side: _record(comparison, side, path) for side in SIDES}
     for change in comparison.changes:
+        if not (change.before or change.after):
+            raise BrokenRecord(f"{path}: the change {change.id!r} is about no entry; compare again")
         for side in SIDES:
             missing = [entry for entry in change.of(side) if entry not in records[side].entries]
             if missing:

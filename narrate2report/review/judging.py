@@ -193,6 +193,8 @@ def _remade(
     if outcome is not None:
         _check_fits(standing, entries, outcome)
     fitting = standing.fitting(entries)
+    if not fitting:
+        raise CannotDecide("none of these entries is a flaw by now; compare the two records again")
     became = outcome or (change.outcome if change.outcome in fitting else fitting[0])
     said = hand.decision() if hand and outcome else None
     return _with(
@@ -221,7 +223,7 @@ def _check_fits(standing: Standing, entries: Entries, outcome: Became) -> None:
     fitting = standing.fitting(entries)
     if outcome not in fitting:
         words = ", ".join(BECAME[one] for one in fitting)
-        raise CannotDecide(f"“{BECAME[outcome]}” does not fit these entries; what fits: {words}")
+        raise CannotDecide(f"“{BECAME[outcome]}” does not fit these entries; what fits: {words or 'nothing'}")
 
 
 def _with(change: FlawChange, **fields: object) -> FlawChange:

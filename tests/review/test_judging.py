@@ -20,6 +20,7 @@ from narrate2report.records.comparison import SIDES, Comparison, FlawChange, Ver
 from narrate2report.records.comparison_fold import drafted, folded, id_of
 from narrate2report.records.comparison_journal import JudgingLine
 from narrate2report.records.files import read_record, write_record
+from narrate2report.records.findings import Findings
 from narrate2report.review import judging_requests as ask
 from narrate2report.review.deciding import Stale
 from narrate2report.review.judging_desk import JudgingDesk
@@ -283,6 +284,24 @@ def test_a_record_that_lacks_what_the_comparison_names_is_told(desk: JudgingDesk
     write_record(desk.path, draft().model_copy(update={"changes": (lone,)}))
     with pytest.raises(BrokenRecord, match=r"names the entry 'a77', which out\.findings\.json does not hold"):
         opened(desk.path)
+
+
+def test_a_change_about_nothing_is_told(desk: JudgingDesk) -> None:
+    lone = FlawChange(id="c1", outcome="new", because=("so",))
+    write_record(desk.path, draft().model_copy(update={"changes": (lone,)}))
+    with pytest.raises(BrokenRecord, match="is about no entry"):
+        opened(desk.path)
+
+
+def test_what_was_left_out_of_a_record_since_is_no_flaw_any_more_and_that_is_said(desk: JudgingDesk) -> None:
+    findings = desk.records["before"].path
+    record = read_record(findings, Findings)
+    entries = tuple(one.model_copy(update={"state": "dropped"}) for one in record.entries)
+    write_record(findings, record.model_copy(update={"entries": entries}))
+    again = opened(desk.path)
+    with pytest.raises(CannotDecide, match="compare the two records again"):
+        again.decide(ask.Join(changes=("c2", "c7")), WHO, 0)
+    assert kept(again, ask.Confirm(changes=("c2",)))
 
 
 @pytest.mark.parametrize("file", ["../in.findings.json", "/etc/hostname", "none.findings.json"])

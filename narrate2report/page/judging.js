@@ -55,9 +55,8 @@ function nameWalk(side) {
   walk.querySelector("video").setAttribute("aria-label", `Recording of ${name}`);
   walk.querySelector(".walk-name").textContent = name;
   if (!warning) return;
-  const warnings = document.querySelector("#warnings");
-  warnings.hidden = false;
-  warnings.append(make("li", { text: `${name} (${file}) ${warning}.` }));
+  document.querySelector("#mind").hidden = false;
+  document.querySelector("#warnings").append(make("li", { text: `${name} (${file}) ${warning}.` }));
 }
 
 function tellProgress() {

@@ -12,6 +12,7 @@ from pathlib import Path
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from jsonschema import Draft202012Validator
 
 from narrate2report.errors import BadInput, BrokenRecord, CannotDecide, NarrateError
 from narrate2report.records.beside import journal_beside
@@ -19,13 +20,16 @@ from narrate2report.records.compared import read_comparison
 from narrate2report.records.comparison import SIDES, Comparison, FlawChange, Verdict
 from narrate2report.records.comparison_fold import drafted, folded, id_of
 from narrate2report.records.comparison_journal import JudgingLine
-from narrate2report.records.files import read_record, write_record
+from narrate2report.records.files import read_record, record_json, write_record
 from narrate2report.records.findings import Findings
+from narrate2report.records.schema import published
 from narrate2report.review import judging_requests as ask
 from narrate2report.review.deciding import Stale
 from narrate2report.review.judging_desk import JudgingDesk
 from narrate2report.review.requests import Redo, Undo
 from tests.review.compared import NOW, WHO, draft, opened, requests, written
+
+LINE = Draft202012Validator(published("judging-line.schema.json"))
 
 
 @contextmanager
@@ -82,6 +86,8 @@ def test_whatever_is_decided_every_flaw_stands_in_exactly_one_change(data: st.Da
             assert folded(draft(), desk.lines) == desk.comparison
             assert drafted(desk.comparison, desk.lines) == draft()
         assert opened(desk.path).comparison == desk.comparison == read_comparison(desk.path)
+        for line in desk.lines:
+            LINE.validate(record_json(line))
 
 
 @settings(max_examples=60, deadline=None)

@@ -15,8 +15,9 @@ from narrate2report.errors import BadInput, CannotSettle
 from narrate2report.publish.settlement_summary import print_settlement
 from narrate2report.read.lexicon import load_vocabulary
 from narrate2report.records.beside import place_of
-from narrate2report.records.comparison import Compared, Comparison
-from narrate2report.records.files import read_record, write_record
+from narrate2report.records.compared import read_comparison
+from narrate2report.records.comparison import Compared
+from narrate2report.records.files import write_record
 from narrate2report.records.findings import Findings
 from narrate2report.records.law import LawRow
 from narrate2report.records.references import (
@@ -62,7 +63,7 @@ def settle_deposit(wanted: WantedSettlement) -> Settlement:
     vocabulary = load_vocabulary(*word_folders(wanted.vocabulary))
     file = read_unit(wanted.unit)
     check_unit(file, KnownNames(frozenset(vocabulary.rooms), frozenset(vocabulary.components)))
-    comparison = read_record(wanted.changes, Comparison)
+    comparison = read_comparison(wanted.changes)
     _check_place(wanted.out, *(place_of(one.file, wanted.changes) for one in (comparison.before, comparison.after)))
     check_flaw_names(file.unit, comparison, vocabulary.conditions)
     law = _law(wanted.law or file.unit.jurisdiction, given)

@@ -18,6 +18,8 @@ from narrate2report.records.findings import Findings
 from narrate2report.records.schema import published
 from narrate2report.records.settlement import Settlement
 from narrate2report.records.unit_file import read_unit
+from narrate2report.review.judging_desk import JudgingDesk
+from narrate2report.review.judging_requests import Judge
 from narrate2report.shipped import shipped
 from tests.journeys.test_seal import DECLARED, decide
 from tests.settle.hand_made import AFTER, BEFORE, Pair, judged, sample
@@ -119,6 +121,16 @@ def test_open_judgements_are_shown_as_open_and_the_settlement_is_provisional(off
     assert "PROVISIONAL: not to be sent as final." in told
     assert "1 change not judged yet: c4." in told
     assert [one.change for one in office.settlement().open] == ["c4"]
+
+
+def test_a_judgement_that_stands_only_in_the_journal_counts(office: Office) -> None:
+    """A review that was killed has kept it, and has not put it into the comparison's file yet."""
+    office.settles()
+    charged = next(charge for charge in office.settlement().charges if charge.component == "door")
+    desk = JudgingDesk(office.changes)
+    desk.decide(Judge(changes=charged.changes, verdict="ordinary_wear"), "Ida Pell", 0)
+    office.settles()
+    assert "door" not in [charge.component for charge in office.settlement().charges]
 
 
 def test_quiet_prints_nothing(office: Office) -> None:

@@ -19,6 +19,7 @@ from narrate2report.errors import BadInput, BrokenRecord
 from narrate2report.publish.changes import Compare, changes_page, numbers
 from narrate2report.read.lexicon import load_vocabulary
 from narrate2report.records.any_walk import read_any_walk
+from narrate2report.records.beside import journal_beside
 from narrate2report.records.comparison import Compared, Comparison
 from narrate2report.records.files import read_record, write_record
 from narrate2report.records.findings import Findings, Sourced
@@ -85,7 +86,7 @@ def _check_out(wanted: WantedComparison) -> None:
         earlier = read_record(out, Comparison)
     except BrokenRecord as error:
         raise BadInput(f"--out {out}: is there already and holds no comparison; choose another name") from error
-    if any(change.confirmed or change.judgement for change in earlier.changes):
+    if journal_beside(out).exists() or any(change.confirmed or change.judgement for change in earlier.changes):
         raise BadInput(f"--out {out}: holds what a person has judged; choose another name, or take it away first")
 
 

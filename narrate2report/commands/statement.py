@@ -34,9 +34,10 @@ from narrate2report.publish.statement_pdf import statement_pdf
 from narrate2report.publish.statement_values import Reader, Statement
 from narrate2report.publish.statement_whole import Files, statement_of
 from narrate2report.records.beside import place_of
-from narrate2report.records.comparison import Compared, Comparison, FlawChange
+from narrate2report.records.compared import read_comparison
+from narrate2report.records.comparison import Compared
 from narrate2report.records.digest import digest_file
-from narrate2report.records.files import parse_record, read_bytes, read_record, write_whole
+from narrate2report.records.files import parse_record, read_bytes, write_whole
 from narrate2report.records.money import is_currency
 from narrate2report.records.settlement import Settlement
 
@@ -157,5 +158,5 @@ def _files(settlement: Settlement, raw: bytes, wanted: WantedStatement) -> Files
     place = place_of(settlement.comparison.file, wanted.file)
     if not place.is_file():
         return Files(wanted.name, wanted.file.name, settled)
-    changes: tuple[FlawChange, ...] = read_record(place, Comparison).changes
+    changes = read_comparison(place).changes
     return Files(wanted.name, wanted.file.name, settled, digest_file(place).sha256, changes)

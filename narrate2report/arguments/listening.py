@@ -90,8 +90,8 @@ def add_demo(commands: Commands) -> None:
     """`demo`."""
     demo = commands.add_parser(
         "demo",
-        help="run the sample walkthrough from video to entries",
-        description="Draft the invented sample walkthrough that comes with the program and show the result.",
+        help="take the sample flat from its films to a settlement",
+        description="Take the invented sample flat from its first film to the settlement of its deposit.",
     )
     demo.add_argument(
         "--folder", metavar="F", type=path_text, help="where to put the files (default: a new temporary folder)"

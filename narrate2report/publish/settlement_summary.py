@@ -25,7 +25,7 @@ def _lines(settlement: Settlement) -> Iterator[str]:
         yield PROVISIONAL
         yield from (f"  {reason}" for reason in settlement.provisional_because)
     yield ""
-    yield from _sums(settlement)
+    yield from sums(settlement)
     for charge in settlement.charges:
         yield ""
         yield from _charge(charge, settlement.currency)
@@ -39,7 +39,8 @@ def _lines(settlement: Settlement) -> Iterator[str]:
     yield from (f"  - {caution}" for caution in settlement.cautions)
 
 
-def _sums(settlement: Settlement) -> Iterator[str]:
+def sums(settlement: Settlement) -> Iterator[str]:
+    """What comes together to the balance, a line each, and to whom it goes."""
     balance, currency = settlement.balance, settlement.currency
     rows = [("Deposit held", told(balance.held, currency))]
     if settlement.interest:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 import shutil
 from pathlib import Path
 from urllib.parse import unquote
@@ -14,10 +15,13 @@ from narrate2report.cli import main
 from narrate2report.listen.whisper import Whisper
 from narrate2report.records.files import read_record
 from narrate2report.records.schema import published
+from narrate2report.records.settlement import Settlement
 from narrate2report.records.transcript import Transcript
 from tests.drafted import SAMPLES, Drafted
 from tests.records.media_fragments import temporal
 from tests.scoring import load_gold, load_lines, score
+
+README = SAMPLES.parent / "README.md"
 
 
 def test_its_entries_are_those_marked_by_hand(move_in: Drafted) -> None:
@@ -97,17 +101,44 @@ def test_the_demo_names_every_file_and_the_next_commands(
     assert main(["demo", "--folder", str(tmp_path)]) == 0
     told = capsys.readouterr().out
     made = [path for path in tmp_path.iterdir() if not path.name.startswith(".")]
-    assert {path.name for path in made} == {"move-in.mp4", "move-in.findings.json", "move-in.transcript.json"}
+    assert {path.name for path in made} == {
+        *("move-in.mp4", "move-in.findings.json", "move-in.transcript.json", "judged.yaml", "unit.yaml"),
+        *("move-out.mp4", "move-out.findings.json", "move-out.transcript.json"),
+        *("changes.json", "changes.journal.jsonl", "flat.settlement.json", "flat.letter.txt"),
+        *("flat.statement.resident.pdf", "flat.statement.resident.html"),
+    }
     for path in made:
-        assert str(path) in told
+        assert str(path) in told or path.suffix in {".jsonl", ".yaml"} or path.name == "move-out.transcript.json"
     assert f"narrate2report show {tmp_path / 'move-in.findings.json'}" in told
+    _as_the_readme_says(read_record(tmp_path / "flat.settlement.json", Settlement))
+    before = {path: path.read_bytes() for path in made}
+    assert main(["demo", "--folder", str(tmp_path)]) == 0
+    assert "which stands" in capsys.readouterr().out
+    assert {path: path.read_bytes() for path in made} == before
+
+
+def _as_the_readme_says(settlement: Settlement) -> None:
+    """Every amount of its table is in the settlement, with its sign, and no other."""
+    table = README.read_text(encoding="utf-8").partition("| line | amount | how |")[2].partition("\n\n")[0]
+    told = [
+        amount.replace(",", "") for amount in re.findall(r"^\|[^|]+\| \**([−+]? ?[\d,.]+)\** \|", table, re.MULTILINE)
+    ]
+    assert settlement.interest is not None
+    sums = [f"{'−' if one.owed_by == 'resident' else '+'} {one.amount}" for one in settlement.sums]
+    charges = [f"− {charge.amount}" for charge in settlement.charges]
+    balance = settlement.balance
+    assert told == [str(balance.held), f"+ {settlement.interest.amount}", *sums, *charges, str(balance.amount)]
+    assert balance.to == "resident"
+    days = {due.day.isoformat() for due in settlement.due if due.day}
+    assert days == {"2026-06-06"}
+    assert {str(due.plan_by) for due in settlement.due} == {"2026-06-05"}
 
 
 def test_the_demo_overwrites_no_recording_of_yours(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     yours = tmp_path / "move-in.mp4"
     yours.write_bytes(b"mine")
     assert main(["demo", "--folder", str(tmp_path)]) == 2
-    assert "another recording" in capsys.readouterr().err
+    assert "another file than the sample's" in capsys.readouterr().err
     assert yours.read_bytes() == b"mine"
 
 

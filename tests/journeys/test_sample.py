@@ -11,8 +11,10 @@ import pytest
 from jsonschema import Draft202012Validator
 
 from narrate2report.cli import main
+from narrate2report.listen.aligner import Aligner
 from narrate2report.listen.whisper import Whisper
 from narrate2report.records.files import read_record
+from narrate2report.records.findings import Findings
 from narrate2report.records.schema import published
 from narrate2report.records.transcript import Transcript
 from tests.drafted import SAMPLES, Drafted
@@ -62,10 +64,24 @@ def test_a_second_run_hears_nothing_again_and_gives_the_same_bytes(
     for path in (move_in.out, move_in.transcript, move_in.heard):
         shutil.copy(path, tmp_path)
     monkeypatch.setattr(Whisper, "hear", _never)
+    monkeypatch.setattr(Aligner, "likelihoods", _never)
     again = tmp_path / move_in.out.name
     assert main(["draft", str(move_in.recording), "--out", str(again), "--quiet"]) == 0
-    assert again.read_bytes() == move_in.out.read_bytes()
+    for path in (move_in.out, move_in.transcript, move_in.heard):
+        assert (tmp_path / path.name).read_bytes() == path.read_bytes()
+
+
+def test_holding_words_against_the_sound_changes_nothing_of_what_was_heard(
+    move_in: Drafted, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    shutil.copy(move_in.heard, tmp_path)
+    monkeypatch.setattr(Whisper, "hear", _never)
+    monkeypatch.setattr(Aligner, "likelihoods", _never)
+    again = tmp_path / move_in.out.name
+    assert main(["draft", str(move_in.recording), "--out", str(again), "--quiet", "--repair-by-text"]) == 0
     assert (tmp_path / move_in.transcript.name).read_bytes() == move_in.transcript.read_bytes()
+    by_text = read_record(again, Findings)
+    assert not [one for entry in by_text.entries for one in entry.heard if one.sound or one.asked]
 
 
 def test_the_kept_transcript_gives_the_same_entries_without_the_recording(move_in: Drafted, tmp_path: Path) -> None:

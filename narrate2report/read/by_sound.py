@@ -136,9 +136,11 @@ class BySound:
         def weight_of(reading: str | None) -> Weight | None:
             return None if reading is None else weights.get((sentence.recording, sentence.start, reading))
 
-        settled = [
-            _by_its_sound(change, weight_of(reading_of(sentence.text, fluent, tokens, change))) for change in changes
-        ]
+        settled = []
+        for change in changes:
+            weight = weight_of(reading_of(sentence.text, fluent, tokens, change))
+            may_tell = not self._doubts.sound_alike(tokens[change.start].norm, change.read)
+            settled.append(_by_its_sound(change, weight, may_tell=may_tell))
         best: dict[int, tuple[tuple[bool, float], Change]] = {}
         for one in self.proposals(sentence, fluent, tokens, changes):
             weight = weight_of(one.reading)
@@ -195,11 +197,14 @@ def _decided(change: Change, weight: Weight, *, asked: bool) -> Change:
     return replace(change, sound=weight, asked=asked, sureness=SURE_ASKED if asked else SURE_READ)
 
 
-def _by_its_sound(change: Change, weight: Weight | None) -> Change:
-    """A change that the text alone makes: asked instead where the sound speaks against it."""
+def _by_its_sound(change: Change, weight: Weight | None, *, may_tell: bool) -> Change:
+    """A change that the text alone makes: asked instead where the sound speaks against it.
+
+    Of two words that sound the same the model only says which is the more usual one, so there it may not tell.
+    """
     if weight is None:
         return change
-    if weight.plain < CONTRADICTED:
+    if may_tell and weight.plain < CONTRADICTED:
         why = f"{change.why}; the recording speaks against it"
         return replace(change, sound=weight, asked=True, sureness=SURE_ASKED, why=why)
     return replace(change, sound=weight)

@@ -25,6 +25,9 @@ ten of the words that were heard right."""
 MOST = 5
 """Readings that are weighed for one word; each costs about as much as a word of listening."""
 
+HOMOPHONES = 0.05
+"""How far apart the sounds of two words may be that are the same to the ear."""
+
 FARTHEST_KNOWN, FARTHEST_UNKNOWN = 0.25, 0.34
 """How far a trade word may sound from a word of English, and from a string of letters that is none."""
 
@@ -84,6 +87,10 @@ class Doubts:
                     Suspect(at, chance, self._sounds.is_word(token.norm), called, token.norm in self._known, options)
                 )
         return found
+
+    def sound_alike(self, one: str, other: str) -> bool:
+        """Whether two words are said so nearly alike that no recording tells them apart: `cock` and `caulk`."""
+        return one.isalpha() and other.isalpha() and self._alike.apart_from(one, other) <= HOMOPHONES
 
     def _may_be_wrong(self, token: Token, chance: float) -> bool:
         norm = token.norm

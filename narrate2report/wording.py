@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from narrate2report.records.comparison import Became, Verdict
-from narrate2report.records.findings import Entry
+from narrate2report.records.findings import Entry, Heard
 from narrate2report.records.moments import clock
 
 CHECKED = {"works": "works", "fails": "does not work", "not_tested": "not tested"}
@@ -135,6 +135,22 @@ def joined(told: Iterable[Piece]) -> str:
 def pieces(entry: Entry, phrases: Phrases = ENGLISH) -> list[Piece]:
     """The same in parts, so that the speaker's own words can be told from the program's."""
     return [*_statement(entry, phrases), *_details(entry, phrases)]
+
+
+def misheard(one: Heard) -> str:
+    """`“cock” read as “caulk” (why)`, or the question whether it was said, with how the sound of both compares."""
+    why = "; ".join(filter(None, (one.why, weighed(one))))
+    if one.asked:
+        return f"“{one.heard}”, left as heard: was “{one.read}” said? ({why})"
+    return f"“{one.heard}” read as “{one.read}” ({why})"
+
+
+def weighed(one: Heard) -> str:
+    """How a reading fares against what was heard on the recording itself, in nats; empty where it was not weighed."""
+    if one.sound is None:
+        return ""
+    among = "" if one.sound.context is None else f", {one.sound.context:+.1f} among words of the trade"
+    return f"by its sound {one.sound.plain:+.1f}{among}"
 
 
 def named(entry: Entry) -> str:

@@ -6,7 +6,9 @@ from typing import Any
 
 import pytest
 
-from narrate2report.wording import moment, plain, room_name, said, unit_name
+from narrate2report.records.findings import Heard
+from narrate2report.records.weighing import Weight
+from narrate2report.wording import misheard, moment, plain, room_name, said, unit_name
 from tests.publish.walk import entry, evidence
 
 WORDED: list[tuple[dict[str, Any], str]] = [
@@ -75,3 +77,21 @@ def test_the_clip_is_named_only_where_there_are_several() -> None:
 )
 def test_a_bare_number_is_called_a_unit(unit: str, name: str) -> None:
     assert unit_name(unit) == name
+
+
+@pytest.mark.parametrize(
+    ("told", "worded"),
+    [
+        ({}, "“cock” read as “caulk” (a reason)"),
+        (
+            {"sound": Weight(plain=-1.5, context=0.25)},
+            "“cock” read as “caulk” (a reason; by its sound -1.5, +0.2 among words of the trade)",
+        ),
+        (
+            {"sound": Weight(plain=-9), "asked": True},
+            "“cock”, left as heard: was “caulk” said? (a reason; by its sound -9.0)",
+        ),
+    ],
+)
+def test_a_misheard_word_is_told_with_both_words_and_what_their_sound_gave(told: dict[str, Any], worded: str) -> None:
+    assert misheard(Heard(heard="cock", read="caulk", why="a reason", sureness=0.5, **told)) == worded

@@ -36,6 +36,11 @@ def add_draft(commands: Commands) -> None:
         metavar="NAME|FOLDER",
         help="listen with this Whisper model, not the built-in one; 'narrate2report models' lists what is here",
     )
+    draft.add_argument(
+        "--repair-by-text",
+        action="store_true",
+        help="repair misheard words by the words beside them alone, without holding them against the sound",
+    )
     draft.add_argument("--track", metavar="N", type=int, help="listen to this sound track, counted from 1")
     draft.add_argument(
         "--keep-location", action="store_true", help="keep where and with what device it was recorded in the record"
@@ -117,6 +122,7 @@ def _run_draft(chosen: argparse.Namespace) -> int:
             facts=facts,
             model=chosen.model,
             track=chosen.track,
+            by_sound=not chosen.repair_by_text,
             keep_location=chosen.keep_location,
             vocabulary=chosen.vocab,
             quiet=chosen.quiet,

@@ -14,7 +14,7 @@ from pathlib import Path
 
 from rich.console import Console, RenderableType
 
-from narrate2report.commands.listening import listen_to
+from narrate2report.commands.listening import listen_to, weigh_for
 from narrate2report.commands.typed import command
 from narrate2report.commands.words import word_folders
 from narrate2report.errors import BadInput, BrokenRecord
@@ -23,7 +23,7 @@ from narrate2report.publish.explain import explain
 from narrate2report.publish.summary import first_to_look_at, numbers, summary
 from narrate2report.read.lexicon import load_vocabulary
 from narrate2report.read.outcome import Reading
-from narrate2report.read.reading import read
+from narrate2report.read.reading import Reader
 from narrate2report.records.beside import heard_beside, journal_beside, transcript_beside
 from narrate2report.records.files import read_record, write_record
 from narrate2report.records.findings import Findings
@@ -43,6 +43,7 @@ class Wanted:
     facts: GivenFacts = field(default_factory=GivenFacts)
     model: str | None = None
     track: int | None = None
+    by_sound: bool = True
     keep_location: bool = False
     vocabulary: Path | None = None
     quiet: bool = False
@@ -59,12 +60,17 @@ def draft(wanted: Wanted) -> Findings:
     _check_place(wanted)
     given = gather(wanted.inputs, track=wanted.track, keep_location=wanted.keep_location)
     vocabulary = load_vocabulary(*word_folders(wanted.vocabulary))
+    reader = Reader(vocabulary)
     if isinstance(given, Transcript):
         transcript = given
+        reading = reader.read(transcript)
     else:
         _check_transcript_place(transcript_beside(wanted.out), given)
-        transcript = listen_to(given, heard_beside(wanted.out), wanted.model, quiet=wanted.quiet)
-    reading = read(transcript, vocabulary)
+        keep = heard_beside(wanted.out)
+        transcript = listen_to(given, keep, wanted.model, quiet=wanted.quiet)
+        asked = reader.ask(transcript) if wanted.by_sound else ()
+        weighed = weigh_for(asked, given, transcript, keep, wanted.model, quiet=wanted.quiet) if asked else ()
+        reading = reader.read(transcript, weighed=weighed)
     findings = reading.findings.model_copy(
         update={"walkthrough": with_given(reading.findings.walkthrough, wanted.facts)}
     )

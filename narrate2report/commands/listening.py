@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
 
@@ -13,8 +13,10 @@ from narrate2report.errors import NarrateError, NoRoom
 from narrate2report.intake.gather import Clips
 from narrate2report.listen.listening import Progress as Heard
 from narrate2report.listen.listening import listen
+from narrate2report.listen.weighing import weigh
 from narrate2report.records.moments import clock
 from narrate2report.records.transcript import Transcript
+from narrate2report.records.weighing import Passage, Weighed
 
 
 def listen_to(clips: Clips, keep: Path, model: str | None, *, quiet: bool) -> Transcript:
@@ -33,6 +35,32 @@ def listen_to(clips: Clips, keep: Path, model: str | None, *, quiet: bool) -> Tr
             keep.unlink(missing_ok=True)
         raise
     return transcript
+
+
+def weigh_for(
+    passages: Sequence[Passage], clips: Clips, transcript: Transcript, keep: Path, model: str | None, *, quiet: bool
+) -> tuple[Weighed, ...]:
+    """What the sound of a walk's clips gives for other readings of what was heard; kept in `keep` as well.
+
+    Raises NarrateError where the model cannot be used or there is no room to keep it.
+    """
+    bar = Progress(
+        TextColumn("weighing doubtful words", markup=False),
+        BarColumn(),
+        TextColumn("{task.completed} of {task.total}"),
+        console=Console(stderr=True),
+        disable=quiet,
+    )
+    with bar:
+        task = bar.add_task("weighing", total=len(passages))
+        return weigh(
+            passages,
+            clips.clips,
+            transcript.engine,
+            keep=keep,
+            model=model,
+            on_progress=lambda done: bar.update(task, completed=done),
+        )
 
 
 def _note(line: str) -> None:

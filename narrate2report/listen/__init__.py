@@ -5,5 +5,6 @@
                    silero                                  store (kept on disk, window by window)
 
 `listening.listen` runs the line. Only windows.py holds sound, one window at a time, so memory does not grow
-with the recording. whisper.py and silero.py alone know faster-whisper, which is loaded only when needed.
+with the recording. whisper.py, aligner.py and silero.py alone know faster-whisper, which is loaded
+only when needed. `weighing.weigh` goes over passages of a clip once more, for the reading: it adds no word.
 """

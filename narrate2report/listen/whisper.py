@@ -1,7 +1,7 @@
 """The speech model: Whisper through faster-whisper and CTranslate2, on the processor (8-bit weights) or a card.
 
-Only this module and silero.py know the library. Each window is heard by itself: nothing said before it steers
-it, and no prompt or hot word ever enters, since both were seen to put words into the record that nobody said.
+Only this module, aligner.py and silero.py know the library. Each window is heard by itself: nothing said before it
+steers it, and no prompt or hot word ever enters, since both were seen to put words into the record that nobody said.
 No sampling: the same sound gives the same words.
 """
 

@@ -48,7 +48,10 @@ function quote(piece) {
 
 function heard(one, entry) {
   const { recording, start, end } = entry.evidence[0];
-  return make("p", { class: "heard" }, "Heard ", make("del", { text: one.heard }), " read as ", make("strong", { text: one.read }), ` (${one.why}) `, button("Play", () => play(recording, start, end)));
+  const both = one.asked
+    ? ["Heard ", make("strong", { text: one.heard }), "; was ", make("strong", { text: one.read }), " said?"]
+    : ["Heard ", make("del", { text: one.heard }), " read as ", make("strong", { text: one.read })];
+  return make("p", { class: "heard" }, ...both, ` (${one.why}) `, button("Play", () => play(recording, start, end)));
 }
 
 function actions(entry, act) {

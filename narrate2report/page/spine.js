@@ -90,7 +90,7 @@ function line(one) {
   const given = make("div", { class: "given" });
   if (reason) {
     given.append(
-      make("span", { class: "why" }, `No entry: ${reason.reason} (${reason.because}).`, make("button", { type: "button", class: "make", data: { add: one.id }, "aria-label": `Make an entry of “${one.text}”`, text: "Make an entry" })),
+      make("span", { class: "why" }, [`No entry: ${reason.reason} (${reason.because}).`, ...reason.asked.map((question) => `Heard ${question}.`)].join(" "), make("button", { type: "button", class: "make", data: { add: one.id }, "aria-label": `Make an entry of “${one.text}”`, text: "Make an entry" })),
     );
   }
   const at = make("button", { type: "button", class: "at", text: one.clock, "aria-label": `Play from ${one.clock}`, data: { at: String(one.start), recording: String(one.recording) } });
@@ -114,7 +114,7 @@ function place(id) {
 }
 
 function cardOf(entry) {
-  const text = make("span", { class: "text" }, make("strong", { text: entry.title }), ` ${entry.says} `, make("span", { class: "kind", text: `(${KINDS[entry.kind]}${entry.stills.length ? ", with picture" : ""}${entry.heard.length ? ", misheard word" : ""})` }));
+  const text = make("span", { class: "text" }, make("strong", { text: entry.title }), ` ${entry.says} `, make("span", { class: "kind", text: `(${KINDS[entry.kind]}${entry.stills.length ? ", with picture" : ""}${entry.heard.some((word) => word.asked) ? ", word in doubt" : entry.heard.length ? ", misheard word" : ""})` }));
   return make(
     "button",
     { type: "button", class: "card", id: `entry-${entry.id}`, data: { entry: entry.id, state: entry.state } },

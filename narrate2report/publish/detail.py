@@ -10,7 +10,7 @@ from rich.text import Text
 
 from narrate2report.records.findings import Entry, Evidence, Findings
 from narrate2report.records.moments import clock
-from narrate2report.wording import plain, room_name, said
+from narrate2report.wording import misheard, plain, room_name, said
 
 _NAME_WIDTH = 8
 
@@ -31,7 +31,7 @@ def detail(entry: Entry, findings: Findings, places: Mapping[str, str] | None = 
         parts.append(_rows(("said", f"“{piece.quote}”"), ("", _open_at(piece, piece.recording in media))))
         parts.append(_whole_line("link", _address(piece, places or {})))
     for repair in entry.heard:
-        parts.append(_rows(("heard", f"“{repair.heard}” read as “{repair.read}” ({repair.why})")))
+        parts.append(_rows(("heard", misheard(repair))))
     parts.append(_rows(*(("" if index else "because", reason) for index, reason in enumerate(entry.because))))
     parts.append(_rows(("sureness", f"{entry.confidence:.0%}"), *_by_a_person(entry)))
     return Group(*parts)

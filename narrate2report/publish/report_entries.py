@@ -10,7 +10,7 @@ from narrate2report.publish.report_links import Links, moments
 from narrate2report.publish.report_values import Brief, Finding, Mark, Picture, Reader
 from narrate2report.publish.summary import by_room
 from narrate2report.records.findings import Entry, Findings, Outcome, Still
-from narrate2report.wording import moment
+from narrate2report.wording import moment, weighed
 
 _OUTCOMES: dict[Outcome, Mark] = {"works": "works", "fails": "fails", "not_tested": "untested"}
 
@@ -88,7 +88,8 @@ class Telling:
         if entry.note:
             yield self.language.tell("note", note=entry.note)
         for one in entry.heard:
-            yield self.language.tell("heard", heard=one.heard, read=one.read, why=one.why)
+            why = "; ".join(filter(None, (one.why, weighed(one))))
+            yield self.language.tell("asked" if one.asked else "heard", heard=one.heard, read=one.read, why=why)
 
     def _picture(self, entry: Entry, still: Still) -> Picture:
         at = moment(still.recording, still.time, len(self.findings.recordings))

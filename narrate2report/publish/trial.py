@@ -13,7 +13,7 @@ from rich.text import Text
 
 from narrate2report.publish.explain import ReadSentence, became
 from narrate2report.records.findings import Entry, Heard
-from narrate2report.wording import listed, plain, room_name, said
+from narrate2report.wording import listed, misheard, plain, room_name, said
 
 _NAME_WIDTH = 8
 
@@ -90,7 +90,7 @@ def _page(one: Tried, entries: Mapping[str, Entry]) -> Iterator[RenderableType]:
     if sentence.room:
         yield _row("room", Text(room_name(sentence.room)))
     for repair in trace.heard:
-        yield _row("heard", Text(f"“{repair.heard}” read as “{repair.read}” ({repair.why})"))
+        yield _row("heard", Text(misheard(repair)))
     yield _row("words", _words(trace.words) if trace.words else Text("none that reading knows", style="dim"))
     for number, part in enumerate(trace.parts):
         told = Text(f"“{part.said}” ").append(_meant(part), style="dim")

@@ -14,6 +14,9 @@ from narrate2report.records.yaml_lines import LinedYaml, Location
 NAMES_OF_BLOCKS = frozenset({"expects", "owns", "part_of", "usual", "count_of"})
 """Lists that hold ids and no words."""
 
+MISHEARINGS = frozenset({"sound_alikes", "misheard"})
+"""Files whose first words are no blocks."""
+
 
 @dataclass(frozen=True)
 class Addition:
@@ -36,10 +39,10 @@ def find_additions(layers: Sequence[Layer]) -> tuple[Addition, ...]:
 
 def _addition(file: LinedYaml, below: Any) -> Addition:
     places = [(at[:-1], word) for at, word in file.words() if not NAMES_OF_BLOCKS & set(at)]
-    if file.path.stem == "sound_alikes":
-        places = [((wrong,), right) for wrong, rights in file.data.items() for right in rights]
+    if file.path.stem in MISHEARINGS:
+        places = [((one,), other) for one, others in file.data.items() for other in others]
     known = sum(word in _at(below, place) for place, word in places)
-    blocks = file.data if isinstance(file.data, dict) and file.path.stem != "sound_alikes" else {}
+    blocks = file.data if isinstance(file.data, dict) and file.path.stem not in MISHEARINGS else {}
     own = tuple(block for block in blocks if block not in below)
     return Addition(file.path, len(places) - known, known, own if file.path.stem != "descriptions" else ())
 

@@ -73,6 +73,8 @@ def meanings(name: str, file: LinedYaml) -> Iterator[tuple[Location, str, Meanin
     if name == "sound_alikes":
         yield from _mishearings(file)
         return
+    if name == "misheard":
+        return  # it says what is heard for a word, and gives none a meaning
     for at, word in file.words():
         if meaning := _meaning(name, at):
             yield at, word, meaning

@@ -59,6 +59,7 @@ class ReadSentence:
             text=told.text,
             reason=self.reason,
             because="; ".join(self.because),
+            heard=self.spoken.heard,
         )
 
 

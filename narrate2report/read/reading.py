@@ -17,7 +17,6 @@ from narrate2report.read.descriptions import find_descriptions
 from narrate2report.read.draft import Draft
 from narrate2report.read.echoes import find_echoes
 from narrate2report.read.entries import Ledger
-from narrate2report.read.fillers import without_fillers
 from narrate2report.read.focus import is_adverse
 from narrate2report.read.follow_ups import find_follow_ups
 from narrate2report.read.header import read_header
@@ -41,6 +40,7 @@ from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.read.words import Tokenizer
 from narrate2report.records.findings import Findings, Reason, RoomVisit, TranscriptFacts
 from narrate2report.records.transcript import Transcript
+from narrate2report.records.weighing import Passage, Weighed, by_reading
 
 START_ROOM = "whole_unit"
 
@@ -69,10 +69,17 @@ class Reader:
         self._book = PhraseBook(vocabulary, tokenizer)
         self._repairer = Repairer(vocabulary, tokenizer)
 
-    def read(self, transcript: Transcript, room: str | None = None) -> Reading:
-        """Read a transcript into a record whose every entry is `proposed`; `room` is where the walk starts."""
+    def ask(self, transcript: Transcript) -> tuple[Passage, ...]:
+        """What may have been said in the place of what was heard: to be weighed against the sound before reading."""
+        return tuple(self._repairer.ask(split_sentences(transcript)))
+
+    def read(self, transcript: Transcript, room: str | None = None, weighed: Sequence[Weighed] = ()) -> Reading:
+        """Read a transcript into a record whose every entry is `proposed`.
+
+        `room` is where the walk starts, `weighed` what the sound gave for what was asked of it.
+        """
         sentences = split_sentences(transcript)
-        repaired = self._repairer.repair([without_fillers(sentence.text) for sentence in sentences])
+        repaired = self._repairer.repair_spoken(sentences, by_reading(weighed))
         ledger, walk = Ledger(), Walk()
         if room is not None:
             walk.place.enter(room, 0)

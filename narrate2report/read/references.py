@@ -31,7 +31,7 @@ def check_own_ids(layer: Layer, below: Mapping[str, Any]) -> None:
     """
     for name, file in layer.files.items():
         for term, block in file.data.items() if isinstance(file.data, dict) else ():
-            if term in below[name] or name in {"descriptions", "sound_alikes", "likeness"}:
+            if term in below[name] or name in {"descriptions", "sound_alikes", "misheard", "likeness"}:
                 continue
             close = nearest(term, below[name])
             if name in {"actions", "cues"}:

@@ -8,19 +8,24 @@ The transcript is never touched. A repaired sentence is read from its repaired t
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
 
 from rapidfuzz import fuzz, process
 
+from narrate2report.read.by_sound import BySound, Proposal
+from narrate2report.read.changes import Change
+from narrate2report.read.doubts import Doubts
+from narrate2report.read.fillers import without_fillers
 from narrate2report.read.inflect import noun_forms, verb_forms
 from narrate2report.read.mishearings import Mishearings
 from narrate2report.read.neighbours import neighbours_of
 from narrate2report.read.phrase_tree import Mention, PhraseTree, Sense, Senses
+from narrate2report.read.sentences import Sentence
 from narrate2report.read.sounds import english_sounds
 from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.read.words import Token, Tokenizer
 from narrate2report.records.findings import Heard
+from narrate2report.records.weighing import Passage, Place, Weight
 
 Repaired = tuple[str, tuple[Token, ...], tuple[Heard, ...]]
 
@@ -36,17 +41,6 @@ COMMON = frozenset(
 PARTICLES = frozenset("up off out in on down over".split())
 """`shut off` is said of a thing, where `shutoff` is one."""
 WANTS_A_VERB = frozenset("to not will can would could should did do does may might must".split())
-
-
-@dataclass(frozen=True)
-class _Change:
-    """Tokens `start` to `end` (exclusive) that are read as other words, why, and how sure that is."""
-
-    start: int
-    end: int
-    read: str
-    why: str
-    sureness: float
 
 
 def _single_words(vocabulary: Vocabulary) -> frozenset[str]:
@@ -89,16 +83,59 @@ class Repairer:
                 words = {form for word in neighbours for form in (*noun_forms(word), *verb_forms(word))}
                 self._neighbours[wrong, right] = frozenset(words)
 
-        self._mishearings = Mishearings(neighbours_of(vocabulary), english_sounds()) if by_sound else None
+        self._mishearings = self._by_sound = None
+        if by_sound:
+            near, sounds = neighbours_of(vocabulary), english_sounds()
+            self._mishearings = Mishearings(near, sounds)
+            self._by_sound = BySound(Doubts(vocabulary, near, sounds, self._mishearings))
 
     def repair(self, texts: Sequence[str]) -> list[Repaired]:
         """Each text with its tokens, repaired where that is plain, and the repairs that were made."""
         plain = list(self._tokenizer.sentences(texts))
-        repaired = [self._one(text, tokens) for text, tokens in zip(texts, plain, strict=True)]
-        again = iter(self._tokenizer.sentences([text for text, heard in repaired if heard]))
+        changes = [self._changes(tokens) for tokens in plain]
+        return self._repaired(texts, plain, changes)
+
+    def ask(self, sentences: Sequence[Sentence]) -> list[Passage]:
+        """What must be asked of the sound of sentences, to repair them by it."""
+        if self._by_sound is None:
+            return []
+        texts = [without_fillers(sentence.text) for sentence in sentences]
+        asked = [
+            self._by_sound.ask(sentence, text, tokens, self._changes(tokens))
+            for sentence, text, tokens in zip(sentences, texts, self._tokenizer.sentences(texts), strict=True)
+        ]
+        return [passage for passage in asked if passage is not None]
+
+    def proposals(self, sentence: Sentence) -> list[Proposal]:
+        """What the sound of a sentence may be asked beyond what its text alone admits; for choosing limits."""
+        if self._by_sound is None:
+            return []
+        text = without_fillers(sentence.text)
+        [tokens] = self._tokenizer.sentences([text])
+        return self._by_sound.proposals(sentence, text, tokens, self._changes(tokens))
+
+    def repair_spoken(self, sentences: Sequence[Sentence], weights: Mapping[Place, Weight]) -> list[Repaired]:
+        """As `repair`, without the fillers of the sentences, and by what their sound gave where it was asked."""
+        texts = [without_fillers(sentence.text) for sentence in sentences]
+        if not weights or self._by_sound is None:
+            return self.repair(texts)
+        plain = list(self._tokenizer.sentences(texts))
+        changes = [
+            self._by_sound.settle(sentence, text, tokens, self._changes(tokens), weights)
+            for sentence, text, tokens in zip(sentences, texts, plain, strict=True)
+        ]
+        return self._repaired(texts, plain, changes)
+
+    def _repaired(
+        self, texts: Sequence[str], plain: Sequence[tuple[Token, ...]], changes: Sequence[Sequence[Change]]
+    ) -> list[Repaired]:
+        told = [_changed(*one) for one in zip(texts, plain, changes, strict=True)]
+        again = iter(
+            self._tokenizer.sentences([text for (text, _), was in zip(told, texts, strict=True) if text != was])
+        )
         return [
-            (text, next(again) if heard else tokens, heard)
-            for (text, heard), tokens in zip(repaired, plain, strict=True)
+            (text, next(again) if text != was else tokens, heard)
+            for (text, heard), was, tokens in zip(told, texts, plain, strict=True)
         ]
 
     def _joined(self, tokens: Sequence[Token], norms: Sequence[str]) -> list[Mention]:
@@ -134,21 +171,10 @@ class Repairer:
                 return str(near[0])
         return None
 
-    def _one(self, text: str, tokens: Sequence[Token]) -> tuple[str, tuple[Heard, ...]]:
-        pieces: list[str] = []
-        heard: list[Heard] = []
-        done = 0
-        for change in self._changes(tokens):
-            start, end = tokens[change.start].start, tokens[change.end - 1].end
-            pieces += [text[done:start], change.read]
-            done = end
-            heard.append(Heard(heard=text[start:end], read=change.read, why=change.why, sureness=change.sureness))
-        return "".join((*pieces, text[done:])), tuple(heard)
-
-    def _changes(self, tokens: Sequence[Token]) -> list[_Change]:
+    def _changes(self, tokens: Sequence[Token]) -> list[Change]:
         """What is read otherwise, left to right: the table before words written apart, and both before the sound."""
         norms = [token.norm for token in tokens]
-        found: list[_Change] = []
+        found: list[Change] = []
         for mention in self._tree.matches(norms):
             meant = self._meant(mention, norms)
             if meant and not _makes_sense(mention.start, tokens, by_neighbour=bool(meant[1])):
@@ -178,11 +204,25 @@ class Repairer:
         return None
 
 
-def _change(start: int, end: int, read: str, neighbour: str, sureness: float) -> _Change:
+def _changed(text: str, tokens: Sequence[Token], changes: Sequence[Change]) -> tuple[str, tuple[Heard, ...]]:
+    """A text with its changes made, but for those that are asked, and all of them as they are told."""
+    pieces: list[str] = []
+    heard: list[Heard] = []
+    done = 0
+    for change in changes:
+        start, end = tokens[change.start].start, tokens[change.end - 1].end
+        heard.append(change.told(text[start:end]))
+        if not change.asked:
+            pieces += [text[done:start], change.read]
+            done = end
+    return "".join((*pieces, text[done:])), tuple(heard)
+
+
+def _change(start: int, end: int, read: str, neighbour: str, sureness: float) -> Change:
     why = f"makes no sense by itself and sounds like '{read}'"
     if neighbour:
         why = f"sounds like '{read}', which '{neighbour}' beside it calls for"
-    return _Change(start, end, read, why, sureness)
+    return Change(start, end, read, why, sureness)
 
 
 def _makes_sense(at: int, tokens: Sequence[Token], *, by_neighbour: bool) -> bool:

@@ -58,6 +58,8 @@ class Sentence:
     end: float
     text: str
     doubt: str | None = None
+    words: tuple[Word, ...] = ()
+    """As they were heard; empty where only the line's time is known."""
 
 
 def split_sentences(transcript: Transcript) -> tuple[Sentence, ...]:
@@ -72,7 +74,7 @@ def split_sentences(transcript: Transcript) -> tuple[Sentence, ...]:
             else:
                 pieces.append(piece)
     return tuple(
-        Sentence(f"s{number:04d}", piece.recording, piece.start, piece.end, piece.text, piece.doubt)
+        Sentence(f"s{number:04d}", piece.recording, piece.start, piece.end, piece.text, piece.doubt, piece.words)
         for number, piece in enumerate(pieces, 1)
     )
 
@@ -84,6 +86,7 @@ class _Piece:
     end: float
     text: str
     doubt: str | None
+    words: tuple[Word, ...]
 
 
 def _closes_its_sentences(transcript: Transcript) -> bool:
@@ -120,7 +123,14 @@ def _is_small(word: str) -> bool:
 
 
 def _joined(piece: _Piece, following: _Piece) -> _Piece:
-    return _Piece(piece.recording, piece.start, following.end, f"{piece.text} {following.text}", None)
+    return _Piece(
+        piece.recording,
+        piece.start,
+        following.end,
+        f"{piece.text} {following.text}",
+        None,
+        (*piece.words, *following.words),
+    )
 
 
 def _pieces(stretch: Stretch) -> Iterator[_Piece]:
@@ -135,7 +145,7 @@ def _pieces(stretch: Stretch) -> Iterator[_Piece]:
             start, end = stretch.start + share * begin, stretch.start + share * finish
         start = rounded(start)
         finish_time = max(rounded(end), rounded(start + SMALLEST_STEP))
-        yield _Piece(stretch.recording, start, finish_time, text, stretch.doubt)
+        yield _Piece(stretch.recording, start, finish_time, text, stretch.doubt, tuple(inside))
 
 
 def _word_offsets(stretch: Stretch) -> Iterator[tuple[int, Word]]:

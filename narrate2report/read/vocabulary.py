@@ -10,7 +10,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Literal
 
-from pydantic import Field
+from pydantic import Field, PositiveInt
 
 from narrate2report.records.base import Value
 from narrate2report.records.likeness import Likeness
@@ -89,6 +89,13 @@ class DescriptionTerms(Value):
         return frozenset(word for words in self.type.values() for word in words)
 
 
+class Mined(Value):
+    """misheard.yaml: how often a word was heard as another one when it was spoken, and by how many voices."""
+
+    times: PositiveInt
+    voices: PositiveInt
+
+
 @dataclass(frozen=True)
 class Vocabulary:
     """All words that the reading knows, and the SHA-256 that names this version of them."""
@@ -101,6 +108,7 @@ class Vocabulary:
     cues: Mapping[str, Words]
     idioms: Words
     sound_alikes: Mapping[str, Mapping[str, Words]]
+    misheard: Mapping[str, Mapping[str, Mined]]
     version: str
     likeness: Likeness = field(default_factory=Likeness)
 

@@ -15,6 +15,7 @@ from narrate2report.read.vocabulary import (
     ComponentTerm,
     ConditionTerm,
     DescriptionTerms,
+    Mined,
     RoomTerm,
     Words,
 )
@@ -36,6 +37,7 @@ SHAPES: dict[str, TypeAdapter[Any]] = {
     "idioms": TypeAdapter(Words),
     "sound_alikes": TypeAdapter(dict[str, dict[str, Words]]),
     "likeness": TypeAdapter(Likeness),
+    "misheard": TypeAdapter(dict[str, dict[str, Mined]]),
 }
 """What each file holds, by its name without the ending."""
 
@@ -50,10 +52,14 @@ BLOCKS: Mapping[str, type[BaseModel]] = {
     "descriptions": DescriptionTerms,
     **dict.fromkeys(LABELS, Labels),
     "likeness": Likeness,
+    "misheard": Mined,
 }
 
 FAULTS = {
     "tuple_type": "a list of words is wanted, such as [one word, another]",
+    "int_parsing": "a whole number is wanted",
+    "greater_than": "a whole number above 0 is wanted",
+    "missing": "this must be given",
     "string_type": "one word or phrase is wanted, without a list or block",
     "dict_type": "blocks are wanted, each a name, a colon and what belongs to it",
     "model_type": "a block is wanted: indented lines such as  say: [one word, another]",

@@ -9,6 +9,7 @@ from pydantic import Field
 from narrate2report.records.base import Seconds, Sha256, Value
 from narrate2report.records.moments import fragment
 from narrate2report.records.transcript import Gap, Recording
+from narrate2report.records.weighing import Weight
 
 FINDINGS_SCHEMA: Final = "narrate2report/findings/1"
 
@@ -80,12 +81,14 @@ class Evidence(Value):
 
 
 class Heard(Value):
-    """A repair of a mishearing: the transcript keeps `heard`, the reading used `read`."""
+    """A repair of a mishearing: the transcript keeps `heard`, the reading used `read`; or did not, and asks."""
 
     heard: str
     read: str
     why: str
     sureness: float = Field(ge=0, le=1)
+    sound: Weight | None = Field(default=None, description="how `read` fares against `heard` on the recording itself")
+    asked: bool = Field(default=False, description="the sentence was read as heard: a person decides which it was")
 
 
 class Attribute(Value):
@@ -205,6 +208,7 @@ class Unused(Value):
     text: str
     reason: Reason
     because: str
+    heard: tuple[Heard, ...] = ()
 
 
 class SealedFile(Value):

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Mapping, Sequence
 from typing import Any
 
-from narrate2report.records.findings import Coverage, Entry, Evidence, Findings, Still, Unused
+from narrate2report.records.findings import Coverage, Entry, Evidence, Findings, Heard, Still, Unused
 from narrate2report.records.journal import JournalLine
 from narrate2report.records.moments import clock
 from narrate2report.records.transcript import Gap
@@ -14,7 +14,7 @@ from narrate2report.review.decisions import statement
 from narrate2report.review.fields import ALWAYS, CHOSEN, LABELS, OWN, PICKS, UNSAID
 from narrate2report.review.spine import Sentence, room_at
 from narrate2report.review.undoing import standing
-from narrate2report.wording import LOOKED, REASONS, WALKS, plain, room_name, said, unit_name
+from narrate2report.wording import LOOKED, REASONS, WALKS, misheard, plain, room_name, said, unit_name, weighed
 
 Json = dict[str, Any]
 
@@ -112,7 +112,7 @@ def entry_view(entry: Entry, numbers: Mapping[str, int], choices: Choices) -> Js
         "state_word": STATES[entry.state],
         "sound": choices.is_plain_and_sound(entry),
         "evidence": [evidence_view(piece, numbers) for piece in entry.evidence],
-        "heard": [one.model_dump() for one in entry.heard],
+        "heard": [_misheard(one) for one in entry.heard],
         "because": list(entry.because),
         "sure": entry.confidence,
         "stills": [still_view(still, numbers) for still in entry.stills],
@@ -120,6 +120,12 @@ def entry_view(entry: Entry, numbers: Mapping[str, int], choices: Choices) -> Js
         "facts": _facts(entry),
         "statement": statement(entry),
     }
+
+
+def _misheard(one: Heard) -> Json:
+    """A repair, or a question, with both words and how their sound compares."""
+    why = "; ".join(filter(None, (one.why, weighed(one))))
+    return {"heard": one.heard, "read": one.read, "why": why, "asked": one.asked}
 
 
 def still_view(still: Still, numbers: Mapping[str, int]) -> Json:
@@ -181,13 +187,16 @@ def _gap(number: int, gap: Gap, findings: Findings, numbers: Mapping[str, int]) 
         "text": f"(someone speaks for {gap.end - gap.start:.0f} s)",
         "room": room,
         "room_name": room_name(room),
-        "unused": {"reason": "not understood", "because": "listen to it"},
+        "unused": {"reason": "not understood", "because": "listen to it", "asked": []},
         "stretch": {"recording": gap.recording, "start": gap.start, "end": gap.end},
     }
 
 
 def _reason(unused: Unused | None) -> Json | None:
-    return {"reason": REASONS[unused.reason], "because": unused.because} if unused else None
+    if unused is None:
+        return None
+    asked = [misheard(one) for one in unused.heard if one.asked]
+    return {"reason": REASONS[unused.reason], "because": unused.because, "asked": asked}
 
 
 def evidence_view(piece: Evidence, numbers: Mapping[str, int]) -> Json:

@@ -12,8 +12,10 @@ import pytest
 from jsonschema import Draft202012Validator
 
 from narrate2report.cli import main
+from narrate2report.listen.aligner import Aligner
 from narrate2report.listen.whisper import Whisper
 from narrate2report.records.files import read_record
+from narrate2report.records.findings import Findings
 from narrate2report.records.schema import published
 from narrate2report.records.settlement import Settlement
 from narrate2report.records.transcript import Transcript
@@ -66,24 +68,49 @@ def test_a_second_run_hears_nothing_again_and_gives_the_same_bytes(
     for path in (move_in.out, move_in.transcript, move_in.heard):
         shutil.copy(path, tmp_path)
     monkeypatch.setattr(Whisper, "hear", _never)
+    monkeypatch.setattr(Aligner, "likelihoods", _never)
     again = tmp_path / move_in.out.name
     assert main(["draft", str(move_in.recording), "--out", str(again), "--quiet"]) == 0
-    assert again.read_bytes() == move_in.out.read_bytes()
+    for path in (move_in.out, move_in.transcript, move_in.heard):
+        assert (tmp_path / path.name).read_bytes() == path.read_bytes()
+
+
+def test_holding_words_against_the_sound_changes_nothing_of_what_was_heard(
+    move_in: Drafted, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    shutil.copy(move_in.heard, tmp_path)
+    monkeypatch.setattr(Whisper, "hear", _never)
+    monkeypatch.setattr(Aligner, "likelihoods", _never)
+    again = tmp_path / move_in.out.name
+    assert main(["draft", str(move_in.recording), "--out", str(again), "--quiet", "--repair-by-text"]) == 0
     assert (tmp_path / move_in.transcript.name).read_bytes() == move_in.transcript.read_bytes()
+    by_text = read_record(again, Findings)
+    assert not [one for entry in by_text.entries for one in entry.heard if one.sound or one.asked]
 
 
-def test_the_kept_transcript_gives_the_same_entries_without_the_recording(move_in: Drafted, tmp_path: Path) -> None:
-    out = tmp_path / "again.findings.json"
+def test_the_kept_transcript_reads_as_its_recording_does_without_asking_the_sound(
+    move_in: Drafted, tmp_path: Path
+) -> None:
+    out, by_text = tmp_path / "again.findings.json", tmp_path / "text" / move_in.out.name
     assert main(["draft", str(move_in.transcript), "--out", str(out), "--quiet"]) == 0
-    assert out.read_bytes() == move_in.out.read_bytes()
     assert list(tmp_path.iterdir()) == [out]
+    by_text.parent.mkdir()
+    shutil.copy(move_in.heard, by_text.parent)
+    assert main(["draft", str(move_in.recording), "--out", str(by_text), "--quiet", "--repair-by-text"]) == 0
+    assert out.read_bytes() == by_text.read_bytes()
+    apart = {"heard", "confidence", "because"}
+    told = [
+        [one.model_dump(exclude=apart) for one in read_record(path, Findings).entries] for path in (out, move_in.out)
+    ]
+    assert told[0] == told[1], "on the sample the sound changes no entry"
 
 
 def test_a_run_that_is_stopped_goes_on_where_it_was(
     move_in: Drafted, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
     kept = move_in.heard.read_bytes().splitlines(keepends=True)
-    half = kept[: len(kept) // 2]
+    windows = [line for line in kept if b'"words"' in line]
+    half = windows[: len(windows) // 2]
     (tmp_path / move_in.heard.name).write_bytes(b"".join(half))
     out = tmp_path / move_in.out.name
     with monkeypatch.context() as patched:
@@ -92,6 +119,22 @@ def test_a_run_that_is_stopped_goes_on_where_it_was(
     assert capsys.readouterr().err.count("\n") == 1
     assert [path.name for path in tmp_path.iterdir()] == [move_in.heard.name]
     assert (tmp_path / move_in.heard.name).read_bytes() == b"".join(half)
+
+
+def test_a_run_that_is_stopped_while_it_weighs_keeps_all_that_was_heard(
+    move_in: Drafted, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    kept = [line for line in move_in.heard.read_bytes().splitlines(keepends=True) if b'"weights"' not in line]
+    (tmp_path / move_in.heard.name).write_bytes(b"".join(kept))
+    again = tmp_path / move_in.out.name
+    with monkeypatch.context() as patched:
+        patched.setattr(Aligner, "likelihoods", _stop)
+        assert main(["draft", str(move_in.recording), "--out", str(again), "--quiet"]) == 130
+    assert capsys.readouterr().err.count("\n") == 1
+    assert (tmp_path / move_in.heard.name).read_bytes() == b"".join(kept)
+    monkeypatch.setattr(Whisper, "hear", _never)
+    assert main(["draft", str(move_in.recording), "--out", str(again), "--quiet"]) == 0
+    assert again.read_bytes() == move_in.out.read_bytes()
 
 
 def test_the_demo_names_every_file_and_the_next_commands(

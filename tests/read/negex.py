@@ -110,7 +110,7 @@ def _only(cues: Mapping[str, Words]) -> Vocabulary:
     """A vocabulary without a word of a home."""
     return Vocabulary(
         rooms={}, components={}, conditions={}, actions={}, descriptions=DescriptionTerms(), cues=cues, idioms=(),
-        sound_alikes={}, version="",
+        sound_alikes={}, misheard={}, version="",
     )  # fmt: skip
 
 

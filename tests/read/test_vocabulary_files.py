@@ -13,6 +13,7 @@ import yaml
 from narrate2report.cli import main
 from narrate2report.errors import BadVocabulary
 from narrate2report.read.lexicon import load_vocabulary
+from narrate2report.read.neighbours import neighbours_of
 from narrate2report.read.vocabulary import ComponentTerm, Vocabulary
 from narrate2report.read.word_files import SHAPES
 from narrate2report.read.words import Tokenizer
@@ -295,11 +296,28 @@ def test_a_house_rule_is_told_from_what_is_there(tmp_path: Path, entries: Narrat
     assert own.reasons_from(1) == ["policy"]
 
 
+def test_what_was_mined_names_words_of_the_vocabulary_each_heard_by_somebody(vocabulary: Vocabulary) -> None:
+    known = neighbours_of(vocabulary)
+    assert len(vocabulary.misheard) > 100
+    assert {right for right in vocabulary.misheard if right not in known.words | known.parts} == set()
+    assert all(1 <= told.voices <= told.times for heard in vocabulary.misheard.values() for told in heard.values())
+    assert vocabulary.misheard["caulk"]["cock"].times >= 1
+
+
+def test_what_ones_own_voice_is_misheard_as_can_be_added(tmp_path: Path, vocabulary: Vocabulary) -> None:
+    own = load_vocabulary(_folder(tmp_path, misheard="newel:\n  nool: {times: 3, voices: 1}\n"))
+    assert own.misheard["newel"]["nool"].times == 3
+    assert own.misheard["caulk"] == vocabulary.misheard["caulk"]
+
+
 # --- mistakes
 
 
 MISTAKES: dict[str, tuple[str, str, int, str]] = {
     "unknown key": ("components", "bathtub:\n  say: [soaker]\n  sai: [soaker]\n", 3, "sai"),
+    "no number of times": ("misheard", "caulk:\n  cock: {times: often, voices: 1}\n", 2, "whole number"),
+    "never heard": ("misheard", "caulk:\n  cock: {times: 0, voices: 1}\n", 2, "above 0"),
+    "no voices": ("misheard", "caulk:\n  cock: {times: 2}\n", 2, "voices"),
     "unknown key of a word list": ("descriptions", "materials: [glass]\n", 1, "materials"),
     "a word for a list": ("components", "bathtub:\n  say: soaker\n", 2, "say"),
     "a list for a word": ("components", "bathtub:\n  label: [a, b]\n", 2, "label"),

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from narrate2report.records.findings import Heard
+from narrate2report.records.weighing import Weight
 from narrate2report.review.choices import Choice, Choices
 from narrate2report.review.spine import sentences
 from narrate2report.review.view import whole_view
@@ -21,3 +23,26 @@ def test_what_only_the_record_names_can_be_chosen_too_by_a_name_a_person_can_rea
     assert labels["components"]["mirror"] == "mirror", "not spoken of, but part of the record"
     assert labels["conditions"]["hair_crack"] == "hair crack"
     assert all(len(labels[kind]) == len(told[kind]) for kind in told), "each stands there once"
+
+
+def test_a_word_in_doubt_is_asked_at_its_entry_or_at_the_sentence_that_gave_none() -> None:
+    doubt = Heard(
+        heard="hut", read="hot", why="a reason", sureness=0.4, sound=Weight(plain=-4.5, context=-3.0), asked=True
+    )
+    repair = Heard(heard="cock", read="caulk", why="a reason", sureness=0.7)
+    record = draft()
+    entry = record.entries[0].model_copy(update={"heard": (repair, doubt)})
+    silent = record.unused[0].model_copy(update={"heard": (repair, doubt)})
+    record = record.model_copy(update={"entries": (entry, *record.entries[1:]), "unused": (silent, *record.unused[1:])})
+    told = whole_view(record, sentences(record), (), Choices())
+    [of_entry] = [one["heard"] for one in told["entries"] if one["id"] == entry.id]
+    assert [(one["heard"], one["read"], one["asked"]) for one in of_entry] == [
+        ("cock", "caulk", False),
+        ("hut", "hot", True),
+    ]
+    assert "-4.5" in of_entry[1]["why"]
+    asked = {one["id"]: one["unused"]["asked"] for one in told["sentences"] if one["unused"]}
+    [question] = asked.pop(silent.id)
+    assert "“hut”" in question
+    assert "was “hot” said?" in question
+    assert set(map(tuple, asked.values())) == {()}

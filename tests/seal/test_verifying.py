@@ -47,14 +47,17 @@ def test_what_was_sealed_verifies(closed: Path) -> None:
     assert [path.name for path, _ in verified.records] == ["walk.findings.json"]
 
 
-LATER = ("device", "location", "note", "split_from")
-"""Fields that an earlier version of the program did not have."""
+LATER = {"device": None, "location": None, "note": None, "split_from": None, "sound": None, "asked": False}
+"""Fields that an earlier version of the program did not have, with what stands there where they say nothing."""
 
 
 def without_later(value: Any) -> Any:
     """A JSON value as that version would have written it."""
     if isinstance(value, dict):
-        return {key: without_later(part) for key, part in value.items() if key not in LATER or part is not None}
+        kept = {key: part for key, part in value.items() if key not in LATER or part != LATER[key]}
+        if "reason" in kept and not kept.get("heard"):
+            kept.pop("heard", None)  # of a sentence that gave no entry
+        return {key: without_later(part) for key, part in kept.items()}
     return [without_later(part) for part in value] if isinstance(value, list) else value
 
 

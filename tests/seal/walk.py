@@ -14,6 +14,7 @@ from narrate2report.records.findings import (
     Entry,
     Findings,
     Header,
+    Heard,
     Sourced,
     Still,
     TranscriptFacts,
@@ -48,7 +49,11 @@ def draft() -> Findings:
             time_precision="word",
         ),
         entries=(
-            entry(id="e1", evidence=(evidence(75.3, QUOTE),)),
+            entry(
+                id="e1",
+                evidence=(evidence(75.3, QUOTE),),
+                heard=(Heard(heard="chip", read="chip", why="a repair as any other", sureness=0.7),),
+            ),
             entry(id="e2", evidence=(evidence(75.3, QUOTE),), component="backsplash"),
         ),
         rooms=(),

@@ -71,6 +71,10 @@ def _has_adverb(spoken: Spoken, one: Named, clause: Clause) -> bool:
     return spoken.tokens[one.start].norm in WITH_ADVERB and spoken.tokens[one.end].norm in ADVERBS
 
 
+AT_TIMES = frozenset("o'clock am pm percent least most once".split())
+"""With these, `at` and a number tell no temperature."""
+
+
 def from_notes(scene: Scene) -> list[Draft]:
     """`fridge on, 4 C`, `fan: on / noisy`, `freezer cold`: what a thing is meant to be, noted with no verb; and
     `fridge at thirty-eight`, of what is meant to be cold."""
@@ -98,8 +102,9 @@ def _noted(spoken: Spoken, clause: Clause, one: Named, meant: Sequence[str]) -> 
     reads = spoken.norms(one.end, one.end + 3)
     reads = reads[1:] if reads[:1] and reads[0] in {"is", "'s", "holding", "running", "sitting"} else reads
     at = clause.end - 1
-    degrees = reads[:1] == ["at"] and at > one.end and spoken.tokens[at].tag == "CD"
-    return Mention(at, clause.end) if degrees and "is cold" in meant else None
+    counted = any(token.tag == "CD" for token in spoken.tokens[one.end : clause.end])
+    degrees = reads[:1] == ["at"] and counted and set(spoken.norms(one.end, clause.end)).isdisjoint(AT_TIMES)
+    return Mention(at, clause.end) if degrees and "cold" in meant else None
 
 
 def check_of(scene: Scene, mention: Mention, component: str, how: str, *, fails: bool = False) -> Draft:

@@ -9,8 +9,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from narrate2report.errors import BadVocabulary
-from narrate2report.records.alternatives import MOST_FORMS, spread
 from narrate2report.read.lexicon import load_vocabulary
+from narrate2report.records.alternatives import MOST_FORMS, spread
 from tests.read.told import Narrator
 
 WORDS = st.lists(st.text("abc", min_size=1, max_size=3), min_size=1, max_size=4, unique=True)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from narrate2report.read.clauses import Clause
 from narrate2report.read.denial import negation_before
 from narrate2report.read.draft import Draft
@@ -69,24 +71,40 @@ def _has_adverb(spoken: Spoken, one: Named, clause: Clause) -> bool:
     return spoken.tokens[one.start].norm in WITH_ADVERB and spoken.tokens[one.end].norm in ADVERBS
 
 
+AT_TIMES = frozenset("o'clock am pm percent least most once".split())
+"""With these, `at` and a number tell no temperature."""
+
+
 def from_notes(scene: Scene) -> list[Draft]:
-    """`fridge on, 4 C`, `fan: on / noisy`: of what runs by itself, a bare `on`."""
+    """`fridge on, 4 C`, `fan: on / noisy`, `freezer cold`: what a thing is meant to be, noted with no verb; and
+    `fridge at thirty-eight`, of what is meant to be cold."""
     spoken, drafts = scene.spoken, []
     for clause in spoken.clauses:
         named = spoken.named_in(clause)
         if not named and clause.end - clause.start == 1 and clause.index:
             named = spoken.named_in(spoken.clauses[clause.index - 1])
-        if spoken.norms(clause.end - 1, clause.end) != ["on"] or not named or clause.end - named[-1].end > 1 + len(":"):
+        if not named or named[-1].start != spoken.clause_of(named[-1].start).start:
             continue
-        if named[-1].start != spoken.clause_of(named[-1].start).start:
-            continue
-        runs = named[-1].component in scene.vocabulary.components and (
-            "is on" in scene.vocabulary.components[named[-1].component].works_adj
-        )
-        if runs and scene.is_said(clause.end - 1):
-            on = Mention(clause.end - 1, clause.end)
-            drafts.append(check_of(scene, on, named[-1].component, "noted as on"))
+        term = scene.vocabulary.components.get(named[-1].component)
+        noted = _noted(spoken, clause, named[-1], term.works_adj if term else ())
+        if noted is not None and scene.is_said(noted.start):
+            how = f"noted as {spoken.words(noted.start, noted.end)}"
+            drafts.append(check_of(scene, noted, named[-1].component, how))
     return drafts
+
+
+def _noted(spoken: Spoken, clause: Clause, one: Named, meant: Sequence[str]) -> Mention | None:
+    """The last word of a note, where the component is meant to be so, or its temperature."""
+    last = spoken.norms(clause.end - 1, clause.end)
+    near = clause.end - one.end <= 1 + len(":") and clause.end > one.end
+    if near and last and f"is {last[0]}" in meant:
+        return Mention(clause.end - 1, clause.end)
+    reads = spoken.norms(one.end, one.end + 3)
+    reads = reads[1:] if reads[:1] and reads[0] in {"is", "'s", "holding", "running", "sitting"} else reads
+    at = clause.end - 1
+    counted = any(token.tag == "CD" for token in spoken.tokens[one.end : clause.end])
+    degrees = reads[:1] == ["at"] and counted and set(spoken.norms(one.end, clause.end)).isdisjoint(AT_TIMES)
+    return Mention(at, clause.end) if degrees and "cold" in meant else None
 
 
 def check_of(scene: Scene, mention: Mention, component: str, how: str, *, fails: bool = False) -> Draft:

@@ -44,6 +44,8 @@ def find_flaws(scene: Scene) -> tuple[Flaw, ...]:
         senses = mention.of("condition")
         if mention.start in named_at or mention.start in spoken.used or scene.says_nothing(mention):
             continue
+        if _is_left_undone(spoken, mention):
+            continue
         adjective = any(sense.form in {"adjective", "verb"} for sense in senses)
         noun = any(sense.form == "noun" for sense in senses) and not _is_doing(spoken, mention)
         candidates = _told_within(scene, mention, senses) or bearers.of(mention, adjective=adjective, noun=noun)
@@ -52,6 +54,20 @@ def find_flaws(scene: Scene) -> tuple[Flaw, ...]:
         for bearer in candidates or (Bearer("", "nothing in focus", False),):
             found.extend(_as_flaws(mention, senses, bearer, scene))
     return tuple(found)
+
+
+SENSED = frozenset("hear see feel get find have".split())
+"""`I don't hear anything`: what somebody fails to notice is told of the thing."""
+
+
+def _is_left_undone(spoken: Spoken, mention: Mention) -> bool:
+    """`I didn't turn it on`, `what we don't lock`: what somebody does not do is no fault of the thing."""
+    norms = spoken.norms(mention.start, mention.start + 2)
+    if norms not in (["do", "not"], ["did", "not"], ["will", "not"]) or not mention.start:
+        return False
+    if SENSED & set(spoken.norms(mention.start + 2, mention.end)):
+        return False
+    return spoken.tokens[mention.start - 1].norm in {"i", "we", "you"}
 
 
 def _is_doing(spoken: Spoken, mention: Mention) -> bool:

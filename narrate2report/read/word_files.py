@@ -25,7 +25,7 @@ from narrate2report.records.nearest import nearest
 from narrate2report.records.yaml_lines import FileKind, LinedYaml
 
 GUIDE = "see: narrate2report guide vocabulary"
-WORDS = FileKind("words", BadVocabulary, GUIDE)
+WORDS = FileKind("words", BadVocabulary, GUIDE, sayings=True)
 
 SHAPES: dict[str, TypeAdapter[Any]] = {
     "rooms": TypeAdapter(dict[str, RoomTerm]),

@@ -79,9 +79,22 @@ class Tokenizer:
         pipeline: Language = package.load(exclude=list(NOT_USED))
         return pipeline
 
+    @cached_property
+    def _known(self) -> dict[str, tuple[str, ...]]:
+        return {}
+
     def phrase(self, text: str) -> tuple[str, ...]:
-        """The normal forms of a vocabulary phrase."""
-        return tuple(token.norm for token in _tokens(self._pipeline.make_doc(text.lower()), text))
+        """The normal forms of a vocabulary phrase.
+
+        What stands between two spaces is always cut up alike, so that each such piece is tokenized once.
+        """
+        return tuple(norm for piece in text.lower().split() for norm in self._piece(piece))
+
+    def _piece(self, piece: str) -> tuple[str, ...]:
+        if piece not in self._known:
+            tokens = _tokens(self._pipeline.make_doc(piece), piece)
+            self._known[piece] = tuple(token.norm for token in tokens)
+        return self._known[piece]
 
     def sentences(self, texts: Iterable[str]) -> Iterator[tuple[Token, ...]]:
         """The tokens of each text, tagged."""

@@ -14,6 +14,7 @@ from typing import Any
 import yaml
 
 from narrate2report.errors import NarrateError
+from narrate2report.records.alternatives import spread
 from narrate2report.records.plain import NOT_TEXT
 
 Location = tuple[str | int, ...]
@@ -32,6 +33,8 @@ class FileKind:
     called: str
     error: type[NarrateError]
     guide: str
+    sayings: bool = False
+    """Whether what stands in a list may be a saying with alternatives."""
 
 
 class LinedYaml:
@@ -70,7 +73,7 @@ class LinedYaml:
         if isinstance(node, yaml.MappingNode):
             return self._block(node, at, inside)
         if isinstance(node, yaml.SequenceNode):
-            return [self._word(item, (*at, index), inside) for index, item in enumerate(node.value)]
+            return self._list(node, at, inside)
         told = str(node.value)
         if NOT_TEXT.search(told):
             raise self.mistake(at, "holds a character that cannot be shown; take it out")
@@ -88,6 +91,25 @@ class LinedYaml:
             self._lines[(*at, key)] = key_node.start_mark.line + 1
             found[key] = self._plain(value_node, (*at, key), inside)
         return found
+
+    def _list(self, node: yaml.SequenceNode, at: Location, inside: tuple[int, ...]) -> list[Any]:
+        """The values of a list; a saying with alternatives gives each of its phrases."""
+        found: list[Any] = []
+        for item in node.value:
+            told = self._word(item, (*at, len(found)), inside)
+            for value in self._spread(told, (*at, len(found))) if isinstance(told, str) else [told]:
+                self._lines.setdefault((*at, len(found)), item.start_mark.line + 1)
+                found.append(value)
+        self._values += len(found) - len(node.value)
+        return found
+
+    def _spread(self, told: str, at: Location) -> tuple[str, ...]:
+        if not self.kind.sayings:
+            return (told,)
+        try:
+            return spread(told)
+        except ValueError as error:
+            raise self.mistake(at, str(error)) from error
 
     def _word(self, node: yaml.Node, at: Location, inside: tuple[int, ...]) -> Any:
         told = self._plain(node, at, inside)

@@ -8,7 +8,7 @@ from __future__ import annotations
 import io
 import sys
 from abc import ABC, abstractmethod
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 from pydantic import ValidationError
 from rich.console import Console
@@ -30,9 +30,17 @@ class Leave(Exception):
 class Answering(ABC):
     """What is at hand, and what each letter does to it."""
 
+    all_decided = "Everything is decided; q leaves."
+    """What is told where nothing is left to go on to."""
+
     def __init__(self, console: Console, by: str, asked: Asked) -> None:
         self.console, self.by, self.asked = console, by, asked
-        self.letters: dict[str, Callable[[str], None]] = {}
+        self.current = self.next_open(-1)
+        self.letters: dict[str, Callable[[str], None]] = {
+            "n": lambda _: self.go(self.next_open(self.position())),
+            "j": lambda _: self.go(self.beside(1)),
+            "k": lambda _: self.go(self.beside(-1)),
+        }
 
     def run(self) -> None:
         """Answer after answer, until the person leaves or the answers end."""
@@ -53,8 +61,38 @@ class Answering(ABC):
         """Print what is at hand as it stands by now, in whichever window it was decided."""
 
     @abstractmethod
+    def order(self) -> Sequence[tuple[str, bool]]:
+        """The ids of all there is to decide about, in order, and whether each is still open."""
+
+    def go(self, name: str | None) -> None:
+        """Take up what has this id; where there is none, say that nothing is left."""
+        if name is None:
+            self.console.print(self.all_decided)
+            return
+        self.current = name
+        self.show()
+
     def goes_to(self, typed: str) -> bool:
-        """Whether what was typed names something to go to; it is gone to then."""
+        """Whether what was typed is an id, which is gone to then."""
+        known = typed not in self.letters and any(name == typed for name, _ in self.order())
+        if known:
+            self.go(typed)
+        return known
+
+    def position(self) -> int:
+        """Where what is at hand stands in the order; -1 where nothing is at hand."""
+        return next((place for place, (name, _) in enumerate(self.order()) if name == self.current), -1)
+
+    def beside(self, steps: int) -> str | None:
+        """So many steps on, or back, as far as there are any."""
+        order = self.order()
+        return order[min(max(self.position() + steps, 0), len(order) - 1)][0] if order else None
+
+    def next_open(self, position: int) -> str | None:
+        """The next one after this place that is open, round the end to the first."""
+        order = self.order()
+        after = (*order[position + 1 :], *order[: position + 1])
+        return next((name for name, is_open in after if is_open), None)
 
     def _answer(self, typed: str) -> None:
         letter, _, rest = typed.partition(" ")

@@ -30,16 +30,14 @@ VERDICT_KEYS: dict[str, Verdict] = {
 class JudgingAnswers(Answering):
     """The change at hand and what the person at the keyboard has seen of the comparison."""
 
+    all_decided = "Every change is decided; q leaves, l lists what is left open."
+
     def __init__(self, desk: JudgingDesk, console: Console, by: str, asked: Asked) -> None:
-        super().__init__(console, by, asked)
         self.desk = desk
+        super().__init__(console, by, asked)
         self.seen = len(desk.lines)
-        self.current = self._next_open(-1)
         self.places = {side: at_hand(record.findings, record.path) for side, record in desk.records.items()}
-        self.letters = {
-            "n": lambda _: self._go(self._next_open(self._position())),
-            "j": lambda _: self._go(self._beside(1)),
-            "k": lambda _: self._go(self._beside(-1)),
+        self.letters |= {
             "a": lambda _: self._settle(ask.Confirm(changes=(self._change().id,)), "agreed"),
             "A": lambda _: self._agree_to_room(),
             "e": self._correct,
@@ -70,13 +68,6 @@ class JudgingAnswers(Answering):
             return self.console.print("No change is at hand; l lists what is left, j goes to the first, q leaves.")
         return self.console.print(pages.change_page(found[0], self.desk, self.places), crop=False)
 
-    def goes_to(self, typed: str) -> bool:
-        """Whether it is a change's id."""
-        known = typed in self._order() and typed not in self.letters
-        if known:
-            self._go(typed)
-        return known
-
     def _keep(self, wanted: ask.Request, told: str) -> None:
         """Keep a decision and say so. Raises what `decide` raises."""
         kept = self.desk.decide(wanted, self.by, self.seen)
@@ -87,14 +78,14 @@ class JudgingAnswers(Answering):
 
     def _settle(self, wanted: ask.Request, told: str, *, stays: bool = True) -> None:
         """Keep a decision, and go on to what is open: the same change, where it `stays` and is still to be judged."""
-        position = self._position()
+        position = self.position()
         self._keep(wanted, told)
-        self._go(self._next_open(position - 1 if stays else position))
+        self.go(self.next_open(position - 1 if stays else position))
 
     def _stay(self, wanted: ask.Request, told: str) -> None:
         self._keep(wanted, told)
-        if self.current not in self._order():
-            self.current = next(iter(self._order()), None)
+        if self.position() < 0:
+            self.current = next((name for name, _ in self.order()), None)
         self.show()
 
     def _judge(self, verdict: Verdict, why: str) -> None:
@@ -167,32 +158,14 @@ class JudgingAnswers(Answering):
     def _flaws(self) -> list[Entry]:
         return flaws_of(self._change(), self.desk.records, self.desk.standing)
 
-    def _go(self, change: str | None) -> None:
-        if change is None:
-            return self.console.print("Every change is decided; q leaves, l lists what is left open.")
-        self.current = change
-        return self.show()
-
     def _change(self) -> FlawChange:
-        if self.current is None or self.current not in self._order():
+        if self.current is None or self.position() < 0:
             raise CannotDecide("no change is at hand; n goes to the next one")
         return self.desk.standing.change(self.current)
 
-    def _order(self) -> list[str]:
-        return [change.id for change in self.desk.comparison.changes]
-
-    def _position(self) -> int:
-        order = self._order()
-        return order.index(self.current) if self.current in order else -1
-
-    def _beside(self, steps: int) -> str | None:
-        order = self._order()
-        return order[min(max(self._position() + steps, 0), len(order) - 1)] if order else None
-
-    def _next_open(self, position: int) -> str | None:
-        changes = self.desk.comparison.changes
-        after = (*changes[position + 1 :], *changes[: position + 1])
-        return next((change.id for change in after if change.is_open), None)
+    def order(self) -> list[tuple[str, bool]]:
+        """The ids of all changes, and whether each is open."""
+        return [(change.id, change.is_open) for change in self.desk.comparison.changes]
 
 
 def _outcome(typed: str) -> Became:

@@ -25,16 +25,14 @@ from narrate2report.wording import counted, plain, room_name
 class Answers(Answering):
     """The entry at hand and what the person at the keyboard has seen of the walk."""
 
+    all_decided = "Every entry is decided; q leaves, c goes to what was not spoken of."
+
     def __init__(self, desk: Desk, choices: Choices, console: Console, by: str, asked: Asked) -> None:
-        super().__init__(console, by, asked)
         self.desk, self.choices = desk, choices
+        super().__init__(console, by, asked)
         self.seen = len(desk.lines)
-        self.current = self._next_open(-1)
         self.places = at_hand(desk.findings, desk.path)
-        self.letters = {
-            "n": lambda _: self._go(self._next_open(self._position())),
-            "j": lambda _: self._go(self._beside(1)),
-            "k": lambda _: self._go(self._beside(-1)),
+        self.letters |= {
             "a": lambda _: self._settle(ask.Accept(entries=(self._entry().id,)), "accepted"),
             "A": lambda _: self._accept_sentence(),
             "e": self._change,
@@ -57,13 +55,6 @@ class Answers(Answering):
         """How much there is still to decide."""
         return pages.left(self.desk.findings)
 
-    def goes_to(self, typed: str) -> bool:
-        """Whether it is an entry's id."""
-        known = any(entry.id == typed for entry in self.desk.findings.entries)
-        if known:
-            self._go(typed)
-        return known
-
     def _keep(self, wanted: ask.Request, told: str) -> set[str]:
         """Keep a decision and say so; the ids of the entries that it touched. Raises what `Desk.decide` raises."""
         kept = self.desk.decide(wanted, self.by, self.seen)
@@ -76,9 +67,9 @@ class Answers(Answering):
 
     def _settle(self, wanted: ask.Request, told: str) -> None:
         """Keep a decision that ends the work on the entry at hand, and go on."""
-        position = self._position()
+        position = self.position()
         self._keep(wanted, told)
-        self._go(self._next_open(position))
+        self.go(self.next_open(position))
 
     def show(self) -> None:
         """Print the entry at hand as it stands by now, in whichever window it was decided."""
@@ -91,34 +82,15 @@ class Answers(Answering):
         self.console.print(pages.entry_heading(found[0], self.desk.findings))
         self.console.print(detail(found[0], self.desk.findings, self.places), crop=False)
 
-    def _go(self, entry: str | None) -> None:
-        if entry is None:
-            self.console.print("Every entry is decided; q leaves, c goes to what was not spoken of.")
-            return
-        self.current = entry
-        self.show()
-
     def _entry(self) -> Entry:
         found = [entry for entry in self.desk.findings.entries if entry.id == self.current]
         if not found:
             raise CannotDecide("no entry is at hand; n goes to the next one")
         return found[0]
 
-    def _order(self) -> list[str]:
-        return [entry.id for entry in self.desk.findings.entries]
-
-    def _position(self) -> int:
-        order = self._order()
-        return order.index(self.current) if self.current in order else -1
-
-    def _beside(self, steps: int) -> str | None:
-        order = self._order()
-        return order[min(max(self._position() + steps, 0), len(order) - 1)] if order else None
-
-    def _next_open(self, position: int) -> str | None:
-        entries = self.desk.findings.entries
-        after = (*entries[position + 1 :], *entries[: position + 1])
-        return next((entry.id for entry in after if entry.state == "proposed"), None)
+    def order(self) -> list[tuple[str, bool]]:
+        """The ids of all entries, and whether each is open."""
+        return [(entry.id, entry.state == "proposed") for entry in self.desk.findings.entries]
 
     def _accept_sentence(self) -> None:
         sentences = set(self._entry().evidence[0].sentences)
@@ -177,12 +149,12 @@ class Answers(Answering):
         if before is None:
             raise CannotDecide("there is no entry before this one")
         self._keep(ask.Merge(entries=(before.id, entry.id)), "merged with the one before")
-        self._go(before.id)
+        self.go(before.id)
 
     def _split(self) -> None:
         whole = self._entry().id
         (second,) = self._keep(ask.Split(entry=whole), "split in two; e changes the second") - {whole}
-        self._go(second)
+        self.go(second)
 
     def _picture(self, rest: str) -> None:
         entry = self._entry()
@@ -196,8 +168,7 @@ class Answers(Answering):
 
     def _take_back(self, wanted: ask.Undo | ask.Redo, told: str) -> None:
         touched = self._keep(wanted, told)
-        order = self._order()
-        self._go(next((entry for entry in order if entry in touched), self._beside(0)))
+        self.go(next((entry for entry, _ in self.order() if entry in touched), self.beside(0)))
 
     def _list(self) -> None:
         open_entries = [entry for entry in self.desk.findings.entries if entry.state == "proposed"]
@@ -222,7 +193,7 @@ class Answers(Answering):
         stretch = ask.Stretch(recording=one.recording, start=one.start, end=one.end)
         add = ask.Add(sentences=(one.id,), facts=wanted) if one.id else ask.Add(stretch=stretch, facts=wanted)
         touched = self._keep(add, "made an entry of it")
-        self._go(next(iter(touched)))
+        self.go(next(iter(touched)))
 
     def _is_near(self, one: Sentence) -> bool:
         findings = self.desk.findings

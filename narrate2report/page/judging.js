@@ -7,7 +7,7 @@ import * as dialogs from "./judging_dialogs.js";
 import { draw, mark, redraw } from "./judging_spine.js";
 import { make } from "./make.js";
 import { makePlayer } from "./player.js";
-import { complain, atWork, isBusy, keep as keepAny, keepStageInView, name as nameIt, onKeys, showKeys, tell, watchOthers } from "./work.js";
+import { atWork, besideOf, complain, isBusy, keep as keepAny, keepStageInView, name as nameIt, nextOf, onKeys, showKeys, tell, watchOthers } from "./work.js";
 
 const screenOf = (side) => makePlayer(document.querySelector(`#${side} video`), document.querySelector(`#${side} .screen-note`), () => comparison.recordings);
 const screens = { before: screenOf("before"), after: screenOf("after") };
@@ -24,7 +24,8 @@ let current = null;
 const change = () => comparison.changes.get(current) ?? null;
 const sideOf = (recording) => comparison.recordings[recording].side;
 const position = () => comparison.order.indexOf(current);
-const beside = (steps) => comparison.order[Math.min(Math.max(position() + steps, 0), comparison.order.length - 1)];
+const beside = (steps) => besideOf(comparison.order, current, steps);
+const nextOpen = (from) => nextOf(comparison.order, from, (id) => comparison.changes.get(id).open);
 
 async function start() {
   try {
@@ -80,11 +81,6 @@ function choose(id, scroll = true) {
 }
 
 const shownOf = (side) => flawsOf(change(), side)[0] ?? entriesOf(change(), side)[0];
-
-function nextOpen(from) {
-  const { order, changes } = comparison;
-  return [...order.slice(from + 1), ...order.slice(0, from + 1)].find((id) => changes.get(id).open);
-}
 
 // Keeps a decision and says whether it was kept; `then` chooses what is at hand afterwards.
 const keep = (request, told, then = () => choose(current, false)) =>

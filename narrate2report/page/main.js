@@ -6,7 +6,7 @@ import * as dialogs from "./dialogs.js";
 import { isPlaying, lookAt, onMoment, pause, play, show } from "./screen.js";
 import { draw, follow, mark, redraw } from "./spine.js";
 import { decide, lookForOthers, open, seal, walk } from "./walk.js";
-import { atWork, complain, isBusy, keep as keepAny, keepStageInView, name as nameIt, onKeys, reviewer, showKeys, tell, watchOthers } from "./work.js";
+import { atWork, besideOf, complain, isBusy, keep as keepAny, keepStageInView, name as nameIt, nextOf, onKeys, reviewer, showKeys, tell, watchOthers } from "./work.js";
 
 const KEYS = [
   ["n", "next entry that is to decide"], ["j  ↓", "next entry"], ["k  ↑", "entry before"], ["p  Space", "play the statement, or stop"],
@@ -56,14 +56,9 @@ function choose(id, scroll = true) {
   if (entry()) lookAt(entry().evidence[0].recording, entry().evidence[0].start);
 }
 
-function nextOpen(from) {
-  const { order, entries } = walk;
-  const after = [...order.slice(from + 1), ...order.slice(0, from + 1)];
-  return after.find((id) => entries.get(id).state === "proposed");
-}
-
 const position = () => walk.order.indexOf(current);
-const beside = (steps) => walk.order[Math.min(Math.max(position() + steps, 0), walk.order.length - 1)];
+const beside = (steps) => besideOf(walk.order, current, steps);
+const nextOpen = (from) => nextOf(walk.order, from, (id) => walk.entries.get(id).state === "proposed");
 
 // Keeps a decision and says whether it was kept; `then` chooses what is at hand afterwards.
 const keep = (request, told, then = () => choose(current, false)) =>

@@ -83,6 +83,10 @@ export function onKeys(actOf, moving) {
 
 export const showKeys = (keys) => dialog.showKeys(keys, single, (on) => { single = on; localStorage.setItem("single-keys", on ? "on" : "off"); });
 
+// In an order of things: what is so many steps beside one, and the next after a place that is open, round the end.
+export const besideOf = (order, current, steps) => order[Math.min(Math.max(order.indexOf(current) + steps, 0), order.length - 1)];
+export const nextOf = (order, from, isOpen) => [...order.slice(from + 1), ...order.slice(0, from + 1)].find(isOpen);
+
 // The stage stays in view, and nothing that is scrolled to may lie behind it.
 export function keepStageInView() {
   const stage = document.querySelector(".stage");

@@ -17,7 +17,7 @@ from rich.terminal_theme import TerminalTheme
 from rich.text import Text
 
 from narrate2report.publish.detail import detail
-from narrate2report.publish.summary import first_to_look_at, is_adverse, summary
+from narrate2report.publish.summary import first_to_look_at, summary
 from narrate2report.records.files import read_record, write_whole
 from narrate2report.records.findings import Entry, Findings
 
@@ -100,7 +100,7 @@ def whole_rooms(rendered: list[list[Segment]], most: int) -> list[list[Segment]]
 
 def to_show(findings: Findings) -> Entry | None:
     """A flaw that was misheard and read right, where there is one: it shows quote, repair and link at once."""
-    repaired = (entry for entry in findings.entries if entry.heard and is_adverse(entry))
+    repaired = (entry for entry in findings.entries if entry.heard and entry.is_adverse)
     return next(repaired, first_to_look_at(findings))
 
 

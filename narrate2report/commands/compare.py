@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 import os
-from collections.abc import Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -49,9 +49,11 @@ def compare(wanted: WantedComparison) -> Comparison:
     before, after = _record(wanted.before), _record(wanted.after)
     marks = admit((wanted.before.name, before), (wanted.after.name, after), terms)
     given = _given_rooms(wanted.rooms, before, after) if wanted.rooms else {}
+    named = [_named(wanted.before, before, wanted.out), _named(wanted.after, after, wanted.out)]
+    marks = (*marks, *_out_of_reach(named, wanted.out))
     comparison = compared(
-        (_named(wanted.before, before, wanted.out), before),
-        (_named(wanted.after, after, wanted.out), after),
+        (named[0], before),
+        (named[1], after),
         given,
         terms,
     )
@@ -106,6 +108,16 @@ def _named(path: Path, findings: Findings, out: Path) -> Compared:
         date=_first(walk.date),
         unit=_first(walk.unit),
     )
+
+
+def _out_of_reach(named: Iterable[Compared], out: Path) -> Iterator[str]:
+    """What is written where its records are not below it can be read, and no further: other files are not opened."""
+    away = [one.file for one in named if ".." in Path(one.file).parts or Path(one.file).is_absolute()]
+    if away:
+        yield (
+            f"{out.name} lies neither beside the records nor above them ({', '.join(away)}): it can be read, but to "
+            "judge and settle it, write it beside them"
+        )
 
 
 def _first(told: tuple[Sourced, ...]) -> str | None:

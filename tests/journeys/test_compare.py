@@ -86,6 +86,16 @@ def test_the_page_shows_both_quotes_both_links_and_that_nothing_is_sealed(
     assert "17 flaws: " in page
 
 
+def test_a_comparison_written_away_from_its_records_says_what_that_hinders(
+    before: str, after: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (tmp_path / "elsewhere").mkdir()
+    for out, is_told in ((tmp_path / "elsewhere" / "changes.json", True), (tmp_path / "changes.json", False)):
+        assert main(["compare", before, after, "--out", str(out), "--json"]) == 0
+        marks = json.loads(capsys.readouterr().out)["marks"]
+        assert any("write it beside them" in mark for mark in marks) is is_told
+
+
 def test_the_summary_for_machines_counts_the_same(
     before: str, after: str, out: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:

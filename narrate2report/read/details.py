@@ -15,6 +15,9 @@ WHERE_WORDS = frozenset(
     "left right upper lower top bottom front back rear middle center centre corner low high inside outside".split()
 )
 MAX_WHERE_WORDS = 9
+MAX_SIZE_WORDS = 10
+SIZE_OPENERS = frozenset("it that this about maybe roughly around close almost nearly say probably i".split())
+"""Words with which a size begins that is told after its flaw."""
 NUMBER_REACH = 6
 """Words before a noun in which its number may stand."""
 
@@ -59,6 +62,16 @@ def size_of(spoken: Spoken, mention: Mention, until: int) -> Size | None:
     """The first size said from shortly before the flaw up to the next one."""
     clause = spoken.clause_of(mention.start)
     return find_size(spoken.tokens[max(clause.start, mention.start - 5) : until], spoken.text)
+
+
+def size_alone(spoken: Spoken) -> Size | None:
+    """`It's close to two inches now.`: the size of what was told just before, and nothing else."""
+    words = [token.norm for token in spoken.tokens if token.is_word]
+    if not words or len(words) > MAX_SIZE_WORDS or words[0] not in SIZE_OPENERS:
+        return None
+    if spoken.named or spoken.terms("condition", "component"):
+        return None
+    return find_size(spoken.tokens, spoken.text)
 
 
 def where_of(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:

@@ -10,7 +10,7 @@ from itertools import takewhile
 from narrate2report.read.draft import Draft
 from narrate2report.read.sentences import Sentence
 from narrate2report.read.spoken import Spoken
-from narrate2report.records.findings import Entry, Evidence, Heard
+from narrate2report.records.findings import SOUND, Entry, Evidence, Heard, Size
 
 REMEMBERED = 6
 """For how many sentences a flaw can be referred to as `the dent`."""
@@ -77,6 +77,17 @@ class Ledger:
                 line.draft = replace(line.draft, where=where).with_reason(reason)
                 line.sentences.append(spoken.sentence)
                 return True
+        return False
+
+    def measure(self, spoken: Spoken, number: int, size: Size) -> bool:
+        """`There's a scratch. It's four inches long.`: put the size on the flaw just before, if it has none."""
+        for line in self._since(number - 1):
+            draft = line.draft
+            if draft.condition not in (None, *SOUND) and draft.assertion != "absent" and draft.size is None:
+                line.draft = replace(draft, size=size).with_reason(f"its size is told after it: '{spoken.text}'")
+                line.sentences.append(spoken.sentence)
+                return True
+            return False
         return False
 
     def withdraw(self, number: int, wanted: set[str], instead: Sequence[Draft]) -> None:

@@ -14,6 +14,7 @@ from narrate2report.read.conditions import find_flaws, is_reference, observe
 from narrate2report.read.corrections import Corrections
 from narrate2report.read.coverage import cover
 from narrate2report.read.descriptions import find_descriptions
+from narrate2report.read.details import size_alone
 from narrate2report.read.draft import Draft
 from narrate2report.read.echoes import find_echoes
 from narrate2report.read.entries import Ledger
@@ -172,6 +173,9 @@ def _read_one(
     drafts += follow_ups
     drafts += find_advice(scene, walk.focus, drafts)
     drafts += find_descriptions(scene)
+    size = size_alone(spoken) if not drafts and _is_plainly_said(stances) else None
+    if size is not None and ledger.measure(spoken, turn, size):
+        return None, ("tells the size of what was said before",)
     if corrections.correct_place(drafts, ledger, turn):
         return None, ("corrects the place of what was said before",)
     walk.withdrawing = corrections.withdraw(drafts, ledger, turn, pending=walk.withdrawing)
@@ -182,6 +186,10 @@ def _read_one(
         remember(spoken, drafts, stances, turn, walk)
         walk.turn += 1
     return _unused_reason(spoken, stances, drafts)
+
+
+def _is_plainly_said(stances: Sequence[Stance]) -> bool:
+    return all(stance.mode is Mode.ASSERTED for stance in stances)
 
 
 def _begins_with_it(spoken: Spoken) -> bool:

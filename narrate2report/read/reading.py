@@ -12,7 +12,7 @@ from narrate2report.read.bearers import Bearers
 from narrate2report.read.checks import find_checks
 from narrate2report.read.conditions import find_flaws, is_reference, observe
 from narrate2report.read.corrections import Corrections
-from narrate2report.read.coverage import cover
+from narrate2report.read.coverage import UNPLANNED, cover
 from narrate2report.read.descriptions import find_descriptions
 from narrate2report.read.details import size_alone
 from narrate2report.read.draft import Draft
@@ -39,6 +39,7 @@ from narrate2report.read.spoken import Spoken, speak
 from narrate2report.read.stance import mode_reason, read_stances
 from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.read.words import Tokenizer
+from narrate2report.records.expected import Expected
 from narrate2report.records.findings import Findings, Reason, RoomVisit, TranscriptFacts
 from narrate2report.records.transcript import Transcript
 from narrate2report.records.weighing import Passage, Weighed, by_reading
@@ -74,10 +75,17 @@ class Reader:
         """What may have been said in the place of what was heard: to be weighed against the sound before reading."""
         return tuple(self._repairer.ask(split_sentences(transcript)))
 
-    def read(self, transcript: Transcript, room: str | None = None, weighed: Sequence[Weighed] = ()) -> Reading:
+    def read(
+        self,
+        transcript: Transcript,
+        room: str | None = None,
+        weighed: Sequence[Weighed] = (),
+        plan: Expected = UNPLANNED,
+    ) -> Reading:
         """Read a transcript into a record whose every entry is `proposed`.
 
-        `room` is where the walk starts, `weighed` what the sound gave for what was asked of it.
+        `room` is where the walk starts, `weighed` what the sound gave for what was asked of it, `plan`
+        what it was expected to speak of.
         """
         sentences = split_sentences(transcript)
         repaired = self._repairer.repair_spoken(sentences, by_reading(weighed))
@@ -108,15 +116,20 @@ class Reader:
             transcript=_facts(transcript, self._vocabulary),
             entries=entries,
             rooms=_visits(walk.place, sentences),
-            coverage=cover(entries, [room for room, _ in walk.place.visits], self._vocabulary),
+            coverage=cover(entries, [room for room, _ in walk.place.visits], self._vocabulary, plan),
             unused=tuple(unused for one in read_sentences if (unused := one.as_unused()) is not None),
         )
         return Reading(findings, read_sentences)
 
 
-def read(transcript: Transcript, vocabulary: Vocabulary, tokenizer: Tokenizer | None = None) -> Reading:
+def read(
+    transcript: Transcript,
+    vocabulary: Vocabulary,
+    tokenizer: Tokenizer | None = None,
+    plan: Expected = UNPLANNED,
+) -> Reading:
     """Read one transcript; for several, keep a Reader."""
-    return Reader(vocabulary, tokenizer).read(transcript)
+    return Reader(vocabulary, tokenizer).read(transcript, plan=plan)
 
 
 def _read_one(

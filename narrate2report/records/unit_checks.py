@@ -63,6 +63,8 @@ def _faults(unit: Unit, known: KnownNames) -> Iterator[Fault]:
             yield at, f"{thing.name} stands here twice; put all its remedies into one block"
         yield from _thing(thing, unit.dates, at)
     for room, components in unit.rooms.items():
+        if problem := name_fault("room", room, known):
+            yield ("rooms", room), problem
         for place, component in enumerate(components):
             yield from _names(room, component, ("rooms", room, place), known)
 

@@ -10,7 +10,7 @@ import pytest
 
 ROOT = Path(__file__).parents[2]
 PACKAGE = ROOT / "narrate2report"
-STAGES = {"intake", "listen", "read", "review", "compare", "seal", "settle", "publish", "evaluate", "shelf"}
+STAGES = {"intake", "listen", "read", "review", "compare", "seal", "settle", "publish", "evaluate", "shelf", "plan"}
 MAY_IMPORT = {stage: {stage, "records", "wording", "errors", "shipped"} for stage in STAGES} | {
     "records": {"records", "errors", "shipped"},
     "wording": {"records"},

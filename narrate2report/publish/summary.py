@@ -10,6 +10,7 @@ from rich.padding import Padding
 from rich.table import Table
 from rich.text import Text
 
+from narrate2report.records.expected import WHOLE_UNIT
 from narrate2report.records.findings import Entry, Findings
 from narrate2report.records.moments import clock
 from narrate2report.wording import (
@@ -74,6 +75,13 @@ def numbers(findings: Findings) -> dict[str, object]:
     }
 
 
+def rooms_never_walked(findings: Findings) -> tuple[str, ...]:
+    """The rooms that a plan expected, that nobody went into and of which nothing was said, in the plan's order."""
+    spoken = {entry.room for entry in findings.entries if entry.state != "dropped"}
+    walked = spoken | {visit.room for visit in findings.rooms} | {WHOLE_UNIT}
+    return tuple(dict.fromkeys(row.room for row in findings.coverage if row.room not in walked))
+
+
 def _counts(names: Iterable[str]) -> dict[str, int]:
     return dict(sorted(Counter(names).items()))
 
@@ -130,7 +138,9 @@ def _remainder(findings: Findings) -> list[Text]:
     if unclear := [sentence for sentence in findings.unused if sentence.reason == "unclear"]:
         places = ", ".join(moment(one.recording, one.start, len(findings.recordings)) for one in unclear)
         lines.append(Text(f"Unclear, for you to check: {places}.", style="bold"))
-    for room in dict.fromkeys(row.room for row in findings.coverage):
+    if missed := rooms_never_walked(findings):
+        lines.append(Text(f"Expected and never walked: {', '.join(map(room_name, missed))}.", style="bold"))
+    for room in dict.fromkeys(row.room for row in findings.coverage if row.room not in missed):
         silent = [row.component for row in findings.coverage if (row.room, row.status) == (room, "not_noted")]
         if silent:
             lines.append(Text(f"Not spoken of in {room_name(room)}: {listed(silent)}.", style="dim"))

@@ -14,7 +14,7 @@ from collections.abc import Sequence
 from typing import NoReturn
 
 from narrate2report import __version__
-from narrate2report.arguments import comparing, deciding, leaving, listening, many, settling, words
+from narrate2report.arguments import comparing, deciding, leaving, listening, many, planning, settling, words
 from narrate2report.errors import BadInput, NarrateError
 
 INTERRUPTED = 130
@@ -73,9 +73,11 @@ def parser() -> argparse.ArgumentParser:
     top = _Parser(prog="narrate2report", description="Turn a narrated walk through a rental into a record.")
     top.add_argument("--version", action="version", version=f"narrate2report {__version__}")
     commands = top.add_subparsers(title="commands", metavar="COMMAND", required=True)
+    planning.add_plan(commands)
     listening.add_draft(commands)
     listening.add_show(commands)
     listening.add_captions(commands)
+    planning.add_coverage(commands)
     deciding.add_review(commands)
     deciding.add_seal(commands)
     deciding.add_verify(commands)

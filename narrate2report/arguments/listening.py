@@ -45,6 +45,9 @@ def add_draft(commands: Commands) -> None:
     draft.add_argument(
         "--keep-location", action="store_true", help="keep where and with what device it was recorded in the record"
     )
+    draft.add_argument(
+        "--plan", metavar="UNIT.yaml", type=path_text, help="the unit file whose rooms the walk is measured against"
+    )
     draft.add_argument("--kind", choices=("move_in", "move_out", "periodic"), help="which walk this was")
     draft.add_argument("--unit", metavar="TEXT", type=plain_text, help="the unit that was walked")
     draft.add_argument("--inspector", metavar="NAME", type=plain_text, help="who walked and spoke")
@@ -125,6 +128,7 @@ def _run_draft(chosen: argparse.Namespace) -> int:
             by_sound=not chosen.repair_by_text,
             keep_location=chosen.keep_location,
             vocabulary=chosen.vocab,
+            plan=chosen.plan,
             quiet=chosen.quiet,
             as_json=chosen.json,
             explain=chosen.explain,

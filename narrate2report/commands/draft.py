@@ -9,22 +9,26 @@ from __future__ import annotations
 import json
 import os
 import sys
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from rich.console import Console, RenderableType
 
 from narrate2report.commands.listening import listen_to, weigh_for
+from narrate2report.commands.planned import expected_rooms, read_plan
 from narrate2report.commands.typed import command
 from narrate2report.commands.words import word_folders
 from narrate2report.errors import BadInput, BrokenRecord
 from narrate2report.intake.gather import Clips, gather
 from narrate2report.publish.explain import explain
 from narrate2report.publish.summary import first_to_look_at, numbers, summary
+from narrate2report.read.coverage import UNPLANNED
 from narrate2report.read.lexicon import load_vocabulary
 from narrate2report.read.outcome import Reading
 from narrate2report.read.reading import Reader
+from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.records.beside import heard_beside, journal_beside, transcript_beside
+from narrate2report.records.expected import Expected
 from narrate2report.records.files import read_record, write_record
 from narrate2report.records.findings import Findings
 from narrate2report.records.header import GivenFacts, with_given
@@ -46,6 +50,7 @@ class Wanted:
     by_sound: bool = True
     keep_location: bool = False
     vocabulary: Path | None = None
+    plan: Path | None = None
     quiet: bool = False
     as_json: bool = False
     explain: bool = False
@@ -60,25 +65,32 @@ def draft(wanted: Wanted) -> Findings:
     _check_place(wanted)
     given = gather(wanted.inputs, track=wanted.track, keep_location=wanted.keep_location)
     vocabulary = load_vocabulary(*word_folders(wanted.vocabulary))
+    plan, facts = _planned(wanted, vocabulary)
     reader = Reader(vocabulary)
     if isinstance(given, Transcript):
         transcript = given
-        reading = reader.read(transcript)
+        reading = reader.read(transcript, plan=plan)
     else:
         _check_transcript_place(transcript_beside(wanted.out), given)
         keep = heard_beside(wanted.out)
         transcript = listen_to(given, keep, wanted.model, quiet=wanted.quiet)
         asked = reader.ask(transcript) if wanted.by_sound else ()
         weighed = weigh_for(asked, given, transcript, keep, wanted.model, quiet=wanted.quiet) if asked else ()
-        reading = reader.read(transcript, weighed=weighed)
-    findings = reading.findings.model_copy(
-        update={"walkthrough": with_given(reading.findings.walkthrough, wanted.facts)}
-    )
+        reading = reader.read(transcript, weighed=weighed, plan=plan)
+    findings = reading.findings.model_copy(update={"walkthrough": with_given(reading.findings.walkthrough, facts)})
     if transcript is not given:
         write_record(transcript_beside(wanted.out), transcript)
     write_record(wanted.out, findings)
     _tell(wanted, findings, reading)
     return findings
+
+
+def _planned(wanted: Wanted, vocabulary: Vocabulary) -> tuple[Expected, GivenFacts]:
+    """The rooms that the walk is measured against, and its facts: without others, the unit is the plan's."""
+    if wanted.plan is None:
+        return UNPLANNED, wanted.facts
+    file = read_plan(wanted.plan, vocabulary)
+    return expected_rooms(file, vocabulary), replace(wanted.facts, unit=wanted.facts.unit or file.unit.unit)
 
 
 def _check_place(wanted: Wanted) -> None:

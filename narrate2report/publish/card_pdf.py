@@ -18,7 +18,7 @@ import typst
 
 from narrate2report.errors import BadInput
 from narrate2report.publish.card_told import ToldCard
-from narrate2report.publish.report_pdf import PAPERS, Paper, fit_for_print
+from narrate2report.publish.report_pdf import DESIGN, PAPERS, Paper, fit_for_print
 
 TEMPLATE = Path(__file__).with_name("card.typ")
 LAYOUTS: tuple[tuple[bool, tuple[float, ...]], ...] = (
@@ -40,7 +40,8 @@ def card_pdf_of(card: ToldCard, paper: Paper = "letter") -> bytes:
     content = {"card": fit_for_print(_content(card)), "paper": PAPERS[paper]}
     with tempfile.TemporaryDirectory(prefix="narrate2report-") as folder:
         root = Path(folder)
-        shutil.copyfile(TEMPLATE, root / "card.typ")
+        for file in (TEMPLATE, DESIGN):
+            shutil.copyfile(file, root / file.name)
         (root / "card.json").write_text(json.dumps(content, ensure_ascii=False), encoding="utf-8")
         try:
             return _typeset(root)
@@ -68,7 +69,7 @@ def _typeset(root: Path) -> bytes:
 
 def _compiler(root: Path, fonts: typst.Fonts, size: float, compact: bool) -> typst.Compiler:
     inputs = {"size": str(size), "compact": "yes" if compact else "no"}
-    return typst.Compiler(root / "card.typ", root=root, font_paths=fonts, sys_inputs=inputs)
+    return typst.Compiler(root / TEMPLATE.name, root=root, font_paths=fonts, sys_inputs=inputs)
 
 
 def _pages(compiler: typst.Compiler) -> int:

@@ -9,7 +9,8 @@ from narrate2report.plan.again import Old, handed_of, last_walk, old_of, walked_
 from narrate2report.plan.known import ALARMS, Known
 from narrate2report.records.card import Card, CardPart, CardRoom, Handed, WalkKind
 from narrate2report.records.expected import WHOLE_UNIT, Expected, Rooms, expected_of, usual_in
-from narrate2report.records.findings import Findings
+from narrate2report.records.findings import Findings, Sourced
+from narrate2report.records.header import clashes
 from narrate2report.records.unit import Unit
 
 COMMON_ROOMS = ("entry", "living_room", "kitchen", "bathroom", "bedroom")
@@ -40,6 +41,7 @@ def make_card(wish: Wish, known: Known) -> Card:
         handed=_handed(wish, known),
         last=last_walk(last, reviewed=wish.last_reviewed) if last else None,
         rooms_are_planned=bool(unit.rooms),
+        clashes=_clashes(unit, last) if last else (),
     )
 
 
@@ -50,6 +52,11 @@ def _rooms(unit: Unit, last: Findings | None, known: Known) -> Rooms:
     things = [thing.room for thing in unit.components if thing.room != WHOLE_UNIT]
     names = (walked_of(last) if last else ()) or tuple(dict.fromkeys(things)) or COMMON_ROOMS
     return {room: usual_in(room, known.usual) for room in names if room != WHOLE_UNIT}
+
+
+def _clashes(unit: Unit, last: Findings) -> tuple[str, ...]:
+    """Whether the last record is of another unit: shown, for a person to say which is right."""
+    return clashes({"unit": (Sourced(value=unit.unit, source="unit file"), *last.walkthrough.unit)})
 
 
 def _calls(unit: Unit) -> Mapping[tuple[str, str], str]:

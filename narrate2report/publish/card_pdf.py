@@ -22,7 +22,7 @@ from narrate2report.publish.report_pdf import DESIGN, PAPERS, Paper, fit_for_pri
 
 TEMPLATE = Path(__file__).with_name("card.typ")
 LAYOUTS: tuple[tuple[bool, tuple[float, ...]], ...] = (
-    (False, tuple(10 - step / 4 for step in range(7))),
+    (False, tuple(12 - step / 4 for step in range(15))),
     (True, tuple(9 - step / 4 for step in range(7))),
 )
 """Compact or not, with the letters in points, in the order in which they are tried. Compact, what to do with a thing
@@ -45,8 +45,8 @@ def card_pdf_of(card: ToldCard, paper: Paper = "letter") -> bytes:
         (root / "card.json").write_text(json.dumps(content, ensure_ascii=False), encoding="utf-8")
         try:
             return _typeset(root)
-        except typst.TypstError as error:
-            raise BadInput(f"the card cannot be set: {error.message}") from error
+        except RuntimeError as error:  # what counts the pages raises no TypstError, which is one of these
+            raise BadInput(f"the card cannot be set: {error}") from error
 
 
 def _content(card: ToldCard) -> dict[str, object]:

@@ -125,6 +125,7 @@ class _Telling:
             day = page["day"].format(day=self.language.day(last.day)) if last.day else ""
             told = page["looks_back"].format(walk=self._last_walk(), day=day)
             yield told if last.reviewed else f"{told} {page['undecided']}"
+        yield from (page["clash"].format(clash=one) for one in self.of.clashes)
         if not self.of.rooms_are_planned:
             yield page["guessed"]
 

@@ -70,7 +70,7 @@ class LastWalk:
 
 @dataclass(frozen=True)
 class Card:
-    """Everything that a card shows of one walk of one unit."""
+    """Everything that a card shows of one walk of one unit; `clashes` say that the last walk was of another one."""
 
     unit: str
     kind: WalkKind
@@ -80,6 +80,7 @@ class Card:
     handed: tuple[Handed, ...] = ()
     last: LastWalk | None = None
     rooms_are_planned: bool = True
+    clashes: tuple[str, ...] = ()
 
     @property
     def again(self) -> tuple[Again, ...]:

@@ -123,6 +123,12 @@ def test_a_last_walk_whose_sources_disagree_is_given_no_kind_and_no_day() -> Non
     assert (made.last.kind, made.last.day, made.last.reviewed) == (None, "2025-03-06", False)
 
 
+def test_a_last_walk_of_another_unit_is_told() -> None:
+    assert card(entry()).clashes == ()
+    other = card(entry(), walkthrough={"unit": [{"value": "7A", "source": "given"}]})
+    assert other.clashes == ("unit: 2B (unit file), 7A (given)",)
+
+
 FLAWS = st.builds(
     lambda room, component, state: (room, component, state),
     st.sampled_from(["kitchen", "bathroom", "bathroom.hall", "bedroom.2", "whole_unit", "porch"]),

@@ -87,6 +87,14 @@ def test_a_draft_that_is_looked_back_to_is_called_one() -> None:
     assert not any("draft" in one for one in told(card(SCRATCH)).remarks)
 
 
+def test_a_record_of_another_unit_is_asked_about_on_the_card() -> None:
+    other = findings(entry(), walkthrough={"unit": [{"value": "7A", "source": "given"}]})
+    made = told(make_card(Wish(unit(ROOMS), "move_out", other, last_reviewed=True), KNOWN))
+    asked = "Is that the right record? unit: 2B (unit file), 7A (given)."
+    assert asked in made.remarks
+    assert asked in ReadBack(card_pdf_of(made)).text
+
+
 @pytest.mark.parametrize("paper", ["letter", "a4"])
 def test_it_is_one_page_titled_tagged_and_holds_its_fonts(paper: Paper) -> None:
     read = ReadBack(card_pdf_of(told(card(SCRATCH)), paper))
@@ -206,7 +214,7 @@ def test_each_kind_of_walk_has_its_words(kind: Any) -> None:
         == {
             "move_in": "Move-in walk, unit 2B",
             "move_out": "Move-out walk, unit 2B",
-            "periodic": "Visit in between, unit 2B",
+            "periodic": "Periodic visit, unit 2B",
         }[kind]
     )
     assert bool(made.handed) == (kind != "periodic")

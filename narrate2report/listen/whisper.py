@@ -23,7 +23,7 @@ from narrate2report.records.clip import RATE, Sound
 from narrate2report.records.transcript import Word
 
 if TYPE_CHECKING:
-    from faster_whisper.transcribe import Segment
+    from faster_whisper.transcribe import Segment, WhisperModel
 
 BEAM = 5
 
@@ -52,6 +52,7 @@ class Whisper:
             )
         except Exception as error:  # the libraries below raise bare ones for files that they cannot take
             raise ModelMissing(f"{folder}: is not a Whisper model for CTranslate2 ({error})") from error
+        _sum_in_fixed_order(model)
         self._pipeline = BatchedInferencePipeline(model)
         self._encoded: Any = None
         self._remember_encoded(model)
@@ -143,6 +144,19 @@ def repeats(words: Sequence[Word]) -> float:
     return len(text) / len(zlib.compress(text)) if text else 0.0
 
 
+def _sum_in_fixed_order(model: WhisperModel) -> None:
+    """Make what a model hears the same on any number of processor cores.
+
+    The library multiplies sound with its filters by a product whose sums are cut into as many pieces as there are
+    cores, and the last digit of a sum decides now and then between two words. The filters are nearly all zeros: as a
+    sparse matrix they are added up one after the other, as fast.
+    """
+    from scipy.sparse import csr_array
+
+    extractor = model.feature_extractor
+    extractor.mel_filters = csr_array(extractor.mel_filters)
+
+
 def _lay_out(sounds: Sequence[Sound]) -> tuple[Sound, list[dict[str, float]]]:
     """The windows in a row, each from a whole second on: the library counts starts in 10 ms."""
     pieces, places, at = [], [], 0
@@ -187,6 +201,12 @@ def _chance(probability: float) -> float:
 
 
 def usable_cores() -> int:
-    """Processor cores this program may use; more than eight bring nothing for windows of 30 s."""
+    """Processor cores this program may use; more than eight bring nothing for windows of 30 s.
+
+    OMP_NUM_THREADS, by which the libraries below are told how many, sets a lower number.
+    """
     usable = len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
+    told = os.environ.get("OMP_NUM_THREADS", "")
+    if told.isdecimal() and int(told) > 0:
+        usable = min(usable, int(told))
     return max(1, min(8, usable))

@@ -91,6 +91,7 @@ def parser() -> argparse.ArgumentParser:
     settling.add_statement(commands)
     settling.add_unit(commands)
     deciding.add_key(commands)
+    many.add_batch(commands)
     many.add_shelf(commands)
     many.add_find(commands)
     words.add_vocab(commands)

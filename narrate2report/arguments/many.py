@@ -1,11 +1,11 @@
-"""Arguments of what looks at many walks at once: `shelf`, `find`."""
+"""Arguments of what is done with many walks at once: `batch`, `shelf`, `find`."""
 
 from __future__ import annotations
 
 import argparse
 from pathlib import Path
 
-from narrate2report.arguments.shared import Commands, path_text
+from narrate2report.arguments.shared import Commands, add_words, path_text, plain_text
 from narrate2report.records.shelved import Standing
 
 STANDINGS: dict[str, Standing] = {
@@ -16,6 +16,39 @@ STANDINGS: dict[str, Standing] = {
     "settled": "settled",
     "broken": "broken",
 }
+
+
+SOME_FAILED = 2
+"""Exit status of `batch` where a recording could not be drafted."""
+
+
+def add_batch(commands: Commands) -> None:
+    """`batch`."""
+    batch = commands.add_parser(
+        "batch",
+        help="draft every recording that has no record yet",
+        description="Draft every recording below a folder, or that a pattern matches, that has no record yet.",
+    )
+    batch.add_argument(
+        "places",
+        metavar="FOLDER|GLOB",
+        nargs="+",
+        type=lambda name: str(path_text(name)) if "://" not in name else name,
+        help="folders, recordings or patterns such as 'walks/**/*.mp4'; addresses such as s3://bucket/walks",
+    )
+    batch.add_argument("--jobs", metavar="N", type=_jobs, help="so many at once (what cores and free memory allow)")
+    batch.add_argument("--watch", action="store_true", help="go on, and draft what comes into the folders")
+    batch.add_argument("--scheduler", metavar="ADDRESS", help="work on this Dask cluster, such as tls://host:8786")
+    batch.add_argument("--quiet", action="store_true", help="print nothing but errors")
+    batch.add_argument("--json", action="store_true", help="print a JSON line for each recording, and one for all")
+    batch.add_argument("--model", metavar="NAME|FOLDER", help="listen with this Whisper model, as 'draft' does")
+    batch.add_argument(
+        "--keep-location", action="store_true", help="keep where and with what device it was recorded in the records"
+    )
+    batch.add_argument("--kind", choices=("move_in", "move_out", "periodic"), help="which walks these were")
+    batch.add_argument("--inspector", metavar="NAME", type=plain_text, help="who walked and spoke in all of them")
+    add_words(batch)
+    batch.set_defaults(run=_run_batch)
 
 
 def add_shelf(commands: Commands) -> None:
@@ -51,6 +84,33 @@ def _count(text: str) -> int:
     if not text.isdecimal() or not 0 < int(text) <= 1_000_000:
         raise argparse.ArgumentTypeError(f"{text!r}: is no number of lines")
     return int(text)
+
+
+def _jobs(text: str) -> int:
+    if not text.isdecimal() or not 0 < int(text) <= 1000:
+        raise argparse.ArgumentTypeError(f"{text!r}: is no number of jobs")
+    return int(text)
+
+
+def _run_batch(chosen: argparse.Namespace) -> int:
+    from narrate2report.commands.batch import WantedBatch, batch
+    from narrate2report.records.header import GivenFacts
+
+    failed = batch(
+        WantedBatch(
+            places=tuple(chosen.places),
+            jobs=chosen.jobs,
+            watch=chosen.watch,
+            scheduler=chosen.scheduler,
+            model=chosen.model,
+            vocabulary=chosen.vocab,
+            facts=GivenFacts(kind=chosen.kind, inspector=chosen.inspector),
+            keep_location=chosen.keep_location,
+            quiet=chosen.quiet,
+            as_json=chosen.json,
+        )
+    )
+    return SOME_FAILED if failed else 0
 
 
 def _run_shelf(chosen: argparse.Namespace) -> int:

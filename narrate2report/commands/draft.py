@@ -9,12 +9,13 @@ from __future__ import annotations
 import json
 import os
 import sys
+from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from rich.console import Console, RenderableType
 
-from narrate2report.commands.listening import listen_to, weigh_for
+from narrate2report.commands.listening import Ears, seen_ears
 from narrate2report.commands.planned import expected_rooms, read_plan
 from narrate2report.commands.typed import command
 from narrate2report.commands.words import word_folders
@@ -62,9 +63,21 @@ def draft(wanted: Wanted) -> Findings:
 
     Raises NarrateError when an input, the vocabulary or the model cannot be used; no file is written then.
     """
+    findings, reading = make_draft(
+        wanted, lambda: load_vocabulary(*word_folders(wanted.vocabulary)), seen_ears(wanted.model, quiet=wanted.quiet)
+    )
+    _tell(wanted, findings, reading)
+    return findings
+
+
+def make_draft(wanted: Wanted, words: Callable[[], Vocabulary], ears: Ears) -> tuple[Findings, Reading]:
+    """Write the findings file that was asked for and return it with its reading; nothing is printed.
+
+    `words` is called, and anything is heard, once every input has proved usable. Raises NarrateError as `draft` does.
+    """
     _check_place(wanted)
     given = gather(wanted.inputs, track=wanted.track, keep_location=wanted.keep_location)
-    vocabulary = load_vocabulary(*word_folders(wanted.vocabulary))
+    vocabulary = words()
     plan, facts = _planned(wanted, vocabulary)
     reader = Reader(vocabulary)
     if isinstance(given, Transcript):
@@ -73,16 +86,15 @@ def draft(wanted: Wanted) -> Findings:
     else:
         _check_transcript_place(transcript_beside(wanted.out), given)
         keep = heard_beside(wanted.out)
-        transcript = listen_to(given, keep, wanted.model, quiet=wanted.quiet)
+        transcript = ears.hear(given, keep)
         asked = reader.ask(transcript) if wanted.by_sound else ()
-        weighed = weigh_for(asked, given, transcript, keep, wanted.model, quiet=wanted.quiet) if asked else ()
+        weighed = ears.weigh(asked, given, transcript, keep) if asked else ()
         reading = reader.read(transcript, weighed=weighed, plan=plan)
     findings = reading.findings.model_copy(update={"walkthrough": with_given(reading.findings.walkthrough, facts)})
     if transcript is not given:
         write_record(transcript_beside(wanted.out), transcript)
     write_record(wanted.out, findings)
-    _tell(wanted, findings, reading)
-    return findings
+    return findings, reading
 
 
 def _planned(wanted: Wanted, vocabulary: Vocabulary) -> tuple[Expected, GivenFacts]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
+from dataclasses import dataclass
 from pathlib import Path
 
 from rich.console import Console
@@ -19,31 +20,64 @@ from narrate2report.records.transcript import Transcript
 from narrate2report.records.weighing import Passage, Weighed
 
 
-def listen_to(clips: Clips, keep: Path, model: str | None, *, quiet: bool) -> Transcript:
-    """The transcript of a walk's clips. What was heard is kept in `keep`; another run goes on from there.
+@dataclass(frozen=True)
+class Ears:
+    """How the clips of a walk are heard, and how doubtful words are held against their sound.
 
-    Raises NarrateError for clips or a model that cannot be used; no new file is left behind then.
+    Both keep what they find in the file that they are given; another run goes on from there. They raise NarrateError
+    for clips or a model that cannot be used; no new file is left behind then.
     """
+
+    hear: Callable[[Clips, Path], Transcript]
+    weigh: Callable[[Sequence[Passage], Clips, Transcript, Path], tuple[Weighed, ...]]
+
+
+def ears(model: str | None, on_progress: Callable[[Heard], None], on_note: Callable[[str], None]) -> Ears:
+    """Ears that say how far they are to whoever wants to know."""
+
+    def hear(clips: Clips, keep: Path) -> Transcript:
+        return _hear(clips, keep, model, on_progress, on_note)
+
+    def weigh_words(
+        passages: Sequence[Passage], clips: Clips, transcript: Transcript, keep: Path
+    ) -> tuple[Weighed, ...]:
+        return weigh(passages, clips.clips, transcript.engine, keep=keep, model=model)
+
+    return Ears(hear, weigh_words)
+
+
+def seen_ears(model: str | None, *, quiet: bool) -> Ears:
+    """Ears with a bar on stderr, or nothing when quiet."""
+
+    def hear(clips: Clips, keep: Path) -> Transcript:
+        with _progress(clips, quiet=quiet) as tell:
+            return _hear(clips, keep, model, tell, _note)
+
+    def weigh_words(
+        passages: Sequence[Passage], clips: Clips, transcript: Transcript, keep: Path
+    ) -> tuple[Weighed, ...]:
+        with _counting(len(passages), quiet=quiet) as tell:
+            return weigh(passages, clips.clips, transcript.engine, keep=keep, model=model, on_progress=tell)
+
+    return Ears(hear, weigh_words)
+
+
+def _hear(
+    clips: Clips, keep: Path, model: str | None, on_progress: Callable[[Heard], None], on_note: Callable[[str], None]
+) -> Transcript:
     was_there = keep.exists()
     try:
-        with _progress(clips, quiet=quiet) as tell:
-            transcript = listen(clips.clips, keep=keep, model=model, on_progress=tell, on_note=_note)
+        return listen(clips.clips, keep=keep, model=model, on_progress=on_progress, on_note=on_note)
     except NoRoom:
         raise  # what was heard before the disk was full is worth keeping
     except NarrateError:
         if not was_there:
             keep.unlink(missing_ok=True)
         raise
-    return transcript
 
 
-def weigh_for(
-    passages: Sequence[Passage], clips: Clips, transcript: Transcript, keep: Path, model: str | None, *, quiet: bool
-) -> tuple[Weighed, ...]:
-    """What the sound of a walk's clips gives for other readings of what was heard; kept in `keep` as well.
-
-    Raises NarrateError where the model cannot be used or there is no room to keep it.
-    """
+@contextmanager
+def _counting(passages: int, *, quiet: bool) -> Iterator[Callable[[int], None]]:
     bar = Progress(
         TextColumn("weighing doubtful words", markup=False),
         BarColumn(),
@@ -52,15 +86,8 @@ def weigh_for(
         disable=quiet,
     )
     with bar:
-        task = bar.add_task("weighing", total=len(passages))
-        return weigh(
-            passages,
-            clips.clips,
-            transcript.engine,
-            keep=keep,
-            model=model,
-            on_progress=lambda done: bar.update(task, completed=done),
-        )
+        task = bar.add_task("weighing", total=passages)
+        yield lambda done: bar.update(task, completed=done)
 
 
 def _note(line: str) -> None:

@@ -15,7 +15,7 @@ import numpy as np
 
 from narrate2report.errors import ModelMissing
 from narrate2report.listen.device import Device
-from narrate2report.listen.whisper import usable_cores
+from narrate2report.listen.whisper import sum_in_fixed_order, usable_cores
 from narrate2report.records.clip import Sound
 
 FAINTEST = 1e-10
@@ -40,6 +40,7 @@ class Aligner:
             )
         except Exception as error:  # the libraries below raise bare ones for files that they cannot take
             raise ModelMissing(f"{folder}: is not a Whisper model for CTranslate2 ({error})") from error
+        sum_in_fixed_order(self._model)
         self._tokens = Tokenizer(
             self._model.hf_tokenizer, self._model.model.is_multilingual, task="transcribe", language=language
         )

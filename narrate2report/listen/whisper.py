@@ -52,7 +52,7 @@ class Whisper:
             )
         except Exception as error:  # the libraries below raise bare ones for files that they cannot take
             raise ModelMissing(f"{folder}: is not a Whisper model for CTranslate2 ({error})") from error
-        _sum_in_fixed_order(model)
+        sum_in_fixed_order(model)
         self._pipeline = BatchedInferencePipeline(model)
         self._encoded: Any = None
         self._remember_encoded(model)
@@ -144,7 +144,7 @@ def repeats(words: Sequence[Word]) -> float:
     return len(text) / len(zlib.compress(text)) if text else 0.0
 
 
-def _sum_in_fixed_order(model: WhisperModel) -> None:
+def sum_in_fixed_order(model: WhisperModel) -> None:
     """Make what a model hears the same on any number of processor cores.
 
     The library multiplies sound with its filters by a product whose sums are cut into as many pieces as there are

@@ -10,7 +10,7 @@ import pytest
 
 ROOT = Path(__file__).parents[2]
 PACKAGE = ROOT / "narrate2report"
-STAGES = {"intake", "listen", "read", "review", "compare", "seal", "settle", "publish", "evaluate", "shelf", "plan"}
+STAGES = {"intake", "listen", "read", "review", "compare", "seal", "settle", "publish", "evaluate", "shelf", "plan", "batch"}
 MAY_IMPORT = {stage: {stage, "records", "wording", "errors", "shipped"} for stage in STAGES} | {
     "records": {"records", "errors", "shipped"},
     "wording": {"records"},
@@ -30,7 +30,11 @@ HOME_OF = {
     "uvicorn": {"review"},
     "filelock": {"review"},
     "cryptography": {"seal"},
-    "scipy": {"compare", "evaluate"},
+    "scipy": {"compare", "evaluate", "listen"},
+    "distributed": {"batch"},
+    "fsspec": {"batch"},
+    "psutil": {"batch"},
+    "watchfiles": {"batch"},
     "holidays": {"settle"},
     "rich": {"publish", "commands"},
     "typst": {"publish"},

@@ -1,0 +1,45 @@
+"""How many recordings this machine can draft at once, by its cores and its free memory."""
+
+from __future__ import annotations
+
+import os
+from dataclasses import dataclass
+
+import psutil
+
+JOB_BYTES = 900 << 20
+"""Memory of one draft with the bundled speech model, at its largest (measured on hours of talk)."""
+
+JOB_THREADS = 2
+"""Threads of one draft: a second one saves a third of the time, further ones hardly any."""
+
+
+@dataclass(frozen=True)
+class Room:
+    """So many drafts at once, each with so many threads."""
+
+    jobs: int
+    threads: int
+
+
+def room(jobs: int | None = None) -> Room:
+    """What this machine has room for now, or for the number of drafts that was asked for."""
+    return room_for(_cores(), psutil.virtual_memory().available, jobs)
+
+
+def room_for(cores: int, free_bytes: int, jobs: int | None) -> Room:
+    """As `room`, for a machine of so many cores and so much free memory.
+
+    >>> room_for(8, 32 << 30, None)
+    Room(jobs=4, threads=2)
+    >>> room_for(8, 2 << 30, None)
+    Room(jobs=2, threads=4)
+    """
+    jobs = jobs or max(1, min(cores // JOB_THREADS, free_bytes // JOB_BYTES))
+    return Room(jobs, max(1, cores // jobs))
+
+
+def _cores() -> int:
+    """Processor cores that this program may use."""
+    usable = len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count()
+    return usable or 1

@@ -110,7 +110,7 @@ class _Rounds:
         """Hand over what is new in these folders."""
         for here in folders:
             planned = plan(here, self._records.of(here.records), self._settings, digest_place)
-            self._screen.settled(planned.settled)
+            self._screen.settled(each for each in planned.settled if each.recording not in self._at_work)
             lying = {each.place: each for each in here.recordings}
             tasks = [task for task in planned.tasks if self._is_new(task, lying[task.recording])]
             self._screen.begin(len(tasks))

@@ -67,11 +67,16 @@ class Screen:
         self._bars.console.print(f"narrate2report: {line}", soft_wrap=True)
 
     def settled(self, outcomes: Iterable[Outcome]) -> None:
-        """Outcomes that needed no work; a person is told of them at the end."""
+        """Outcomes that needed no work; a person is told of them at the end. What was told before stands."""
         for outcome in outcomes:
-            if self._as_json and self._outcomes.get(outcome.recording) != outcome:
-                self._print(json.dumps(outcome_values(outcome), ensure_ascii=False))
+            before = self._outcomes.get(outcome.recording)
+            if before == outcome or (before and before.became == "drafted" and outcome.became == "already"):
+                continue
             self._outcomes[outcome.recording] = outcome
+            if self._as_json:
+                self._print(json.dumps(outcome_values(outcome), ensure_ascii=False))
+            elif self._at_once and outcome.became == "failed":
+                self._print(outcome_line(outcome))
 
     def tell(self, told: Heard | Outcome) -> None:
         """Show how far a recording is, or what became of it."""

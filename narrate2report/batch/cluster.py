@@ -7,6 +7,7 @@ A task's key comes from its content, so that the same task given twice is done o
 from __future__ import annotations
 
 import hashlib
+import logging
 import time
 from functools import partial
 from typing import TYPE_CHECKING, Any
@@ -70,6 +71,8 @@ def _connected(address: str) -> Client:
         from distributed import Client, Security
     except ModuleNotFoundError as error:
         raise BadInput(f"--scheduler {address}: Dask is not installed here; install narrate2report[cluster]") from error
+    # What goes wrong there is told as the outcome of a task, not as a trace of the library's own.
+    logging.getLogger("distributed.client").setLevel(logging.CRITICAL)
     scheme = address.partition("://")[0]
     if scheme not in SCHEMES or not address.partition("://")[2]:
         raise BadInput(f"--scheduler {address}: is no address; write it as tls://host:8786 or tcp://host:8786")

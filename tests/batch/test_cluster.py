@@ -13,9 +13,12 @@ import time
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 
+import dask
+import fsspec
 import pytest
-from distributed import Client
+from distributed import Client, LocalCluster, Security
 
 from narrate2report.cli import main
 from tests.intake.recordings import write_recording
@@ -110,3 +113,34 @@ def test_all_is_there_and_the_same_after_a_worker_was_killed(
     told_here, told_there = capsys.readouterr().out.splitlines()
     assert told_here.replace(str(here), str(there)) == told_there
     assert told_there.startswith(f"failed   {there}/bad.m4a: ")
+
+
+CAPTIONS = "WEBVTT\n\n00:00.000 --> 00:03.000\nIn the kitchen.\n\n00:03.000 --> 00:07.000\nThe tap drips.\n"
+
+
+@pytest.mark.parametrize("scheme", ["tcp", "tls"])
+def test_files_at_an_address_are_drafted_over_an_open_and_a_closed_connection(
+    scheme: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """The worker is a thread of this process, so that both see the same memory."""
+    files = fsspec.filesystem("memory")
+    files.pipe_file("/backlog/walk.vtt", CAPTIONS.encode())
+    keys: Any = Security.temporary() if scheme == "tls" else Security()
+    told = {
+        "distributed.comm.tls.ca-file": keys.tls_ca_file,
+        "distributed.comm.tls.client.cert": keys.tls_client_cert,
+        "distributed.comm.tls.client.key": keys.tls_client_key,
+    }
+    alone = {"n_workers": 1, "threads_per_worker": 1, "processes": False, "dashboard_address": None}
+    with LocalCluster(**alone, protocol=f"{scheme}://", host="127.0.0.1", security=keys) as cluster:
+        ask = ["batch", "memory://backlog/*.vtt", "--scheduler", cluster.scheduler_address]
+        with dask.config.set(told):
+            assert main([*ask, "--json"]) == 0
+            outcome = json.loads(capsys.readouterr().out.splitlines()[0])
+            assert main([*ask, "--json"]) == 0
+            again = json.loads(capsys.readouterr().out.splitlines()[0])
+    (tmp_path / "walk.vtt").write_text(CAPTIONS)
+    assert main(["draft", str(tmp_path / "walk.vtt"), "--out", str(tmp_path / "walk.findings.json"), "--quiet"]) == 0
+    assert files.cat_file("/backlog/walk.findings.json") == (tmp_path / "walk.findings.json").read_bytes()
+    assert (outcome["became"], again["became"]) == ("drafted", "already")
+    files.rm("/backlog", recursive=True)

@@ -15,7 +15,6 @@ from narrate2report.commands.words import word_folders
 from narrate2report.errors import BadInput, BadVocabulary, ModelMissing
 from narrate2report.listen.listening import Progress
 from narrate2report.listen.models import find_model
-from narrate2report.publish.summary import is_adverse
 from narrate2report.read.lexicon import load_vocabulary
 from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.records.header import GivenFacts
@@ -64,7 +63,7 @@ def draft_task(task: Task, tell: Tell) -> Outcome:
         "drafted",
         task.findings,
         entries=len(findings.entries),
-        adverse=sum(map(is_adverse, findings.entries)),
+        adverse=sum(entry.is_adverse for entry in findings.entries),
         duration_s=sum(recording.duration_s or 0.0 for recording in findings.recordings),
     )
 

@@ -30,7 +30,7 @@ class ClusterRunner(Runner):
     """Hands tasks to a scheduler, and tells what its workers say of them."""
 
     def __init__(self, work: Work, address: str) -> None:
-        """Raises BadInput where there is no scheduler, or where a worker has another version of the program."""
+        """Raises BadInput where no scheduler can be reached, or Dask is not installed."""
         super().__init__()
         self._work, self._address = work, address
         self._client = _connected(address)

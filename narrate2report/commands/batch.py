@@ -60,10 +60,10 @@ def batch(wanted: WantedBatch) -> int:
     first = look(places)
     with _runner(wanted) as runner, Screen(quiet=wanted.quiet, as_json=wanted.as_json, at_once=wanted.watch) as screen:
         rounds_of = _Rounds(settings, runner, screen)
+        _note_runner(wanted, runner, screen)
         if wanted.watch:
             _follow(places, rounds_of)
         else:
-            _note_runner(wanted, runner, screen)
             rounds_of.begin(first)
             rounds_of.finish()
     return sum(outcome.became == "failed" for outcome in screen.outcomes)
@@ -123,8 +123,8 @@ class _Rounds:
         for told in self._runner.told(wait_s):
             self._screen.tell(told)
             if isinstance(told, Outcome):
-                lying = self._at_work.pop(told.recording)
-                if told.became == "failed":
+                lying = self._at_work.pop(told.recording, None)
+                if lying is not None and told.became == "failed":
                     self._failed[told.recording] = lying
 
     def finish(self) -> None:

@@ -45,11 +45,14 @@ def test_the_guard_would_notice() -> None:
 def test_from_recording_to_entries_without_a_socket(tmp_path: Path) -> None:
     walk = write_recording(tmp_path / "walk.m4a", AUDIO, spoken(27, 50))
     out, transcript = tmp_path / "walk.findings.json", tmp_path / "walk.transcript.json"
+    (tmp_path / "many").mkdir()
+    (tmp_path / "many" / "other.vtt").write_text("WEBVTT\n\n00:00.000 --> 00:03.000\nThe tap in the kitchen drips.\n")
     for arguments in (
         ("draft", walk, "--out", out),
         ("show", out),
         ("captions", transcript, "--to", tmp_path / "walk.vtt"),
         ("draft", tmp_path / "walk.vtt", "--out", tmp_path / "again.findings.json", "--json"),
+        ("batch", tmp_path / "many" / "*.vtt"),
         ("models",),
         ("vocab", "try", "The sink is chipped."),
         ("guide", "speaking"),

@@ -37,6 +37,7 @@ class Screen:
         )
         self._all = self._bars.add_task("all recordings", total=0, at="")
         self._rows: dict[str, TaskID] = {}
+        self._left = 0
         self._paper = Console(highlight=False, markup=False)
 
     def __enter__(self) -> Screen:
@@ -50,7 +51,7 @@ class Screen:
         if self._as_json:
             self._print(json.dumps(totals(self.outcomes)))
             return
-        for line in failures(self.outcomes) if self._quiet else ending(self.outcomes):
+        for line in failures(self.outcomes) if self._quiet else ending(self.outcomes, self._left):
             self._print(line)
 
     @property
@@ -60,6 +61,7 @@ class Screen:
 
     def begin(self, tasks: int) -> None:
         """So many more recordings are to be drafted."""
+        self._left += tasks
         self._bars.update(self._all, total=(self._bars.tasks[0].total or 0) + tasks)
 
     def note(self, line: str) -> None:
@@ -90,6 +92,7 @@ class Screen:
         if row is not None:
             self._bars.remove_task(row)
         self._bars.advance(self._all)
+        self._left -= 1
         self._outcomes[outcome.recording] = outcome
         if self._as_json:
             self._print(json.dumps(outcome_values(outcome), ensure_ascii=False))

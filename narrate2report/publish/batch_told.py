@@ -29,8 +29,11 @@ def outcome_values(outcome: Outcome) -> dict[str, object]:
     return asdict(outcome)
 
 
-def ending(outcomes: Sequence[Outcome]) -> list[str]:
-    """The lines at the end: what failed and why, which drafts are of other settings or of a copy, and the counts."""
+def ending(outcomes: Sequence[Outcome], left: int = 0) -> list[str]:
+    """The lines at the end: what failed and why, which drafts are of other settings or of a copy, and the counts.
+
+    `left` is how many were begun or waited when it was stopped.
+    """
     lines = failures(outcomes)
     noted: dict[str, list[str]] = {}
     for outcome in outcomes:
@@ -39,7 +42,7 @@ def ending(outcomes: Sequence[Outcome]) -> list[str]:
     for note, recordings in noted.items():
         more = f" and {len(recordings) - MOST_NAMED} more" if len(recordings) > MOST_NAMED else ""
         lines.append(f"already  {', '.join(recordings[:MOST_NAMED])}{more}: {note}")
-    return [*lines, totals_line(outcomes)]
+    return [*lines, totals_line(outcomes, left)]
 
 
 def failures(outcomes: Sequence[Outcome]) -> list[str]:
@@ -47,11 +50,11 @@ def failures(outcomes: Sequence[Outcome]) -> list[str]:
     return [outcome_line(outcome) for outcome in outcomes if outcome.became == "failed"]
 
 
-def totals_line(outcomes: Sequence[Outcome]) -> str:
-    """How many became what."""
+def totals_line(outcomes: Sequence[Outcome], left: int = 0) -> str:
+    """How many became what, and how many are still to be done."""
     counts = totals(outcomes)
     told = f"{counts['drafted']} drafted, {counts['already']} drafted already, {counts['failed']} failed"
-    return f"{counted(len(outcomes), 'recording')}: {told}"
+    return f"{counted(len(outcomes) + left, 'recording')}: {told}" + (f", {left} left to do" if left else "")
 
 
 def totals(outcomes: Sequence[Outcome]) -> dict[str, int]:

@@ -192,13 +192,15 @@ def test_a_batch_that_is_stopped_keeps_what_was_heard_and_leaves_nothing_running
     folder.mkdir()
     write_recording(folder / "long.m4a", AUDIO, spoken(0, 75))
     kept = folder / ".long.heard.jsonl"
-    command = [sys.executable, "-m", "narrate2report", "batch", str(folder), "--quiet"]
+    command = [sys.executable, "-m", "narrate2report", "batch", str(folder)]
     with subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True) as running:
         until = time.monotonic() + 120
         while not (kept.exists() and kept.stat().st_size) and time.monotonic() < until:
             time.sleep(0.02)
         running.send_signal(signal.SIGINT)
         assert running.wait(60) == 130
+        assert running.stdout is not None
+        assert running.stdout.read() == "1 recording: 0 drafted, 0 drafted already, 0 failed, 1 left to do\n"
     before = kept.read_bytes()
     assert before
     assert not (folder / "long.findings.json").exists()

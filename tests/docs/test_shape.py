@@ -10,7 +10,20 @@ import pytest
 
 ROOT = Path(__file__).parents[2]
 PACKAGE = ROOT / "narrate2report"
-STAGES = {"intake", "listen", "read", "review", "compare", "seal", "settle", "publish", "evaluate", "shelf", "plan", "batch"}
+STAGES = {
+    "intake",
+    "listen",
+    "read",
+    "review",
+    "compare",
+    "seal",
+    "settle",
+    "publish",
+    "evaluate",
+    "shelf",
+    "plan",
+    "batch",
+}
 MAY_IMPORT = {stage: {stage, "records", "wording", "errors", "shipped"} for stage in STAGES} | {
     "records": {"records", "errors", "shipped"},
     "wording": {"records"},

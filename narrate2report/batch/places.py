@@ -14,7 +14,7 @@ from pathlib import Path, PurePosixPath
 
 from narrate2report.batch import remote
 from narrate2report.errors import BadInput
-from narrate2report.records.beside import FINDINGS_ENDING, MEDIA_SUFFIXES
+from narrate2report.records.beside import FINDINGS_ENDING, is_recording
 from narrate2report.records.digest import digest_file
 from narrate2report.records.files import read_bytes
 from narrate2report.records.task import Lying
@@ -88,7 +88,7 @@ def digest_place(place: str) -> str:
 def _found(place: str) -> Iterator[Lying]:
     """The recordings that a place asks for, and transcripts where it asks for their ending."""
     pattern = any(mark in place for mark in "*?[") and not os.path.lexists(place)
-    suffixes = MEDIA_SUFFIXES | ({PurePosixPath(place).suffix.lower()} & TEXT_SUFFIXES)
+    text = {PurePosixPath(place).suffix.lower()} & TEXT_SUFFIXES
     if is_address(place):
         found = remote.found(place, pattern=pattern)
     else:
@@ -96,9 +96,10 @@ def _found(place: str) -> Iterator[Lying]:
     nothing = True
     for lying in found:
         nothing = False
-        if PurePosixPath(name_of(lying.place)).suffix.lower() in suffixes:
+        name = name_of(lying.place)
+        if is_recording(name) or PurePosixPath(name).suffix.lower() in text:
             yield lying
-        elif not pattern and name_of(lying.place) == name_of(place):
+        elif not pattern and name == name_of(place):
             raise BadInput(f"{place}: is not named like a recording; 'narrate2report draft' may take it all the same")
     if nothing and pattern:
         raise BadInput(f"{place}: nothing there matches this")

@@ -17,6 +17,12 @@ MEDIA_SUFFIXES = frozenset(
 """How recordings are named."""
 
 
+def is_recording(name: str) -> bool:
+    """Whether a file is named like a recording of a walk: a copy with chapters is none of its own."""
+    stem, _, ending = name.rpartition(".")
+    return f".{ending.lower()}" in MEDIA_SUFFIXES and not stem.endswith(CHAPTERS_MARK)
+
+
 def walk_name(findings: Path) -> str:
     """`flat` for `flat.findings.json`, and for `flat.json` too."""
     name = findings.name

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from narrate2report.errors import BadInput
-from narrate2report.records.beside import CHAPTERS_MARK, FINDINGS_ENDING, JOURNAL_ENDING, MEDIA_SUFFIXES
+from narrate2report.records.beside import FINDINGS_ENDING, JOURNAL_ENDING, is_recording
 
 SETTLEMENT_ENDING = "settlement.json"
 DEEPEST = 32
@@ -59,18 +59,13 @@ def _below(shelf: str, inside: str, depth: int) -> Iterator[FolderFiles]:
         inside,
         findings={name: _stamps(files, name) for name in sorted(files) if name.endswith(FINDINGS_ENDING)},
         settlements={name: _stamp(files[name]) for name in sorted(files) if name.endswith(SETTLEMENT_ENDING)},
-        recordings=tuple(filter(_is_recording, sorted(files))),
+        recordings=tuple(filter(is_recording, sorted(files))),
     )
     if here.findings or here.settlements or here.recordings:
         yield here
     if depth < DEEPEST:
         for name in sorted(folders):
             yield from _below(shelf, f"{inside}{name}/", depth + 1)
-
-
-def _is_recording(name: str) -> bool:
-    stem, _, ending = name.rpartition(".")
-    return f".{ending.lower()}" in MEDIA_SUFFIXES and not stem.endswith(CHAPTERS_MARK)
 
 
 def _stamps(files: dict[str, os.DirEntry[str]], findings: str) -> str:

@@ -16,6 +16,7 @@ FILES = {
     "a/one.mp4": b"1",
     "a/one.findings.json": b"{}",
     "a/.hidden.mp4": b"h",
+    "a/one.chapters.mp4": b"1 with chapters",
     "a/notes.txt": b"text",
     "a/said.vtt": b"WEBVTT",
     "b/deep/two.MOV": b"22",

@@ -1,8 +1,6 @@
 """Entries against hand-marked gold: which were found, which were missed, which should not be there.
 
-A gold entry names the narration's line (or lines) it was said in, its kind and the fields that must be right;
-a field may list several values that are all accepted. `optional` ones are neither asked for nor punished, and
-of those that are `same_as` each other one is enough.
+What a gold entry is, and what is right, is said by `evaluate` (narrate2report/evaluate/marks.py).
 """
 
 from __future__ import annotations
@@ -13,16 +11,13 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-FIELDS = {
-    "condition": ("room", "component", "condition", "assertion"),
-    "check": ("room", "component", "outcome"),
-    "handover": ("component", "quantity"),
-    "advice": ("component",),
-    "follow_up": ("component", "action"),
-    "description": ("component", "name"),
-}
-OBSERVED = ("condition", "check")
-SOUND = {"good", "clean", "new", "present", "freshly_painted", "repaired"}
+from narrate2report.evaluate.marks import marks_of
+from narrate2report.evaluate.matching import match
+from narrate2report.evaluate.rates import OBSERVED
+from narrate2report.records.findings import Entry
+
+SLACK_S = 1.0
+"""Speech recognised this much beside a line is still of that line."""
 
 Line = tuple[float, float]
 """Start and end of a narration's line, in seconds."""
@@ -54,29 +49,25 @@ class Score:
 
 
 def score(gold: Sequence[dict[str, Any]], entries: Sequence[dict[str, Any]], lines: Sequence[Line]) -> Score:
-    """Match entries to gold one to one, as many as can be, and count what is over on either side."""
-    slack = 1.0
-    owner = _matched(gold, entries, lines, slack)
-    found = set(owner.values())
-    excused = {twin for index in found for twin in _twins(gold, index)}
-    wanted = [index for index, one in enumerate(gold) if one["kind"] in OBSERVED and not one.get("optional")]
+    """Match entries to gold as `evaluate` does, and count what is over on either side."""
+    marks = marks_of(gold, lines, SLACK_S)
+    matched = match(marks, [Entry.model_validate(entry) for entry in entries])
+    marked = {id(mark): one for mark, one in zip(marks, gold, strict=True)}
     early = [
-        lines[min(_lines(gold[index])) - 1][0] - min(piece["start"] for piece in entries[at]["evidence"])
-        for at, index in owner.items()
+        mark.where[0].start + SLACK_S - min(piece.start for piece in entry.evidence) for mark, entry in matched.found
     ]
     return Score(
-        hits=sum(index in found for index in wanted),
-        missed=tuple(gold[index] for index in wanted if index not in found | excused),
-        extra=tuple(entry for at, entry in enumerate(entries) if entry["kind"] in OBSERVED and at not in owner),
+        hits=sum(mark.kind in OBSERVED and not mark.optional for mark, _ in matched.found),
+        missed=tuple(marked[id(mark)] for mark in matched.missed if mark.kind in OBSERVED),
+        extra=tuple(entry.model_dump(mode="json") for entry in matched.extra if entry.kind in OBSERVED),
         early_s=max(early, default=0.0),
     )
 
 
 def is_adverse(gold: dict[str, Any]) -> bool:
     """Whether a gold entry speaks of something wrong, in each of the ways in which it may be read."""
-    if gold["kind"] == "check":
-        return _choices(gold["outcome"]) == {"fails"}
-    return "absent" not in _choices(gold["assertion"]) and not _choices(gold["condition"]) & SOUND
+    (mark,) = marks_of([gold | {"line": 1}], [(0.0, 1.0)], 0.0)
+    return mark.is_adverse
 
 
 def load_gold(path: Path) -> list[dict[str, Any]]:
@@ -88,73 +79,6 @@ def load_gold(path: Path) -> list[dict[str, Any]]:
 def load_lines(path: Path) -> list[Line]:
     """The times of a narration's lines: a list of [start, end] in seconds."""
     return [(float(start), float(end)) for start, end in json.loads(path.read_text(encoding="utf-8"))]
-
-
-def _matched(
-    gold: Sequence[dict[str, Any]], entries: Sequence[dict[str, Any]], lines: Sequence[Line], slack: float
-) -> dict[int, int]:
-    """The largest one-to-one matching (Kuhn 1955): index of an entry to index of its gold."""
-    fits = {
-        index: [at for at, entry in enumerate(entries) if _fits(one, entry, lines, slack)]
-        for index, one in enumerate(gold)
-    }
-    owner: dict[int, int] = {}
-
-    def place(index: int, tried: set[int]) -> bool:
-        for at in fits[index]:
-            if at not in tried:
-                tried.add(at)
-                if at not in owner or place(owner[at], tried):
-                    owner[at] = index
-                    return True
-        return False
-
-    for index in sorted(fits, key=lambda index: (bool(gold[index].get("optional")), len(fits[index]))):
-        place(index, set())
-    return owner
-
-
-def _fits(gold: dict[str, Any], entry: dict[str, Any], lines: Sequence[Line], slack: float) -> bool:
-    if gold["kind"] != entry["kind"]:
-        return False
-    told = entry | {"name": (entry.get("attribute") or {}).get("name")}
-    for field in FIELDS[gold["kind"]]:
-        if field not in gold:
-            continue
-        choices = _choices(gold[field])
-        if field == "room":
-            choices, value = (
-                {str(room).partition(".")[0] for room in choices},
-                entry["room"].partition(".")[0],
-            )
-        else:
-            value = told[field]
-        if value not in choices and not (field == "quantity" and None in choices):
-            return False
-    return any(
-        piece["start"] < lines[line - 1][1] + slack and piece["end"] > lines[line - 1][0] - slack
-        for piece in entry["evidence"]
-        for line in _lines(gold)
-    )
-
-
-def _twins(gold: Sequence[dict[str, Any]], index: int) -> set[int]:
-    """Entries that state the same fact as this one, whichever of them says so."""
-    named = gold[index].get("same_as")
-    twins = set(named) if isinstance(named, list) else set() if named is None else {named}
-    for other, one in enumerate(gold):
-        says = one.get("same_as")
-        if index in (says if isinstance(says, list) else [says]):
-            twins.add(other)
-    return twins
-
-
-def _choices(value: Any) -> set[Any]:
-    return set(value) if isinstance(value, list) else {value}
-
-
-def _lines(gold: dict[str, Any]) -> set[int]:
-    return _choices(gold["line"])
 
 
 @dataclass(frozen=True)

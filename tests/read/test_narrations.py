@@ -10,9 +10,10 @@ from pathlib import Path
 
 import pytest
 
+from narrate2report.evaluate.rates import OBSERVED
 from narrate2report.intake.transcripts import read_transcript
 from tests.read.told import Narrator
-from tests.scoring import OBSERVED, is_adverse, load_gold, score
+from tests.scoring import is_adverse, load_gold, score
 
 NARRATIONS = Path(__file__).parents[1] / "narrations"
 

@@ -11,13 +11,13 @@ from rich.console import Console
 
 from narrate2report.commands.typed import command
 from narrate2report.commands.words import word_folders
-from narrate2report.errors import BadInput, CannotSettle
+from narrate2report.errors import BadInput, BrokenRecord, CannotSettle
 from narrate2report.publish.settlement_summary import print_settlement
 from narrate2report.read.lexicon import load_vocabulary
 from narrate2report.records.beside import place_of
 from narrate2report.records.compared import read_comparison
 from narrate2report.records.comparison import Compared
-from narrate2report.records.files import write_record
+from narrate2report.records.files import read_record, write_record
 from narrate2report.records.findings import Findings
 from narrate2report.records.law import LawRow
 from narrate2report.records.references import (
@@ -58,13 +58,12 @@ class WantedSettlement:
 
 def settle_deposit(wanted: WantedSettlement) -> Settlement:
     """Work the settlement out, write it and print it. Raises NarrateError, with nothing written, where it cannot be."""
-    _check_place(wanted.out, wanted.changes, wanted.unit, *([wanted.lives] if wanted.lives else []))
+    _check_out(wanted.out)
     given = _given_days(wanted)
     vocabulary = load_vocabulary(*word_folders(wanted.vocabulary))
     file = read_unit(wanted.unit)
     check_unit(file, KnownNames(frozenset(vocabulary.rooms), frozenset(vocabulary.components)))
     comparison = read_comparison(wanted.changes)
-    _check_place(wanted.out, *(place_of(one.file, wanted.changes) for one in (comparison.before, comparison.after)))
     check_flaw_names(file.unit, comparison, vocabulary.conditions)
     law = _law(wanted.law or file.unit.jurisdiction, given)
     own = read_own_lives(wanted.lives, _with_lives(file.unit, vocabulary.components)) if wanted.lives else ()
@@ -89,10 +88,18 @@ def _with_lives(unit: Unit, components: Iterable[str]) -> set[str]:
     return {*components, *(row.group for row in life_rows()), *kinds}
 
 
-def _check_place(out: Path, *sources: Path) -> None:
-    """Raise BadInput where the settlement would take the place of something that it is made from."""
-    if any(out.resolve() == source.resolve() for source in sources):
-        raise BadInput(f"{out}: is read here, and would be lost; choose another name for the settlement")
+def _check_out(out: Path) -> None:
+    """Raise BadInput where the settlement would take the place of anything but an earlier settlement."""
+    if not out.parent.is_dir():
+        raise BadInput(f"{out.parent}: no such folder; make it first")
+    if out.is_symlink() or (out.exists() and not out.is_file()):
+        raise BadInput(f"--out {out}: is no file that can be written; choose another name")
+    if not out.exists():
+        return
+    try:
+        read_record(out, Settlement)
+    except BrokenRecord as error:
+        raise BadInput(f"--out {out}: is there already and holds no settlement; choose another name") from error
 
 
 def _tell(made: Settlement, wanted: WantedSettlement) -> None:

@@ -215,6 +215,39 @@ def test_the_settlement_never_takes_the_place_of_what_it_is_made_from(office: Of
     assert office.unit.read_bytes() == before
 
 
+@pytest.mark.parametrize("name", ["walk.mp4", "in.transcript.json", "changes.journal.jsonl", "lives.yaml", "empty"])
+def test_the_settlement_takes_the_place_of_no_file_but_an_earlier_settlement(
+    office: Office, name: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    office.out = office.folder / name
+    kept = b"" if name == "empty" else b'{"schema": "something else"}\x00'
+    office.out.write_bytes(kept)
+    given = ["settle", str(office.changes), "--unit", str(office.unit), "--out", str(office.out)]
+    assert main(given) == 2
+    assert "is there already and holds no settlement; choose another name" in capsys.readouterr().err
+    assert office.out.read_bytes() == kept
+
+
+def test_a_link_or_a_folder_is_no_place_for_a_settlement(office: Office, capsys: pytest.CaptureFixture[str]) -> None:
+    film, link, ring = (office.folder / name for name in ("walk.mp4", "link.json", "ring.json"))
+    film.write_bytes(b"film")
+    link.symlink_to(film)
+    ring.symlink_to(ring)
+    for place in (link, ring, office.folder, Path(".")):
+        assert main(["settle", str(office.changes), "--unit", str(office.unit), "--out", str(place)]) == 2
+        told = capsys.readouterr().err
+        assert "is no file that can be written" in told
+        assert told.count("\n") == 1
+    assert film.read_bytes() == b"film"
+    assert link.is_symlink()
+    for place in ("ring.json/settlement.json", "nowhere/settlement.json"):
+        out = str(office.folder / place)
+        assert main(["settle", str(office.changes), "--unit", str(office.unit), "--out", out]) == 2
+        assert "no such folder" in capsys.readouterr().err
+    assert main(["settle", str(ring), "--unit", str(office.unit), "--out", str(office.out)]) == 2
+    assert capsys.readouterr().err.count("\n") == 1
+
+
 def test_a_comparison_whose_records_are_not_there_or_changed_is_refused(office: Office) -> None:
     pair = sample()
     pair.parts["after"] = {"file": AFTER, "seal": "a" * 64}

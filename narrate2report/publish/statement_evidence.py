@@ -41,7 +41,7 @@ class Walked:
         known = {entry.id: entry for entry in self.findings.entries if entry.state != "dropped"}
         for one in ids:
             if one not in known:
-                raise BadInput(f"{self.compared.file}: holds no entry {one}, which is settled on; settle again")
+                raise BadInput(f"{self.compared.file}: holds no entry {one}, which is settled on; compare again")
         return tuple(known[one] for one in ids)
 
     def moments(self, ids: Iterable[str]) -> tuple[Moment, ...]:

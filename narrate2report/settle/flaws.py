@@ -69,7 +69,7 @@ class Sorted:
 
 
 def flaws_of(comparison: Comparison, before: Findings, after: Findings) -> tuple[Flaw, ...]:
-    """Every change with its entries. Raises CannotSettle for a change whose entries are not in the two records."""
+    """Every change with its entries. Raises CannotSettle for a change whose entries are not, or not any more, in the two records."""
     earlier, later = _by_id(before), _by_id(after)
     return tuple(
         Flaw(
@@ -108,6 +108,15 @@ def _found(change: FlawChange, ids: tuple[str, ...], entries: Mapping[str, Entry
     for name in ids:
         if name not in entries:
             raise CannotSettle(f"change {change.id} names entry {name}, which is not in {file}; compare the two again")
+        if entries[name].state == "dropped":
+            raise CannotSettle(
+                f"change {change.id} rests on entry {name} of {file}, which was {_left(entries[name])} since; "
+                "compare the two again"
+            )
     if not change.before and not change.after:
         raise CannotSettle(f"change {change.id} names no entry of either record; compare the two again")
     return tuple(entries[name] for name in ids)
+
+
+def _left(entry: Entry) -> str:
+    return f"merged into {entry.merged_into}" if entry.merged_into else "dropped in the review"

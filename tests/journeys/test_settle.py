@@ -271,6 +271,22 @@ def test_an_entry_that_is_in_neither_record_is_told(office: Office) -> None:
     assert "change c1 names entry a1, which is not in out.findings.json" in office.refuses()
 
 
+@pytest.mark.parametrize("side", ["before", "after"])
+@pytest.mark.parametrize("merged", [None, "a1"])
+def test_a_change_whose_entry_has_left_its_record_since_is_not_charged(
+    office: Office, side: str, merged: str | None
+) -> None:
+    pair = Pair()
+    pair.change("worse", judgement=judged())
+    entries = getattr(pair, side)
+    entries[0] = entries[0].model_copy(update={"state": "dropped", "merged_into": merged})
+    pair.written(office.folder)
+    told = office.refuses()
+    assert f"change c1 rests on entry {entries[0].id}" in told
+    assert ("merged into a1" if merged else "dropped in the review") in told
+    assert "compare the two again" in told
+
+
 BARE_UNIT = """\
 unit: 2B
 currency: USD

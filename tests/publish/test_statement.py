@@ -242,7 +242,7 @@ def test_a_resident_without_a_forwarding_address_is_asked_to_give_one(flat: Sett
 @pytest.mark.parametrize("side", ["before", "after"])
 def test_an_entry_that_its_record_does_not_hold_is_refused_in_one_line(flat: Settled, side: str) -> None:
     first = flat.settlement.charges[0].model_copy(update={side: ("e404",)})
-    with pytest.raises(BadInput, match=r"holds no entry e404, .*; settle again"):
+    with pytest.raises(BadInput, match=r"holds no entry e404, .*; compare again"):
         flat.with_fields(charges=(first, *flat.settlement.charges[1:])).told()
 
 

@@ -19,7 +19,7 @@ from narrate2report.commands.settle import WantedSettlement, settle_deposit
 from narrate2report.commands.statement import WantedStatement, statement
 from narrate2report.commands.typed import command
 from narrate2report.errors import BadInput
-from narrate2report.publish.settlement_summary import sums
+from narrate2report.publish.settlement_summary import PROVISIONAL, sums
 from narrate2report.records.compared import read_comparison
 from narrate2report.records.comparison import FlawChange
 from narrate2report.records.findings import Entry
@@ -71,6 +71,10 @@ def settle_sample(files: SampleFiles, console: Console) -> tuple[tuple[Path, str
     settled = settle_deposit(WantedSettlement(changes, unit, settlement, today=TODAY, quiet=True))
     for line in sums(settled):
         console.print(line, soft_wrap=True)
+    if settled.provisional:
+        console.print(PROVISIONAL, soft_wrap=True)
+        for reason in settled.provisional_because:
+            console.print(reason, soft_wrap=True)
     console.print(settled.cautions[0], soft_wrap=True)
     papers = statement(WantedStatement(settlement, files.folder, quiet=True))
     return (

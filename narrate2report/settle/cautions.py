@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from narrate2report.records.comparison import Comparison
+from narrate2report.records.findings import Findings
 from narrate2report.records.law import CHECK_THE_STATUTE, LawRow
 from narrate2report.records.money import told
 from narrate2report.records.settlement import Balance, Charge, DueDate
@@ -19,6 +20,10 @@ FROM_A_TABLE = (
     "own records come first."
 )
 NOT_DECIDED = "The program decides nothing: what is wear, what is damage and what is chargeable was judged by a person."
+
+
+Walks = tuple[Findings, Findings]
+"""Both records, the earlier one first."""
 
 
 @dataclass(frozen=True)
@@ -47,8 +52,9 @@ def cautions_of(worked: Worked) -> tuple[str, ...]:
     return tuple(dict.fromkeys(told_))
 
 
-def provisional_because(comparison: Comparison, by_kind: Sorted, unit: Unit, law: LawRow | None) -> tuple[str, ...]:
+def provisional_because(worked: Worked, walks: Walks) -> tuple[str, ...]:
     """Why a settlement is not to be sent as final; nothing where it may be."""
+    comparison, by_kind, unit, law = worked.comparison, worked.by_kind, worked.unit, worked.law
     told_ = []
     if unclear := [room.after for room in comparison.unclear_rooms]:
         told_.append(
@@ -65,7 +71,23 @@ def provisional_because(comparison: Comparison, by_kind: Sorted, unit: Unit, law
             f"By the table, {law.jurisdiction} wants interest on the deposit ({law.interest_note}), and the unit file "
             "gives none; write interest under deposit, with amount 0 and the basis where none is due."
         )
-    return tuple(told_)
+    return (*told_, *_undecided(walks, worked))
+
+
+def _undecided(walks: Walks, worked: Worked) -> Iterator[str]:
+    """What no person has decided about in either record: it may still be changed or dropped."""
+    charged = {name for charge in worked.charges for name in (*charge.before, *charge.after)}
+    sides = (("move-in", worked.comparison.before.file, walks[0]), ("move-out", worked.comparison.after.file, walks[1]))
+    for name, file, findings in sides:
+        undecided = [entry.id for entry in findings.entries if entry.is_open]
+        if undecided:
+            number = counted(len(undecided), "entry", "entries")
+            behind = charged.intersection(undecided)
+            rest = f", {len(behind)} of them behind a charge" if behind else ""
+            yield (
+                f"{number} of the {name} record ({file}) no person has decided about{rest}: "
+                "review it, and settle again."
+            )
 
 
 def _of_days(due: tuple[DueDate, ...], law: LawRow | None) -> Iterator[str]:

@@ -69,7 +69,7 @@ class Sorted:
 
 
 def flaws_of(comparison: Comparison, before: Findings, after: Findings) -> tuple[Flaw, ...]:
-    """Every change with its entries. Raises CannotSettle for a change whose entries are not, or not any more, in the two records."""
+    """Every change with its entries. Raises CannotSettle where one of them is not, or not any more, in its record."""
     earlier, later = _by_id(before), _by_id(after)
     return tuple(
         Flaw(

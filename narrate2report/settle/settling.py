@@ -73,7 +73,7 @@ def settle(grounds: Grounds, tables: Tables, today: date) -> Settlement:
 
 def _settlement(grounds: Grounds, worked: Worked, interest: Interest | None, today: date) -> Settlement:
     unit, comparison, by_kind = worked.unit, worked.comparison, worked.by_kind
-    because = provisional_because(comparison, by_kind, unit, worked.law)
+    because = provisional_because(worked, (grounds.before, grounds.after))
     return Settlement(
         provisional=bool(because),
         provisional_because=because,

@@ -233,7 +233,7 @@ def test_a_link_or_a_folder_is_no_place_for_a_settlement(office: Office, capsys:
     film.write_bytes(b"film")
     link.symlink_to(film)
     ring.symlink_to(ring)
-    for place in (link, ring, office.folder, Path(".")):
+    for place in (link, ring, office.folder, Path()):
         assert main(["settle", str(office.changes), "--unit", str(office.unit), "--out", str(place)]) == 2
         told = capsys.readouterr().err
         assert "is no file that can be written" in told

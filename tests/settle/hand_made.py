@@ -12,6 +12,7 @@ from tests.publish import walk
 
 BEFORE, AFTER = "in.findings.json", "out.findings.json"
 BEYOND = "beyond_ordinary_wear"
+DECIDED = {"state": "accepted", "decided": {"by": "Ida Pell", "at": "2026-05-09T09:00:00.000Z"}}
 
 
 def judged(verdict: str = BEYOND, why: str | None = None) -> dict[str, Any]:
@@ -40,7 +41,7 @@ class Pair:
     ) -> str:
         """Add a change with its entries; a judgement of None is one that nobody has made. Gives the change's id."""
         number = len(self.changes) + 1
-        told = {"room": room, "component": component, "condition": condition} | more | (fields or {})
+        told = {"room": room, "component": component, "condition": condition} | DECIDED | more | (fields or {})
         ids: dict[str, tuple[str, ...]] = {"before": (), "after": ()}
         if outcome not in {"new", "no_baseline"}:
             ids["before"] = (f"b{number}",)

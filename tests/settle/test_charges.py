@@ -333,3 +333,20 @@ def test_the_lines_add_up_to_the_total_to_the_cent(drawn: list[tuple[str, int, D
     left = made.balance.held - total
     assert made.balance.amount == abs(left)
     assert all(amount == round(amount, 2) for amount in (total, left))
+
+
+@pytest.mark.parametrize("side", ["before", "after"])
+def test_a_record_with_undecided_entries_makes_it_provisional_and_says_how_many_of_which(side: str) -> None:
+    undecided = {"state": "proposed", "decided": None}
+    pair = flawed(("worse",))
+    pair.change("unchanged", "kitchen", "sink", "scratch")
+    assert not settled(pair, thing(repair())).provisional
+    entries = getattr(pair, side)
+    entries[1] = entries[1].model_copy(update=undecided)
+    name, file = ("move-in", "in") if side == "before" else ("move-out", "out")
+    (reason,) = settled(pair, thing(repair())).provisional_because
+    assert reason.startswith(f"1 entry of the {name} record ({file}.findings.json) no person has decided about: ")
+    entries[0] = entries[0].model_copy(update=undecided)
+    (reason,) = settled(pair, thing(repair())).provisional_because
+    assert reason.startswith("2 entries of the")
+    assert "1 of them behind a charge" in reason

@@ -69,12 +69,12 @@ def _residents(unit: SettledUnit) -> tuple[str, ...]:
 
 def _opening(settlement: Settlement) -> str:
     days = {one.name: one.day for one in settlement.dates}
-    ended = days.get("possession_returned") or days.get("vacated") or days.get("lease_end")
-    back = f"on {day(ended)}" if ended else to_fill_in("day on which you gave the unit back")
+    returned = days.get("possession_returned")
+    thanks = f"Thank you for giving the unit back on {day(returned)}. " if returned else ""
     number = len(settlement.charges)
     charged = f"We make {counted(number, 'charge')} for its condition." if number else "We charge nothing for it."
     return (
-        f"Thank you for giving the unit back {back}. This letter tells you what becomes of your deposit. We filmed and "
+        f"{thanks}This letter tells you what becomes of your deposit. We filmed and "
         "described the unit when you moved in and when you moved out, and set the two records beside each other. "
         f"{charged} The statement that comes with this letter shows, for each charge, what both records say, with "
         "pictures and links into the recordings, who judged it and why, and how the amount was worked out. It also "

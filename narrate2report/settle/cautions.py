@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from datetime import date
 
 from narrate2report.records.comparison import Comparison
 from narrate2report.records.findings import Findings
@@ -12,6 +13,7 @@ from narrate2report.records.money import told
 from narrate2report.records.settlement import Balance, Charge, DueDate
 from narrate2report.records.unit import Unit
 from narrate2report.settle.flaws import Flaw, Sorted
+from narrate2report.settle.last_days import day_cautions, days_open
 from narrate2report.settle.spans import told_day
 from narrate2report.wording import counted
 
@@ -44,6 +46,7 @@ def cautions_of(worked: Worked) -> tuple[str, ...]:
     told_ = (
         CHECK_THE_STATUTE,
         *_of_days(worked.due, worked.law),
+        *day_cautions(worked.unit.dates, worked.comparison),
         *_of_evidence(worked.comparison, worked.by_kind),
         *_of_money(worked.unit, worked.charges, worked.balance),
         *(_of_law(worked.law, worked.unit) if worked.law else ()),
@@ -52,7 +55,7 @@ def cautions_of(worked: Worked) -> tuple[str, ...]:
     return tuple(dict.fromkeys(told_))
 
 
-def provisional_because(worked: Worked, walks: Walks) -> tuple[str, ...]:
+def provisional_because(worked: Worked, walks: Walks, today: date) -> tuple[str, ...]:
     """Why a settlement is not to be sent as final; nothing where it may be."""
     comparison, by_kind, unit, law = worked.comparison, worked.by_kind, worked.unit, worked.law
     told_ = []
@@ -71,7 +74,7 @@ def provisional_because(worked: Worked, walks: Walks) -> tuple[str, ...]:
             f"By the table, {law.jurisdiction} wants interest on the deposit ({law.interest_note}), and the unit file "
             "gives none; write interest under deposit, with amount 0 and the basis where none is due."
         )
-    return (*told_, *_undecided(walks, worked))
+    return (*told_, *_undecided(walks, worked), *days_open(unit.dates, comparison, today))
 
 
 def _undecided(walks: Walks, worked: Worked) -> Iterator[str]:
@@ -95,6 +98,11 @@ def _of_days(due: tuple[DueDate, ...], law: LawRow | None) -> Iterator[str]:
         case = f" (where {one.applies})" if one.applies else ""
         if one.day is not None and one.days_left is not None and one.days_left < 0:
             yield f"THE LAST DAY HAS PASSED{case}: {one.label}, {told_day(one.day)}, {-one.days_left} days ago."
+        elif one.plan_by is not None and one.plan_days_left is not None and one.plan_days_left < 0:
+            yield (
+                f"THE DAY TO PLAN WITH HAS PASSED{case}: {one.label}, {told_day(one.plan_by)}, "
+                f"{-one.plan_days_left} days ago."
+            )
     if any(one.given for one in due):
         yield "Days to return the deposit were given at the keyboard and come from no statute of the table."
     if law is None:

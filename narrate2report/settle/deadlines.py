@@ -15,6 +15,7 @@ from narrate2report.records.law import Clock, LawRow, Leg
 from narrate2report.records.settlement import DueDate
 from narrate2report.records.unit import Dates
 from narrate2report.settle.business_days import add_business_days, on_or_before
+from narrate2report.settle.last_days import no_later_than_possession
 from narrate2report.settle.spans import add_months, told_day
 
 LABELS: Mapping[str, str] = {
@@ -103,11 +104,15 @@ def _given(given: GivenDays, law: LawRow | None, today: date) -> DueDate:
 def _due(name: str, duty: str, clock: Clock, law: LawRow | None, dates: Dates, today: date) -> DueDate:
     if law is None:
         raise AssertionError("a clock without its law")
-    counted = [one for leg in clock.legs if (one := _counted(leg, dates, clock.code))]
+    counted, decisive = _decisive(clock, dates)
     missing = [leg.event for leg in clock.legs if leg.event not in {one.leg.event for one in counted}]
-    pick = max if clock.whichever == "latest" else min
-    decisive = pick(counted, key=lambda one: one.day, default=None)
     plan = _plan(decisive, law) if decisive else None
+    _, sooner = _decisive(clock, no_later_than_possession(dates))
+    early = _plan(sooner, law) if sooner else None
+    working = [*_working(clock, counted, decisive, plan, law)]
+    if plan and sooner and early and early < plan:
+        working.append(_from_possession(sooner, early))
+        plan = early
     return DueDate(
         id=name,
         duty="return" if duty == "return" else "itemise",
@@ -117,8 +122,24 @@ def _due(name: str, duty: str, clock: Clock, law: LawRow | None, dates: Dates, t
         plan_by=plan,
         plan_days_left=(plan - today).days if plan else None,
         applies=clock.applies,
-        working=tuple(_working(clock, counted, decisive, plan, law)),
+        working=tuple(working),
         asks=_asks(missing, clock, decisive is None),
+    )
+
+
+def _decisive(clock: Clock, dates: Dates) -> tuple[list[_Counted], _Counted | None]:
+    """Every leg of which the day is known, and the one that counts."""
+    counted = [one for leg in clock.legs if (one := _counted(leg, dates, clock.code))]
+    pick = max if clock.whichever == "latest" else min
+    return counted, pick(counted, key=lambda one: one.day, default=None)
+
+
+def _from_possession(sooner: _Counted, early: date) -> str:
+    """Why the day to plan with is earlier where something is said to have ended after possession was returned."""
+    safe = "" if early == sooner.day else f"; the safe day is {told_day(early)}"
+    return (
+        "A day after the return of possession is given for the end of the lease or for moving out. Counted from the "
+        f"return of possession, the last day is {told_day(sooner.day)}{safe}: plan with it."
     )
 
 

@@ -30,6 +30,7 @@ from narrate2report.settle.charges import charges_of
 from narrate2report.settle.deadlines import GivenDays, due_dates, known_dates
 from narrate2report.settle.flaws import NO_BASELINE, OPEN, Flaw, flaws_of, sort_flaws
 from narrate2report.settle.interest import interest_of
+from narrate2report.settle.last_days import check_walked_before, walk_day
 from narrate2report.settle.pricing import Terms
 from narrate2report.settle.useful_life import Lives
 
@@ -60,6 +61,7 @@ def settle(grounds: Grounds, tables: Tables, today: date) -> Settlement:
     """Work out the settlement. Raises CannotSettle, in one line, for what is missing or does not fit."""
     unit, comparison = grounds.unit, grounds.comparison
     check_belongs(unit, comparison)
+    check_walked_before(unit.dates, comparison)
     returned = last_day(unit.dates)
     terms = Terms(unit.currency, unit.dates.lease_start, returned, tables.lives, tables.steps)
     by_kind = sort_flaws(flaws_of(comparison, grounds.before, grounds.after))
@@ -73,7 +75,7 @@ def settle(grounds: Grounds, tables: Tables, today: date) -> Settlement:
 
 def _settlement(grounds: Grounds, worked: Worked, interest: Interest | None, today: date) -> Settlement:
     unit, comparison, by_kind = worked.unit, worked.comparison, worked.by_kind
-    because = provisional_because(worked, (grounds.before, grounds.after))
+    because = provisional_because(worked, (grounds.before, grounds.after), today)
     return Settlement(
         provisional=bool(because),
         provisional_because=because,
@@ -105,7 +107,7 @@ def check_belongs(unit: Unit, comparison: Comparison) -> None:
             both = (Sourced(value=unit.unit, source="the unit file"), Sourced(value=record.unit, source=record.file))
             if told := clashes({"unit": both}):
                 raise CannotSettle(f"the comparison is of another unit: {told[0].removeprefix('unit: ')}")
-    earlier, later = _day(comparison.before.date), _day(comparison.after.date)
+    earlier, later = walk_day(comparison.before.date), walk_day(comparison.after.date)
     if earlier and later and later < earlier:
         raise CannotSettle(
             f"the comparison stands the wrong way round: its earlier record is of {earlier}, its later one of {later}"
@@ -114,14 +116,6 @@ def check_belongs(unit: Unit, comparison: Comparison) -> None:
         raise CannotSettle(
             f"the move-out record is of {later}, before the lease of the unit file starts on {unit.dates.lease_start}"
         )
-
-
-def _day(told: str | None) -> date | None:
-    """A whole day; a walk of which only month and day were spoken has none."""
-    try:
-        return date.fromisoformat(told or "")
-    except ValueError:
-        return None
 
 
 def _sums(unit: Unit) -> tuple[OtherSum, ...]:

@@ -240,8 +240,8 @@ def test_a_link_or_a_folder_is_no_place_for_a_settlement(office: Office, capsys:
         assert told.count("\n") == 1
     assert film.read_bytes() == b"film"
     assert link.is_symlink()
-    for place in ("ring.json/settlement.json", "nowhere/settlement.json"):
-        out = str(office.folder / place)
+    for name in ("ring.json", "nowhere"):
+        out = str(office.folder / name / "settlement.json")
         assert main(["settle", str(office.changes), "--unit", str(office.unit), "--out", out]) == 2
         assert "no such folder" in capsys.readouterr().err
     assert main(["settle", str(ring), "--unit", str(office.unit), "--out", str(office.out)]) == 2

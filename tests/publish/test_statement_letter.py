@@ -66,7 +66,6 @@ def test_what_is_not_known_is_a_place_to_fill_in(flat: Settled) -> None:
         "who sends this",
         "name of the resident",
         "forwarding address",
-        "day on which you gave the unit back",
         "the last day by your local law",
     } <= set(places(told))
 

@@ -76,13 +76,18 @@ def add_unit(commands: Commands) -> None:
 
 def day(text: str) -> date:
     """A day as it is typed: `2026-05-07`."""
+    from narrate2report.records.unit import within_reach
+
     try:
         found = date.fromisoformat(text)
     except ValueError as error:
         raise argparse.ArgumentTypeError(f"{text!a}: not a day; write it as 2026-05-07") from error
     if found.isoformat() != text:
         raise argparse.ArgumentTypeError(f"{text!a}: write the day as {found.isoformat()}")
-    return found
+    try:
+        return within_reach(found)
+    except ValueError as error:
+        raise argparse.ArgumentTypeError(str(error)) from error
 
 
 def _run_settle(chosen: argparse.Namespace) -> int:

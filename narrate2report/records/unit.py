@@ -46,7 +46,18 @@ def _iso_day(told: object) -> object:
     return told
 
 
-Day = Annotated[date, BeforeValidator(_iso_day)]
+YEARS = range(1900, 2201)
+"""No day of a tenancy or of what stands in a home lies outside of these; a slip of the keyboard does."""
+
+
+def within_reach(day: date) -> date:
+    """The day itself. Raises ValueError for one from which no days can be meant to be counted."""
+    if day.year not in YEARS:
+        raise ValueError(f"{day} lies outside the years {YEARS[0]} to {YEARS[-1]}")
+    return day
+
+
+Day = Annotated[date, BeforeValidator(_iso_day), AfterValidator(within_reach)]
 """A day, written as in ISO 8601."""
 
 

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
 
+from narrate2report.records.money import LARGEST
 from narrate2report.records.nearest import nearest
 from narrate2report.records.unit import Dates, InterestTerms, Remedy, Thing, Unit
 from narrate2report.records.unit_file import UnitFile
@@ -112,6 +113,8 @@ def _thing(thing: Thing, dates: Dates, at: Location) -> Iterator[Fault]:
 
 
 def _remedy(remedy: Remedy) -> Iterator[str]:
+    if (remedy.amount or 0) + (remedy.hours or 0) * (remedy.rate or 0) > LARGEST:
+        yield f"its cost comes to more than {LARGEST:,}, which is too large to be meant"
     if (remedy.hours is None) != (remedy.rate is None):
         yield "own labour needs both hours and rate"
     if remedy.basis == "own_labour" and remedy.hours is None:

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from decimal import Decimal
 
-from narrate2report.records.money import rounded, told
+from narrate2report.errors import CannotSettle
+from narrate2report.records.money import LARGEST, rounded, told
 from narrate2report.records.settlement import Balance, Charge, Interest, OtherSum
 from narrate2report.records.unit import DepositTerms
 
@@ -13,7 +14,10 @@ from narrate2report.records.unit import DepositTerms
 def balance_of(
     deposit: DepositTerms, interest: Interest | None, charges: Iterable[Charge], sums: Iterable[OtherSum], currency: str
 ) -> Balance:
-    """Every line added up, without any rounding: each is in whole cents already."""
+    """Every line added up, without any rounding: each is in whole cents already.
+
+    Raises CannotSettle where a sum is larger than any that can be meant.
+    """
     nothing = rounded(Decimal(0), currency)
     others = tuple(sums)
     held = rounded(deposit.held, currency)
@@ -22,6 +26,10 @@ def balance_of(
     owed = sum((one.amount for one in others if one.owed_by == "resident"), nothing)
     charged = sum((one.amount for one in charges), nothing)
     left = held + earned + credits_ - charged - owed
+    if max(credits_, charged, owed, abs(left)) > LARGEST:
+        raise CannotSettle(
+            f"charges and sums come to more than {told(LARGEST, currency)}, which is too large to be meant"
+        )
     above = max(nothing, -left)
     return Balance(
         held=held,

@@ -7,7 +7,7 @@ from decimal import Decimal
 from fractions import Fraction
 
 from narrate2report.errors import CannotSettle
-from narrate2report.records.money import rounded, told
+from narrate2report.records.money import LARGEST, rounded, told
 from narrate2report.records.settlement import Interest
 from narrate2report.records.unit import DepositTerms
 from narrate2report.settle.spans import told_day, years_between
@@ -16,7 +16,7 @@ from narrate2report.settle.spans import told_day, years_between
 def interest_of(deposit: DepositTerms, until: date | None, currency: str) -> Interest | None:
     """What is due, with the way there; `until` is the last day where the terms name none.
 
-    Raises CannotSettle where no last day is known or it lies before the first.
+    Raises CannotSettle where no last day is known, it lies before the first, or more comes out than can be meant.
     """
     terms = deposit.interest
     if terms is None:
@@ -34,6 +34,10 @@ def interest_of(deposit: DepositTerms, until: date | None, currency: str) -> Int
     principal = rounded(deposit.held if terms.principal is None else terms.principal, currency)
     years = years_between(terms.since, end)
     amount = rounded(Fraction(principal) * Fraction(terms.rate_percent) / 100 * years, currency)
+    if amount > LARGEST:
+        raise CannotSettle(
+            f"interest on the deposit: comes to more than {told(LARGEST, currency)}, which is too large to be meant"
+        )
     rate = f"{_percent(terms.rate_percent)} %"
     span = f"{told_day(terms.since)} to {told_day(end)}: {_years(years)}"
     terms_told = f"{told(principal, currency)} at {rate} a year, simple, {span}."

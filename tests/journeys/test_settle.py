@@ -199,6 +199,8 @@ def test_what_cannot_be_settled_is_one_clear_line_and_nothing_is_written(
     [
         (("--days", "30"), "need both: --days N --clock-start YYYY-MM-DD"),
         (("--days", "0", "--clock-start", "2026-05-07"), "write a number of days from 1 to 365"),
+        (("--days", "365", "--clock-start", "9999-12-31"), "9999-12-31 lies outside the years 1900 to 2200"),
+        (("--today", "0001-01-01"), "0001-01-01 lies outside the years 1900 to 2200"),
         (("--clock-start", "7 May"), "not a day; write it as 2026-05-07"),
         (("--today", "20260507"), "write the day as 2026-05-07"),
         (("--lives", "nowhere.yaml"), "nowhere.yaml:1: cannot be read"),
@@ -285,6 +287,44 @@ def test_a_change_whose_entry_has_left_its_record_since_is_not_charged(
     assert f"change c1 rests on entry {entries[0].id}" in told
     assert ("merged into a1" if merged else "dropped in the review") in told
     assert "compare the two again" in told
+
+
+RENT = "amount: 327.42"
+HUGE = "1000000000"
+
+
+@pytest.mark.parametrize(
+    ("stands", "written", "told"),
+    [
+        ("possession_returned: 2026-05-07", "possession_returned: 9999-12-31", "lies outside the years 1900 to 2200"),
+        ("installed: 2022-05-20", "installed: 0001-01-01", "lies outside the years 1900 to 2200"),
+        (
+            "hours: 2\n        rate: 28.00",
+            f"hours: 10000\n        rate: {HUGE}",
+            "its cost comes to more than 1,000,000",
+        ),
+        (
+            "rate_percent: 5\n    principal: 50.00",
+            f"rate_percent: 100\n    principal: {HUGE}",
+            "interest on the deposit: c",
+        ),
+        (
+            RENT,
+            f"amount: {HUGE}\n    basis: one\n  - what: more\n    amount: {HUGE}",
+            "charges and sums come to more than",
+        ),
+    ],
+)
+def test_days_and_sums_that_cannot_be_meant_are_one_clear_line(
+    office: Office, stands: str, written: str, told: str
+) -> None:
+    office.change_unit(stands, written)
+    assert told in office.refuses()
+
+
+@pytest.mark.parametrize("day", ["1900-01-01", "2200-12-31"])
+def test_the_first_and_the_last_day_within_reach_can_be_counted_from(office: Office, day: str) -> None:
+    assert "(days given by you)" in office.settles("--days", "365", "--clock-start", day)
 
 
 BARE_UNIT = """\

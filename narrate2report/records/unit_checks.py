@@ -53,6 +53,7 @@ def last_day(dates: Dates) -> date | None:
 
 def _faults(unit: Unit, known: KnownNames) -> Iterator[Fault]:
     yield from _days(unit.dates)
+    yield from _received(unit)
     if unit.deposit.interest is not None:
         yield from _interest(unit.deposit.interest)
     seen: dict[tuple[str, str], int] = {}
@@ -75,6 +76,18 @@ def _days(dates: Dates) -> Iterator[Fault]:
         day: date | None = getattr(dates, name)
         if day is not None and day < dates.lease_start:
             yield ("dates", name), f"{name} {day} lies before the lease, which starts on {dates.lease_start}"
+
+
+def _received(unit: Unit) -> Iterator[Fault]:
+    received, returned = unit.deposit.received, unit.dates.possession_returned
+    if received is None:
+        return
+    if returned and received > returned:
+        yield ("deposit", "received"), f"deposit: received {received} lies after possession was returned on {returned}"
+    terms = unit.deposit.interest
+    if terms and terms.since and terms.since < received:
+        at: Location = ("deposit", "interest", "since")
+        yield at, f"interest: since {terms.since} lies before the deposit was received on {received}"
 
 
 def _interest(terms: InterestTerms) -> Iterator[Fault]:

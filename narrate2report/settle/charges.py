@@ -19,7 +19,8 @@ from narrate2report.settle.pricing import Priced, Terms, cost_of, price
 from narrate2report.wording import plain, room_name
 
 EVERYWHERE = "whole_unit"
-"""A block of the unit file for this room stands for its component in every room that has no block of its own."""
+"""A block of the unit file for this room stands for its component in every room that has no block of its own, each by
+itself: its remedies are charged once a room."""
 
 Line = tuple[Thing, tuple[Remedy, ...], tuple[Flaw, ...]]
 
@@ -53,12 +54,15 @@ def _lines(flaws: Sequence[Flaw], unit: Unit, rooms: Mapping[str, str]) -> list[
         if thing is None or not numbers:
             missing.append(f"{room_name(flaw.shown.room)} {plain(flaw.shown.component)} (change {flaw.change.id})")
             continue
-        key = (thing.room, thing.component, numbers)
+        room = flaw.shown.room if thing.room == EVERYWHERE else thing.room
+        key = (room, thing.component, numbers)
         _, _, others = lines.get(key, (thing, (), ()))
         lines[key] = (thing, tuple(thing.remedies[number] for number in numbers), (*others, flaw))
     if missing:
         raise CannotSettle(f"no cost is given for: {'; '.join(missing)}; add a remedy to components in the unit file")
     _check_overlaps(lines)
+    for thing, remedies, others in lines.values():
+        _check_supplies(thing, remedies, others)
     return list(lines.values())
 
 
@@ -89,6 +93,17 @@ def _check_overlaps(lines: Mapping[tuple[str, str, tuple[int, ...]], Line]) -> N
                     f"{thing.name}, {thing.remedies[number].what}: would be charged for {first} and again for "
                     f"{changes}; let the remedies of one component name the same flaws or none in common"
                 )
+
+
+def _check_supplies(thing: Thing, remedies: Sequence[Remedy], flaws: Sequence[Flaw]) -> None:
+    """What is there and broken is replaced, and so prorated: only what is missing is supplied in full."""
+    for remedy in remedies:
+        there = [flaw for flaw in flaws if "missing" not in flaw.conditions]
+        if remedy.work == "supply" and there:
+            raise CannotSettle(
+                f"{thing.name}, {remedy.what}: work supply is only for what is missing, and change "
+                f"{there[0].change.id} says: {there[0].says()}; use work replace, or name the flaws of each remedy"
+            )
 
 
 def _charge(name: str, thing: Thing, remedies: Sequence[Remedy], flaws: Sequence[Flaw], terms: Terms) -> Charge:

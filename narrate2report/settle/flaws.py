@@ -44,11 +44,17 @@ class Flaw:
         return (self.after or self.before)[0]
 
     @property
+    def conditions(self) -> frozenset[str]:
+        """The conditions of its entries."""
+        entries = (*self.before, *self.after)
+        return frozenset(entry.condition for entry in entries if entry.condition)
+
+    @property
     def kinds(self) -> frozenset[str]:
         """What the unit file may call it: the change's id, the conditions of its entries, `not_working` of a check."""
         entries = (*self.before, *self.after)
         failed = {"not_working" for entry in entries if entry.outcome == "fails"}
-        return frozenset({self.change.id, *failed, *(entry.condition for entry in entries if entry.condition)})
+        return frozenset({self.change.id, *failed, *self.conditions})
 
     def says(self) -> str:
         """What the later record says, and what the earlier one said of the same flaw where it said it otherwise."""

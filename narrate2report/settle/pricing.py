@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date
@@ -125,8 +126,11 @@ def _by_age(thing: Thing, remedy: Remedy, terms: Terms) -> tuple[Proration, tupl
 def _age(thing: Thing, terms: Terms) -> tuple[Fraction, str]:
     basis = f" ({thing.age_basis})" if thing.age_basis else " (no receipt or record of its age is named)"
     if thing.age_years is not None:
-        months = Fraction(thing.age_years) * 12
-        return months, f"Age when possession was returned: {told_months(months)}, as given{basis}."
+        exact = Fraction(thing.age_years) * 12
+        months = Fraction(math.ceil(exact))
+        given = "as given" if months == exact else f"{_number(Fraction(thing.age_years))} years as given"
+        begun = "" if months == exact else "; a month that has begun counts in full"
+        return months, f"Age when possession was returned: {told_months(months)}, {given}{basis}{begun}."
     if thing.installed is None:
         raise CannotSettle(f"{thing.name}: its age is not known; write installed or age_years, with age_basis")
     if terms.returned is None:

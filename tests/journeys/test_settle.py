@@ -297,6 +297,12 @@ HUGE = "1000000000"
     ("stands", "written", "told"),
     [
         ("possession_returned: 2026-05-07", "possession_returned: 9999-12-31", "lies outside the years 1900 to 2200"),
+        ("received: 2025-03-01", "received: 2026-05-08", "received 2026-05-08 lies after possession was returned"),
+        (
+            "since: 2025-03-06",
+            "since: 2025-02-28",
+            "since 2025-02-28 lies before the deposit was received on 2025-03-01",
+        ),
         ("installed: 2022-05-20", "installed: 0001-01-01", "lies outside the years 1900 to 2200"),
         (
             "hours: 2\n        rate: 28.00",

@@ -194,6 +194,42 @@ def test_a_block_for_the_whole_unit_stands_for_every_room_without_its_own() -> N
     assert [charge.amount for charge in settled(pair, everywhere, own).charges] == [Decimal("10.00"), Decimal("30.00")]
 
 
+def test_a_block_for_the_whole_unit_is_charged_once_for_each_room() -> None:
+    pair = flawed(
+        ("new", "bedroom", "carpet", "stain"),
+        ("new", "hallway", "carpet", "stain"),
+        ("new", "bedroom", "carpet", "burn"),
+    )
+    made = settled(pair, thing(repair("10.00"), room="whole_unit", component="carpet"))
+    assert [(charge.room, charge.changes, charge.amount) for charge in made.charges] == [
+        ("bedroom", ("c1", "c3"), Decimal("10.00")),
+        ("hallway", ("c2",), Decimal("10.00")),
+    ]
+
+
+def test_only_what_is_missing_is_supplied_in_full() -> None:
+    supply = repair("500.00", work="supply", what="a new fob")
+    fob = {"room": "exterior", "component": "fob"}
+    missing = flawed(("new", "exterior", "fob", "missing"))
+    assert settled(missing, thing(supply, **fob)).charges[0].amount == Decimal("500.00")
+    both = flawed(("new", "exterior", "fob", "missing"), ("new", "exterior", "fob", "broken"))
+    for pair, name in ((flawed(("new", "exterior", "fob", "broken")), "c1"), (both, "c2")):
+        with pytest.raises(CannotSettle) as refused:
+            settled(pair, thing(supply, **fob))
+        assert f"only for what is missing, and change {name} says: Exterior, fob: broken" in str(refused.value)
+        assert "use work replace" in str(refused.value)
+
+
+@pytest.mark.parametrize(("age", "months"), [("2.37", 29), ("2", 24), ("0.01", 1), ("0", 0), ("2.5", 30)])
+def test_an_age_in_years_is_whole_months_begun_ones_in_full(age: str, months: int) -> None:
+    made = settled(flawed(), thing(replace("600.00"), age_years=age, useful_life_years="5", life_source="maker"))
+    charge = made.charges[0]
+    assert charge.proration.age_months == months
+    assert charge.amount == Decimal(600) * (60 - months) / 60
+    told = " ".join(charge.working)
+    assert ("a month that has begun counts in full" in told) == (age in {"2.37", "0.01"})
+
+
 def test_a_room_that_the_other_record_calls_otherwise_is_found_by_either_name() -> None:
     pair = flawed(("new", "bedroom.back", "carpet", "stain"))
     # Why they are the same, which a comparison may say too, is nothing to a settlement.

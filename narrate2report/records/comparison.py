@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from typing import Final, Literal, get_args
+from datetime import datetime
+from typing import Annotated, Final, Literal, get_args
 
-from pydantic import Field
+from pydantic import AfterValidator, Field
 
 from narrate2report.records.base import Sha256, Value
 from narrate2report.records.findings import Decision
@@ -56,12 +57,26 @@ class UnclearRoom(Value):
     candidates: tuple[str, ...] = Field(description="rooms of the earlier record that it may be")
 
 
+def _somebody(by: str) -> str:
+    if not by.strip():
+        raise ValueError("nobody is named; a judgement is a person's")
+    return by
+
+
+def _moment(at: str) -> str:
+    try:
+        datetime.fromisoformat(at)
+    except ValueError as error:
+        raise ValueError(f"{at!r} is no moment of ISO 8601 such as 2026-05-10T09:00:00Z") from error
+    return at
+
+
 class Judgement(Value):
     """What a person says of a change, and when (ISO 8601)."""
 
     verdict: Verdict
-    by: str
-    at: str
+    by: Annotated[str, AfterValidator(_somebody)]
+    at: Annotated[str, AfterValidator(_moment)]
     why: str | None = None
 
 

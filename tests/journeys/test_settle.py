@@ -289,6 +289,18 @@ def test_a_change_whose_entry_has_left_its_record_since_is_not_charged(
     assert "compare the two again" in told
 
 
+@pytest.mark.parametrize(
+    ("told", "written", "why"),
+    [
+        ('"Ida Pell"', '"  "', "nobody is named; a judgement is a person's"),
+        ('"2026-05-10T09:00:00.000Z"', '"last week"', "'last week' is no moment of ISO 8601"),
+    ],
+)
+def test_a_judgement_by_nobody_or_at_no_moment_is_refused(office: Office, told: str, written: str, why: str) -> None:
+    office.changes.write_text(office.changes.read_text(encoding="utf-8").replace(told, written), encoding="utf-8")
+    assert why in office.refuses()
+
+
 RENT = "amount: 327.42"
 HUGE = "1000000000"
 

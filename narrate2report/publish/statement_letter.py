@@ -7,6 +7,7 @@ from textwrap import wrap
 from typing import Final
 
 from narrate2report.publish.statement_account import balance_told, left_of, sums_of
+from narrate2report.publish.statement_duties import applying
 from narrate2report.publish.statement_law import ASK_FOR_COSTS, DISPUTE, LOCAL_ADVICE
 from narrate2report.publish.statement_words import NOT_SEALED, PROVISIONAL, by_whom, day, figure
 from narrate2report.records.law import CHECK_THE_STATUTE
@@ -110,8 +111,9 @@ def _payment(settlement: Settlement) -> str:
 
 
 def _days(settlement: Settlement) -> Iterator[str]:
-    for one in settlement.due:
-        when = day(one.day) if one.day else to_fill_in(f"the last day; {one.asks or 'it is not known'}")
+    for one in applying(settlement):
+        # What the program still wants of the unit file is no matter of the resident's.
+        when = day(one.day) if one.day else to_fill_in("the last day")
         case = f" (where {one.applies})" if one.applies else ""
         yield _paragraph(
             f"{one.label}{case}: the last day, as we count it, is {when} ({by_whom(one, settlement.law)})."

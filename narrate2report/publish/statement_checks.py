@@ -82,8 +82,9 @@ def _expected(proration: Proration, told_share: Fraction) -> Fraction:
     """The share by age on a straight line; what is not prorated is charged whole. Steps stand in no settlement."""
     if proration.method == "not_prorated":
         return Fraction(1)
-    if proration.method == "straight_line" and proration.life and proration.life.years and proration.age_months:
-        return max(Fraction(0), 1 - Fraction(proration.age_months) / (Fraction(proration.life.years) * 12))
+    life, age = proration.life, proration.age_months
+    if proration.method == "straight_line" and life and life.years and age is not None:
+        return max(Fraction(0), 1 - Fraction(age) / (Fraction(life.years) * 12))
     return told_share
 
 

@@ -45,7 +45,7 @@ def test_where_something_is_claimed_the_days_for_claiming_nothing_are_left_out(f
     assert (
         "Send the itemised statement (where something is claimed from the deposit): the last day, as we count" in told
     )
-    assert "Return what is left of the deposit: the last day, as we count it, is [TO FILL IN: the last day]" in told
+    assert "Return what is left of the deposit: the last day is [TO FILL IN: the last day]." in told
 
 
 def test_the_statement_marks_what_does_not_apply_and_asks_for_the_day_of_what_does(flat: Settled) -> None:
@@ -111,7 +111,7 @@ def test_days_that_a_person_gave_promise_no_return_either(flat: Settled) -> None
 
 def test_a_letter_carries_no_instruction_to_the_one_who_makes_it(flat: Settled) -> None:
     told = letter(under(flat, "GB-ENG").settlement)
-    assert "is [TO FILL IN: the last day] (" in told
+    assert "the last day is [TO FILL IN: the last day]. " in told
     assert "unit file" not in told
 
 

@@ -139,8 +139,11 @@ def _given_rooms(path: Path, before: Findings, after: Findings) -> Mapping[str, 
     """
     lined = LinedYaml(path, ROOMS_FILE)
     known = [{visit.room for visit in walk.rooms} | {entry.room for entry in walk.entries} for walk in (before, after)]
+    wanted = "a list of rooms is wanted, such as  bedroom.2: bedroom.back"
+    if lined.is_empty:
+        raise BadInput(f"{path}: says nothing; {wanted}")
     if not isinstance(lined.data, dict):
-        raise lined.mistake((), "a list of rooms is wanted, such as  bedroom.2: bedroom.back")
+        raise lined.mistake((), wanted)
     for earlier, later in lined.data.items():
         if not isinstance(later, str):
             raise lined.mistake((earlier,), f"{earlier}: one room of the later record is wanted, or {NOT_THERE}")

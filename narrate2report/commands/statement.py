@@ -27,6 +27,7 @@ from narrate2report.publish.language import language
 from narrate2report.publish.report_links import Links
 from narrate2report.publish.report_pdf import Paper
 from narrate2report.publish.statement_calendar import statement_calendar
+from narrate2report.publish.statement_checks import check_settlement
 from narrate2report.publish.statement_evidence import Pair, Walked
 from narrate2report.publish.statement_html import statement_html
 from narrate2report.publish.statement_letter import letter_of
@@ -131,6 +132,10 @@ def _settlement(raw: bytes, file: Path) -> Settlement:
         raise type(error)(f"{file}: {error}") from error
     if not is_currency(settlement.currency):
         raise BadInput(f"{file}: {settlement.currency!a} is no currency of ISO 4217; settle again")
+    try:
+        check_settlement(settlement)
+    except BadInput as error:
+        raise BadInput(f"{file}: {error}") from error
     return settlement
 
 

@@ -27,7 +27,8 @@ def admit(before: tuple[str, Findings], after: tuple[str, Findings], terms: Term
     _check_two(earlier_name, earlier, later_name, later)
     _check_units(earlier_name, earlier, later_name, later)
     _check_order(earlier_name, earlier, later_name, later)
-    return tuple(mark for side in (before, after) for mark in _marks(*side))
+    marks = [mark for side in (before, after) for mark in _marks(*side)]
+    return (*marks, *_order_marks(earlier_name, earlier, later_name, later))
 
 
 def _check_two(one: str, before: Findings, other: str, after: Findings) -> None:
@@ -51,11 +52,30 @@ def _check_order(one: str, before: Findings, other: str, after: Findings) -> Non
             told = f"{one} is of {days[0].isoformat()}, {other} of {days[1].isoformat()}"
             raise BadInput(f"the order is swapped: {told}; name the earlier record first")
         return
-    kinds = [walk.walkthrough.kind[0].value if walk.walkthrough.kind else "" for walk in (before, after)]
-    ranks = [_ORDER.get(kind) for kind in kinds]
+    kinds, ranks = _kinds(before, after)
     if ranks[0] is not None and ranks[1] is not None and ranks[0] > ranks[1]:
         told = f"{one} is a {WALKS[kinds[0]]} walk, {other} a {WALKS[kinds[1]]} walk"
         raise BadInput(f"the order is swapped: {told}; name the earlier record first")
+
+
+def _order_marks(one: str, before: Findings, other: str, after: Findings) -> Iterator[str]:
+    """What hinders telling which walk was first. One day for both leaves it to the kinds, and so do no days."""
+    for name, walk in ((one, before), (other, after)):
+        if walk.walkthrough.date and _day(walk.walkthrough.date) is None:
+            yield f"the date of {name} is no day ({walk.walkthrough.date[0].value!a})"
+    days = [_day(walk.walkthrough.date) for walk in (before, after)]
+    ranks = _kinds(before, after)[1]
+    is_told = ranks[0] is not None and ranks[1] is not None and ranks[0] < ranks[1]
+    if days[0] is not None and days[0] == days[1]:
+        yield f"both walks are of {days[0].isoformat()}: make sure that {one} is the earlier one"
+    elif None in days and not is_told:
+        yield f"nothing shows which walk was first, so that was not checked: make sure that {one} is the earlier one"
+
+
+def _kinds(before: Findings, after: Findings) -> tuple[list[str], list[int | None]]:
+    """Which walks they were, and the place of each in the order of a tenancy."""
+    kinds = [walk.walkthrough.kind[0].value if walk.walkthrough.kind else "" for walk in (before, after)]
+    return kinds, [_ORDER.get(kind) for kind in kinds]
 
 
 def _day(told: tuple[Sourced, ...]) -> date | None:
@@ -74,7 +94,7 @@ def _check_names(name: str, findings: Findings, terms: Terms) -> None:
         ):
             if told is not None and told not in known:
                 close = get_close_matches(told, list(known), n=1)
-                meant = f"; did you mean {close[0]}?" if close else ""
+                meant = f"; did you mean {close[0]}?" if close else "."
                 raise BadInput(
                     f"{name}: entry {entry.id} names the {what} {told!r}, which is not known{meant}"
                     " Correct the entry, or name the folder of your own words with --vocab"

@@ -87,6 +87,8 @@ class Outcomes:
         name = plain(flaw.entry.component)
         if found.how == "spoken of":
             yield f"The earlier record speaks of the {name} here without this flaw: {_quoted(found.entries)}"
+            if found.is_only_use and self.scope.terms.is_of_state(flaw.kind):
+                yield _only_use(found, name)
         elif found.how == "not tested":
             yield f"The earlier record says that the {name} was not tested: {_quoted(found.entries)}"
             yield "So these records do not prove when this came about, and on them alone it is not chargeable."
@@ -106,6 +108,15 @@ def _contradicted(found: Baseline) -> Iterator[str]:
         yield "The later speaker says that it was there before, which the earlier record does not show: look at both."
     else:
         yield "The later speaker says that it was there before; the earlier record neither shows nor excludes it."
+
+
+def _only_use(found: Baseline, name: str) -> str:
+    checked, handed = (any(entry.kind == kind for entry in found.entries) for kind in ("check", "handover"))
+    used = ("was tried and handed over" if handed else "works") if checked else "was handed over"
+    return (
+        f"The earlier record only says that the {name} {used}, and nothing of the state it was in: whether that is "
+        "enough to call this new is for a person to say."
+    )
 
 
 def _less(found: Baseline, name: str) -> Iterator[str]:

@@ -29,6 +29,11 @@ class Baseline:
     how: Silence
     entries: tuple[Entry, ...]
 
+    @property
+    def is_only_use(self) -> bool:
+        """Whether it was used or handed over and no more: nobody said in which state it was."""
+        return bool(self.entries) and all(entry.kind in ("check", "handover") for entry in self.entries)
+
 
 @dataclass(frozen=True)
 class Record:

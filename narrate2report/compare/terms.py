@@ -72,6 +72,11 @@ class Terms:
         """The class of a condition; a failed check is a fault."""
         return "fault" if condition == FAILS else self.classes.get(condition or "", "")
 
+    def is_of_state(self, kind: str) -> bool:
+        """Whether a flaw is of the looks or soundness of a thing, so that one that works and is there may have it."""
+        fails = kind == FAILS or kind in self.likeness.conditions.fails
+        return not fails and kind != "missing" and self.class_of(kind) != "fault"
+
     def tie(self, before: str, after: str) -> Tie | None:
         """How two conditions may be one flaw; None where they are two."""
         if before == after:

@@ -8,12 +8,16 @@ from datetime import UTC, datetime, time
 
 from narrate2report.publish.calendar import DueDay, calendar_of
 from narrate2report.publish.standing import Heading
+from narrate2report.publish.statement_duties import applying
 from narrate2report.records.settlement import DueDate, Settlement
 from narrate2report.wording import unit_name
 
 
 def statement_calendar(settlement: Settlement) -> bytes:
-    """The whole iCalendar file. The same settlement gives the same bytes; a day that moves keeps its UID."""
+    """The whole iCalendar file, without duties that do not apply.
+
+    The same settlement gives the same bytes; a day that moves keeps its UID.
+    """
     unit = unit_name(settlement.unit.unit)
     names = (settlement.unit.unit, *(one.file for one in (settlement.comparison.before, settlement.comparison.after)))
     heading = Heading(
@@ -24,7 +28,7 @@ def statement_calendar(settlement: Settlement) -> bytes:
         made_at=datetime.combine(settlement.today, time(), UTC),
         identity=hashlib.sha256("\n".join(names).encode()).hexdigest(),
     )
-    return calendar_of(heading, days=[day for due in settlement.due for day in _days(due, unit, settlement)])
+    return calendar_of(heading, days=[day for due in applying(settlement) for day in _days(due, unit, settlement)])
 
 
 def _days(due: DueDate, unit: str, settlement: Settlement) -> Iterator[DueDay]:

@@ -10,8 +10,9 @@ from dataclasses import replace
 from typing import Final
 
 from narrate2report.publish.report_values import Fact
+from narrate2report.publish.statement_duties import Duty, duties_of
 from narrate2report.publish.statement_values import Due
-from narrate2report.publish.statement_words import LAW_COLUMNS, NOT_KNOWN, by_whom, day, days_left
+from narrate2report.publish.statement_words import DOES_NOT_APPLY, LAW_COLUMNS, NOT_KNOWN, by_whom, day, days_left
 from narrate2report.records.law import CHECK_THE_STATUTE, LawRow
 from narrate2report.records.settlement import DueDate, Settlement
 
@@ -37,8 +38,8 @@ LOCAL_ADVICE: Final = (
 
 
 def told_due(settlement: Settlement) -> tuple[Due, ...]:
-    """Every deadline with its citation."""
-    return tuple(_due(one, settlement.law) for one in settlement.due)
+    """Every deadline with its citation; one that does not apply as things stand is marked so."""
+    return tuple(_due(one, settlement.law) for one in duties_of(settlement))
 
 
 def counted_alike(due: Iterable[Due]) -> tuple[Due, ...]:
@@ -71,9 +72,14 @@ def silent_columns(law: LawRow | None) -> str:
     return ", ".join(name.lower() for column, name in LAW_COLUMNS.items() if not getattr(law, column))
 
 
-def _due(due: DueDate, law: LawRow | None) -> Due:
+def _due(duty: Duty, law: LawRow | None) -> Due:
+    due = duty.due
+    what = f"{due.label} (where {due.applies})" if due.applies else due.label
+    if duty.why_not:
+        source, nothing = by_whom(due, law), days_left(None)
+        return Due(what, DOES_NOT_APPLY, nothing, nothing, source, working=(duty.why_not,), asks="")
     return Due(
-        what=f"{due.label} (where {due.applies})" if due.applies else due.label,
+        what=what,
         day=day(due.day) if due.day else NOT_KNOWN,
         left=days_left(due.days_left),
         plan=_plan(due),

@@ -7,6 +7,7 @@ from textwrap import wrap
 from typing import Final
 
 from narrate2report.publish.statement_account import balance_told, left_of, sums_of
+from narrate2report.publish.statement_duties import applying
 from narrate2report.publish.statement_law import ASK_FOR_COSTS, DISPUTE, LOCAL_ADVICE
 from narrate2report.publish.statement_words import NOT_SEALED, PROVISIONAL, by_whom, day, figure
 from narrate2report.records.law import CHECK_THE_STATUTE
@@ -110,12 +111,14 @@ def _payment(settlement: Settlement) -> str:
 
 
 def _days(settlement: Settlement) -> Iterator[str]:
-    for one in settlement.due:
-        when = day(one.day) if one.day else to_fill_in(f"the last day; {one.asks or 'it is not known'}")
+    for one in applying(settlement):
         case = f" (where {one.applies})" if one.applies else ""
-        yield _paragraph(
-            f"{one.label}{case}: the last day, as we count it, is {when} ({by_whom(one, settlement.law)})."
-        )
+        if one.day is None:
+            # What the program still wants of the unit file is no matter of the resident's, and no law gives a blank.
+            yield _paragraph(f"{one.label}{case}: the last day is {to_fill_in('the last day')}.")
+            continue
+        source = by_whom(one, settlement.law)
+        yield _paragraph(f"{one.label}{case}: the last day, as we count it, is {day(one.day)} ({source}).")
     if not settlement.due:
         yield _paragraph(f"The last day for this is {to_fill_in('the last day by your local law')}.")
 

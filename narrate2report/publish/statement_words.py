@@ -150,6 +150,7 @@ PAGE: Final = {
 PROVISIONAL: Final = "PROVISIONAL – not to be sent as final"
 NOT_SEALED: Final = "RECORD NOT SEALED"
 NOT_KNOWN: Final = "not known"
+DOES_NOT_APPLY: Final = "does not apply"
 SHARES: Final = {"1": "1 (all of it)", "0": "0 (nothing is left to charge)"}
 
 

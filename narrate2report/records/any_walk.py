@@ -35,5 +35,9 @@ def _content(path: Path) -> object:
         raise BadInput(f"{path}: is no file that can hold a record")
     try:
         return json.loads(read_bytes(path).decode("utf-8"))
+    except UnicodeDecodeError as error:
+        raise BrokenRecord(
+            f"{path}: is no findings file; draft a recording first, and name what that writes"
+        ) from error
     except (ValueError, RecursionError) as error:
         raise BrokenRecord(f"{path}: not JSON ({error})") from error

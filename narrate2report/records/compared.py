@@ -6,13 +6,14 @@ file may lag behind.
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
 from narrate2report.errors import BrokenRecord
 from narrate2report.records.beside import journal_beside, place_of
-from narrate2report.records.comparison import SIDES, Comparison, Side
+from narrate2report.records.comparison import SIDES, TO_JUDGE, Comparison, Side
 from narrate2report.records.comparison_fold import drafted, folded
 from narrate2report.records.comparison_journal import JudgingLine
 from narrate2report.records.files import read_record
@@ -46,15 +47,20 @@ Records = dict[Side, Record]
 def read_comparison(path: Path) -> Comparison:
     """The comparison at `path` with every decision that was kept.
 
-    Raises BrokenRecord where the file or its journal is broken or they do not belong together, BadInput where one
-    cannot be read.
+    Raises BrokenRecord where the file or its journal is broken or they do not belong together, or where one later
+    entry stands in two changes that may be charged, BadInput where one cannot be read.
     """
     on_disk = read_record(path, Comparison)
-    return judged(on_disk, kept_lines(journal_beside(path), JudgingLine), path).comparison
+    comparison = judged(on_disk, kept_lines(journal_beside(path), JudgingLine), path).comparison
+    _check_once(path, [one for change in comparison.changes if change.outcome in TO_JUDGE for one in change.after])
+    return comparison
 
 
 def judged(on_disk: Comparison, lines: Sequence[JudgingLine], path: Path) -> Judged:
     """The comparison read from `path` brought together with its journal. Raises BrokenRecord for another's journal."""
+    names = Counter(change.id for change in on_disk.changes)
+    if twice := [name for name, times in names.items() if times > 1]:
+        raise BrokenRecord(f"{path}: the change {twice[0]!r} stands in it twice; compare again")
     draft = drafted(on_disk, lines)
     sha256 = draft_sha256(draft)
     if lines and lines[0].previous != sha256:
@@ -65,7 +71,8 @@ def judged(on_disk: Comparison, lines: Sequence[JudgingLine], path: Path) -> Jud
 def read_records(comparison: Comparison, path: Path) -> Records:
     """Both records of the comparison at `path`, each with its decisions.
 
-    Raises BrokenRecord where a change names no entry, or one that its record does not hold, and what reading raises.
+    Raises BrokenRecord where a change names no entry or one that its record does not hold, where a flaw stands in two
+    changes, and what reading raises.
     """
     records = {side: _record(comparison, side, path) for side in SIDES}
     for change in comparison.changes:
@@ -76,7 +83,17 @@ def read_records(comparison: Comparison, path: Path) -> Records:
             if missing:
                 file = records[side].path.name
                 raise BrokenRecord(f"{path}: names the entry {missing[0]!r}, which {file} does not hold; compare again")
+    for side in SIDES:
+        # What is sound may stand beside several changes; a flaw makes one.
+        named = [one for change in comparison.changes for one in change.of(side)]
+        _check_once(path, [one for one in named if records[side].entries[one].is_adverse])
     return records
+
+
+def _check_once(path: Path, entries: Sequence[str]) -> None:
+    for name, times in Counter(entries).items():
+        if times > 1:
+            raise BrokenRecord(f"{path}: the entry {name!r} stands in more than one change; compare again")
 
 
 def _record(comparison: Comparison, side: Side, path: Path) -> Record:

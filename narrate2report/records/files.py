@@ -18,6 +18,10 @@ from narrate2report.records.plain import NOT_TEXT
 
 Record = TypeVar("Record", bound=BaseModel)
 
+_LARGEST = 2**53 - 1
+"""The largest whole number that every reader of JSON understands alike (RFC 7493, which RFC 8785 builds on)."""
+_DIGITS = 17
+
 
 def write_whole(path: Path, content: bytes) -> None:
     """Write a file so that it is either as before or complete: temporary file, fsync, rename.
@@ -129,13 +133,26 @@ def schema_named_in(path: Path) -> str | None:
     return schema if isinstance(schema, str) else None
 
 
+def _whole(figure: str) -> int:
+    if len(figure) > _DIGITS or abs(number := int(figure)) > _LARGEST:
+        raise BrokenRecord(f"holds a number that is too large: {figure[:_DIGITS]}")
+    return number
+
+
+def _fraction(figure: str) -> float:
+    number = float(figure)
+    if abs(number) > _LARGEST:
+        raise BrokenRecord(f"holds a number that is too large: {figure[:_DIGITS]}")
+    return number
+
+
 def parse_record(text: str, kind: type[Record], called: str | None = None) -> Record:
     """A record from its JSON text; raises BrokenRecord with the first thing that is wrong, naming no file.
 
     `called` is what a person calls it, if not `findings file`.
     """
     try:
-        content = json.loads(text)
+        content = json.loads(text, parse_int=_whole, parse_float=_fraction)
         if any(NOT_TEXT.search(words) for words in _texts(content)):
             raise BrokenRecord("holds characters that are no text (control codes or half of a pair)")
         return kind.model_validate(content)

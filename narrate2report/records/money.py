@@ -11,7 +11,8 @@ from babel.numbers import get_currency_precision, list_currencies
 from pydantic import BeforeValidator, Field
 
 ROUNDING_TOLD: Final = (
-    "Each amount is rounded once, to the nearest cent, half a cent upwards; sums are not rounded again."
+    "Each amount is rounded once, to the smallest unit of the currency (a cent, where it has two decimal places), "
+    "half a unit upwards; sums are not rounded again."
 )
 
 LARGEST: Final = Decimal(10) ** 9

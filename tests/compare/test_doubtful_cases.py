@@ -193,3 +193,41 @@ def test_why_it_is_worse_is_told_with_both_measures() -> None:
     because = " ".join(change.because)
     assert "3in then, 6in now" in because
     assert "by the slider; next to the sliding door" in because
+
+
+ONLY = "The earlier record only says that the"
+
+
+@pytest.mark.parametrize(
+    ("before", "after", "said"),
+    [
+        ("oven works | All four burners light and the oven heats up.", "oven dirty | The oven is dirty.", "oven works"),
+        ("washer works | Washer runs.", "washer scratch | A scratch on the washer.", "washer works"),
+        ("key handover:given | One key for you.", "key rust | The key is rusty.", "key was handed over"),
+    ],
+)
+def test_what_was_only_used_before_is_new_and_says_that_its_state_was_not_told(
+    before: str, after: str, said: str
+) -> None:
+    """Whether a trial is enough of a baseline for its looks is a person's to say; the reasons point to it."""
+    (change,) = told(f"[kitchen]\n1 {before}", f"[kitchen]\n1 {after}").changes
+    assert change.outcome == "new"
+    assert [because for because in change.because if because.startswith(f"{ONLY} {said}")]
+
+
+@pytest.mark.parametrize(
+    ("before", "after"),
+    [
+        ("oven works | The oven heats up.", "oven fails | The oven does not heat."),
+        ("faucet works | Tap runs.", "faucet leak | The tap leaks."),
+        ("smoke_alarm works | Alarm tested.", "smoke_alarm missing | No alarm."),
+        ("oven clean | The oven is clean.", "oven dirty | The oven is dirty."),
+        ("oven works | The oven heats.\n2 oven good | And looks good.", "oven grease | Grease in the oven."),
+        ("oven works | The oven heats.\n2 oven scratch @on the door@ | A scratch.", "oven dirty | It is dirty."),
+    ],
+)
+def test_a_failure_after_a_trial_and_dirt_after_praise_need_no_such_word(before: str, after: str) -> None:
+    changes = told(f"[kitchen]\n1 {before}", f"[kitchen]\n1 {after}").changes
+    came = [change for change in changes if change.after]
+    assert [change.outcome for change in came] == ["new"]
+    assert not any(because.startswith(ONLY) for because in came[0].because)

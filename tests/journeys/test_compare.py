@@ -10,7 +10,7 @@ import pytest
 from jsonschema import Draft202012Validator
 
 from narrate2report.cli import main
-from narrate2report.records.files import write_record
+from narrate2report.records.files import record_json, write_record
 from narrate2report.records.schema import published
 from tests.compare.pair_files import HERE, load_pair
 from tests.compare.walks import walk
@@ -187,6 +187,65 @@ def test_the_wrong_order_is_refused_by_date_and_without_one_by_kind(
     assert "a move-out walk" in refused(capsys, out, *undated)
 
 
+@pytest.mark.parametrize(
+    ("earlier", "later", "told"),
+    [
+        ({}, {}, "nothing shows which walk was first"),
+        ({"kind": "move_in"}, {"kind": "move_in"}, "nothing shows which walk was first"),
+        ({"date": "2025-03-06"}, {"kind": "move_out"}, "nothing shows which walk was first"),
+        ({"kind": "move_in"}, {"kind": "move_out"}, None),
+        ({"date": "last spring"}, {"date": "2026-05-07"}, "the date of in.json is no day ('last spring')"),
+        ({"kind": "move_in", "date": "x"}, {"kind": "move_out", "date": "2026-05-07"}, "the date of in.json is no day"),
+        ({"date": "2026-05-07"}, {"date": "2026-05-07"}, "both walks are of 2026-05-07"),
+        ({"date": "2025-03-06"}, {"date": "2026-05-07"}, None),
+    ],
+)
+def test_an_order_that_cannot_be_checked_is_said_loudly(
+    earlier: dict[str, str],
+    later: dict[str, str],
+    told: str | None,
+    tmp_path: Path,
+    out: Path,
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    walks = [
+        written(tmp_path, name, content | {"walkthrough": {"unit": "12 Alder Row"} | facts})
+        for name, content, facts in (("in.json", PAIR.before, earlier), ("out.json", PAIR.after, later))
+    ]
+    assert main(["compare", *walks, "--out", str(out), "--json"]) == 0
+    marks = json.loads(capsys.readouterr().out)["marks"]
+    about = [mark for mark in marks if "not sealed" not in mark]
+    assert any(told in mark for mark in about) if told else about == []
+
+
+@pytest.mark.parametrize("content", ["", "# nothing but a remark\n", "---\n"])
+def test_a_rooms_file_that_says_nothing_is_refused(
+    content: str, before: str, after: str, tmp_path: Path, out: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    rooms = tmp_path / "rooms.yaml"
+    rooms.write_text(content, encoding="utf-8")
+    assert "a list of rooms is wanted" in refused(capsys, out, before, after, "--rooms", str(rooms))
+
+
+def test_a_film_in_the_place_of_a_record_is_told_so(
+    after: str, tmp_path: Path, out: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    film = tmp_path / "walk.mp4"
+    film.write_bytes(b"\x00\x00\x00\x20ftypisom\xff\xf8")
+    assert "walk.mp4: is no findings file" in refused(capsys, out, str(film), after)
+
+
+@pytest.mark.parametrize("number", [10**30, 1e30, -(10**30), 2**53])
+@pytest.mark.parametrize("own", [False, True])
+def test_a_count_that_no_reader_could_keep_is_refused(
+    number: float, own: bool, after: str, tmp_path: Path, out: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    content: dict[str, Any] = record_json(walk(PAIR.before)) if own else PAIR.before
+    entries = [dict(content["entries"][0]) | {"quantity": number}, *content["entries"][1:]]
+    before = written(tmp_path, "odd.json", content | {"entries": entries})
+    assert "holds a number that is too large" in refused(capsys, out, before, after)
+
+
 def test_two_units_are_refused_and_two_spellings_of_one_are_not(
     before: str, tmp_path: Path, out: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
@@ -204,7 +263,7 @@ def test_two_units_are_refused_and_two_spellings_of_one_are_not(
     [
         ("component", "walll", "the component 'walll', which is not known; did you mean wall?"),
         ("condition", "scuf", "the condition 'scuf', which is not known; did you mean scuff?"),
-        ("room", "spaceport", "the room 'spaceport', which is not known"),
+        ("room", "spaceport", "the room 'spaceport', which is not known. Correct the entry"),
     ],
 )
 def test_what_no_vocabulary_knows_is_refused(

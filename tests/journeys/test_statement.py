@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable
+from decimal import Decimal
 from pathlib import Path
 from typing import Any
 
@@ -199,7 +200,74 @@ def test_another_record_than_the_one_that_was_compared_is_refused(
 
 def test_a_settlement_changed_by_hand_is_refused(flat: Path, refused: Callable[..., str]) -> None:
     altered(flat, lambda whole: whole["charges"][0].update(amount="1.00"))
-    assert "does not add up" in refused()
+    assert "does not give its amount" in refused()
+
+
+def charge_of(whole: dict[str, Any], method: str) -> dict[str, Any]:
+    return next(one for one in whole["charges"] if one["proration"]["method"] == method)
+
+
+def kept_total(whole: dict[str, Any], cents: int) -> None:
+    """Change the first charge, the sum of charges and the balance alike, so that all lines still add up."""
+    for place, name, sign in ((whole["charges"][0], "amount", 1), (whole["balance"], "charges", 1),
+                              (whole["balance"], "amount", -1)):  # fmt: skip
+        place[name] = str(Decimal(place[name]) + sign * Decimal(cents) / 100)
+
+
+ALTERED: dict[str, tuple[Callable[[dict[str, Any]], object], str]] = {
+    "ordinary wear that is charged": (
+        lambda whole: whole["charges"][0]["judgements"][0].update(verdict="ordinary_wear"),
+        "not judged beyond ordinary wear",
+    ),
+    "an open judgement that is charged": (
+        lambda whole: whole["charges"][0]["judgements"][0].update(verdict="open"),
+        "not judged beyond ordinary wear",
+    ),
+    "what has no baseline": (lambda whole: whole["charges"][0].update(outcomes=["no_baseline"]), "are no proof"),
+    "no judgement at all": (lambda whole: whole["charges"][0].update(judgements=[]), "one judgement for each change"),
+    "final with something open": (
+        lambda whole: whole.update(open=[whole["not_charged"].pop()], provisional=False),
+        "said to be final",
+    ),
+    "one change twice": (
+        lambda whole: whole["charges"][0].update(changes=whole["charges"][1]["changes"]),
+        "stands in it more than once",
+    ),
+    "a charge and its balance": (lambda whole: kept_total(whole, 1000), "does not give its amount"),
+    "a cost": (lambda whole: whole["charges"][0]["cost"].update(total="9999.00"), "does not add up"),
+    "a share of nothing": (
+        lambda whole: charge_of(whole, "straight_line")["proration"].update(share="1/0"),
+        "is none between 0 and 1",
+    ),
+    "a share above all": (
+        lambda whole: charge_of(whole, "not_prorated")["proration"].update(share="3/2"),
+        "is none between 0 and 1",
+    ),
+    "another share than the age gives": (
+        lambda whole: charge_of(whole, "straight_line")["proration"].update(share="99/100"),
+        "not what its age and useful life give",
+    ),
+    "a part of what is not prorated": (
+        lambda whole: charge_of(whole, "not_prorated")["proration"].update(share="1/2"),
+        "not what its age and useful life give",
+    ),
+    "another amount in the working": (
+        lambda whole: whole["charges"][0].update(working=["Charged in full: 1.00 USD."]),
+        "does not give its amount",
+    ),
+    "the resident's debts": (lambda whole: whole["balance"].update(owed="0.00"), "does not add up"),
+    "what is left": (lambda whole: whole["balance"].update(amount="1.00"), "does not add up"),
+}
+
+
+@pytest.mark.parametrize("name", ALTERED)
+def test_what_settling_never_writes_is_not_printed(flat: Path, refused: Callable[..., str], name: str) -> None:
+    change, told = ALTERED[name]
+    altered(flat, change)
+    line = refused()
+    assert told in line
+    assert "flat.settlement.json" in line
+    assert line.rstrip().endswith("settle again")
 
 
 @pytest.mark.parametrize(

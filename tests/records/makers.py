@@ -43,7 +43,7 @@ stretches = st.builds(
     doubt=maybe(words),
 )
 gaps = st.builds(t.Gap, recording=words, start=seconds, end=seconds)
-settings = st.dictionaries(words, words | st.integers(-(2**53), 2**53) | st.booleans(), max_size=3)
+settings = st.dictionaries(words, words | st.integers(1 - 2**53, 2**53 - 1) | st.booleans(), max_size=3)
 engines = st.builds(t.Engine, name=words, model=maybe(words), model_sha256=maybe(sha256), settings=settings)
 transcripts = st.builds(
     t.Transcript,

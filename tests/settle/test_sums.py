@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from pydantic import ValidationError
 
-from narrate2report.records.money import places, rounded, told
+from narrate2report.records.money import ROUNDING_TOLD, places, rounded, told
 from narrate2report.records.references import life_groups, life_rows, repaint_steps
 from narrate2report.records.settlement import Interest, OtherSum
 from narrate2report.records.unit import DepositTerms, Remedy, Thing
@@ -39,6 +39,12 @@ def test_rounding_is_that_of_decimals_half_up(amount: Decimal, up: int, down: in
 )
 def test_half_a_cent_goes_up_in_the_places_of_its_currency(exact: str, currency: str, whole: str) -> None:
     assert str(rounded(Decimal(exact), currency)) == whole
+
+
+def test_the_rule_of_rounding_holds_in_every_currency() -> None:
+    """Yen have no cents and dinars a thousand fils: what is said of rounding is true of them too."""
+    assert "smallest unit of the currency" in ROUNDING_TOLD
+    assert "nearest cent" not in ROUNDING_TOLD
 
 
 def test_money_is_never_a_floating_point_number() -> None:

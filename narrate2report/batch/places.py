@@ -14,6 +14,7 @@ from pathlib import Path, PurePosixPath
 
 from narrate2report.batch import remote
 from narrate2report.errors import BadInput
+from narrate2report.records.below import folders_below
 from narrate2report.records.beside import FINDINGS_ENDING, is_recording
 from narrate2report.records.digest import digest_file
 from narrate2report.records.files import read_bytes
@@ -123,13 +124,9 @@ def _matching(pattern: str) -> Iterator[Lying]:
 
 
 def _below(folder: str) -> Iterator[Lying]:
-    def refuse(error: OSError) -> None:
-        raise BadInput(f"{error.filename}: cannot be read ({error.strerror})") from error
-
-    for inside, folders, names in os.walk(folder, onerror=refuse):
-        folders[:] = sorted(name for name in folders if not name.startswith(".") and not name.endswith(".stills"))
-        for name in sorted(names):
-            if not name.startswith(".") and (lying := _lying(os.path.join(inside, name))) is not None:  # noqa: PTH118
+    for here in folders_below(Path(folder)):
+        for file in here.files.values():
+            if (lying := _lying(file.path)) is not None:
                 yield lying
 
 

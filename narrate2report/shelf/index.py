@@ -17,7 +17,7 @@ from pathlib import Path
 
 from narrate2report.errors import BadInput
 from narrate2report.records.shelved import Hit, Shelved, Standing
-from narrate2report.shelf.below import FolderFiles, folders_below
+from narrate2report.shelf.below import FolderFiles, lying_on
 from narrate2report.shelf.settled import settled_walks
 from narrate2report.shelf.told import Told, tell
 
@@ -59,7 +59,7 @@ class Index:
 
         What was read is kept step by step: a run that is stopped goes on from there.
         """
-        folders = list(folders_below(self._shelf))
+        folders = list(lying_on(self._shelf))
         lying = {folder.inside + name: stamp for folder in folders for name, stamp in folder.findings.items()}
         known = dict(self._base.execute("select path, stamp from walk where standing != 'to_draft'"))
         with self._base:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from narrate2report.records.moments import clock
-from narrate2report.records.plain import NOT_TEXT
+from narrate2report.records.plain import one_line
 from narrate2report.records.shelved import Hit, Shelved
 from narrate2report.wording import WALKS, counted, unit_name
 
@@ -46,8 +46,8 @@ def _row(walk: Shelved) -> tuple[str, ...]:
         f"by {walk.due}" if walk.due else "",
         (walk.date or "").removeprefix("--"),
         WALKS.get(walk.kind or "", walk.kind or ""),
-        _printable(unit_name(walk.unit)) if walk.unit else "",
-        _printable(walk.path + (f": {walk.fault}" if walk.fault else "")),
+        one_line(unit_name(walk.unit)) if walk.unit else "",
+        one_line(walk.path + (f": {walk.fault}" if walk.fault else "")),
     )
 
 
@@ -60,14 +60,9 @@ def hit_list(hits: Sequence[Hit], shelf: Path, more: bool) -> str:
         walk = ", ".join(filter(None, (unit_name(hit.unit) if hit.unit else None, hit.date, hit.path)))
         recording, _, fragment = hit.link.rpartition("#")
         link = f"{(shelf / hit.path).parent.resolve().as_uri()}/{recording}#{fragment}"
-        pieces.append(f"{_printable(walk)}\n  {clock(hit.start):>7}  {_printable(hit.told)}")
+        pieces.append(f"{one_line(walk)}\n  {clock(hit.start):>7}  {one_line(hit.told)}")
         if hit.quote not in hit.told:
-            pieces.append(f"           “{_printable(hit.quote)}”")
-        pieces.append(f"           {_printable(link)}")
+            pieces.append(f"           “{one_line(hit.quote)}”")
+        pieces.append(f"           {one_line(link)}")
     end = "\nThere is more; name another word, or --most." if more else ""
     return "\n".join(pieces) + end
-
-
-def _printable(text: str) -> str:
-    """What a record says is never obeyed by a terminal."""
-    return NOT_TEXT.sub("", text.replace("\n", " "))

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-import os
 from dataclasses import dataclass
 
 import psutil
+
+from narrate2report.records.cores import cores
 
 JOB_BYTES = 900 << 20
 """Memory of one draft with the bundled speech model, at its largest (measured on hours of talk)."""
@@ -24,10 +25,10 @@ class Room:
 
 def room(jobs: int | None = None) -> Room:
     """What this machine has room for now, or for the number of drafts that was asked for."""
-    return room_for(_cores(), psutil.virtual_memory().available, jobs)
+    return room_for(cores(), psutil.virtual_memory().available, jobs)
 
 
-def room_for(cores: int, free_bytes: int, jobs: int | None) -> Room:
+def room_for(cores_here: int, free_bytes: int, jobs: int | None) -> Room:
     """As `room`, for a machine of so many cores and so much free memory.
 
     >>> room_for(8, 32 << 30, None)
@@ -35,11 +36,5 @@ def room_for(cores: int, free_bytes: int, jobs: int | None) -> Room:
     >>> room_for(8, 2 << 30, None)
     Room(jobs=2, threads=4)
     """
-    jobs = jobs or max(1, min(cores // JOB_THREADS, free_bytes // JOB_BYTES))
-    return Room(jobs, max(1, cores // jobs))
-
-
-def _cores() -> int:
-    """Processor cores that this program may use."""
-    usable = len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count()
-    return usable or 1
+    jobs = jobs or max(1, min(cores_here // JOB_THREADS, free_bytes // JOB_BYTES))
+    return Room(jobs, max(1, cores_here // jobs))

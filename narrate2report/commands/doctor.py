@@ -5,7 +5,6 @@ Each part is tried as a run would use it, not only looked for. What fails hinder
 
 from __future__ import annotations
 
-import os
 import platform
 import shutil
 import sqlite3
@@ -23,6 +22,7 @@ from narrate2report import __version__
 from narrate2report.commands.words import word_folders
 from narrate2report.errors import NarrateError
 from narrate2report.records.cache import cache_folder
+from narrate2report.records.cores import cores
 
 ROOM_MB = 2000
 """Free space that an hour's review copy, its report and what is heard of it fit into, with some over."""
@@ -162,4 +162,4 @@ def _free_space() -> Checked | str:
             short.append(f"{folder} has {free_mb} MB left")
     if short:
         return Checked("free space", "remark", f"{'; '.join(short)}; a long recording wants {ROOM_MB} MB")
-    return f"over {ROOM_MB} MB here and in the cache; {os.cpu_count()} processor cores"
+    return f"over {ROOM_MB} MB here and in the cache; {cores()} processor cores"

@@ -20,6 +20,7 @@ from narrate2report.listen.device import CPU, Device
 from narrate2report.listen.hearing import Heard
 from narrate2report.listen.languages import is_doubtful, other_language
 from narrate2report.records.clip import RATE, Sound
+from narrate2report.records.cores import cores
 from narrate2report.records.transcript import Word
 
 if TYPE_CHECKING:
@@ -205,7 +206,7 @@ def usable_cores() -> int:
 
     OMP_NUM_THREADS, by which the libraries below are told how many, sets a lower number.
     """
-    usable = len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
+    usable = cores()
     told = os.environ.get("OMP_NUM_THREADS", "")
     if told.isdecimal() and int(told) > 0:
         usable = min(usable, int(told))

@@ -12,7 +12,7 @@ from rich.progress import BarColumn, Progress, TaskID, TextColumn, TimeElapsedCo
 
 from narrate2report.batch.places import name_of
 from narrate2report.publish.batch_told import ending, failures, outcome_line, outcome_values, totals
-from narrate2report.records.moments import clock
+from narrate2report.records.moments import so_far
 from narrate2report.records.task import Outcome
 from narrate2report.records.task import Progress as Heard
 
@@ -105,7 +105,7 @@ class Screen:
             if len(self._rows) >= MOST_BARS:
                 return
             row = self._rows[heard.recording] = self._bars.add_task(name_of(heard.recording), total=None, at="")
-        at = f"{clock(heard.done_s)} of {clock(heard.total_s)}" if heard.total_s else clock(heard.done_s)
+        at = so_far(heard.done_s, heard.total_s)
         self._bars.update(row, completed=heard.done_s, total=heard.total_s or None, at=at)
 
     def _print(self, line: str) -> None:

@@ -15,7 +15,7 @@ from narrate2report.intake.gather import Clips
 from narrate2report.listen.listening import Progress as Heard
 from narrate2report.listen.listening import listen
 from narrate2report.listen.weighing import weigh
-from narrate2report.records.moments import clock
+from narrate2report.records.moments import so_far
 from narrate2report.records.transcript import Transcript
 from narrate2report.records.weighing import Passage, Weighed
 
@@ -111,13 +111,12 @@ def _progress(clips: Clips, *, quiet: bool) -> Iterator[Callable[[Heard], None]]
         task = bar.add_task("listening", total=None, recording=clips.clips[0].recording.file, at="")
 
         def tell(heard: Heard) -> None:
-            at = f"{clock(heard.done_s)} of {clock(heard.total_s)}" if heard.total_s else clock(heard.done_s)
             bar.update(
                 task,
                 completed=heard.done_s,
                 total=heard.total_s or None,
                 recording=heard.recording,
-                at=at,
+                at=so_far(heard.done_s, heard.total_s),
             )
 
         yield tell

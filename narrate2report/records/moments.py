@@ -31,6 +31,11 @@ def clock(seconds: float) -> str:
     return f"{hours}:{minutes:02d}:{secs:02d}" if hours else f"{minutes}:{secs:02d}"
 
 
+def so_far(done_s: float, total_s: float) -> str:
+    """`1:05 of 3:42`, or `1:05` where it is not known how long all of it is (0)."""
+    return f"{clock(done_s)} of {clock(total_s)}" if total_s else clock(done_s)
+
+
 def fragment(file_name: str, start: float, end: float) -> str:
     """A media-fragment link that plays one stretch: `clip.mp4#t=12.20,18.14`."""
     return f"{quote(file_name)}#t={start:.2f},{end:.2f}"

@@ -8,7 +8,7 @@ from rich.console import Group, RenderableType
 from rich.table import Table
 from rich.text import Text
 
-from narrate2report.publish.report_safety import EXPECTED
+from narrate2report.publish.report_safety import EXPECTED, rooms_silent_about
 from narrate2report.publish.summary import rooms_never_walked
 from narrate2report.records.findings import Coverage, CoverageStatus, Findings
 from narrate2report.wording import LOOKED, counted, listed, plain, room_name
@@ -45,17 +45,9 @@ def numbers(findings: Findings) -> dict[str, object]:
 
 def silent_alarms(findings: Findings) -> dict[str, tuple[str, ...]]:
     """Each alarm that nobody spoke of, with the rooms where it was expected; none where it was expected nowhere."""
-    spoken = {(entry.room, entry.component) for entry in findings.entries if entry.state != "dropped"}
-    found = {}
-    for alarm in EXPECTED:
-        rooms = tuple(
-            row.room
-            for row in findings.coverage
-            if (row.component, row.status) == (alarm, "not_noted") and (row.room, alarm) not in spoken
-        )
-        if rooms or not any(component == alarm for _, component in spoken):
-            found[alarm] = rooms
-    return found
+    kept = [entry for entry in findings.entries if entry.state != "dropped"]
+    found = {alarm: rooms_silent_about(alarm, kept, findings.coverage) for alarm in EXPECTED}
+    return {alarm: rooms for alarm, rooms in found.items() if rooms is not None}
 
 
 def _alarms(findings: Findings) -> Iterator[Text]:

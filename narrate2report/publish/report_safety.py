@@ -5,12 +5,12 @@ A device that was named but not operated is `not tested`, however well it was sp
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from narrate2report.publish.report_entries import Telling, capital, mark
 from narrate2report.publish.report_links import moments
 from narrate2report.publish.report_values import Mark, Safety
-from narrate2report.records.findings import Entry
+from narrate2report.records.findings import Coverage, Entry
 
 EXPECTED = ("smoke_alarm", "co_alarm")
 """Looked for in every dwelling: where a record is silent about them, the report says so."""
@@ -33,16 +33,24 @@ def told_safety(telling: Telling) -> tuple[Safety, ...]:
     return tuple(sorted(rows, key=lambda row: _ORDER.index(row.mark)))
 
 
+def rooms_silent_about(device: str, entries: Iterable[Entry], coverage: Iterable[Coverage]) -> tuple[str, ...] | None:
+    """The rooms in which a device was expected and nobody spoke of it; None where that calls for no word.
+
+    Without any room, one that is expected in every dwelling was not spoken of anywhere.
+    """
+    spoken = {entry.room for entry in entries if entry.component == device}
+    rooms = tuple(
+        row.room for row in coverage if (row.component, row.status) == (device, "not_noted") and row.room not in spoken
+    )
+    return rooms if rooms or (device in EXPECTED and not spoken) else None
+
+
 def _silent(telling: Telling) -> Iterator[Safety]:
+    entries = telling.entries()
     for device in DEVICES:
-        spoken = {entry.room for entry in telling.entries() if entry.component == device}
-        rooms = [
-            telling.language.room(row.room)
-            for row in telling.findings.coverage
-            if (row.component, row.status) == (device, "not_noted") and row.room not in spoken
-        ]
-        if rooms or (device in EXPECTED and not spoken):
-            yield _silent_row(telling, telling.part(device), ", ".join(rooms))
+        rooms = rooms_silent_about(device, entries, telling.findings.coverage)
+        if rooms is not None:
+            yield _silent_row(telling, telling.part(device), ", ".join(map(telling.language.room, rooms)))
 
 
 def _devices(telling: Telling) -> Iterator[Safety]:

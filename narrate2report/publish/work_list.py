@@ -24,7 +24,7 @@ from narrate2report.publish.report_links import Links, moments
 from narrate2report.publish.report_values import Moment
 from narrate2report.publish.standing import Heading
 from narrate2report.publish.work_urgency import RANKS, urgency_of
-from narrate2report.publish.work_words import NOBODY, ONLY_WORK, REVIEWED, UNDECIDED, Urgency
+from narrate2report.publish.work_words import NOBODY, ONLY_WORK, REVIEWED, UNDECIDED, URGENCIES, Urgency
 from narrate2report.records.findings import Entry, Findings
 from narrate2report.records.plain import one_line
 
@@ -71,6 +71,26 @@ class Task:
     def entries(self) -> tuple[str, ...]:
         """The ids of all entries that it rests on."""
         return (self.entry, *self.others)
+
+    def in_columns(self, heading: Heading) -> dict[str, str]:
+        """What stands in each of `work_words.COLUMNS`, but for the number of the line."""
+        return {
+            "urgency": URGENCIES[self.urgency],
+            "unit": heading.unit,
+            "room": self.room,
+            "part": self.part,
+            "found": self.found,
+            "to_do": self.to_do,
+            "party": self.party,
+            "mind": self.mind,
+            "time": self.moment.label,
+            "link": self.moment.link or "",
+            "still": "" if self.picture is None else self.picture.label,
+            "remark": self.remark,
+            "reviewed": self.reviewed,
+            "entry": " ".join(self.entries),
+            "record": heading.mark,
+        }
 
 
 @dataclass(frozen=True)

@@ -9,8 +9,8 @@ from __future__ import annotations
 import csv
 import io
 
-from narrate2report.publish.work_list import Task, WorkList
-from narrate2report.publish.work_words import COLUMNS, URGENCIES
+from narrate2report.publish.work_list import WorkList
+from narrate2report.publish.work_words import COLUMNS
 
 FORMULA = ("=", "+", "-", "@", "＝", "＋", "－", "＠")
 """What begins a formula; the wide forms too, which some spreadsheets take for the narrow ones."""
@@ -24,7 +24,7 @@ def csv_of(listed: WorkList) -> bytes:
     writer = csv.writer(text, quoting=csv.QUOTE_ALL, lineterminator="\r\n")
     writer.writerow(COLUMNS.values())
     for number, task in enumerate(listed.tasks, start=1):
-        told = _row(number, task, listed)
+        told = {"number": str(number), **task.in_columns(listed.heading)}
         writer.writerow([defused(told[name]) for name in NAMES])
     return text.getvalue().encode("utf-8")
 
@@ -35,24 +35,3 @@ def defused(words: str) -> str:
     Words that begin with apostrophes and such a mark get one more, so that taking one off gives back what was said.
     """
     return f"'{words}" if words.lstrip("'").startswith(FORMULA) else words
-
-
-def _row(number: int, task: Task, listed: WorkList) -> dict[str, str]:
-    return {
-        "number": str(number),
-        "urgency": URGENCIES[task.urgency],
-        "unit": listed.heading.unit,
-        "room": task.room,
-        "part": task.part,
-        "found": task.found,
-        "to_do": task.to_do,
-        "party": task.party,
-        "mind": task.mind,
-        "time": task.moment.label,
-        "link": task.moment.link or "",
-        "still": "" if task.picture is None else task.picture.label,
-        "remark": task.remark,
-        "reviewed": task.reviewed,
-        "entry": " ".join(task.entries),
-        "record": listed.heading.mark,
-    }

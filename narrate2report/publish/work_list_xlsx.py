@@ -120,20 +120,7 @@ def _tasks_sheet(sheet: Any, listed: WorkList, look: _Look) -> None:
 
 
 def _task_row(sheet: Any, row: int, task: Task, listed: WorkList, look: _Look) -> None:
-    texts = {
-        "urgency": URGENCIES[task.urgency],
-        "unit": listed.heading.unit,
-        "room": task.room,
-        "part": task.part,
-        "found": task.found,
-        "to_do": task.to_do,
-        "party": task.party,
-        "mind": task.mind,
-        "remark": task.remark,
-        "reviewed": task.reviewed,
-        "entry": " ".join(task.entries),
-        "record": listed.heading.mark,
-    }
+    texts = task.in_columns(listed.heading)
     for column, name in enumerate(WIDTHS):
         if name == "number":
             sheet.write_number(row, column, row - HEAD_ROW, look.text)
@@ -141,7 +128,7 @@ def _task_row(sheet: Any, row: int, task: Task, listed: WorkList, look: _Look) -
             _link(sheet, (row, column), task.moment.label, task.moment.link, look)
         elif name == "still" and task.picture is not None:
             _link(sheet, (row, column), task.picture.label, task.picture.address, look)
-        elif texts.get(name):
+        elif texts[name]:
             sheet.write_string(
                 row, column, _fitting(texts[name]), look.ranks[task.urgency] if name == "urgency" else look.text
             )

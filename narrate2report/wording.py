@@ -110,8 +110,7 @@ def room_name(room: str, phrases: Phrases = ENGLISH) -> str:
         name = phrases.room_of_a_kind.format(suffix=phrases.name("suffixes", suffix), name=name)
     elif suffix:
         name = phrases.room_of_several.format(number=suffix, name=name)
-    name = name.strip()
-    return name[:1].upper() + name[1:]
+    return capital(name.strip())
 
 
 def unit_name(unit: str, phrases: Phrases = ENGLISH) -> str:
@@ -161,6 +160,11 @@ def named(entry: Entry) -> str:
 def moment(recording: str, start: float, recordings: int) -> str:
     """`1:15`, or `part2.mp4 1:15` where the walk has several recordings."""
     return clock(start) if recordings < 2 else f"{recording} {clock(start)}"
+
+
+def capital(words: str) -> str:
+    """With a capital first letter; the others stay as they are."""
+    return words[:1].upper() + words[1:]
 
 
 def counted(number: int, noun: str, plural: str | None = None) -> str:

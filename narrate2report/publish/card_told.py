@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from narrate2report.publish.card_words import CardWords, card_words
 from narrate2report.publish.language import Language
 from narrate2report.records.card import Again, AgainSort, Card, CardPart, CardRoom, Handed
+from narrate2report.wording import capital
 
 
 @dataclass(frozen=True)
@@ -140,7 +141,7 @@ class _Telling:
             yield ToldRoom(self.language.room(room.room), parts)
 
     def _part(self, room: CardRoom, part: CardPart, *, is_first: bool) -> ToldPart:
-        name = _capital(self.language.component(part.component))
+        name = capital(self.language.component(part.component))
         how = {"try": self.words.try_, "look": self.words.look}.get(part.trial, {})
         return ToldPart(
             key=f"{room.room}/{part.component}",
@@ -162,13 +163,9 @@ class _Telling:
         return ToldAgain(f"again/{one.id}", one.sort, head, says, when)
 
     def _handed(self, number: int, one: Handed) -> ToldHanded:
-        name = _capital(self.language.component(one.component))
+        name = capital(self.language.component(one.component))
         if one.moment is None:
             return ToldHanded(f"handed/{one.component}/{number}", name, "")
         wording = self.words.page["given_uncounted" if one.count is None else "given"]
         told = wording.format(count=one.count, moment=one.moment, walk=self._last_walk())
         return ToldHanded(f"handed/{one.component}/{number}", name, told)
-
-
-def _capital(words: str) -> str:
-    return words[:1].upper() + words[1:]

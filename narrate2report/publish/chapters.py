@@ -12,12 +12,13 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from narrate2report.publish.captions import webvtt_time
-from narrate2report.publish.entry_words import capitalised, entries_of, part_of, room_called, room_of, statement
+from narrate2report.publish.entry_words import entries_of, part_of, room_called, room_of, statement
 from narrate2report.publish.standing import Heading
 from narrate2report.records.findings import Entry, Findings
 from narrate2report.records.moments import rounded
 from narrate2report.records.plain import one_line
 from narrate2report.records.timed_text import TimedText, until_next
+from narrate2report.wording import capital
 
 SHORTEST_S = 0.01
 """A chapter must end after it begins."""
@@ -120,7 +121,7 @@ def _in_span(span: _Span, said: dict[float, list[Entry]]) -> list[Chapter]:
     for start, end in until_next(list(said), span.end_s):
         title = "; ".join(dict.fromkeys(_told(entry, span.room) for entry in said[start]))
         alone = title if span.room is None else f"{room_called(span.room)}, {title}"
-        parts.append(Chapter(start, end, _title(capitalised(title)), _title(alone)))
+        parts.append(Chapter(start, end, _title(capital(title)), _title(alone)))
     if span.room is None:
         return parts
     name = _title(room_called(span.room))

@@ -11,7 +11,7 @@ from rich.text import Text
 from narrate2report.publish.report_safety import EXPECTED, rooms_silent_about
 from narrate2report.publish.summary import rooms_never_walked
 from narrate2report.records.findings import Coverage, CoverageStatus, Findings
-from narrate2report.wording import LOOKED, counted, listed, plain, room_name
+from narrate2report.wording import LOOKED, capital, counted, listed, plain, room_name
 
 STATUSES: dict[CoverageStatus, str] = {
     "not_noted": "not spoken of",
@@ -53,8 +53,7 @@ def silent_alarms(findings: Findings) -> dict[str, tuple[str, ...]]:
 def _alarms(findings: Findings) -> Iterator[Text]:
     for alarm, rooms in silent_alarms(findings).items():
         where = f" in {', '.join(map(room_name, rooms))}" if rooms else " anywhere"
-        name = plain(alarm)
-        yield Text(f"{name[:1].upper()}{name[1:]} not spoken of{where}.", style="bold")
+        yield Text(f"{capital(plain(alarm))} not spoken of{where}.", style="bold")
 
 
 def _missed(findings: Findings) -> Iterator[Text]:
@@ -67,7 +66,7 @@ def _rooms(findings: Findings) -> RenderableType:
         return Text("Nothing was expected: no room was walked, and no plan names any.")
     table = Table(box=None, padding=(0, 2, 0, 0), pad_edge=False)
     for head in ("Room", *STATUSES.values()):
-        table.add_column(f"{head[:1].upper()}{head[1:]}", overflow="fold")
+        table.add_column(capital(head), overflow="fold")
     for room in dict.fromkeys(row.room for row in findings.coverage):
         rows = [row for row in findings.coverage if row.room == room]
         table.add_row(Text(room_name(room)), *(Text(_told(rows, status)) for status in STATUSES))

@@ -10,9 +10,10 @@ from typing import Final
 
 from narrate2report.publish import report_cautions, report_method
 from narrate2report.publish.language import language
-from narrate2report.publish.report_entries import Telling, capital
+from narrate2report.publish.report_entries import Telling
 from narrate2report.publish.report_values import Standing
 from narrate2report.records.findings import Entry, Findings
+from narrate2report.wording import capital
 
 LANGUAGE: Final = "en"
 
@@ -45,11 +46,6 @@ def room_called(room: str) -> str:
 def part_of(entry: Entry) -> str:
     """`range knob`, as inside a sentence."""
     return language().component(entry.component)
-
-
-def capitalised(words: str) -> str:
-    """With a capital first letter."""
-    return capital(words)
 
 
 def cautions_for(entries: Sequence[Entry]) -> tuple[str, ...]:

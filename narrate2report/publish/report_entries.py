@@ -10,7 +10,7 @@ from narrate2report.publish.report_links import Links, moments
 from narrate2report.publish.report_values import Brief, Finding, Mark, Picture, Reader
 from narrate2report.publish.summary import by_room
 from narrate2report.records.findings import Entry, Findings, Outcome, Still
-from narrate2report.wording import moment, weighed
+from narrate2report.wording import capital, moment, weighed
 
 _OUTCOMES: dict[Outcome, Mark] = {"works": "works", "fails": "fails", "not_tested": "untested"}
 
@@ -127,8 +127,3 @@ def mark(entry: Entry) -> Mark:
 def is_brief(entry: Entry) -> bool:
     """Whether a line is enough: in order, with nothing to show and nothing to look after."""
     return mark(entry) in {"sound", "works"} and not entry.stills and not entry.note
-
-
-def capital(text: str) -> str:
-    """With a capital first letter."""
-    return text[:1].upper() + text[1:]

@@ -11,7 +11,7 @@ from narrate2report.publish.language import Language
 from narrate2report.publish.report_values import Fact, Recorded, Standing
 from narrate2report.records.findings import Findings, Seal, Sourced
 from narrate2report.records.moments import clock
-from narrate2report.wording import moment
+from narrate2report.wording import capital, moment
 
 HEADER: Final = ("kind", "unit", "date", "residents", "inspector")
 _LONGEST_UNIT = 60
@@ -121,8 +121,7 @@ def _value(name: str, value: str, words: Language) -> str:
         case "kind":
             return words.walks.get(value, value)
         case "unit":
-            told = words.unit(value)
-            return told[:1].upper() + told[1:]
+            return capital(words.unit(value))
         case "date":
             return words.day(value)
         case _:

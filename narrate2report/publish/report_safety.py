@@ -7,10 +7,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from narrate2report.publish.report_entries import Telling, capital, mark
+from narrate2report.publish.report_entries import Telling, mark
 from narrate2report.publish.report_links import moments
 from narrate2report.publish.report_values import Mark, Safety
 from narrate2report.records.findings import Coverage, Entry
+from narrate2report.wording import capital
 
 EXPECTED = ("smoke_alarm", "co_alarm")
 """Looked for in every dwelling: where a record is silent about them, the report says so."""

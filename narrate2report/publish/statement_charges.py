@@ -6,7 +6,6 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 
 from narrate2report.errors import BadInput
-from narrate2report.publish.report_entries import capital
 from narrate2report.publish.report_values import Fact
 from narrate2report.publish.statement_evidence import Pair
 from narrate2report.publish.statement_values import Judged, Kept, Other, Told
@@ -14,7 +13,7 @@ from narrate2report.publish.statement_words import BASES, BECAME, SHARES, VERDIC
 from narrate2report.records.comparison import Became, FlawChange, Judgement
 from narrate2report.records.money import told
 from narrate2report.records.settlement import Alternative, Charge, LifeUsed, NotCharged
-from narrate2report.wording import plain, room_name
+from narrate2report.wording import capital, plain, room_name
 
 
 @dataclass(frozen=True)

@@ -6,14 +6,14 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 
 from narrate2report.errors import BadInput
-from narrate2report.publish.report_entries import Telling, capital
+from narrate2report.publish.report_entries import Telling
 from narrate2report.publish.report_links import Links, moments
 from narrate2report.publish.report_values import Moment, Picture
 from narrate2report.publish.statement_values import Reader, Shown, Side
 from narrate2report.publish.statement_words import PAGE, day_of
 from narrate2report.records.comparison import Compared
 from narrate2report.records.findings import Entry, Findings
-from narrate2report.wording import named
+from narrate2report.wording import capital, named
 
 
 @dataclass(frozen=True)

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator, Sequence
 
-from narrate2report.publish.report_entries import capital
 from narrate2report.publish.report_method import grouped
 from narrate2report.publish.report_values import Fact
 from narrate2report.publish.statement_evidence import Pair, Walked
@@ -14,7 +13,7 @@ from narrate2report.publish.statement_words import NOT_SEALED, PAGE, day, day_of
 from narrate2report.records.comparison import FlawChange, Judgement
 from narrate2report.records.moments import clock
 from narrate2report.records.settlement import Settlement
-from narrate2report.wording import counted
+from narrate2report.wording import capital, counted
 
 _ELSEWHERE = "It did not lie beside the settlement when this was made."
 

@@ -23,7 +23,7 @@ from narrate2report.publish.statement_words import (
 )
 from narrate2report.records.comparison import FlawChange
 from narrate2report.records.settlement import Settlement
-from narrate2report.wording import unit_name
+from narrate2report.wording import capital, unit_name
 
 
 @dataclass(frozen=True)
@@ -118,5 +118,5 @@ def _facts(settlement: Settlement) -> Iterator[Fact]:
     if unit.manager:
         yield Fact("Manager", unit.manager)
     for one in settlement.dates:
-        yield Fact(one.label[:1].upper() + one.label[1:], day(one.day))
+        yield Fact(capital(one.label), day(one.day))
     yield Fact(PAGE["as_of"], day(settlement.today))

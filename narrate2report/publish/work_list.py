@@ -10,7 +10,6 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
 from narrate2report.publish.entry_words import (
-    capitalised,
     cautions_for,
     entries_of,
     is_gas,
@@ -27,6 +26,7 @@ from narrate2report.publish.work_urgency import RANKS, urgency_of
 from narrate2report.publish.work_words import NOBODY, ONLY_WORK, REVIEWED, UNDECIDED, URGENCIES, Urgency
 from narrate2report.records.findings import Entry, Findings
 from narrate2report.records.plain import one_line
+from narrate2report.wording import capital
 
 
 @dataclass(frozen=True)
@@ -141,7 +141,7 @@ class _Teller:
             others=tuple(one.id for one in wrong),
             urgency=urgency,
             room=one_line(room_of(entry)),
-            part=one_line(capitalised(part_of(entry))),
+            part=one_line(capital(part_of(entry))),
             found=one_line("; ".join(dict.fromkeys(map(statement, found)))) or ONLY_WORK,
             to_do=one_line(_work(entry)) if planned else UNDECIDED,
             party=entry.party or NOBODY,
@@ -171,4 +171,4 @@ class _Teller:
 def _work(entry: Entry) -> str:
     """`replace`, with how many, how large and where as they were spoken; who is to do it has a column of its own."""
     told = statement(entry.model_copy(update={"party": None}))
-    return capitalised(told.removeprefix("to do: "))
+    return capital(told.removeprefix("to do: "))

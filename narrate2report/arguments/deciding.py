@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import argparse
 
-from narrate2report.arguments.shared import Commands, add_words, path_text, plain_text
+from narrate2report.arguments.shared import Commands, add_link_base, add_paper, add_words, path_text, plain_text
 
 MOST_DAYS = 365
 
@@ -84,13 +84,8 @@ def add_report(commands: Commands) -> None:
         help="who will read it (default: resident, without remarks of the office and work of others)",
     )
     report.add_argument("--only", choices=("pdf", "html"), help="make one of the two alone")
-    report.add_argument("--paper", choices=("letter", "a4"), default="letter", help="size of the paper")
-    report.add_argument(
-        "--link-base",
-        metavar="URL",
-        type=plain_text,
-        help="where the videos lie on the web; {file} and {seconds} in it stand for name and start",
-    )
+    add_paper(report)
+    add_link_base(report)
     report.add_argument(
         "--language",
         choices=("en", "es"),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import argparse
 
-from narrate2report.arguments.shared import Commands, path_text, plain_text
+from narrate2report.arguments.shared import Commands, add_link_base, path_text
 
 
 def add_worklist(commands: Commands) -> None:
@@ -17,7 +17,7 @@ def add_worklist(commands: Commands) -> None:
     worklist.add_argument("file", metavar="FILE", type=path_text, help="a findings file, recordings and stills beside")
     worklist.add_argument("--to", metavar="FOLDER", type=path_text, required=True, help="where to write it")
     worklist.add_argument("--only", choices=("xlsx", "csv", "ics"), help="make one of the three alone")
-    _add_link_base(worklist, "{file} and {seconds} in it stand for name and start")
+    add_link_base(worklist)
     worklist.add_argument("--quiet", action="store_true", help="print nothing")
     worklist.set_defaults(run=_run_worklist)
 
@@ -45,12 +45,8 @@ def add_annotations(commands: Commands) -> None:
     )
     annotations.add_argument("file", metavar="FILE", type=path_text, help="a findings file")
     annotations.add_argument("--to", metavar="X.jsonld", type=path_text, required=True, help="the file to write")
-    _add_link_base(annotations, "{file} in it stands for the name")
+    add_link_base(annotations, "{file} in it stands for the name")
     annotations.set_defaults(run=_run_annotations)
-
-
-def _add_link_base(command: argparse.ArgumentParser, more: str) -> None:
-    command.add_argument("--link-base", metavar="URL", type=plain_text, help=f"where the videos lie on the web; {more}")
 
 
 def _run_chapters(chosen: argparse.Namespace) -> int:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import argparse
 
-from narrate2report.arguments.shared import Commands, add_words, path_text, plain_text
+from narrate2report.arguments.shared import KINDS, Commands, add_words, path_text, plain_text
 
 
 def add_draft(commands: Commands) -> None:
@@ -48,7 +48,7 @@ def add_draft(commands: Commands) -> None:
     draft.add_argument(
         "--plan", metavar="UNIT.yaml", type=path_text, help="the unit file whose rooms the walk is measured against"
     )
-    draft.add_argument("--kind", choices=("move_in", "move_out", "periodic"), help="which walk this was")
+    draft.add_argument("--kind", choices=KINDS, help="which walk this was")
     draft.add_argument("--unit", metavar="TEXT", type=plain_text, help="the unit that was walked")
     draft.add_argument("--inspector", metavar="NAME", type=plain_text, help="who walked and spoke")
     draft.add_argument(

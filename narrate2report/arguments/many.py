@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 from pathlib import Path
 
-from narrate2report.arguments.shared import Commands, add_words, path_text, plain_text
+from narrate2report.arguments.shared import KINDS, Commands, add_words, path_text, plain_text
 from narrate2report.records.shelved import Standing
 
 STANDINGS: dict[str, Standing] = {
@@ -45,7 +45,7 @@ def add_batch(commands: Commands) -> None:
     batch.add_argument(
         "--keep-location", action="store_true", help="keep where and with what device it was recorded in the records"
     )
-    batch.add_argument("--kind", choices=("move_in", "move_out", "periodic"), help="which walks these were")
+    batch.add_argument("--kind", choices=KINDS, help="which walks these were")
     batch.add_argument("--inspector", metavar="NAME", type=plain_text, help="who walked and spoke in all of them")
     add_words(batch)
     batch.set_defaults(run=_run_batch)
@@ -61,7 +61,7 @@ def add_shelf(commands: Commands) -> None:
     shelf.add_argument("folder", metavar="FOLDER", nargs="?", type=path_text, default=Path(), help="where to look")
     shelf.add_argument("--state", choices=STANDINGS, help="only walks of this state")
     shelf.add_argument("--unit", metavar="UNIT", help="only walks of this unit")
-    shelf.add_argument("--kind", choices=["move_in", "move_out", "periodic"], help="only walks of this kind")
+    shelf.add_argument("--kind", choices=KINDS, help="only walks of this kind")
     shelf.add_argument("--json", action="store_true", help="print the list for machines")
     shelf.set_defaults(run=_run_shelf)
 

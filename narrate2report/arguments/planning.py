@@ -4,9 +4,7 @@ from __future__ import annotations
 
 import argparse
 
-from narrate2report.arguments.shared import Commands, add_words, path_text
-
-KINDS = ("move_in", "move_out", "periodic")
+from narrate2report.arguments.shared import KINDS, Commands, add_paper, add_words, path_text
 
 
 def add_plan(commands: Commands) -> None:
@@ -25,7 +23,7 @@ def add_plan(commands: Commands) -> None:
         "--last", metavar="FINDINGS", type=path_text, help="the last walk's record: its flaws are looked at again"
     )
     plan.add_argument("--only", choices=("pdf", "html"), help="make one of the two alone")
-    plan.add_argument("--paper", choices=("letter", "a4"), default="letter", help="size of the paper")
+    add_paper(plan)
     add_words(plan)
     plan.add_argument("--quiet", action="store_true", help="print nothing")
     plan.set_defaults(run=_run_plan)

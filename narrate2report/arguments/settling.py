@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 from datetime import date
 
-from narrate2report.arguments.shared import Commands, add_words, path_text, plain_text
+from narrate2report.arguments.shared import Commands, add_link_base, add_paper, add_words, path_text, plain_text
 
 
 def add_settle(commands: Commands) -> None:
@@ -49,13 +49,8 @@ def add_statement(commands: Commands) -> None:
         help="who will read it (default: resident, with a letter; the office's copy has the whole reasoning)",
     )
     statement.add_argument("--only", choices=("pdf", "html"), help="make one of the two alone")
-    statement.add_argument("--paper", choices=("letter", "a4"), default="letter", help="size of the paper")
-    statement.add_argument(
-        "--link-base",
-        metavar="URL",
-        type=plain_text,
-        help="where the videos lie on the web; {file} and {seconds} in it stand for name and start",
-    )
+    add_paper(statement)
+    add_link_base(statement)
     statement.add_argument("--quiet", action="store_true", help="print nothing")
     statement.set_defaults(run=_run_statement)
 

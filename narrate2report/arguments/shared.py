@@ -1,4 +1,4 @@
-"""What the arguments of several commands share: how a path and a line of text are taken."""
+"""What the arguments of several commands share: how a path and a line of text are taken, options of several."""
 
 from __future__ import annotations
 
@@ -10,6 +10,9 @@ from narrate2report.records.plain import NOT_TEXT, can_be_seen
 
 Commands: TypeAlias = "argparse._SubParsersAction[Any]"
 """Where a command is added; the type that argparse returns has no public name."""
+
+KINDS = ("move_in", "move_out", "periodic")
+"""Of walks."""
 
 
 def path_text(name: str) -> Path:
@@ -30,6 +33,18 @@ def plain_text(text: str) -> str:
     if text.strip() and not can_be_seen(text):
         raise argparse.ArgumentTypeError(f"{text!a}: holds nothing that can be seen")
     return text
+
+
+def add_link_base(
+    command: argparse.ArgumentParser, more: str = "{file} and {seconds} in it stand for name and start"
+) -> None:
+    """The option that says where recordings are reached that do not lie beside what is written."""
+    command.add_argument("--link-base", metavar="URL", type=plain_text, help=f"where the videos lie on the web; {more}")
+
+
+def add_paper(command: argparse.ArgumentParser) -> None:
+    """The option of everything that is printed."""
+    command.add_argument("--paper", choices=("letter", "a4"), default="letter", help="size of the paper")
 
 
 def add_words(command: argparse.ArgumentParser) -> None:

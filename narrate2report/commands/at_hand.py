@@ -1,5 +1,5 @@
 """What lies around a record when something is made of it: how far it has come, which of its files can be shown or
-opened, and how they are reached from the folder that is written to.
+opened, how they are reached from the folder that is written to, and the writing itself.
 """
 
 from __future__ import annotations
@@ -10,14 +10,15 @@ from datetime import UTC, datetime
 from pathlib import Path
 from urllib.parse import quote, urlsplit
 
-from narrate2report.errors import BadInput
+from narrate2report.errors import BadInput, NarrateError
 from narrate2report.intake.smaller import smaller_jpeg
 from narrate2report.publish.report_pdf import longest_side
 from narrate2report.publish.report_values import Standing
-from narrate2report.records.beside import place_of
+from narrate2report.records.beside import place_of, transcript_beside
 from narrate2report.records.digest import digest_file
+from narrate2report.records.files import read_record, write_whole
 from narrate2report.records.findings import Findings, Still
-from narrate2report.records.transcript import Recording
+from narrate2report.records.transcript import Recording, Transcript
 from narrate2report.records.walk import read_walk
 from narrate2report.seal.decided import Decided, decided
 from narrate2report.seal.verifying import check_seal
@@ -85,6 +86,14 @@ def recordings_at_hand(findings: Findings, file: Path) -> tuple[dict[str, Path],
     return places, missing
 
 
+def transcript_at_hand(file: Path) -> Transcript | None:
+    """What was heard, where it lies beside the record and can be read; a broken one is the business of `verify`."""
+    try:
+        return read_record(transcript_beside(file), Transcript)
+    except NarrateError:
+        return None
+
+
 def address(place: Path, folder: Path) -> str:
     """How a file is reached from a folder: relative where it can be, so that both can be moved together."""
     try:
@@ -118,6 +127,15 @@ def folder_for(folder: Path) -> Path:
     except OSError as error:
         raise BadInput(f"{folder}: is no folder that can be written to ({error.strerror or error})") from error
     return folder
+
+
+def written(folder: Path, made: Mapping[str, bytes]) -> tuple[Path, ...]:
+    """Write each file under its name into a folder, made where it is not there, and say where they are."""
+    folder_for(folder)
+    places = tuple(folder / name for name in made)
+    for place, whole in zip(places, made.values(), strict=True):
+        write_whole(place, whole)
+    return places
 
 
 def _why_not(place: Path, still: Still) -> str:

@@ -9,15 +9,21 @@ from typing import Literal
 
 from rich.console import Console
 
-from narrate2report.commands.at_hand import folder_for, made_at, record_at_hand, recordings_at_hand
-from narrate2report.errors import BadInput, BrokenRecord
+from narrate2report.commands.at_hand import (
+    folder_for,
+    made_at,
+    record_at_hand,
+    recordings_at_hand,
+    transcript_at_hand,
+)
+from narrate2report.errors import BadInput
 from narrate2report.intake.chaptered_copy import Additions, copy_ending, make_chaptered_copy
 from narrate2report.publish.captions import shown_in_turn
 from narrate2report.publish.chapters import Chapter, chapters_of, in_a_row, webvtt_chapters
 from narrate2report.publish.standing import Heading, heading_of
-from narrate2report.records.beside import CHAPTERS_MARK, place_of, transcript_beside
+from narrate2report.records.beside import CHAPTERS_MARK, place_of
 from narrate2report.records.digest import digest_file
-from narrate2report.records.files import read_record, write_whole
+from narrate2report.records.files import write_whole
 from narrate2report.records.findings import Findings
 from narrate2report.records.timed_text import TimedText
 from narrate2report.records.transcript import Recording, Transcript
@@ -81,7 +87,7 @@ def _copies(findings: Findings, heading: Heading, whole: dict[str, Chapter], wan
             raise BadInput(
                 f"{wanted.file}: {one.file} does not lie beside it as it was recorded; put it there, or use --only vtt"
             )
-    transcript = _transcript(wanted.file)
+    transcript = transcript_at_hand(wanted.file)  # a copy can do without captions
     copies = []
     for one in media:
         place, captions = places[one.file], tuple(_captions(one, transcript))
@@ -96,14 +102,6 @@ def _refuse_own_files(places: list[Path], findings: Findings, file: Path) -> Non
     for place in places:
         if place.resolve() in own:
             raise BadInput(f"{place}: is a recording of this walk; choose another folder")
-
-
-def _transcript(file: Path) -> Transcript | None:
-    """What was heard, where it lies beside the record; a copy can do without captions."""
-    try:
-        return read_record(transcript_beside(file), Transcript)
-    except (BadInput, BrokenRecord):
-        return None
 
 
 def _captions(one: Recording, transcript: Transcript | None) -> Iterator[TimedText]:

@@ -8,7 +8,7 @@ from typing import Literal
 
 from rich.console import Console
 
-from narrate2report.commands.at_hand import folder_for, record_at_hand
+from narrate2report.commands.at_hand import record_at_hand, written
 from narrate2report.commands.planned import read_plan, usual_rooms
 from narrate2report.commands.words import word_folders
 from narrate2report.plan.card import Wish, make_card
@@ -21,7 +21,6 @@ from narrate2report.publish.report_pdf import Paper
 from narrate2report.read.lexicon import load_vocabulary
 from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.records.card import WalkKind
-from narrate2report.records.files import write_whole
 
 Form = Literal["pdf", "html"]
 FORMS: tuple[Form, ...] = ("pdf", "html")
@@ -55,11 +54,8 @@ def plan(wanted: WantedCard) -> tuple[Path, ...]:
     kind = wanted.kind or ("move_in" if last is None else "move_out")
     card = make_card(Wish(unit, kind, last, standing != "draft"), known(vocabulary))
     told = told_card(card, language("en", *folders))
-    made = {form: _made(form, told, wanted.paper) for form in wanted.forms}
-    folder = folder_for(wanted.to)
-    places = tuple(folder / f"{wanted.unit.stem}.{kind}.card.{form}" for form in made)
-    for place, whole in zip(places, made.values(), strict=True):
-        write_whole(place, whole)
+    name = f"{wanted.unit.stem}.{kind}.card"
+    places = written(wanted.to, {f"{name}.{form}": _made(form, told, wanted.paper) for form in wanted.forms})
     if not wanted.quiet:
         _tell(places, told)
     return places

@@ -14,14 +14,15 @@ from narrate2report.commands.at_hand import (
     address,
     checked_base,
     fitted_stills,
-    folder_for,
     made_at,
     record_at_hand,
     recordings_at_hand,
     stills_at_hand,
+    transcript_at_hand,
+    written,
 )
 from narrate2report.commands.words import word_folders
-from narrate2report.errors import BadInput, NarrateError
+from narrate2report.errors import BadInput
 from narrate2report.publish.language import language
 from narrate2report.publish.report_attached import Attached, attached_to
 from narrate2report.publish.report_entries import Telling
@@ -30,9 +31,8 @@ from narrate2report.publish.report_links import Links
 from narrate2report.publish.report_pdf import Paper, pdf_of
 from narrate2report.publish.report_values import Reader, Report, Respond, Standing
 from narrate2report.publish.report_whole import Around, report_of, telling_of
-from narrate2report.records.beside import transcript_beside, walk_name
-from narrate2report.records.files import read_bytes, read_record, write_whole
-from narrate2report.records.transcript import Stretch, Transcript
+from narrate2report.records.beside import walk_name
+from narrate2report.records.files import read_bytes
 
 Form = Literal["pdf", "html"]
 FORMS: tuple[Form, ...] = ("pdf", "html")
@@ -85,12 +85,9 @@ def report(wanted: WantedReport) -> tuple[Path, ...]:
             findings, wanted.reader, around, language(wanted.language, *word_folders(wanted.vocabulary))
         )
         content = report_of(telling, name, standing, around, wanted.respond)
-        made = {form: _made(form, content, fitted, telling, wanted) for form in wanted.forms}
-    folder = folder_for(wanted.to)
-    for_whom = wanted.reader if wanted.language == "en" else f"{wanted.reader}.{wanted.language}"
-    places = tuple(folder / f"{name}.{for_whom}.{form}" for form in made)
-    for place, whole in zip(places, made.values(), strict=True):
-        write_whole(place, whole)
+        for_whom = wanted.reader if wanted.language == "en" else f"{wanted.reader}.{wanted.language}"
+        made = {f"{name}.{for_whom}.{form}": _made(form, content, fitted, telling, wanted) for form in wanted.forms}
+    places = written(wanted.to, made)
     if not wanted.quiet:
         _tell(places, standing, wanted.reader)
     return places
@@ -105,16 +102,8 @@ def _made(form: Form, content: Report, stills: Mapping[str, Path], telling: Tell
 def _attached(telling: Telling, name: str, wanted: WantedReport) -> tuple[Attached, ...]:
     """What goes into the PDF. A sealed record goes in byte for byte, so that it still matches its seal."""
     whole = read_bytes(wanted.file) if telling.findings.seal else None
-    return attached_to(telling, name, whole, _heard(wanted.file) if wanted.reader == "office" else ())
-
-
-def _heard(file: Path) -> tuple[Stretch, ...]:
-    """What was heard, where the transcript lies beside the record; a broken one is the business of `verify`."""
-    place = transcript_beside(file)
-    try:
-        return read_record(place, Transcript).stretches if place.is_file() else ()
-    except NarrateError:
-        return ()
+    heard = transcript_at_hand(wanted.file) if wanted.reader == "office" else None
+    return attached_to(telling, name, whole, heard.stretches if heard else ())
 
 
 def _tell(places: tuple[Path, ...], standing: Standing, reader: Reader) -> None:

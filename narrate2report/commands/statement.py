@@ -16,10 +16,10 @@ from narrate2report.commands.at_hand import (
     address,
     checked_base,
     fitted_stills,
-    folder_for,
     record_at_hand,
     recordings_at_hand,
     stills_at_hand,
+    written,
 )
 from narrate2report.commands.report import FORMS, Form
 from narrate2report.errors import BadInput, NarrateError
@@ -38,7 +38,7 @@ from narrate2report.records.beside import place_of
 from narrate2report.records.compared import read_comparison
 from narrate2report.records.comparison import Compared
 from narrate2report.records.digest import digest_file
-from narrate2report.records.files import parse_record, read_bytes, write_whole
+from narrate2report.records.files import parse_record, read_bytes
 from narrate2report.records.money import is_currency
 from narrate2report.records.settlement import Settlement
 
@@ -86,10 +86,7 @@ def statement(wanted: WantedStatement) -> tuple[Path, ...]:
         made[f"{wanted.name}.letter.txt"] = letter_of(settlement, sealed=pair.sealed).encode()
     else:
         made[f"{wanted.name}.dates.ics"] = statement_calendar(settlement)
-    folder = folder_for(wanted.to)
-    for name, whole in made.items():
-        write_whole(folder / name, whole)
-    places = tuple(folder / name for name in made)
+    places = written(wanted.to, made)
     if not wanted.quiet:
         _tell(places, content)
     return places

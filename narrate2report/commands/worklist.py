@@ -12,11 +12,11 @@ from rich.console import Console
 from narrate2report.commands.at_hand import (
     address,
     checked_base,
-    folder_for,
     made_at,
     record_at_hand,
     recordings_at_hand,
     stills_at_hand,
+    written,
 )
 from narrate2report.publish.calendar import calendar_of
 from narrate2report.publish.entry_words import why_missing
@@ -26,7 +26,6 @@ from narrate2report.publish.work_list import Stills, WorkList, work_list
 from narrate2report.publish.work_list_csv import csv_of
 from narrate2report.publish.work_list_xlsx import xlsx_of
 from narrate2report.records.beside import walk_name
-from narrate2report.records.files import write_whole
 from narrate2report.wording import counted
 
 Form = Literal["xlsx", "csv", "ics"]
@@ -58,11 +57,8 @@ def worklist(wanted: WantedList) -> tuple[Path, ...]:
     Raises NarrateError, with nothing written, where that cannot be.
     """
     listed = _listed(wanted)
-    made = {form: WRITERS[form](listed) for form in wanted.forms}
-    folder = folder_for(wanted.to)
-    places = tuple(folder / f"{walk_name(wanted.file)}.worklist.{form}" for form in made)
-    for place, whole in zip(places, made.values(), strict=True):
-        write_whole(place, whole)
+    name = walk_name(wanted.file)
+    places = written(wanted.to, {f"{name}.worklist.{form}": WRITERS[form](listed) for form in wanted.forms})
     if not wanted.quiet:
         console = Console(highlight=False, markup=False)
         for place in places:

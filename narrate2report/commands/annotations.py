@@ -7,10 +7,10 @@ from urllib.parse import quote
 
 from narrate2report.commands.at_hand import address, checked_base, made_at, record_at_hand, recordings_at_hand
 from narrate2report.errors import BadInput
-from narrate2report.publish.annotations import annotations_of
+from narrate2report.publish.annotations import CONTEXT, annotations_of
 from narrate2report.publish.standing import heading_of
 from narrate2report.records.canonical import readable_bytes
-from narrate2report.records.files import write_whole
+from narrate2report.records.files import check_place, write_whole
 from narrate2report.records.findings import Findings
 
 ENDINGS = (".jsonld", ".json")
@@ -30,10 +30,7 @@ def annotate(file: Path, to: Path, link_base: str | None) -> None:
     findings, standing = record_at_hand(file)
     addresses = _on_the_web(findings, base) if base else _beside(findings, file, to)
     made = annotations_of(findings, heading_of(findings, standing, made_at(findings)), addresses)
-    if not to.parent.is_dir():
-        raise BadInput(f"{to.parent}: no such folder; make it first")
-    if to.is_symlink() or (to.exists() and not (to.is_file() and _looks_like_annotations(to))):
-        raise BadInput(f"{to}: is there already and holds no annotations; choose another name")
+    check_place(to, "annotations", lambda head: CONTEXT.encode() in head)
     write_whole(to, readable_bytes(made))
 
 
@@ -47,10 +44,3 @@ def _beside(findings: Findings, file: Path, to: Path) -> dict[str, str]:
     """How each recording at hand is reached from the annotations: an address without a host starts at their file."""
     places, _ = recordings_at_hand(findings, file)
     return {name: address(place, to.parent) for name, place in places.items()}
-
-
-def _looks_like_annotations(path: Path) -> bool:
-    """Whether a file may be taken the place of: empty, or with the context of annotations in its first lines."""
-    with path.open("rb") as file:
-        head = file.read(4096)
-    return not head or b"http://www.w3.org/ns/anno.jsonld" in head

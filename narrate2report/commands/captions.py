@@ -6,7 +6,7 @@ from pathlib import Path
 
 from narrate2report.errors import BadInput
 from narrate2report.publish.captions import subrip, webvtt
-from narrate2report.records.files import read_record, write_whole
+from narrate2report.records.files import check_place, read_record, write_whole
 from narrate2report.records.transcript import Stretch, Transcript
 
 WRITERS = {".vtt": webvtt, ".srt": subrip}
@@ -22,10 +22,7 @@ def captions(source: Path, to: Path, recording: str | None) -> None:
         raise BadInput(f"--to {to}: captions are written as .vtt (WebVTT) or .srt (SubRip)")
     transcript = read_record(source, Transcript)
     stretches = _stretches_of(transcript, source, recording)
-    if not to.parent.is_dir():
-        raise BadInput(f"{to.parent}: no such folder; make it first")
-    if to.is_symlink() or (to.exists() and not (to.is_file() and _looks_like_captions(to))):
-        raise BadInput(f"{to}: is there already and holds no captions; choose another name")
+    check_place(to, "captions", _looks_like_captions)
     write_whole(to, writer(stretches).encode("utf-8"))
 
 
@@ -43,8 +40,6 @@ def _stretches_of(transcript: Transcript, source: Path, wanted: str | None) -> l
     return stretches
 
 
-def _looks_like_captions(path: Path) -> bool:
-    """Whether a file may be taken the place of: empty, or with the marks of captions in its first lines."""
-    with path.open("rb") as file:
-        head = file.read(4096)
-    return not head or head.startswith(b"WEBVTT") or b" --> " in head
+def _looks_like_captions(head: bytes) -> bool:
+    """Whether the marks of captions stand in the first lines of a file."""
+    return head.startswith(b"WEBVTT") or b" --> " in head

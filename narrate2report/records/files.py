@@ -6,7 +6,7 @@ import contextlib
 import json
 import os
 import tempfile
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import TypeVar
 
@@ -21,6 +21,7 @@ Record = TypeVar("Record", bound=BaseModel)
 _LARGEST = 2**53 - 1
 """The largest whole number that every reader of JSON understands alike (RFC 7493, which RFC 8785 builds on)."""
 _DIGITS = 17
+_HEAD = 4096
 
 
 def write_whole(path: Path, content: bytes) -> None:
@@ -56,6 +57,24 @@ def writing_whole(path: Path) -> Iterator[Path]:
             raise NoRoom(f"{path}: cannot be written ({reason}); make room and run this again") from error
         raise BadInput(f"{path}: cannot be written ({reason}); choose another place") from error
     sync_folder(path.parent)
+
+
+def check_place(to: Path, called: str, looks_like: Callable[[bytes], bool]) -> None:
+    """Whether a file may be written there: it takes the place of nothing but an earlier file of its kind.
+
+    `looks_like` judges by the first bytes of what is there; an empty file may always be replaced. `called` is the
+    kind, in the plural. Raises BadInput where it may not.
+    """
+    if not to.parent.is_dir():
+        raise BadInput(f"{to.parent}: no such folder; make it first")
+    if to.is_symlink() or (to.exists() and not (to.is_file() and _is_replaceable(to, looks_like))):
+        raise BadInput(f"{to}: is there already and holds no {called}; choose another name")
+
+
+def _is_replaceable(file: Path, looks_like: Callable[[bytes], bool]) -> bool:
+    with file.open("rb") as stream:
+        head = stream.read(_HEAD)
+    return not head or looks_like(head)
 
 
 def sync_folder(folder: Path) -> None:

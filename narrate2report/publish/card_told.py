@@ -7,19 +7,18 @@ from dataclasses import dataclass
 
 from narrate2report.publish.card_words import CardWords, card_words
 from narrate2report.publish.language import Language
-from narrate2report.records.card import Again, AgainSort, Card, CardPart, CardRoom, Handed
+from narrate2report.records.card import Again, Card, CardPart, CardRoom, Handed
 from narrate2report.wording import capital
 
 
 @dataclass(frozen=True)
 class ToldAgain:
-    """Something to be looked at again: what sort, in a word, what the last walk said of it, and when.
+    """Something to be looked at again: of what sort it is, in a word, what the last walk said of it, and when.
 
     `says` is empty where there is nothing to add to `head`.
     """
 
     key: str
-    sort: AgainSort
     head: str
     says: str
     when: str
@@ -160,7 +159,7 @@ class _Telling:
             room = self.language.room(one.room)
             says = page["in_room"].format(room=room, says=says) if says else room
         when = page["when"].format(moment=one.moment, walk=self._last_walk())
-        return ToldAgain(f"again/{one.id}", one.sort, head, says, when)
+        return ToldAgain(f"again/{one.id}", head, says, when)
 
     def _handed(self, number: int, one: Handed) -> ToldHanded:
         name = capital(self.language.component(one.component))

@@ -20,7 +20,7 @@ LINE = 42
 """Characters in a line: what players show without breaking it again."""
 
 SHORTEST_S = 0.01
-"""A cue must end after it begins."""
+"""A cue must end after it begins, a chapter too."""
 
 
 def webvtt(stretches: Sequence[Stretch]) -> str:

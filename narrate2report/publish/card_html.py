@@ -12,9 +12,10 @@ import json
 from collections.abc import Iterable
 from dataclasses import asdict
 from pathlib import Path
-from xml.etree.ElementTree import Element, tostring
+from xml.etree.ElementTree import Element
 
 from narrate2report.publish.card_told import ToldAgain, ToldCard, ToldCaution, ToldHanded, ToldPart, ToldRoom
+from narrate2report.publish.report_html import whole_page
 from narrate2report.publish.report_tree import Part, node, paragraph
 
 STYLE = Path(__file__).with_name("card.css")
@@ -25,9 +26,7 @@ def card_html_of(card: ToldCard) -> bytes:
     """The card as HTML in UTF-8. The same card gives the same bytes."""
     style, script = STYLE.read_text(encoding="utf-8"), SCRIPT.read_text(encoding="utf-8")
     body = node("body", *_top(card), node("main", *_main(card)), _bar(card), _words(card), node("script", script))
-    page = node("html", _head(card, style, script), body, lang="en", data_card=_identity(card))
-    written = tostring(page, encoding="unicode", method="html")
-    return f"<!DOCTYPE html>\n{written}\n".encode()
+    return whole_page(_head(card, style, script), body, "en", data_card=_identity(card))
 
 
 def _head(card: ToldCard, style: str, script: str) -> Element:

@@ -11,7 +11,7 @@ from bisect import bisect_left
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from narrate2report.publish.captions import webvtt_time
+from narrate2report.publish.captions import SHORTEST_S, webvtt_time
 from narrate2report.publish.entry_words import entries_of, part_of, room_called, room_of, statement
 from narrate2report.publish.standing import Heading
 from narrate2report.records.findings import Entry, Findings
@@ -19,9 +19,6 @@ from narrate2report.records.moments import rounded
 from narrate2report.records.plain import one_line
 from narrate2report.records.timed_text import TimedText, until_next
 from narrate2report.wording import capital
-
-SHORTEST_S = 0.01
-"""A chapter must end after it begins."""
 
 LONGEST_TITLE = 120
 """Characters of a title: more does not fit a player's list."""

@@ -14,11 +14,10 @@ from xml.etree.ElementTree import Element, tostring
 from narrate2report.publish.html_timeline import told_timeline
 from narrate2report.publish.report_tree import Part as Child
 from narrate2report.publish.report_tree import facts, moments, node, paragraph, says, spoken, state, table, unreviewed
-from narrate2report.publish.report_values import Brief, Finding, Part, Picture, Report, Room, Silent
+from narrate2report.publish.report_values import WRONG, Brief, Finding, Part, Picture, Report, Room, Silent
 
 STYLE = Path(__file__).with_name("report.css")
 POLICY = "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'"
-_WRONG = frozenset({"attention", "fails", "possible"})
 
 
 def html_of(report: Report, stills: Mapping[str, Path]) -> bytes:
@@ -28,9 +27,9 @@ def html_of(report: Report, stills: Mapping[str, Path]) -> bytes:
     return whole_page(top, body, report.language)
 
 
-def whole_page(top: Element, body: Element, language: str) -> bytes:
-    """Head and body as a file."""
-    page = node("html", top, body, lang=language)
+def whole_page(top: Element, body: Element, language: str, **attributes: str) -> bytes:
+    """Head and body as a file; `attributes` are those of the whole page beside its language."""
+    page = node("html", top, body, lang=language, **attributes)
     written = tostring(page, encoding="unicode", method="html")
     return f"<!DOCTYPE html>\n{written}\n".encode()
 
@@ -178,7 +177,7 @@ def _finding(report: Report, one: Finding, stills: Mapping[str, Path]) -> Elemen
     if one.pictures:
         pictures = (picture(shown, report.words, stills) for shown in one.pictures)
         parts.append(node("div", *pictures, klass="pictures"))
-    wrong = " wrong" if one.mark in _WRONG else ""
+    wrong = " wrong" if one.mark in WRONG else ""
     return node("div", *parts, klass=f"finding{wrong}", id=f"entry-{one.number}")
 
 

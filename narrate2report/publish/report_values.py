@@ -12,6 +12,9 @@ Standing = Literal["draft", "reviewed", "sealed"]
 Mark = Literal["attention", "possible", "fails", "untested", "works", "sound", "fact", "work", "silent"]
 """What a state is shown by: each has a word and a shape of its own, so that no colour is needed."""
 
+WRONG: frozenset[Mark] = frozenset({"attention", "fails", "possible"})
+"""The states of what needs attention."""
+
 
 @dataclass(frozen=True)
 class Moment:

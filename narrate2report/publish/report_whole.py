@@ -14,6 +14,7 @@ from narrate2report.publish.report_links import Links, moments
 from narrate2report.publish.report_rooms import silent_of, told_rooms
 from narrate2report.publish.report_safety import told_safety
 from narrate2report.publish.report_values import (
+    WRONG,
     Brief,
     Finding,
     Moment,
@@ -29,7 +30,6 @@ from narrate2report.publish.timeline import timeline_of
 from narrate2report.records.findings import Entry, Findings
 from narrate2report.wording import moment
 
-_WRONG = frozenset({"attention", "fails", "possible"})
 _BLANK = "____"
 
 
@@ -53,7 +53,7 @@ def report_of(
     """The whole report. `standing` is told by whoever can judge it; a sealed record is `sealed`."""
     findings, reader, words = telling.findings, telling.reader, telling.language
     entries, rooms = telling.entries(), told_rooms(telling)
-    wrong = tuple(one for one in _findings(rooms) if one.mark in _WRONG)
+    wrong = tuple(one for one in _findings(rooms) if one.mark in WRONG)
     return Report(
         title=method.title(findings, words),
         name=name,

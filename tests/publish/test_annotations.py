@@ -17,16 +17,9 @@ from narrate2report.publish.annotations import annotations_of
 from narrate2report.publish.standing import heading_of
 from narrate2report.records.canonical import readable_bytes
 from narrate2report.records.findings import Findings
-from tests.publish.walk import entry, evidence, findings
+from tests.publish.walk import SEAL, entry, evidence, findings
 
 AT = datetime(2026, 3, 6, 10, 0, tzinfo=UTC)
-SEAL = {
-    "sha256": "5" * 64,
-    "sealed_at": "2026-03-07T10:00:00Z",
-    "sealed_by": "Ida Pell",
-    "statement": "so",
-    "files": [],
-}
 
 MOTIVATIONS = (
     "assessing bookmarking classifying commenting describing editing highlighting identifying linking moderating "

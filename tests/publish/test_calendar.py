@@ -14,18 +14,11 @@ from narrate2report.publish.standing import Heading, heading_of
 from narrate2report.publish.work_list import Stills, WorkList, work_list
 from narrate2report.records.findings import Entry, Findings
 from tests.publish import ics
-from tests.publish.walk import entry, evidence, findings
+from tests.publish.walk import SEAL, entry, evidence, findings
 
 AT = datetime(2026, 3, 6, 10, 0, 0, 250_000, tzinfo=UTC)
 GAS = entry(id="e9", component="range", condition="gas_smell", evidence=(evidence(180),))
 WORK = entry(id="e3", kind="follow_up", component="sink", action="repair", party="owner", evidence=(evidence(25),))
-SEAL = {
-    "sha256": "5" * 64,
-    "sealed_at": "2026-03-07T10:00:00Z",
-    "sealed_by": "Ida Pell",
-    "statement": "so",
-    "files": [],
-}
 DAY = DueDay(
     "itemized_statement", date(2026, 4, 20), "Itemized statement due", "21 days; check the statute.\nAnd the lease."
 )

@@ -25,7 +25,7 @@ from narrate2report.publish.chapters import (
 from narrate2report.publish.standing import Heading, heading_of
 from narrate2report.records.findings import Findings
 from narrate2report.records.transcript import Stretch
-from tests.publish.walk import entry, evidence, findings
+from tests.publish.walk import SEAL, entry, evidence, findings
 
 AT = datetime(2026, 3, 6, 10, 0, tzinfo=UTC)
 
@@ -82,14 +82,7 @@ def test_a_draft_is_named_in_the_first_chapter_and_in_the_notes() -> None:
 
 
 def test_a_sealed_record_names_its_seal() -> None:
-    seal = {
-        "sha256": "5" * 64,
-        "sealed_at": "2026-03-07T10:00:00Z",
-        "sealed_by": "Ida Pell",
-        "statement": "so",
-        "files": [],
-    }
-    record = WALK.model_copy(update={"seal": findings(seal=seal).seal})
+    record = WALK.model_copy(update={"seal": findings(seal=SEAL).seal})
     assert f"\nSealed, SHA-256 {'5' * 64}\n" in webvtt_chapters(whole_of(record), heading(record))
 
 

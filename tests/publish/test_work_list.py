@@ -23,7 +23,7 @@ from narrate2report.publish.work_list_xlsx import LONGEST_ADDRESS, LONGEST_TEXT,
 from narrate2report.publish.work_urgency import RANKS
 from narrate2report.publish.work_words import COLUMNS, EMPTY, URGENCIES
 from narrate2report.records.findings import Entry, Findings
-from tests.publish.walk import entry, evidence, findings
+from tests.publish.walk import SEAL, entry, evidence, findings
 
 AT = datetime(2026, 3, 6, 10, 0, tzinfo=UTC)
 SHA = "c" * 64
@@ -224,14 +224,7 @@ def test_a_list_with_nothing_on_it_says_so() -> None:
 
 def test_a_draft_and_a_sealed_record_are_named_on_every_line() -> None:
     assert rows_of(listed(entry()))[0]["Record"] == "DRAFT – not fully reviewed"
-    seal = {
-        "sha256": "5" * 64,
-        "sealed_at": "2026-03-07T10:00:00Z",
-        "sealed_by": "Ida Pell",
-        "statement": "so",
-        "files": [],
-    }
-    record = findings(entry(), seal=seal)
+    record = findings(entry(), seal=SEAL)
     made = work_list(record, heading_of(record, "sealed", AT), Links(), Stills())
     assert rows_of(made)[0]["Record"] == f"Sealed, SHA-256 {'5' * 64}"
     sheet = sheet_of(made)

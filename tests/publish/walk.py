@@ -7,6 +7,15 @@ from typing import Any
 from narrate2report.records.findings import Entry, Evidence, Findings
 from narrate2report.records.moments import fragment
 
+SEAL = {
+    "sha256": "5" * 64,
+    "sealed_at": "2026-03-07T10:00:00Z",
+    "sealed_by": "Ida Pell",
+    "statement": "so",
+    "files": [],
+}
+"""A seal in its form, that matches nothing."""
+
 
 def evidence(start: float, quote: str = "said so", clip: str = "walk.mp4") -> Evidence:
     return Evidence(

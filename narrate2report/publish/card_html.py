@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import base64
 import hashlib
+import itertools
 import json
 from collections.abc import Iterable
 from dataclasses import asdict
@@ -69,7 +70,7 @@ def _top(card: ToldCard) -> Iterable[Element]:
 def _main(card: ToldCard) -> Iterable[Element]:
     words = card.words
     yield _saying(card)
-    numbers = iter(range(1, len(card.rooms) + 10))
+    numbers = itertools.count(1)
     begin = [_tick(f"begin/{number}", [one]) for number, one in enumerate(card.begin)]
     yield _section(next(numbers), words.page["begin"], begin)
     for room in card.rooms:

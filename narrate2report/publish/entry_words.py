@@ -65,7 +65,7 @@ def is_gas(entries: Sequence[Entry]) -> bool:
 
 def why_missing(key: str) -> str:
     """Why a picture cannot be shown, by its key."""
-    return language().missing.get(key, key)
+    return language().why_missing(key)
 
 
 def standing_word(standing: Standing) -> str:

@@ -109,6 +109,10 @@ class Language(Value):
         own = [replace(one, glue=", ") for one in told if one.spoken]
         return joined(one for one in told if not one.spoken), joined(own)
 
+    def why_missing(self, key: str) -> str:
+        """Why a file cannot be shown or opened, by its key in `missing`; empty for an empty one."""
+        return self.missing.get(key, key)
+
     def source(self, told: str) -> str:
         """Where a fact of the header comes from."""
         if told.startswith(SPOKEN):

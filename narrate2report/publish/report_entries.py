@@ -95,12 +95,11 @@ class Telling:
         at = moment(still.recording, still.time, len(self.findings.recordings))
         words, says = self.language, self.says(entry)[0]
         subject = f"{words.room(entry.room)}, {words.component(entry.component)}: {says}"
-        missing = self.missing.get(still.sha256, "")
         return Picture(
             sha256=still.sha256,
             alt=words.tell("picture_alt", time=at, subject=subject),
             caption=words.tell("picture", time=at),
-            missing=words.missing.get(missing, missing),
+            missing=words.why_missing(self.missing.get(still.sha256, "")),
         )
 
 

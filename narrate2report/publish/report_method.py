@@ -65,7 +65,7 @@ def told_recordings(findings: Findings, missing: Mapping[str, str], words: Langu
             length=unknown if one.duration_s is None else clock(one.duration_s),
             recorded_at=words.day(one.recorded_at, with_time=True) if one.recorded_at else unknown,
             sha256=grouped(one.sha256),
-            missing=words.missing.get(missing.get(one.file, ""), missing.get(one.file, "")),
+            missing=words.why_missing(missing.get(one.file, "")),
         )
         for one in findings.recordings
     )

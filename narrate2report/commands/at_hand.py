@@ -11,7 +11,6 @@ from pathlib import Path
 from urllib.parse import quote, urlsplit
 
 from narrate2report.errors import BadInput, NarrateError
-from narrate2report.intake.smaller import smaller_jpeg
 from narrate2report.publish.report_pdf import longest_side
 from narrate2report.publish.report_values import Standing
 from narrate2report.records.beside import place_of, transcript_beside
@@ -57,6 +56,9 @@ def stills_at_hand(findings: Findings, file: Path) -> tuple[dict[str, Path], dic
 
 def fitted_stills(stills: Mapping[str, Path], folder: Path) -> tuple[dict[str, Path], dict[str, str]]:
     """The pictures in the size in which they are printed, made smaller in a folder where there are very many."""
+    # The library of pictures takes its time to load, and most commands show none.
+    from narrate2report.intake.smaller import smaller_jpeg
+
     longest = longest_side(len(stills))
     fitted: dict[str, Path] = {}
     spoilt: dict[str, str] = {}

@@ -11,7 +11,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from narrate2report.records.law import Clock, LawRow, Leg
+from narrate2report.records.law import Clock, Duty, LawRow, Leg
 from narrate2report.records.settlement import DueDate
 from narrate2report.records.unit import Dates
 from narrate2report.settle.business_days import add_business_days, on_or_before
@@ -101,7 +101,7 @@ def _given(given: GivenDays, law: LawRow | None, today: date) -> DueDate:
     )
 
 
-def _due(name: str, duty: str, clock: Clock, law: LawRow | None, dates: Dates, today: date) -> DueDate:
+def _due(name: str, duty: Duty, clock: Clock, law: LawRow | None, dates: Dates, today: date) -> DueDate:
     if law is None:
         raise AssertionError("a clock without its law")
     counted, decisive = _decisive(clock, dates)
@@ -115,13 +115,14 @@ def _due(name: str, duty: str, clock: Clock, law: LawRow | None, dates: Dates, t
         plan = early
     return DueDate(
         id=name,
-        duty="return" if duty == "return" else "itemise",
+        duty=duty,
         label=LABELS[duty],
         day=decisive.day if decisive else None,
         days_left=(decisive.day - today).days if decisive else None,
         plan_by=plan,
         plan_days_left=(plan - today).days if plan else None,
         applies=clock.applies,
+        holds_if=clock.holds_if,
         working=tuple(working),
         asks=_asks(missing, clock, decisive is None),
     )

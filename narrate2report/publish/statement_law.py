@@ -74,12 +74,11 @@ def silent_columns(law: LawRow | None) -> str:
 
 def _due(duty: Duty, law: LawRow | None) -> Due:
     due = duty.due
-    what = f"{due.label} (where {due.applies})" if due.applies else due.label
     if duty.why_not:
         source, nothing = by_whom(due, law), days_left(None)
-        return Due(what, DOES_NOT_APPLY, nothing, nothing, source, working=(duty.why_not,), asks="")
+        return Due(due.told, DOES_NOT_APPLY, nothing, nothing, source, working=(duty.why_not,), asks="")
     return Due(
-        what=what,
+        what=due.told,
         day=day(due.day) if due.day else NOT_KNOWN,
         left=days_left(due.days_left),
         plan=_plan(due),

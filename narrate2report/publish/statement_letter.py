@@ -112,13 +112,12 @@ def _payment(settlement: Settlement) -> str:
 
 def _days(settlement: Settlement) -> Iterator[str]:
     for one in applying(settlement):
-        case = f" (where {one.applies})" if one.applies else ""
         if one.day is None:
             # What the program still wants of the unit file is no matter of the resident's, and no law gives a blank.
-            yield _paragraph(f"{one.label}{case}: the last day is {to_fill_in('the last day')}.")
+            yield _paragraph(f"{one.told}: the last day is {to_fill_in('the last day')}.")
             continue
         source = by_whom(one, settlement.law)
-        yield _paragraph(f"{one.label}{case}: the last day, as we count it, is {day(one.day)} ({source}).")
+        yield _paragraph(f"{one.told}: the last day, as we count it, is {day(one.day)} ({source}).")
     if not settlement.due:
         yield _paragraph(f"The last day for this is {to_fill_in('the last day by your local law')}.")
 

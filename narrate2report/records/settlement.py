@@ -189,6 +189,11 @@ class DueDate(Value):
     working: tuple[str, ...] = Field(description="how it was counted, a sentence each")
     asks: str | None = Field(default=None, description="which date is missing")
 
+    @property
+    def told(self) -> str:
+        """`Return what is left of the deposit (where nothing is deducted)`: what must be done, and in which case."""
+        return f"{self.label} (where {self.applies})" if self.applies else self.label
+
 
 class Settlement(Value):
     """The whole settlement of a deposit."""

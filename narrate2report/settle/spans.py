@@ -6,6 +6,8 @@ import calendar
 from datetime import date
 from fractions import Fraction
 
+from narrate2report.wording import counted
+
 
 def add_months(day: date, months: int) -> date:
     """The same day so many months later, or the last of that month where it has no such day."""
@@ -43,7 +45,7 @@ def told_months(months: Fraction | int) -> str:
     if exact.denominator != 1:
         return f"{float(exact):.4g} months"
     years, rest = divmod(int(exact), 12)
-    parts = [f"{years} year{'s' * (years != 1)}"] * (years > 0) + [f"{rest} month{'s' * (rest != 1)}"] * (rest > 0)
+    parts = [counted(years, "year")] * (years > 0) + [counted(rest, "month")] * (rest > 0)
     return " ".join(parts) or "0 months"
 
 

@@ -14,12 +14,7 @@ from narrate2report.records.settlement import Settlement
 from narrate2report.records.unit import Dates, DepositTerms
 from narrate2report.settle.balance import balance_of
 from narrate2report.settle.deadlines import due_dates
-from tests.settled import TODAY, Settled, settled
-
-
-@pytest.fixture(scope="module")
-def flat(tmp_path_factory: pytest.TempPathFactory) -> Settled:
-    return settled(tmp_path_factory.mktemp("flat"))
+from tests.settled import TODAY, Settled
 
 
 def under(flat: Settled, code: str, *, charged: bool = True, rent: bool = False, held: int = 1500) -> Settled:

@@ -14,8 +14,7 @@ from narrate2report.records.settlement import Balance, Charge, DueDate
 from narrate2report.records.unit import Unit
 from narrate2report.settle.flaws import Flaw, Sorted
 from narrate2report.settle.last_days import day_cautions, days_open
-from narrate2report.settle.spans import told_day
-from narrate2report.wording import counted
+from narrate2report.wording import counted, told_day
 
 FROM_A_TABLE = (
     "A useful life from a table is a default that both sides can see. A dated receipt, the maker's word and the firm's "

@@ -16,7 +16,8 @@ from narrate2report.records.settlement import DueDate
 from narrate2report.records.unit import Dates
 from narrate2report.settle.business_days import add_business_days, on_or_before
 from narrate2report.settle.last_days import no_later_than_possession
-from narrate2report.settle.spans import add_months, told_day
+from narrate2report.settle.spans import add_months
+from narrate2report.wording import told_day
 
 LABELS: Mapping[str, str] = {
     "return": "Return what is left of the deposit",

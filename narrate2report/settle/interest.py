@@ -10,8 +10,8 @@ from narrate2report.errors import CannotSettle
 from narrate2report.records.money import LARGEST, rounded, told
 from narrate2report.records.settlement import Interest
 from narrate2report.records.unit import DepositTerms
-from narrate2report.settle.spans import told_day, years_between
-from narrate2report.wording import counted
+from narrate2report.settle.spans import years_between
+from narrate2report.wording import counted, told_day
 
 
 def interest_of(deposit: DepositTerms, until: date | None, currency: str) -> Interest | None:

@@ -1,4 +1,4 @@
-"""Spans between days in whole months and years, and how a day and a share are told."""
+"""Spans between days in whole months and years, and how spans and a share are told."""
 
 from __future__ import annotations
 
@@ -32,11 +32,6 @@ def years_between(since: date, until: date) -> Fraction:
     whole = whole_months(since, until) // 12
     last, following = add_months(since, 12 * whole), add_months(since, 12 * whole + 12)
     return whole + Fraction((until - last).days, (following - last).days)
-
-
-def told_day(day: date) -> str:
-    """`7 May 2026`."""
-    return f"{day.day} {calendar.month_name[day.month]} {day.year}"
 
 
 def told_months(months: Fraction | int) -> str:

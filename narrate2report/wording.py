@@ -6,8 +6,10 @@ a report in another language brings its own `Phrases`.
 
 from __future__ import annotations
 
+from calendar import month_name
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
+from datetime import date
 from typing import Literal
 
 from narrate2report.records.comparison import Became, Verdict
@@ -170,6 +172,11 @@ def capital(words: str) -> str:
 def counted(number: int, noun: str, plural: str | None = None) -> str:
     """`1 entry`, `3 entries`."""
     return f"{number} {noun if number == 1 else plural or noun + 's'}"
+
+
+def told_day(day: date) -> str:
+    """`7 May 2026`."""
+    return f"{day.day} {month_name[day.month]} {day.year}"
 
 
 def listed(names: Iterable[str]) -> str:

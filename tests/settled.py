@@ -19,6 +19,7 @@ from narrate2report.records.files import read_record
 from narrate2report.records.findings import Findings
 from narrate2report.records.settlement import Settlement
 from tests.drafted import SAMPLES
+from tests.publish.injected import put, texts
 from tests.settle import hand_made
 
 TODAY = date(2026, 5, 20)
@@ -84,24 +85,13 @@ def injected(made: Settled, text: str) -> tuple[Settled, int]:
 
 def _filled(record: Value, text: str, kept: frozenset[str] = frozenset()) -> tuple[Any, int]:
     whole = record.model_dump(mode="json", by_alias=True)
-    places = [place for place in _texts(whole) if not {*place} & (KEPT | kept)]
+    places = [place for place in texts(whole, blank=True) if not {*place} & (KEPT | kept)]
     fields = 0
     for place in places:
-        inner = whole
-        for step in place[:-1]:
-            inner = inner[step]
-        before, inner[place[-1]] = inner[place[-1]], text
+        before = put(whole, place, text)
         try:
             type(record).model_validate(whole)
             fields += 1
         except ValidationError:
-            inner[place[-1]] = before
+            put(whole, place, before)
     return type(record).model_validate(whole), fields
-
-
-def _texts(content: Any, place: tuple[Any, ...] = ()) -> list[tuple[Any, ...]]:
-    """Where each text, or nothing in the place of one, stands in a JSON value."""
-    if isinstance(content, str) or content is None:
-        return [place]
-    steps = content.items() if isinstance(content, dict) else enumerate(content) if isinstance(content, list) else ()
-    return [found for step, inner in steps for found in _texts(inner, (*place, step))]

@@ -9,7 +9,7 @@ from pathlib import Path
 
 from rich.console import Console
 
-from narrate2report.commands.demo_settlement import SampleFiles, settle_sample
+from narrate2report.commands.demo_settlement import settle_sample
 from narrate2report.commands.draft import Wanted, draft
 from narrate2report.commands.typed import command
 from narrate2report.errors import BadInput
@@ -29,7 +29,7 @@ def demo(folder: Path | None) -> None:
     console.print(f"An invented flat, walked and narrated: {video}", soft_wrap=True)
     console.print(f"$ {command('draft', video, '--out', out)}\n", soft_wrap=True)
     findings = draft(Wanted(inputs=(video,), out=out, say_next=False))
-    settled = settle_sample(SampleFiles(place), console)
+    settled = settle_sample(place, console)
     console.print("\nFiles:", style="bold")
     for path, what in (
         (video, "the recording, never changed"),

@@ -6,7 +6,6 @@ The program decides nothing, here neither: what is judged was judged by an inven
 from __future__ import annotations
 
 from collections import Counter
-from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 from typing import Any
@@ -34,21 +33,11 @@ TODAY = date(2026, 5, 20)
 JUDGED = FileKind("judged sample", BadInput, "install narrate2report again")
 
 
-@dataclass(frozen=True)
-class SampleFiles:
-    """The files of the sample flat, in one folder."""
-
-    folder: Path
-
-    def __truediv__(self, name: str) -> Path:
-        return self.folder / name
-
-
-def settle_sample(files: SampleFiles, console: Console) -> tuple[tuple[Path, str], ...]:
-    """From the second film to the statement. Gives the files made, each with what it is."""
-    before, after = files / "move-in.findings.json", files / "move-out.findings.json"
-    changes, settlement = files / "changes.json", files / "flat.settlement.json"
-    film, unit = files / "move-out.mp4", files / "unit.yaml"
+def settle_sample(folder: Path, console: Console) -> tuple[tuple[Path, str], ...]:
+    """From the second film to the statement, in the sample's folder. Gives the files made, each with what it is."""
+    before, after = folder / "move-in.findings.json", folder / "move-out.findings.json"
+    changes, settlement = folder / "changes.json", folder / "flat.settlement.json"
+    film, unit = folder / "move-out.mp4", folder / "unit.yaml"
 
     _step(console, "Fourteen months later it is walked again.", command("draft", film, "--out", after))
     second = draft(Wanted(inputs=(film,), out=after, quiet=True))
@@ -59,7 +48,7 @@ def settle_sample(files: SampleFiles, console: Console) -> tuple[tuple[Path, str
         console.print("It was compared and judged in this folder before, which stands.")
     else:
         compare(WantedComparison(before, after, changes, quiet=True))
-        _judge(changes, files / "judged.yaml")
+        _judge(changes, folder / "judged.yaml")
     judged = read_comparison(changes)
     counts = Counter(change.outcome for change in judged.changes)
     console.print(", ".join(f"{count} {plain(outcome)}" for outcome, count in counts.most_common()) + ".")
@@ -76,7 +65,7 @@ def settle_sample(files: SampleFiles, console: Console) -> tuple[tuple[Path, str
         for reason in settled.provisional_because:
             console.print(reason, soft_wrap=True)
     console.print(settled.cautions[0], soft_wrap=True)
-    papers = statement(WantedStatement(settlement, files.folder, quiet=True))
+    papers = statement(WantedStatement(settlement, folder, quiet=True))
     return (
         (changes, "what became of each flaw, and what was judged"),
         (settlement, "the deposit, line by line"),

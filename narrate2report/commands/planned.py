@@ -13,8 +13,13 @@ from narrate2report.records.unit_file import UnitFile, read_unit
 def read_plan(path: Path, vocabulary: Vocabulary) -> UnitFile:
     """A unit file whose names are all known. Raises BadUnit with file and line of the first mistake."""
     file = read_unit(path)
-    check_unit(file, KnownNames(frozenset(vocabulary.rooms), frozenset(vocabulary.components)))
+    check_unit(file, known_names(vocabulary))
     return file
+
+
+def known_names(vocabulary: Vocabulary) -> KnownNames:
+    """The rooms and components that a unit file may name."""
+    return KnownNames(frozenset(vocabulary.rooms), frozenset(vocabulary.components))
 
 
 def expected_rooms(file: UnitFile, vocabulary: Vocabulary) -> Expected:

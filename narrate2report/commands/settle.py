@@ -9,6 +9,7 @@ from pathlib import Path
 
 from rich.console import Console
 
+from narrate2report.commands.planned import read_plan
 from narrate2report.commands.typed import command
 from narrate2report.commands.words import word_folders
 from narrate2report.errors import BadInput, BrokenRecord, CannotSettle
@@ -30,8 +31,7 @@ from narrate2report.records.references import (
 )
 from narrate2report.records.settlement import Settlement
 from narrate2report.records.unit import Unit
-from narrate2report.records.unit_checks import KnownNames, check_unit
-from narrate2report.records.unit_file import read_own_lives, read_unit
+from narrate2report.records.unit_file import read_own_lives
 from narrate2report.records.walk import read_walk
 from narrate2report.seal.verifying import check_seal
 from narrate2report.settle.charges import check_flaw_names
@@ -61,18 +61,17 @@ def settle_deposit(wanted: WantedSettlement) -> Settlement:
     _check_out(wanted.out)
     given = _given_days(wanted)
     vocabulary = load_vocabulary(*word_folders(wanted.vocabulary))
-    file = read_unit(wanted.unit)
-    check_unit(file, KnownNames(frozenset(vocabulary.rooms), frozenset(vocabulary.components)))
+    unit = read_plan(wanted.unit, vocabulary).unit
     comparison = read_comparison(wanted.changes)
-    check_flaw_names(file.unit, comparison, vocabulary.conditions)
-    law = _law(wanted.law or file.unit.jurisdiction, given)
-    own = read_own_lives(wanted.lives, _with_lives(file.unit, vocabulary.components)) if wanted.lives else ()
+    check_flaw_names(unit, comparison, vocabulary.conditions)
+    law = _law(wanted.law or unit.jurisdiction, given)
+    own = read_own_lives(wanted.lives, _with_lives(unit, vocabulary.components)) if wanted.lives else ()
     grounds = Grounds(
         comparison=comparison,
         comparison_file=wanted.changes.name,
         before=_record(comparison.before, wanted.changes),
         after=_record(comparison.after, wanted.changes),
-        unit=file.unit,
+        unit=unit,
     )
     tables = Tables(Lives(own, life_rows(), life_groups()), repaint_steps(), law, clocks(), given)
     made = settle(grounds, tables, wanted.today or date.today())

@@ -22,7 +22,7 @@ from narrate2report.commands.at_hand import (
     written,
 )
 from narrate2report.commands.report import FORMS, Form
-from narrate2report.errors import BadInput, NarrateError
+from narrate2report.errors import BadInput
 from narrate2report.publish.language import language
 from narrate2report.publish.report_links import Links
 from narrate2report.publish.report_pdf import Paper
@@ -38,7 +38,7 @@ from narrate2report.records.beside import place_of
 from narrate2report.records.compared import read_comparison
 from narrate2report.records.comparison import Compared
 from narrate2report.records.digest import digest_file
-from narrate2report.records.files import parse_record, read_bytes
+from narrate2report.records.files import read_bytes, record_from
 from narrate2report.records.money import is_currency
 from narrate2report.records.settlement import Settlement
 
@@ -121,12 +121,7 @@ def _tell(places: tuple[Path, ...], content: Statement) -> None:
 
 
 def _settlement(raw: bytes, file: Path) -> Settlement:
-    try:
-        settlement = parse_record(raw.decode("utf-8"), Settlement)
-    except UnicodeDecodeError as error:
-        raise BadInput(f"{file}: not JSON ({error})") from error
-    except NarrateError as error:
-        raise type(error)(f"{file}: {error}") from error
+    settlement = record_from(raw, file, Settlement)
     if not is_currency(settlement.currency):
         raise BadInput(f"{file}: {settlement.currency!a} is no currency of ISO 4217; settle again")
     try:

@@ -12,6 +12,7 @@ from typing import Any
 from pydantic import ValidationError
 from rich.console import Console
 
+from narrate2report.commands.planned import known_names
 from narrate2report.commands.typed import command
 from narrate2report.commands.unit_questions import (
     LISTS,
@@ -39,7 +40,7 @@ def new_unit(file: Path, *, vocabulary: Path | None) -> None:
         raise BadInput(f"{file}: is there already and stays as it is; choose another name, or change it in an editor")
     words = load_vocabulary(*word_folders(vocabulary))
     console = Console(highlight=False, markup=False)
-    asking = _Asking(console, KnownNames(frozenset(words.rooms), frozenset(words.components)))
+    asking = _Asking(console, known_names(words))
     try:
         unit = asking.unit()
     except EOFError as error:

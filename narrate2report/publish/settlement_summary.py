@@ -8,6 +8,7 @@ from rich.console import Console
 
 from narrate2report.records.money import told
 from narrate2report.records.settlement import Charge, DueDate, NotCharged, Settlement
+from narrate2report.wording import counted
 
 PROVISIONAL = "PROVISIONAL: not to be sent as final."
 
@@ -103,5 +104,5 @@ def _days(due: DueDate) -> str:
 
 def _left(days: int) -> str:
     if days < 0:
-        return f"PASSED {-days} day{'s' * (days != -1)} ago"
-    return "today" if days == 0 else f"{days} day{'s' * (days != 1)} left"
+        return f"PASSED {counted(-days, 'day')} ago"
+    return "today" if days == 0 else f"{counted(days, 'day')} left"

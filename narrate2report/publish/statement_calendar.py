@@ -33,13 +33,9 @@ def statement_calendar(settlement: Settlement) -> bytes:
 
 def _days(due: DueDate, unit: str, settlement: Settlement) -> Iterator[DueDay]:
     """Nothing where the date is missing: no day is invented."""
-    case = f" (where {due.applies})" if due.applies else ""
+    what = due.told[:1].lower() + due.told[1:]
     told = "\n".join([*due.working, *settlement.cautions[:1]])
     if due.plan_by is not None and due.plan_by != due.day:
-        yield DueDay(f"{due.id}/plan", due.plan_by, f"{unit}: plan to {_lower(due.label)}{case}", told)
+        yield DueDay(f"{due.id}/plan", due.plan_by, f"{unit}: plan to {what}", told)
     if due.day is not None:
-        yield DueDay(f"{due.id}/last", due.day, f"{unit}: last day, {_lower(due.label)}{case}", told)
-
-
-def _lower(label: str) -> str:
-    return label[:1].lower() + label[1:]
+        yield DueDay(f"{due.id}/last", due.day, f"{unit}: last day, {what}", told)

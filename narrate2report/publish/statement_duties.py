@@ -18,22 +18,6 @@ ASKED: Final = (
 )
 _SEND: Final = "Send the itemised statement"
 
-NO_CLAIM: Final = frozenset(
-    {
-        "nothing is claimed from the deposit",
-        "no damage, cleaning, rent or utilities are due",
-        "nothing is deducted for damage and the resident gave proper notice",
-        "there is no damage",
-    }
-)
-"""Cases of the table of clocks that do not hold where something is claimed."""
-_OF_DAMAGE: Final = frozenset(
-    {"nothing is deducted for damage and the resident gave proper notice", "there is no damage"}
-)
-"""Of these, the cases that rent and fees leave as they are."""
-CLAIM: Final = frozenset({"something is claimed from the deposit", "something is deducted"})
-"""Cases that do not hold where nothing is claimed."""
-
 
 @dataclass(frozen=True)
 class Duty:
@@ -64,36 +48,36 @@ def _worded(due: DueDate, settlement: Settlement) -> DueDate:
 def _why_not(due: DueDate, settlement: Settlement) -> str:
     if due.duty == "return" and settlement.balance.to != "resident":
         return NOTHING_LEFT
-    claimed = _claimed(settlement, damage_only=due.applies in _OF_DAMAGE)
-    if due.applies in NO_CLAIM and claimed:
-        return f"{_claim(due)}, so this does not apply."
-    if due.applies in CLAIM and not claimed and not settlement.provisional:
-        return "Nothing is claimed from the deposit, so this does not apply."
+    match due.holds_if:
+        case "no_damage" if settlement.balance.charges:
+            return "Damage is charged, so this does not apply."
+        case "nothing_claimed" if _claimed(settlement):
+            return "Something is claimed from the deposit, so this does not apply."
+        case "something_claimed" if not _claimed(settlement) and not settlement.provisional:
+            return "Nothing is claimed from the deposit, so this does not apply."
     return ""
 
 
-def _claimed(settlement: Settlement, *, damage_only: bool) -> bool:
-    balance = settlement.balance
-    return bool(balance.charges) or (not damage_only and bool(balance.owed))
-
-
-def _claim(due: DueDate) -> str:
-    return "Damage is charged" if due.applies in _OF_DAMAGE else "Something is claimed from the deposit"
+def _claimed(settlement: Settlement) -> bool:
+    """Rent and fees are a claim too, though no damage."""
+    return bool(settlement.balance.charges or settlement.balance.owed)
 
 
 def _without_a_row(told: tuple[Duty, ...], settlement: Settlement) -> Iterator[Duty]:
+    claimed = _claimed(settlement)
     for name in ("return", "itemise"):
         rows = [duty for duty in told if duty.due.duty == name]
-        wanted = settlement.balance.to == "resident" if name == "return" else _claimed(settlement, damage_only=False)
+        wanted = settlement.balance.to == "resident" if name == "return" else claimed
         if not rows or not wanted or not all(duty.why_not for duty in rows):
             continue
-        case = "something is claimed" if _claimed(settlement, damage_only=False) else "nothing is claimed"
+        case = "something is claimed" if claimed else "nothing is claimed"
         asked: dict[str, object] = {
             "day": None,
             "days_left": None,
             "plan_by": None,
             "plan_days_left": None,
             "applies": None,
+            "holds_if": None,
         }
         asked |= {"id": f"{name}-unknown", "working": (), "asks": ASKED.format(case=case)}
         yield Duty(rows[0].due.model_copy(update=asked))

@@ -12,9 +12,10 @@ from typing import Final
 from narrate2report.publish.report_values import Fact
 from narrate2report.publish.statement_duties import Duty, duties_of
 from narrate2report.publish.statement_values import Due
-from narrate2report.publish.statement_words import DOES_NOT_APPLY, LAW_COLUMNS, NOT_KNOWN, by_whom, day, days_left
+from narrate2report.publish.statement_words import DOES_NOT_APPLY, LAW_COLUMNS, NOT_KNOWN, by_whom, days_left
 from narrate2report.records.law import CHECK_THE_STATUTE, LawRow
 from narrate2report.records.settlement import DueDate, Settlement
+from narrate2report.wording import told_day
 
 _NOTHING: Final = frozenset({"", "none", "no"})
 
@@ -74,13 +75,12 @@ def silent_columns(law: LawRow | None) -> str:
 
 def _due(duty: Duty, law: LawRow | None) -> Due:
     due = duty.due
-    what = f"{due.label} (where {due.applies})" if due.applies else due.label
     if duty.why_not:
         source, nothing = by_whom(due, law), days_left(None)
-        return Due(what, DOES_NOT_APPLY, nothing, nothing, source, working=(duty.why_not,), asks="")
+        return Due(due.told, DOES_NOT_APPLY, nothing, nothing, source, working=(duty.why_not,), asks="")
     return Due(
-        what=what,
-        day=day(due.day) if due.day else NOT_KNOWN,
+        what=due.told,
+        day=told_day(due.day) if due.day else NOT_KNOWN,
         left=days_left(due.days_left),
         plan=_plan(due),
         source=by_whom(due, law),
@@ -93,7 +93,7 @@ def _due(duty: Duty, law: LawRow | None) -> Due:
 def _plan(due: DueDate) -> str:
     if due.plan_by is None:
         return NOT_KNOWN
-    return f"{day(due.plan_by)} ({days_left(due.plan_days_left)})"
+    return f"{told_day(due.plan_by)} ({days_left(due.plan_days_left)})"
 
 
 def _first(settlement: Settlement) -> Iterator[str]:

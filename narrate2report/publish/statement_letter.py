@@ -9,10 +9,10 @@ from typing import Final
 from narrate2report.publish.statement_account import balance_told, left_of, sums_of
 from narrate2report.publish.statement_duties import applying
 from narrate2report.publish.statement_law import ASK_FOR_COSTS, DISPUTE, LOCAL_ADVICE
-from narrate2report.publish.statement_words import NOT_SEALED, PROVISIONAL, by_whom, day, figure
+from narrate2report.publish.statement_words import NOT_SEALED, PROVISIONAL, by_whom, figure
 from narrate2report.records.law import CHECK_THE_STATUTE
 from narrate2report.records.settlement import SettledUnit, Settlement
-from narrate2report.wording import counted, unit_name
+from narrate2report.wording import counted, told_day, unit_name
 
 WIDTH: Final = 76
 """Characters of a line."""
@@ -37,7 +37,7 @@ def _parts(settlement: Settlement, *, sealed: bool) -> Iterator[str]:
     sender = unit.manager or unit.owner or to_fill_in("who sends this")
     yield "\n".join((_line(sender), to_fill_in("address, telephone and e-mail of the sender")))
     yield "\n".join((*map(_line, _residents(unit)), _line(unit.forwarding_address or to_fill_in("forwarding address"))))
-    yield day(settlement.today)
+    yield told_day(settlement.today)
     place = ", ".join(dict.fromkeys(part for part in (unit_name(unit.unit), unit.address) if part))
     yield _paragraph(f"Your deposit for {place}")
     yield _paragraph(f"Dear {' and '.join(_residents(unit))},")
@@ -71,7 +71,7 @@ def _residents(unit: SettledUnit) -> tuple[str, ...]:
 def _opening(settlement: Settlement) -> str:
     days = {one.name: one.day for one in settlement.dates}
     returned = days.get("possession_returned")
-    thanks = f"Thank you for giving the unit back on {day(returned)}. " if returned else ""
+    thanks = f"Thank you for giving the unit back on {told_day(returned)}. " if returned else ""
     number = len(settlement.charges)
     charged = f"We make {counted(number, 'charge')} for its condition." if number else "We charge nothing for it."
     return (
@@ -112,13 +112,12 @@ def _payment(settlement: Settlement) -> str:
 
 def _days(settlement: Settlement) -> Iterator[str]:
     for one in applying(settlement):
-        case = f" (where {one.applies})" if one.applies else ""
         if one.day is None:
             # What the program still wants of the unit file is no matter of the resident's, and no law gives a blank.
-            yield _paragraph(f"{one.label}{case}: the last day is {to_fill_in('the last day')}.")
+            yield _paragraph(f"{one.told}: the last day is {to_fill_in('the last day')}.")
             continue
         source = by_whom(one, settlement.law)
-        yield _paragraph(f"{one.label}{case}: the last day, as we count it, is {day(one.day)} ({source}).")
+        yield _paragraph(f"{one.told}: the last day, as we count it, is {told_day(one.day)} ({source}).")
     if not settlement.due:
         yield _paragraph(f"The last day for this is {to_fill_in('the last day by your local law')}.")
 

@@ -9,11 +9,11 @@ from narrate2report.publish.report_method import grouped
 from narrate2report.publish.report_values import Fact
 from narrate2report.publish.statement_evidence import Pair, Walked
 from narrate2report.publish.statement_values import Source
-from narrate2report.publish.statement_words import NOT_SEALED, PAGE, day, day_of
+from narrate2report.publish.statement_words import NOT_SEALED, PAGE, day_of
 from narrate2report.records.comparison import FlawChange, Judgement
 from narrate2report.records.moments import clock
 from narrate2report.records.settlement import Settlement
-from narrate2report.wording import capital, counted
+from narrate2report.wording import capital, counted, told_day
 
 _ELSEWHERE = "It did not lie beside the settlement when this was made."
 
@@ -23,7 +23,7 @@ def told_method(settlement: Settlement, changes: Sequence[FlawChange], pair: Pai
     facts = [
         Fact("Currency", settlement.currency),
         Fact("Rounding", settlement.rounding),
-        Fact("Days left counted from", day(settlement.today)),
+        Fact("Days left counted from", told_day(settlement.today)),
         *(Fact("Judged by", told) for told in _judges(settlement)),
     ]
     if pair.reader == "office":

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
+from narrate2report.publish.report_entries import capital
 from narrate2report.publish.report_values import Fact
 from narrate2report.publish.statement_account import account_of, balance_told, check_account, total_of
 from narrate2report.publish.statement_charges import Grounds, told_charge, told_kept
@@ -19,11 +20,10 @@ from narrate2report.publish.statement_words import (
     PAGE,
     PROVISIONAL,
     READERS,
-    day,
 )
 from narrate2report.records.comparison import FlawChange
 from narrate2report.records.settlement import Settlement
-from narrate2report.wording import capital, unit_name
+from narrate2report.wording import capital, told_day, unit_name
 
 
 @dataclass(frozen=True)
@@ -54,7 +54,7 @@ def statement_of(settlement: Settlement, pair: Pair, files: Files) -> Statement:
         marks=" · ".join(_marks(settlement, pair)),
         alarms=tuple(_alarms(settlement, pair, due)),
         facts=tuple(_facts(settlement)),
-        as_of=f"{PAGE['as_of']} {day(settlement.today)}",
+        as_of=f"{PAGE['as_of']} {told_day(settlement.today)}",
         account=account_of(settlement),
         total=total_of(settlement),
         total_told=balance_told(settlement),
@@ -118,5 +118,5 @@ def _facts(settlement: Settlement) -> Iterator[Fact]:
     if unit.manager:
         yield Fact("Manager", unit.manager)
     for one in settlement.dates:
-        yield Fact(capital(one.label), day(one.day))
-    yield Fact(PAGE["as_of"], day(settlement.today))
+        yield Fact(capital(one.label), told_day(one.day))
+    yield Fact(PAGE["as_of"], told_day(settlement.today))

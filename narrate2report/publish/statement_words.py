@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-from datetime import date, datetime
+from datetime import datetime
 from decimal import Decimal
 from typing import Final
-
-from babel.dates import format_date
 
 from narrate2report.publish.statement_values import Reader
 from narrate2report.records.comparison import Became, Verdict
@@ -14,7 +12,7 @@ from narrate2report.records.law import LawRow
 from narrate2report.records.money import told
 from narrate2report.records.settlement import DueDate
 from narrate2report.records.unit import Basis, Work
-from narrate2report.wording import counted
+from narrate2report.wording import counted, told_day
 
 LANGUAGE: Final = "en"
 MINUS: Final = "−"
@@ -154,15 +152,10 @@ DOES_NOT_APPLY: Final = "does not apply"
 SHARES: Final = {"1": "1 (all of it)", "0": "0 (nothing is left to charge)"}
 
 
-def day(one: date) -> str:
-    """`7 May 2026`."""
-    return format_date(one, "d MMMM y", locale=LANGUAGE)
-
-
 def day_of(text: str) -> str:
     """The day of a moment as records carry it; what is no date stays as it is."""
     try:
-        return day(datetime.fromisoformat(text).date())
+        return told_day(datetime.fromisoformat(text).date())
     except ValueError:
         return text
 

@@ -133,7 +133,11 @@ def read_record(path: Path, kind: type[Record]) -> Record:
     """Read a record back; raises BrokenRecord with the first thing that is wrong with it."""
     if path.exists() and not path.is_file():
         raise BadInput(f"{path}: is no file that can hold a record")
-    raw = read_bytes(path)
+    return record_from(read_bytes(path), path, kind)
+
+
+def record_from(raw: bytes, path: Path, kind: type[Record]) -> Record:
+    """A record from the bytes that were read of `path`; raises as `read_record` does."""
     try:
         return parse_record(raw.decode("utf-8"), kind)
     except BrokenRecord as error:

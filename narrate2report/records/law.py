@@ -49,6 +49,13 @@ class LawRow(Value):
     doubtful_cells: str
 
 
+Duty = Literal["return", "itemise"]
+"""What the days are counted for."""
+
+Condition = Literal["nothing_claimed", "something_claimed", "no_damage"]
+"""What a settlement itself can tell of a case: whether anything is taken from the deposit, or anything for damage."""
+
+
 class Leg(Value):
     """Days counted from an event, which is a name of the unit file's `dates`."""
 
@@ -61,7 +68,8 @@ class Clock(Value):
     """What starts the days of a duty: one event, or the latest or the earliest of several."""
 
     code: str
-    duties: tuple[Literal["return", "itemise"], ...]
+    duties: tuple[Duty, ...]
     applies: str | None = Field(description="in which case, if not always")
+    holds_if: Condition | None = Field(description="of that case, what a settlement must be like for it to hold")
     whichever: Literal["latest", "earliest"]
     legs: tuple[Leg, ...] = Field(min_length=1)

@@ -50,6 +50,7 @@ def clocks() -> tuple[Clock, ...]:
             code=row["code"],
             duties=tuple(row["duties"].split(";")),
             applies=row["applies"] or None,
+            holds_if=row["holds_if"] or None,
             whichever=row["whichever"],
             legs=tuple(_leg(text) for text in row["legs"].split(";")),
         )

@@ -14,7 +14,7 @@ from pydantic import Field
 
 from narrate2report.records.base import Value
 from narrate2report.records.comparison import Became, Compared, Judgement
-from narrate2report.records.law import LawRow
+from narrate2report.records.law import Condition, LawRow
 from narrate2report.records.money import Money
 from narrate2report.records.unit import Basis, Work
 
@@ -181,9 +181,18 @@ class DueDate(Value):
     plan_by: date | None = Field(description="the earlier, safe day to plan with; the same day where there is no doubt")
     plan_days_left: int | None
     applies: str | None = Field(default=None, description="in which case, if not always: `nothing is deducted`")
+    holds_if: Condition | None = Field(
+        default=None,
+        description="of that case, what the settlement must be like for it to hold; null if it cannot tell",
+    )
     given: bool = Field(default=False, description="the days were given by a person, not by a statute")
     working: tuple[str, ...] = Field(description="how it was counted, a sentence each")
     asks: str | None = Field(default=None, description="which date is missing")
+
+    @property
+    def told(self) -> str:
+        """`Return what is left of the deposit (where nothing is deducted)`: what must be done, and in which case."""
+        return f"{self.label} (where {self.applies})" if self.applies else self.label
 
 
 class Settlement(Value):

@@ -14,8 +14,7 @@ from narrate2report.records.settlement import Balance, Charge, DueDate
 from narrate2report.records.unit import Unit
 from narrate2report.settle.flaws import Flaw, Sorted
 from narrate2report.settle.last_days import day_cautions, days_open
-from narrate2report.settle.spans import told_day
-from narrate2report.wording import counted
+from narrate2report.wording import counted, told_day
 
 FROM_A_TABLE = (
     "A useful life from a table is a default that both sides can see. A dated receipt, the maker's word and the firm's "
@@ -97,12 +96,11 @@ def _of_days(due: tuple[DueDate, ...], law: LawRow | None) -> Iterator[str]:
     for one in due:
         case = f" (where {one.applies})" if one.applies else ""
         if one.day is not None and one.days_left is not None and one.days_left < 0:
-            yield f"THE LAST DAY HAS PASSED{case}: {one.label}, {told_day(one.day)}, {-one.days_left} days ago."
+            ago = f"{counted(-one.days_left, 'day')} ago"
+            yield f"THE LAST DAY HAS PASSED{case}: {one.label}, {told_day(one.day)}, {ago}."
         elif one.plan_by is not None and one.plan_days_left is not None and one.plan_days_left < 0:
-            yield (
-                f"THE DAY TO PLAN WITH HAS PASSED{case}: {one.label}, {told_day(one.plan_by)}, "
-                f"{-one.plan_days_left} days ago."
-            )
+            ago = f"{counted(-one.plan_days_left, 'day')} ago"
+            yield f"THE DAY TO PLAN WITH HAS PASSED{case}: {one.label}, {told_day(one.plan_by)}, {ago}."
     if any(one.given for one in due):
         yield "Days to return the deposit were given at the keyboard and come from no statute of the table."
     if law is None:

@@ -11,12 +11,13 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from narrate2report.records.law import Clock, LawRow, Leg
+from narrate2report.records.law import Clock, Duty, LawRow, Leg
 from narrate2report.records.settlement import DueDate
 from narrate2report.records.unit import Dates
 from narrate2report.settle.business_days import add_business_days, on_or_before
 from narrate2report.settle.last_days import no_later_than_possession
-from narrate2report.settle.spans import add_months, told_day
+from narrate2report.settle.spans import add_months
+from narrate2report.wording import told_day
 
 LABELS: Mapping[str, str] = {
     "return": "Return what is left of the deposit",
@@ -60,8 +61,10 @@ def due_dates(
     law: LawRow | None, clocks: Sequence[Clock], given: GivenDays | None, dates: Dates, today: date
 ) -> tuple[DueDate, ...]:
     """Every day by which something must be done, the given days first. Pure: today is what it is said to be."""
-    own = [clock for clock in clocks if law is not None and clock.code == law.code]
-    found = [*([_given(given, law, today)] if given else [])]
+    found = [_given(given, law, today)] if given else []
+    if law is None:
+        return tuple(found)
+    own = [clock for clock in clocks if clock.code == law.code]
     for clock in own:
         for duty in clock.duties:
             alike = sum(duty in other.duties for other in own)
@@ -101,9 +104,7 @@ def _given(given: GivenDays, law: LawRow | None, today: date) -> DueDate:
     )
 
 
-def _due(name: str, duty: str, clock: Clock, law: LawRow | None, dates: Dates, today: date) -> DueDate:
-    if law is None:
-        raise AssertionError("a clock without its law")
+def _due(name: str, duty: Duty, clock: Clock, law: LawRow, dates: Dates, today: date) -> DueDate:
     counted, decisive = _decisive(clock, dates)
     missing = [leg.event for leg in clock.legs if leg.event not in {one.leg.event for one in counted}]
     plan = _plan(decisive, law) if decisive else None
@@ -115,13 +116,14 @@ def _due(name: str, duty: str, clock: Clock, law: LawRow | None, dates: Dates, t
         plan = early
     return DueDate(
         id=name,
-        duty="return" if duty == "return" else "itemise",
+        duty=duty,
         label=LABELS[duty],
         day=decisive.day if decisive else None,
         days_left=(decisive.day - today).days if decisive else None,
         plan_by=plan,
         plan_days_left=(plan - today).days if plan else None,
         applies=clock.applies,
+        holds_if=clock.holds_if,
         working=tuple(working),
         asks=_asks(missing, clock, decisive is None),
     )

@@ -10,7 +10,8 @@ from narrate2report.errors import CannotSettle
 from narrate2report.records.money import LARGEST, rounded, told
 from narrate2report.records.settlement import Interest
 from narrate2report.records.unit import DepositTerms
-from narrate2report.settle.spans import told_day, years_between
+from narrate2report.settle.spans import years_between
+from narrate2report.wording import counted, told_day
 
 
 def interest_of(deposit: DepositTerms, until: date | None, currency: str) -> Interest | None:
@@ -53,5 +54,5 @@ def _years(years: Fraction) -> str:
     """`1 year`, `1 62/365 years`: whole years and the rest as days of a year."""
     whole, rest = divmod(years, 1)
     if not rest:
-        return f"{whole} year{'s' * (whole != 1)}"
+        return counted(whole, "year")
     return f"{whole} and {rest} years" if whole else f"{rest} of a year"

@@ -8,7 +8,7 @@ from datetime import date
 from narrate2report.errors import CannotSettle
 from narrate2report.records.comparison import Comparison
 from narrate2report.records.unit import Dates
-from narrate2report.settle.spans import told_day
+from narrate2report.wording import told_day
 
 FAR_APART = 60
 """Days between the end of a tenancy and its move-out record from which one of the two is likely mistyped."""

@@ -15,8 +15,9 @@ from narrate2report.records.money import rounded, told
 from narrate2report.records.settlement import Cost, LifeUsed, Proration
 from narrate2report.records.unit import Remedy, Thing
 from narrate2report.settle.shares import NOT_PRORATED, PRORATED, step_of_stay, straight_line
-from narrate2report.settle.spans import begun_months, told_day, told_months, told_share, whole_months
+from narrate2report.settle.spans import begun_months, told_months, told_share, whole_months
 from narrate2report.settle.useful_life import Lives, life_of
+from narrate2report.wording import told_day
 
 BASIS = {"invoice": "by invoice", "estimate": "by estimate", "own_labour": "for materials"}
 STEPS_RULE = "Repainting is charged by length of stay, in the steps of a published schedule."

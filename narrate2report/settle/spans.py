@@ -1,10 +1,12 @@
-"""Spans between days in whole months and years, and how a day and a share are told."""
+"""Spans between days in whole months and years, and how spans and a share are told."""
 
 from __future__ import annotations
 
 import calendar
 from datetime import date
 from fractions import Fraction
+
+from narrate2report.wording import counted
 
 
 def add_months(day: date, months: int) -> date:
@@ -32,18 +34,13 @@ def years_between(since: date, until: date) -> Fraction:
     return whole + Fraction((until - last).days, (following - last).days)
 
 
-def told_day(day: date) -> str:
-    """`7 May 2026`."""
-    return f"{day.day} {calendar.month_name[day.month]} {day.year}"
-
-
 def told_months(months: Fraction | int) -> str:
     """`8 years`, `2 years 6 months`, `30.6 months`."""
     exact = Fraction(months)
     if exact.denominator != 1:
         return f"{float(exact):.4g} months"
     years, rest = divmod(int(exact), 12)
-    parts = [f"{years} year{'s' * (years != 1)}"] * (years > 0) + [f"{rest} month{'s' * (rest != 1)}"] * (rest > 0)
+    parts = [counted(years, "year")] * (years > 0) + [counted(rest, "month")] * (rest > 0)
     return " ".join(parts) or "0 months"
 
 

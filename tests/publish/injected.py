@@ -81,7 +81,7 @@ def injected(text: str) -> Findings:
     """The full record with `text` in every field that takes any text."""
     content = record_json(full())
     for path in free_fields():
-        _put(content, path, text)
+        put(content, path, text)
     return Findings.model_validate(content)
 
 
@@ -89,12 +89,12 @@ def injected(text: str) -> Findings:
 def free_fields() -> tuple[Path, ...]:
     """The fields that take any words: all but ids of a fixed set, hashes and the language."""
     whole = record_json(full())
-    return tuple(path for path in _texts(whole, ()) if path[-1] != "language" and _takes_any(whole, path))
+    return tuple(path for path in texts(whole) if path[-1] != "language" and _takes_any(whole, path))
 
 
 def _takes_any(whole: dict[str, object], path: Path) -> bool:
     tried = copy.deepcopy(whole)
-    _put(tried, path, "any words")
+    put(tried, path, "any words")
     try:
         Findings.model_validate(tried)
     except ValidationError:
@@ -102,18 +102,18 @@ def _takes_any(whole: dict[str, object], path: Path) -> bool:
     return True
 
 
-def _texts(content: object, at: Path) -> Iterator[Path]:
-    if isinstance(content, str):
+def texts(content: object, at: Path = (), *, blank: bool = False) -> Iterator[Path]:
+    """Where each text stands in a JSON value; with `blank`, also each nothing in the place of one."""
+    if isinstance(content, str) or (blank and content is None):
         yield at
-    elif isinstance(content, dict):
-        for key, value in content.items():
-            yield from _texts(value, (*at, key))
-    elif isinstance(content, list):
-        for number, value in enumerate(content):
-            yield from _texts(value, (*at, number))
+    steps = content.items() if isinstance(content, dict) else enumerate(content) if isinstance(content, list) else ()
+    for step, value in steps:
+        yield from texts(value, (*at, step), blank=blank)
 
 
-def _put(content: Any, path: Path, text: str) -> None:
+def put(content: Any, path: Path, text: str | None) -> Any:
+    """Set what stands at a place, and give what stood there before."""
     for step in path[:-1]:
         content = content[step]
-    content[path[-1]] = text
+    before, content[path[-1]] = content[path[-1]], text
+    return before

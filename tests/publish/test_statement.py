@@ -20,11 +20,6 @@ from tests.settle.hand_made import Pair, judged, sample
 from tests.settled import Settled, settled
 
 
-@pytest.fixture(scope="module")
-def flat(tmp_path_factory: pytest.TempPathFactory) -> Settled:
-    return settled(tmp_path_factory.mktemp("flat"))
-
-
 def charge(statement: Statement, part: str) -> int:
     return next(number for number, one in enumerate(statement.charges) if part in one.title)
 

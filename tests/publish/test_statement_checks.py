@@ -18,14 +18,9 @@ from narrate2report.settle.balance import balance_of
 from narrate2report.settle.pricing import Terms, price
 from narrate2report.settle.useful_life import Lives
 from tests.settle.test_sums import CENTS, WORKS
-from tests.settled import Settled, settled
+from tests.settled import Settled
 
 LIVES = Lives((), life_rows(), life_groups())
-
-
-@pytest.fixture(scope="module")
-def flat(tmp_path_factory: pytest.TempPathFactory) -> Settled:
-    return settled(tmp_path_factory.mktemp("flat"))
 
 
 def recharged(settlement: Settlement, charge: Charge) -> Settlement:

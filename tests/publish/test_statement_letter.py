@@ -17,11 +17,6 @@ from tests.settle.hand_made import sample
 from tests.settled import Settled, injected, settled
 
 
-@pytest.fixture(scope="module")
-def flat(tmp_path_factory: pytest.TempPathFactory) -> Settled:
-    return settled(tmp_path_factory.mktemp("flat"))
-
-
 def letter(settlement: Settlement, *, sealed: bool = True) -> str:
     return letter_of(settlement, sealed=sealed)
 

@@ -27,11 +27,6 @@ NOON = datetime(2026, 5, 20, 12, tzinfo=UTC)
 JSON = b'{"schema": "narrate2report/settlement/1"}'
 
 
-@pytest.fixture(scope="module")
-def flat(tmp_path_factory: pytest.TempPathFactory) -> Settled:
-    return settled(tmp_path_factory.mktemp("flat"))
-
-
 def content(made: Settled, reader: Reader = "resident", stills: Any = None, paper: Paper = "letter") -> bytes:
     return statement_pdf(made.told(reader), stills or {}, JSON, NOON, paper)
 

@@ -91,9 +91,10 @@ def test_without_a_jurisdiction_that_is_said() -> None:
     assert any("No jurisdiction of the table is named" in caution for caution in settled(one(), {}, None).cautions)
 
 
-def test_a_last_day_that_has_passed_is_said_loudly() -> None:
-    cautions = settled(one(), {}, today=date(2026, 7, 1)).cautions
-    assert any(caution.startswith("THE LAST DAY HAS PASSED") and "25 days ago" in caution for caution in cautions)
+@pytest.mark.parametrize(("today", "ago"), [(date(2026, 7, 1), "25 days ago"), (date(2026, 6, 7), "1 day ago")])
+def test_a_last_day_that_has_passed_is_said_loudly(today: date, ago: str) -> None:
+    cautions = settled(one(), {}, today=today).cautions
+    assert any(caution.startswith("THE LAST DAY HAS PASSED") and f", {ago}" in caution for caution in cautions)
 
 
 def test_the_same_record_twice_is_refused() -> None:

@@ -37,6 +37,7 @@ RESEALED = "is sealed otherwise than when it was compared; compare again"
 
 def whole_view(desk: JudgingDesk) -> Json:
     """Everything that the page shows when it opens."""
+    here = desk.standing
     return {
         "title": title(desk.comparison),
         "records": {side: _record(desk, side) for side in SIDES},
@@ -47,7 +48,7 @@ def whole_view(desk: JudgingDesk) -> Json:
             )
         ],
         "entries": {side: _entries(desk, side) for side in SIDES},
-        "changes": [change_view(change, desk.records, desk.standing) for change in desk.comparison.changes],
+        "changes": [change_view(change, desk.records, here) for change in desk.comparison.changes],
         "words": {"became": BECAME, "means": MEANS, "verdicts": VERDICTS, "to_judge": sorted(TO_JUDGE)},
         "guidance": {name: asdict(row) for name, row in published().items()},
         "definitions": [row.id for row in definitions()],

@@ -10,7 +10,7 @@ from narrate2report.commands import terminal_pages as pages
 from narrate2report.commands.answering import Answering, Asked
 from narrate2report.commands.show import at_hand
 from narrate2report.commands.terminal_gaps import settle_gaps
-from narrate2report.commands.typed_facts import NAMES, asked_facts, facts, read_field, seconds, stands
+from narrate2report.commands.typed_facts import NAMES, asked_facts, facts, read_field, seconds
 from narrate2report.errors import CannotDecide
 from narrate2report.publish.detail import detail
 from narrate2report.records.findings import Entry, Findings
@@ -19,6 +19,7 @@ from narrate2report.review import requests as ask
 from narrate2report.review.choices import Choices
 from narrate2report.review.decisions import keeper_before
 from narrate2report.review.desk import Desk
+from narrate2report.review.fields import stands
 from narrate2report.review.spine import Sentence, room_at, silent_stretches
 from narrate2report.wording import counted, plain, room_name
 

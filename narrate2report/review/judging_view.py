@@ -78,7 +78,7 @@ def change_view(change: FlawChange, records: Records, here: Standing) -> Json:
         "id": change.id,
         "room": first.room,
         "room_name": room_name(first.room),
-        "title": ", ".join(dict.fromkeys(plain(entry.component) for entry in flaws)),
+        "title": components_of(flaws),
         "outcome": change.outcome,
         "before": list(change.before),
         "after": list(change.after),
@@ -91,6 +91,11 @@ def change_view(change: FlawChange, records: Records, here: Standing) -> Json:
         "guidance": list(fitting),
         "more_guidance": list(others),
     }
+
+
+def components_of(flaws: Sequence[Entry]) -> str:
+    """`countertop, sink`: what these flaws are about, each once."""
+    return ", ".join(dict.fromkeys(plain(entry.component) for entry in flaws))
 
 
 def title(comparison: Comparison) -> str:

@@ -14,7 +14,8 @@ import pytest
 from narrate2report.cli import main
 from narrate2report.records.beside import journal_beside
 from narrate2report.records.comparison import Comparison, FlawChange
-from narrate2report.records.files import read_record
+from narrate2report.records.files import read_record, write_record
+from narrate2report.records.findings import Findings
 from narrate2report.review import judging_requests as ask
 from tests.review.compared import MARKUP, draft, opened, written
 
@@ -64,6 +65,16 @@ def test_a_change_is_shown_with_both_quotes_their_links_and_what_was_published(p
     ):
         assert part in told, part
     assert not journal_beside(place).exists()
+
+
+def test_what_was_written_down_is_read_and_not_opened(place: Path, person: Person) -> None:
+    record = place.with_name("in.findings.json")
+    findings = read_record(record, Findings)
+    notes = [recording.model_copy(update={"media": False}) for recording in findings.recordings]
+    write_record(record, findings.model_copy(update={"recordings": tuple(notes)}))
+    told = person.answers(place, "q")
+    assert "read in.mp4 at 0:04" in told
+    assert "open out.mp4 at 0:04" in told
 
 
 def test_from_the_first_change_to_nothing_left(place: Path, person: Person) -> None:

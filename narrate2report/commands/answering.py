@@ -22,8 +22,6 @@ from narrate2report.review.deciding import Deciding, Kept, Stale
 
 AnyDesk = TypeVar("AnyDesk", bound=Deciding[Any, Any])
 """The desk of whatever is reviewed."""
-LONGEST_NAME = 200
-"""Characters of who decides, as on the page."""
 Asked = Callable[[str], str]
 """Asks for a line with a prompt and gives what was typed."""
 
@@ -160,6 +158,6 @@ def asked_name(asked: Asked, proposed: str) -> str:
     while True:
         name = asked(prompt) or proposed
         named = can_be_seen(name) and any(letter.isalpha() for letter in name)
-        if named and len(name) <= LONGEST_NAME and not NOT_TEXT.search(name):
+        if named and len(name) <= ask.LONGEST_NAME and not NOT_TEXT.search(name):
             return name
         prompt = "Your name goes beside each decision; type it: "

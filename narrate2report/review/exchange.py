@@ -27,7 +27,7 @@ class Decided(Value, Generic[Asked]):
     """What the page sends: a decision, by whom, and the last line of the journal that it has seen."""
 
     request: Asked
-    by: ask.Said = Field(max_length=200)
+    by: ask.Name
     seen: int = Field(ge=0)
 
 

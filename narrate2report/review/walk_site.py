@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import Protocol
 
-from pydantic import Field, TypeAdapter, ValidationError
+from pydantic import TypeAdapter, ValidationError
 from starlette.concurrency import run_in_threadpool
 from starlette.requests import Request
 from starlette.responses import JSONResponse, Response
@@ -45,7 +45,7 @@ class Sealing(Protocol):
 class SealWanted(Value):
     """What the page sends to seal."""
 
-    by: ask.Said = Field(max_length=200)
+    by: ask.Name
     statement: ask.Said
 
 

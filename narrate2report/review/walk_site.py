@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import Protocol
 
-from pydantic import TypeAdapter, ValidationError
+from pydantic import ValidationError
 from starlette.concurrency import run_in_threadpool
 from starlette.requests import Request
 from starlette.responses import JSONResponse, Response
@@ -49,9 +49,6 @@ class SealWanted(Value):
     statement: ask.Said
 
 
-_DECIDED: TypeAdapter[Decided[ask.Request]] = TypeAdapter(Decided[ask.Request])
-
-
 @dataclass(frozen=True)
 class WalkSite:
     """All that the server shows: the walk, what there is to choose from, its recordings."""
@@ -79,7 +76,7 @@ class WalkSite:
             Route("/api/sharpest/{entry}", self.sharpest),
             Route("/frame/{number}", self.frame),
             Route("/still/{sha256}", self.still),
-            *Exchange(self.desk, _DECIDED, self._changes).routes(),
+            *Exchange(self.desk, Decided[ask.Request], self._changes).routes(),
             *self.playback.routes(),
         ]
 

@@ -9,16 +9,19 @@ import io
 import sys
 from abc import ABC, abstractmethod
 from collections.abc import Callable, Sequence
+from typing import Any, Generic, TypeVar
 
 from pydantic import ValidationError
 from rich.console import Console
 
 from narrate2report.errors import NarrateError
+from narrate2report.records.journal import Line
 from narrate2report.records.plain import NOT_TEXT, can_be_seen
-from narrate2report.review.deciding import Stale
+from narrate2report.review import requests as ask
+from narrate2report.review.deciding import Deciding, Kept, Stale
 
-LONGEST_NAME = 200
-"""Characters of who decides, as on the page."""
+AnyDesk = TypeVar("AnyDesk", bound=Deciding[Any, Any])
+"""The desk of whatever is reviewed."""
 Asked = Callable[[str], str]
 """Asks for a line with a prompt and gives what was typed."""
 
@@ -27,14 +30,15 @@ class Leave(Exception):
     """The person is done."""
 
 
-class Answering(ABC):
-    """What is at hand, and what each letter does to it."""
+class Answering(ABC, Generic[AnyDesk]):
+    """What is at hand, what the person at the keyboard has seen, and what each letter does to it."""
 
     all_decided = "Everything is decided; q leaves."
     """What is told where nothing is left to go on to."""
 
-    def __init__(self, console: Console, by: str, asked: Asked) -> None:
-        self.console, self.by, self.asked = console, by, asked
+    def __init__(self, desk: AnyDesk, console: Console, by: str, asked: Asked) -> None:
+        self.desk, self.console, self.by, self.asked = desk, console, by, asked
+        self.seen = len(desk.lines)
         self.current = self.next_open(-1)
         self.letters: dict[str, Callable[[str], None]] = {
             "n": lambda _: self.go(self.next_open(self.position())),
@@ -63,6 +67,24 @@ class Answering(ABC):
     @abstractmethod
     def order(self) -> Sequence[tuple[str, bool]]:
         """The ids of all there is to decide about, in order, and whether each is still open."""
+
+    def look(self) -> None:
+        """Take in what was decided in other windows; the person sees it from now on."""
+        self.desk.look()
+        self.seen = len(self.desk.lines)
+
+    def keep(self, wanted: ask.Asked, told: str) -> Line:
+        """Keep a decision and say so; the line that was written. Raises what `decide` raises."""
+        kept: Kept[Line] = self.desk.decide(wanted, self.by, self.seen)
+        self.seen = len(self.desk.lines)
+        if others := {line.by for line in kept.others if line.action != "begin"}:
+            self.console.print(f"Decided in another window meanwhile, by {', '.join(sorted(others))}; that stands too.")
+        self.console.print(f"Kept: {told}. {self.left()}.")
+        return kept.line
+
+    def agrees(self, what: str) -> bool:
+        """Whether the person agrees to what was just listed."""
+        return self.asked(f"{what}? (y, or Enter for no): ").lower() in ("y", "yes")
 
     def go(self, name: str | None) -> None:
         """Take up what has this id; where there is none, say that nothing is left."""
@@ -136,6 +158,6 @@ def asked_name(asked: Asked, proposed: str) -> str:
     while True:
         name = asked(prompt) or proposed
         named = can_be_seen(name) and any(letter.isalpha() for letter in name)
-        if named and len(name) <= LONGEST_NAME and not NOT_TEXT.search(name):
+        if named and len(name) <= ask.LONGEST_NAME and not NOT_TEXT.search(name):
             return name
         prompt = "Your name goes beside each decision; type it: "

@@ -27,15 +27,13 @@ VERDICT_KEYS: dict[str, Verdict] = {
 }
 
 
-class JudgingAnswers(Answering):
-    """The change at hand and what the person at the keyboard has seen of the comparison."""
+class JudgingAnswers(Answering[JudgingDesk]):
+    """The change at hand, and what can be answered to it."""
 
     all_decided = "Every change is decided; q leaves, l lists what is left open."
 
     def __init__(self, desk: JudgingDesk, console: Console, by: str, asked: Asked) -> None:
-        self.desk = desk
-        super().__init__(console, by, asked)
-        self.seen = len(desk.lines)
+        super().__init__(desk, console, by, asked)
         self.places = {side: at_hand(record.findings, record.path) for side, record in desk.records.items()}
         self.letters |= {
             "a": lambda _: self._settle(ask.Confirm(changes=(self._change().id,)), "agreed"),
@@ -61,29 +59,20 @@ class JudgingAnswers(Answering):
 
     def show(self) -> None:
         """Print the change at hand as it stands by now, in whichever window it was decided."""
-        self.desk.look()
-        self.seen = len(self.desk.lines)
+        self.look()
         found = [change for change in self.desk.comparison.changes if change.id == self.current]
         if not found:
             return self.console.print("No change is at hand; l lists what is left, j goes to the first, q leaves.")
         return self.console.print(pages.change_page(found[0], self.desk, self.places), crop=False)
 
-    def _keep(self, wanted: ask.Request, told: str) -> None:
-        """Keep a decision and say so. Raises what `decide` raises."""
-        kept = self.desk.decide(wanted, self.by, self.seen)
-        self.seen = len(self.desk.lines)
-        if others := {line.by for line in kept.others if line.action != "begin"}:
-            self.console.print(f"Decided in another window meanwhile, by {', '.join(sorted(others))}; that stands too.")
-        self.console.print(f"Kept: {told}. {self.left()}.")
-
     def _settle(self, wanted: ask.Request, told: str, *, stays: bool = True) -> None:
         """Keep a decision, and go on to what is open: the same change, where it `stays` and is still to be judged."""
         position = self.position()
-        self._keep(wanted, told)
+        self.keep(wanted, told)
         self.go(self.next_open(position - 1 if stays else position))
 
     def _stay(self, wanted: ask.Request, told: str) -> None:
-        self._keep(wanted, told)
+        self.keep(wanted, told)
         if self.position() < 0:
             self.current = next((name for name, _ in self.order()), None)
         self.show()
@@ -96,7 +85,7 @@ class JudgingAnswers(Answering):
         change = self._change()
         fitting = self.desk.standing.fitting(entries_of(change))
         typed = rest or self.asked(f"What became of it ({', '.join(BECAME[one] for one in fitting)}): ")
-        self._settle(ask.SetOutcome(change=change.id, outcome=_outcome(typed)), f"{typed}")
+        self._settle(ask.SetOutcome(change=change.id, outcome=_outcome(typed)), typed)
 
     def _pair(self, rest: str) -> None:
         change = self._change()
@@ -144,7 +133,7 @@ class JudgingAnswers(Answering):
         if not same:
             raise CannotDecide(f"nothing that needs no judgement is left to agree to in: {room_name(room)}")
         self.console.print(pages.change_list(same, self.desk))
-        if self.asked(f"Agree to these {len(same)} together? (y, or Enter for no): ").lower() in ("y", "yes"):
+        if self.agrees(f"Agree to these {len(same)} together"):
             self._settle(ask.Confirm(changes=tuple(one.id for one in same)), f"agreed, {len(same)} together")
 
     def _list(self) -> None:

@@ -3,21 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from functools import partial
 
 from rich.console import Group, RenderableType
-from rich.table import Table
 from rich.text import Text
 
 from narrate2report.commands.terminal_pages import rows
+from narrate2report.publish.detail import address_of, named_rows, open_at
 from narrate2report.records.comparison import SIDES, TO_JUDGE, Comparison, FlawChange, Side
 from narrate2report.records.findings import Entry
 from narrate2report.records.moments import clock
 from narrate2report.review.guidance import Guidance, definitions, guidance_for, published
 from narrate2report.review.judging import tally
 from narrate2report.review.judging_desk import JudgingDesk
-from narrate2report.review.judging_view import MEANS, called, heads, warning
+from narrate2report.review.judging_view import MEANS, called, components_of, heads, warning
 from narrate2report.review.pairable import flaws_of
-from narrate2report.wording import BECAME, VERDICTS, counted, named, plain, room_name
+from narrate2report.wording import BECAME, VERDICTS, counted, named, room_name
 
 KEYS = (
     ("n", "next change that is to confirm or to judge"),
@@ -38,6 +39,7 @@ KEYS = (
     ("q", "leave; everything that was decided is kept"),
 )
 _NAME_WIDTH = 9
+_pairs = partial(named_rows, width=_NAME_WIDTH)
 
 
 def keys() -> RenderableType:
@@ -66,8 +68,7 @@ def change_page(change: FlawChange, desk: JudgingDesk, places: Mapping[Side, Map
     position = [one.id for one in desk.comparison.changes].index(change.id) + 1
     head = Text(f"\n{position} of {len(desk.comparison.changes)} ({change.id}), {state(change)}", style="dim")
     flaws = flaws_of(change, desk.records, desk.standing)
-    components = ", ".join(dict.fromkeys(plain(entry.component) for entry in flaws))
-    bold = Text(f"{room_name(flaws[0].room)} · {components} · {BECAME[change.outcome]}", style="bold")
+    bold = Text(f"{room_name(flaws[0].room)} · {components_of(flaws)} · {BECAME[change.outcome]}", style="bold")
     parts: list[RenderableType] = [head, bold, Text(MEANS[change.outcome], style="italic")]
     for side in SIDES:
         parts += _side(change, side, desk, places)
@@ -139,28 +140,18 @@ def _law(row: Guidance) -> str:
 def _side(
     change: FlawChange, side: Side, desk: JudgingDesk, places: Mapping[Side, Mapping[str, str]]
 ) -> Iterator[RenderableType]:
-    name = called(heads(desk.comparison)[side])
+    name, record = called(heads(desk.comparison)[side]), desk.records[side]
+    which = "earlier" if side == "before" else "later"
     if not change.of(side):
-        yield _pairs(("earlier" if side == "before" else "later", f"{name}: nothing stands here"))
+        yield _pairs((which, f"{name}: nothing stands here"))
     for number, entry_id in enumerate(change.of(side)):
-        entry = desk.records[side].entries[entry_id]
-        label = "" if number else "earlier" if side == "before" else "later"
+        entry = record.entries[entry_id]
         piece = entry.evidence[0]
         yield _pairs(
-            (label, f"{name}: {named(entry)}"),
+            ("" if number else which, f"{name}: {named(entry)}"),
             ("", f"“{piece.quote}”"),
-            ("", f"open {piece.recording} at {clock(piece.start)}"),
+            ("", open_at(piece, record.findings)),
             *(("", f"picture {still.file}") for still in entry.stills),
         )
-        address = places[side].get(piece.recording)
-        link = address + piece.link[piece.link.rindex("#") :] if address else piece.link
+        link = address_of(piece, places[side])
         yield Text(" " * (_NAME_WIDTH + 2) + link, no_wrap=True, overflow="ignore")
-
-
-def _pairs(*lines: tuple[str, str]) -> Table:
-    table = Table(box=None, show_header=False, pad_edge=False, padding=(0, 2, 0, 0))
-    table.add_column(style="dim", no_wrap=True, width=_NAME_WIDTH)
-    table.add_column()
-    for name, what in lines:
-        table.add_row(name, Text(what))
-    return table

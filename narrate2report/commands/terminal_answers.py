@@ -10,27 +10,28 @@ from narrate2report.commands import terminal_pages as pages
 from narrate2report.commands.answering import Answering, Asked
 from narrate2report.commands.show import at_hand
 from narrate2report.commands.terminal_gaps import settle_gaps
-from narrate2report.commands.typed_facts import NAMES, asked_facts, facts, read_field, seconds, stands
+from narrate2report.commands.typed_facts import NAMES, asked_facts, facts, read_field, seconds
 from narrate2report.errors import CannotDecide
 from narrate2report.publish.detail import detail
 from narrate2report.records.findings import Entry, Findings
+from narrate2report.records.journal import Line
 from narrate2report.review import requests as ask
 from narrate2report.review.choices import Choices
 from narrate2report.review.decisions import keeper_before
 from narrate2report.review.desk import Desk
+from narrate2report.review.fields import stands
 from narrate2report.review.spine import Sentence, room_at, silent_stretches
 from narrate2report.wording import counted, plain, room_name
 
 
-class Answers(Answering):
-    """The entry at hand and what the person at the keyboard has seen of the walk."""
+class Answers(Answering[Desk]):
+    """The entry at hand, and what can be answered to it."""
 
     all_decided = "Every entry is decided; q leaves, c goes to what was not spoken of."
 
     def __init__(self, desk: Desk, choices: Choices, console: Console, by: str, asked: Asked) -> None:
-        self.desk, self.choices = desk, choices
-        super().__init__(console, by, asked)
-        self.seen = len(desk.lines)
+        super().__init__(desk, console, by, asked)
+        self.choices = choices
         self.places = at_hand(desk.findings, desk.path)
         self.letters |= {
             "a": lambda _: self._settle(ask.Accept(entries=(self._entry().id,)), "accepted"),
@@ -55,26 +56,15 @@ class Answers(Answering):
         """How much there is still to decide."""
         return pages.left(self.desk.findings)
 
-    def _keep(self, wanted: ask.Request, told: str) -> set[str]:
-        """Keep a decision and say so; the ids of the entries that it touched. Raises what `Desk.decide` raises."""
-        kept = self.desk.decide(wanted, self.by, self.seen)
-        self.seen = len(self.desk.lines)
-        if others := {line.by for line in kept.others if line.action != "begin"}:
-            self.console.print(f"Decided in another window meanwhile, by {', '.join(sorted(others))}; that stands too.")
-        self.console.print(f"Kept: {told}. {pages.left(self.desk.findings)}.")
-        parts = [part for change in kept.line.changes for part in (change.before, change.after)]
-        return {part.id for part in parts if isinstance(part, Entry)}
-
     def _settle(self, wanted: ask.Request, told: str) -> None:
         """Keep a decision that ends the work on the entry at hand, and go on."""
         position = self.position()
-        self._keep(wanted, told)
+        self.keep(wanted, told)
         self.go(self.next_open(position))
 
     def show(self) -> None:
         """Print the entry at hand as it stands by now, in whichever window it was decided."""
-        self.desk.look()
-        self.seen = len(self.desk.lines)
+        self.look()
         found = [entry for entry in self.desk.findings.entries if entry.id == self.current]
         if not found:
             self.console.print("No entry is at hand; l lists those to decide, c what was not spoken of, q leaves.")
@@ -113,7 +103,7 @@ class Answers(Answering):
         if not sound:
             raise CannotDecide(f"nothing is left to decide that is plainly in order in: {room_name(room)}")
         self.console.print(pages.entry_list(sound, self.desk.findings))
-        if self.asked(f"Accept these {len(sound)} together? (y, or Enter for no): ").lower() in ("y", "yes"):
+        if self.agrees(f"Accept these {len(sound)} together"):
             self._settle(ask.Accept(entries=tuple(entry.id for entry in sound)), f"accepted, {len(sound)} together")
 
     def _change(self, rest: str) -> None:
@@ -133,7 +123,7 @@ class Answers(Answering):
         return asked_facts(given, self.choices, self.asked, self.console.print)
 
     def _reopen(self) -> None:
-        self._keep(ask.Reopen(entries=(self._entry().id,)), "to decide again")
+        self.keep(ask.Reopen(entries=(self._entry().id,)), "to decide again")
         self.show()
 
     def _withdraw(self, why: str) -> None:
@@ -148,12 +138,12 @@ class Answers(Answering):
         before = keeper_before(self.desk.findings, entry)
         if before is None:
             raise CannotDecide("there is no entry before this one")
-        self._keep(ask.Merge(entries=(before.id, entry.id)), "merged with the one before")
+        self.keep(ask.Merge(entries=(before.id, entry.id)), "merged with the one before")
         self.go(before.id)
 
     def _split(self) -> None:
         whole = self._entry().id
-        (second,) = self._keep(ask.Split(entry=whole), "split in two; e changes the second") - {whole}
+        (second,) = _touched(self.keep(ask.Split(entry=whole), "split in two; e changes the second")) - {whole}
         self.go(second)
 
     def _picture(self, rest: str) -> None:
@@ -161,13 +151,13 @@ class Answers(Answering):
         if rest == "no":
             if not entry.stills:
                 raise CannotDecide("it has no picture")
-            self._keep(ask.RemoveStill(entry=entry.id, sha256=entry.stills[-1].sha256), "picture taken off")
+            self.keep(ask.RemoveStill(entry=entry.id, sha256=entry.stills[-1].sha256), "picture taken off")
         else:
-            self._keep(ask.TakeStill(entry=entry.id, at=seconds(rest) if rest else None), "picture kept")
+            self.keep(ask.TakeStill(entry=entry.id, at=seconds(rest) if rest else None), "picture kept")
         self.show()
 
     def _take_back(self, wanted: ask.Undo | ask.Redo, told: str) -> None:
-        touched = self._keep(wanted, told)
+        touched = _touched(self.keep(wanted, told))
         self.go(next((entry for entry, _ in self.order() if entry in touched), self.beside(0)))
 
     def _list(self) -> None:
@@ -192,7 +182,7 @@ class Answers(Answering):
         wanted = facts(given | self._typed(given).model_dump(exclude_unset=True))
         stretch = ask.Stretch(recording=one.recording, start=one.start, end=one.end)
         add = ask.Add(sentences=(one.id,), facts=wanted) if one.id else ask.Add(stretch=stretch, facts=wanted)
-        touched = self._keep(add, "made an entry of it")
+        touched = _touched(self.keep(add, "made an entry of it"))
         self.go(next(iter(touched)))
 
     def _is_near(self, one: Sentence) -> bool:
@@ -203,11 +193,16 @@ class Answers(Answering):
 
     def _gaps(self, rest: str) -> None:
         def now() -> Findings:
-            self.desk.look()
-            self.seen = len(self.desk.lines)
+            self.look()
             return self.desk.findings
 
         def settle(wanted: ask.Acknowledge) -> None:
-            self._keep(wanted, f"settled, {len(wanted.gaps)} not spoken of")
+            self.keep(wanted, f"settled, {len(wanted.gaps)} not spoken of")
 
         settle_gaps(now, settle, self.asked, self.console.print, again=rest == "all")
+
+
+def _touched(line: Line) -> set[str]:
+    """The ids of the entries that a decision touched."""
+    parts = [part for change in line.changes for part in (change.before, change.after)]
+    return {part.id for part in parts if isinstance(part, Entry)}

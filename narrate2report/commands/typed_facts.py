@@ -9,7 +9,6 @@ from typing import Any
 from pydantic import ValidationError
 
 from narrate2report.errors import CannotDecide
-from narrate2report.records.findings import Entry
 from narrate2report.review.choices import Choice, Choices
 from narrate2report.review.fields import CHOSEN, LABELS, PICKS, fields_of
 from narrate2report.review.requests import Facts
@@ -27,15 +26,6 @@ _PICKS: Mapping[str, Mapping[str, str]] = {
 _TIME = re.compile(r"(?:(\d+):)?(?:(\d+):)?(\d+(?:\.\d*)?)")
 NAMES = tuple(LABELS)
 """What a field is called where one is changed alone."""
-
-
-def stands(entry: Entry) -> dict[str, Any]:
-    """The fields of an entry by the names that `Facts` has for them."""
-    flat = {name: getattr(entry, name, None) for name in NAMES}
-    flat["size"] = entry.size.text if entry.size else None
-    flat["attribute"] = entry.attribute.name if entry.attribute else None
-    flat["value"] = entry.attribute.value if entry.attribute else None
-    return flat | {"start": entry.evidence[0].start, "end": entry.evidence[-1].end}
 
 
 def asked_facts(

@@ -23,7 +23,7 @@ export async function lookForOthers() {
 
 export const pairable = async (change) => (await ask(`api/pairable/${encodeURIComponent(change)}`)).entries.map(([side, id]) => ({ side, entry: entryOf(side, id) }));
 
-export const entryOf = (side, id) => comparison.entries[side][id];
+const entryOf = (side, id) => comparison.entries[side][id];
 export const entriesOf = (change, side) => change[side].map((id) => entryOf(side, id));
 export const flawsOf = (change, side) => entriesOf(change, side).filter((entry) => entry.adverse);
 export const outcomeOf = (change) => comparison.words.became[change.outcome];

@@ -80,6 +80,9 @@ function choose(id, scroll = true) {
   }
 }
 
+// The same change again where it still stands.
+const chooseWhatStands = () => choose(comparison.changes.has(current) ? current : comparison.order[0], false);
+
 const shownOf = (side) => flawsOf(change(), side)[0] ?? entriesOf(change(), side)[0];
 
 // Keeps a decision and says whether it was kept; `then` chooses what is at hand afterwards.
@@ -91,7 +94,7 @@ const keep = (request, told, then = () => choose(current, false)) =>
     },
     refused(touched) {
       redraw(touched);
-      if (!isOpen()) choose(comparison.changes.has(current) ? current : comparison.order[0], false);
+      if (!isOpen()) chooseWhatStands();
     },
     rest() {
       tellProgress();
@@ -105,7 +108,7 @@ async function others() {
   if (!touched) return;
   redraw(touched);
   tellProgress();
-  choose(comparison.changes.has(current) ? current : comparison.order[0], false);
+  chooseWhatStands();
   tell(`Decided in another window meanwhile by ${touched.by.join(", ")}: ${touched.changes.length} changes`);
 }
 
@@ -125,15 +128,18 @@ function playOne(side, then = null) {
   return screens[side].play(recording, from, entry.evidence.filter((piece) => piece.recording === recording).at(-1).end, then);
 }
 
+const judge = (at, verdict, why = null) =>
+  keep({ action: "judge", changes: [at.id], verdict, why }, `${comparison.words.verdicts[verdict]}, ${at.title}`, verdict === "open" ? goPast : goOn);
+
 const ACTS = {
   both: () => (isPlaying() ? stopAll() : playOne("before", () => shownOf("after") && playOne("after"))),
   earlier: () => playOne("before"),
   later: () => playOne("after"),
   agree: () => keep({ action: "confirm", changes: [current] }, `agreed, ${change().title}`, goOn),
-  judge: (verdict) => keep({ action: "judge", changes: [current], verdict }, `${comparison.words.verdicts[verdict]}, ${change().title}`, verdict === "open" ? goPast : goOn),
+  judge: (verdict) => judge(change(), verdict),
   why() {
     const at = change();
-    dialogs.askWhy(at, (verdict, why) => keep({ action: "judge", changes: [at.id], verdict, why }, `${comparison.words.verdicts[verdict]}, ${at.title}`, verdict === "open" ? goPast : goOn));
+    dialogs.askWhy(at, (verdict, why) => judge(at, verdict, why));
   },
   correct() {
     const at = change();

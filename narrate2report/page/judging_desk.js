@@ -2,7 +2,7 @@
 
 import { comparison, entriesOf, needsJudging, outcomeOf, SIDES, stateOf } from "./comparison.js";
 import { guidanceList } from "./guidance.js";
-import { button, make } from "./make.js";
+import { button, make, playButton } from "./make.js";
 import { giveFocusBack, heldFocus } from "./work.js";
 
 const desk = document.querySelector("#desk");
@@ -52,8 +52,7 @@ function drawSaid(change, side) {
 function figure(entry, room) {
   const told = [entry.room_name === room ? null : entry.room_name, entry.left_out ? "left out by now: compare again" : entry.adverse ? null : "stands beside it", entry.undecided ? "not reviewed" : null].filter(Boolean);
   const head = make("p", {}, make("strong", { text: `${entry.title}: ${entry.says}` }), told.length ? ` (${told.join(", ")})` : null);
-  const quotes = entry.evidence.map(({ recording, start, end, clock, quote }) =>
-    make("p", { class: "quote" }, make("button", { type: "button", class: "at", text: clock, "aria-label": `Play from ${clock}`, data: { at: String(start), end: String(end), recording: String(recording) } }), quote ? ` “${quote}”` : " (no words)"));
+  const quotes = entry.evidence.map((piece) => make("p", { class: "quote" }, playButton(piece), piece.quote ? ` “${piece.quote}”` : " (no words)"));
   const stills = entry.stills.map((still) => make("li", {}, make("img", { src: still.address, alt: `${entry.title}, picture at ${still.clock}` })));
   return make("div", { class: "entry" }, head, ...quotes, stills.length ? make("ul", { class: "stills" }, ...stills) : null);
 }

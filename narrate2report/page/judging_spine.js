@@ -1,7 +1,8 @@
 // Every change, room by room: what was said before, what was said afterwards, and what became of it.
 
 import { comparison, entriesOf, outcomeOf, SIDES, stateOf } from "./comparison.js";
-import { make } from "./make.js";
+import { make, playButton } from "./make.js";
+import { chooseCard } from "./work.js";
 
 const spine = document.querySelector("#spine");
 
@@ -27,16 +28,7 @@ export function redraw({ changes, moved }) {
   for (const id of changes) document.getElementById(`change-${id}`).parentElement.replaceWith(line(comparison.changes.get(id)));
 }
 
-export function mark(id) {
-  for (const card of spine.querySelectorAll(".card.chosen")) {
-    card.classList.remove("chosen");
-    card.removeAttribute("aria-current");
-  }
-  const card = document.getElementById(`change-${id}`);
-  card?.classList.add("chosen");
-  card?.setAttribute("aria-current", "true");
-  return card;
-}
+export const mark = (id) => chooseCard(spine, `change-${id}`);
 
 // What each column holds; each cell also says it for whoever does not see columns.
 function heads() {
@@ -55,19 +47,18 @@ function half(change, side) {
 }
 
 function words(entry, record) {
-  const { recording, start, end, clock, quote } = entry.evidence[0];
-  const at = make("button", { type: "button", class: "at", text: clock, "aria-label": `Play ${record} from ${clock}`, data: { at: String(start), end: String(end), recording: String(recording) } });
-  return make("p", { class: entry.adverse ? "words" : "words beside" }, at, quote ? ` “${quote}”` : " (no words)");
+  const [piece] = entry.evidence;
+  const { clock, quote } = piece;
+  return make("p", { class: entry.adverse ? "words" : "words beside" }, playButton(piece, `Play ${record} from ${clock}`), quote ? ` “${quote}”` : " (no words)");
 }
 
 function card(change) {
-  const state = stateOf(change);
   const shape = change.open ? "□" : change.judgement?.verdict === "open" ? "◇" : "✓";
   return make(
     "button",
     { type: "button", class: "card", id: `change-${change.id}`, data: { change: change.id, state: change.open ? "proposed" : "accepted" } },
     make("span", { class: "shape", text: shape, "aria-hidden": "true" }),
     make("span", { class: "text" }, make("strong", { text: change.title }), ` ${outcomeOf(change)}`),
-    make("span", { class: "state", text: state }),
+    make("span", { class: "state", text: stateOf(change) }),
   );
 }

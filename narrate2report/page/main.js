@@ -88,6 +88,7 @@ async function others() {
 }
 
 const goOn = () => choose(nextOpen(position()) ?? current);
+const stay = (touched) => choose(touched.entries.find((id) => walk.entries.has(id)) ?? current);
 const firstTouched = (touched) => choose(touched.entries.find((id) => id !== current && walk.entries.has(id)) ?? current);
 
 const ACTS = {
@@ -155,8 +156,8 @@ function act(name, ...more) {
 
 const TOOLS = {
   next: () => choose(nextOpen(position()) ?? current),
-  undo: () => keep({ action: "undo" }, "taken back", (touched) => choose(touched.entries.find((id) => walk.entries.has(id)) ?? current)),
-  redo: () => keep({ action: "redo" }, "it stands again", (touched) => choose(touched.entries.find((id) => walk.entries.has(id)) ?? current)),
+  undo: () => keep({ action: "undo" }, "taken back", stay),
+  redo: () => keep({ action: "redo" }, "it stands again", stay),
   gaps: () => dialogs.showGaps(settle),
   seal: () => dialogs.showSeal(reviewer(), walk.statement, sealIt, (where) => TOOLS[where]()),
   help: () => showKeys(KEYS),

@@ -16,3 +16,7 @@ export function make(name, fields = {}, ...children) {
 
 export const button = (text, act, key = null, fields = {}) =>
   make("button", { type: "button", on: { click: act }, ...fields }, text, key ? " " : null, key ? make("kbd", { text: key }) : null);
+
+// What plays a piece of a recording. The page hears the click, and reads from `data` what is to be played.
+export const playButton = ({ recording, start, end, clock }, label = `Play from ${clock}`) =>
+  make("button", { type: "button", class: "at", text: clock, "aria-label": label, data: { at: String(start), end: String(end), recording: String(recording) } });

@@ -1,7 +1,8 @@
 // What was said, in order; beside each sentence the entries that it gave.
 
-import { make } from "./make.js";
+import { make, playButton } from "./make.js";
 import { walk } from "./walk.js";
+import { chooseCard } from "./work.js";
 
 const spine = document.querySelector("#spine");
 const SHAPES = { proposed: "□", accepted: "✓", changed: "✎", dropped: "–" };
@@ -38,16 +39,7 @@ export function redraw(touched) {
   for (const id of touched.unused) for (const entry of entriesOf(id)) place(entry);
 }
 
-export function mark(id) {
-  for (const card of spine.querySelectorAll(".card.chosen")) {
-    card.classList.remove("chosen");
-    card.removeAttribute("aria-current");
-  }
-  const card = document.getElementById(`entry-${id}`);
-  card?.classList.add("chosen");
-  card?.setAttribute("aria-current", "true");
-  return card;
-}
+export const mark = (id) => chooseCard(spine, `entry-${id}`);
 
 // The sentence that is being spoken.
 export function follow(recording, at, scroll) {
@@ -93,8 +85,7 @@ function line(one) {
       make("span", { class: "why" }, [`No entry: ${reason.reason} (${reason.because}).`, ...reason.asked.map((question) => `Heard ${question}.`)].join(" "), make("button", { type: "button", class: "make", data: { add: one.id }, "aria-label": `Make an entry of “${one.text}”`, text: "Make an entry" })),
     );
   }
-  const at = make("button", { type: "button", class: "at", text: one.clock, "aria-label": `Play from ${one.clock}`, data: { at: String(one.start), recording: String(one.recording) } });
-  const element = make("li", { class: reason ? "line silent" : "line" }, at, make("div", { class: "words", text: one.text }), given);
+  const element = make("li", { class: reason ? "line silent" : "line" }, playButton(one), make("div", { class: "words", text: one.text }), given);
   lines.set(one.id, element);
   return element;
 }

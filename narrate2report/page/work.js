@@ -87,6 +87,18 @@ export const showKeys = (keys) => dialog.showKeys(keys, single, (on) => { single
 export const besideOf = (order, current, steps) => order[Math.min(Math.max(order.indexOf(current) + steps, 0), order.length - 1)];
 export const nextOf = (order, from, isOpen) => [...order.slice(from + 1), ...order.slice(0, from + 1)].find(isOpen);
 
+// Marks the card of what is at hand among those of a place, and gives it; with the id of none, only takes the mark off.
+export function chooseCard(place, id) {
+  for (const card of place.querySelectorAll(".card.chosen")) {
+    card.classList.remove("chosen");
+    card.removeAttribute("aria-current");
+  }
+  const card = document.getElementById(id);
+  card?.classList.add("chosen");
+  card?.setAttribute("aria-current", "true");
+  return card;
+}
+
 // The stage stays in view, and nothing that is scrolled to may lie behind it.
 export function keepStageInView() {
   const stage = document.querySelector(".stage");

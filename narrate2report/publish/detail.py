@@ -24,16 +24,15 @@ def detail(entry: Entry, findings: Findings, places: Mapping[str, str] | None = 
     title = Text(f"{room_name(entry.room)} · {plain(entry.component)} · {said(entry)}", style="bold")
     parts: list[RenderableType] = [
         title,
-        _rows(("id", entry.id), ("kind", plain(entry.kind)), ("state", _state(entry))),
+        named_rows(("id", entry.id), ("kind", plain(entry.kind)), ("state", _state(entry))),
     ]
-    media = {recording.file for recording in findings.recordings if recording.media}
     for piece in entry.evidence:
-        parts.append(_rows(("said", f"“{piece.quote}”"), ("", _open_at(piece, piece.recording in media))))
-        parts.append(_whole_line("link", _address(piece, places or {})))
+        parts.append(named_rows(("said", f"“{piece.quote}”"), ("", open_at(piece, findings))))
+        parts.append(_whole_line("link", address_of(piece, places or {})))
     for repair in entry.heard:
-        parts.append(_rows(("heard", misheard(repair))))
-    parts.append(_rows(*(("" if index else "because", reason) for index, reason in enumerate(entry.because))))
-    parts.append(_rows(("sureness", f"{entry.confidence:.0%}"), *_by_a_person(entry)))
+        parts.append(named_rows(("heard", misheard(repair))))
+    parts.append(named_rows(*(("" if index else "because", reason) for index, reason in enumerate(entry.because))))
+    parts.append(named_rows(("sureness", f"{entry.confidence:.0%}"), *_by_a_person(entry)))
     return Group(*parts)
 
 
@@ -47,9 +46,10 @@ def _by_a_person(entry: Entry) -> Iterator[tuple[str, str]]:
         yield "picture", f"{still.file} ({still.recording} at {clock(still.time)})"
 
 
-def _rows(*rows: tuple[str, str]) -> Table:
+def named_rows(*rows: tuple[str, str], width: int = _NAME_WIDTH) -> Table:
+    """Each name, at most `width` characters long, with what is told beside it."""
     table = Table(box=None, show_header=False, pad_edge=False, padding=(0, 2, 0, 0))
-    table.add_column(style="dim", no_wrap=True, width=_NAME_WIDTH)
+    table.add_column(style="dim", no_wrap=True, width=width)
     table.add_column()
     for name, told in rows:
         table.add_row(name, Text(told))
@@ -62,7 +62,8 @@ def _whole_line(name: str, told: str) -> Text:
     return line.append(name.ljust(_NAME_WIDTH + 2), style="dim").append(told)
 
 
-def _address(piece: Evidence, places: Mapping[str, str]) -> str:
+def address_of(piece: Evidence, places: Mapping[str, str]) -> str:
+    """The link to a statement: an address that a browser opens, where its recording is among these places."""
     if piece.recording not in places:
         return piece.link
     return places[piece.recording] + piece.link[piece.link.rindex("#") :]
@@ -74,6 +75,7 @@ def _state(entry: Entry) -> str:
     return f"{entry.state} by {entry.decided.by}, {entry.decided.at}"
 
 
-def _open_at(piece: Evidence, is_media: bool) -> str:
+def open_at(piece: Evidence, findings: Findings) -> str:
     """Where to look: a player opens a recording at a moment, a transcript is read at its line."""
+    is_media = any(recording.media for recording in findings.recordings if recording.file == piece.recording)
     return f"{'open' if is_media else 'read'} {piece.recording} at {clock(piece.start)}"

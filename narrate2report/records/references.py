@@ -24,7 +24,7 @@ _UNITS = {"": "calendar", "b": "business", "m": "month"}
 @cache
 def law_rows() -> Mapping[str, LawRow]:
     """Each jurisdiction's row, by its code (ISO 3166-2), such as `US-OH`."""
-    return {row["code"]: LawRow.model_validate(_numbers(row)) for row in _table("deposit-law.csv")}
+    return {row["code"]: LawRow.model_validate(_numbers(row)) for row in table("deposit-law.csv")}
 
 
 def jurisdiction(name: str) -> LawRow | None:
@@ -54,7 +54,7 @@ def clocks() -> tuple[Clock, ...]:
             whichever=row["whichever"],
             legs=tuple(_leg(text) for text in row["legs"].split(";")),
         )
-        for row in _table("deposit-clocks.csv")
+        for row in table("deposit-clocks.csv")
     )
 
 
@@ -73,7 +73,7 @@ def life_rows() -> tuple[LifeRow, ...]:
             note=row["note"],
             use="share" if row["use"] == "share" else "shown_only",
         )
-        for row in _table("useful-life.csv")
+        for row in table("useful-life.csv")
         if row["row_type"] == "life"
     )
 
@@ -81,13 +81,19 @@ def life_rows() -> tuple[LifeRow, ...]:
 @cache
 def life_groups() -> Mapping[str, tuple[str, ...]]:
     """The groups of the table of lives that a component may belong to, by its id."""
-    return {row["component"]: tuple(row["groups"].split(";")) for row in _table("life-groups.csv")}
+    return {row["component"]: tuple(row["groups"].split(";")) for row in table("life-groups.csv")}
 
 
 @cache
 def repaint_steps() -> tuple[Step, ...]:
     """The published schedule for repainting by length of stay, its steps in order."""
-    return tuple(_step(row) for row in _table("useful-life.csv") if row["row_type"] == "schedule")
+    return tuple(_step(row) for row in table("useful-life.csv") if row["row_type"] == "schedule")
+
+
+def table(name: str) -> list[dict[str, str]]:
+    """Every row of a table that travels with the program, by its columns."""
+    with (shipped("references") / name).open(encoding="utf-8", newline="") as file:
+        return list(csv.DictReader(file))
 
 
 def _step(row: Mapping[str, str]) -> Step:
@@ -112,8 +118,3 @@ def _leg(text: str) -> Leg:
 def _numbers(row: Mapping[str, str]) -> dict[str, str | int | None]:
     whole = ("days_return", "days_itemised_notice", "safe_deadline_days")
     return {**row, **{name: int(row[name]) if row[name] else None for name in whole}}
-
-
-def _table(name: str) -> list[dict[str, str]]:
-    with (shipped("references") / name).open(encoding="utf-8", newline="") as file:
-        return list(csv.DictReader(file))

@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Any, Generic, TypeVar
 
-from pydantic import Field, TypeAdapter, ValidationError
+from pydantic import Field, ValidationError
 from starlette.concurrency import run_in_threadpool
 from starlette.requests import Request
 from starlette.responses import JSONResponse, Response
@@ -27,7 +27,7 @@ class Decided(Value, Generic[Asked]):
     """What the page sends: a decision, by whom, and the last line of the journal that it has seen."""
 
     request: Asked
-    by: ask.Said = Field(max_length=200)
+    by: ask.Name
     seen: int = Field(ge=0)
 
 
@@ -36,7 +36,7 @@ class Exchange(Generic[KindOfLine]):
     """The one way from the page to a desk. `changes` tells what these new lines have changed, as it stands now."""
 
     desk: Deciding[KindOfLine, Any]
-    form: TypeAdapter[Decided[Any]]
+    form: type[Decided[Any]]
     changes: Callable[[Sequence[KindOfLine]], Json]
 
     def routes(self) -> list[Route]:
@@ -58,7 +58,7 @@ class Exchange(Generic[KindOfLine]):
 
     def _decide(self, raw: bytes) -> Response:
         try:
-            wanted = self.form.validate_json(raw)
+            wanted = self.form.model_validate_json(raw)
         except ValidationError as error:
             return told(first_fault(error), 422)
         try:

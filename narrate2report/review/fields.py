@@ -6,9 +6,9 @@ The page is sent these, and the terminal asks by them.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Final, get_args
+from typing import Any, Final, get_args
 
-from narrate2report.records.findings import Action, Kind
+from narrate2report.records.findings import Action, Entry, Kind
 from narrate2report.wording import CHECKED, HANDED, plain
 
 KINDS: Final[Mapping[str, str]] = {
@@ -76,3 +76,12 @@ LABELS: Final[Mapping[str, str]] = {
 def fields_of(kind: Kind) -> tuple[str, ...]:
     """The fields that an entry of this kind has, in the order in which they are asked."""
     return ("room", "component", *OWN[kind], *ALWAYS)
+
+
+def stands(entry: Entry) -> dict[str, Any]:
+    """The fields of an entry as they stand, each by its name in `LABELS`."""
+    flat = {name: getattr(entry, name, None) for name in LABELS}
+    flat["size"] = entry.size.text if entry.size else None
+    flat["attribute"] = entry.attribute.name if entry.attribute else None
+    flat["value"] = entry.attribute.value if entry.attribute else None
+    return flat | {"start": entry.evidence[0].start, "end": entry.evidence[-1].end}

@@ -6,12 +6,11 @@ verified; `references/wear-applies.csv` says which of our components and conditi
 
 from __future__ import annotations
 
-import csv
 from dataclasses import dataclass
 from functools import cache
 
 from narrate2report.records.findings import Entry
-from narrate2report.shipped import shipped
+from narrate2report.records.references import table
 
 FAILED = "not_working"
 """The condition that guidance is looked up by where a check failed."""
@@ -53,7 +52,7 @@ class Applies:
 @cache
 def published() -> dict[str, Guidance]:
     """Every row by its id, in the order of the file."""
-    return {row["id"]: Guidance(**row) for row in _rows("wear-vs-damage.csv")}
+    return {row["id"]: Guidance(**row) for row in table("wear-vs-damage.csv")}
 
 
 @cache
@@ -61,7 +60,7 @@ def applying() -> dict[str, Applies]:
     """Of what the rows about components speak, by their ids."""
     return {
         row["id"]: Applies(frozenset(row["components"].split()), frozenset(row["conditions"].split()))
-        for row in _rows("wear-applies.csv")
+        for row in table("wear-applies.csv")
     }
 
 
@@ -76,8 +75,3 @@ def guidance_for(*entries: Entry) -> tuple[tuple[str, ...], tuple[str, ...]]:
     named = [name for name, one in applying().items() if "*" not in one.components]
     others = [name for name in named if any(map(applying()[name].to_component, entries)) and name not in fitting]
     return tuple(fitting), tuple(others)
-
-
-def _rows(name: str) -> list[dict[str, str]]:
-    with (shipped("references") / name).open(encoding="utf-8", newline="") as file:
-        return list(csv.DictReader(file))

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from pydantic import TypeAdapter
 from starlette.requests import Request
 from starlette.responses import JSONResponse, Response
 from starlette.routing import Route
@@ -19,8 +18,6 @@ from narrate2report.review.judging_desk import JudgingDesk
 from narrate2report.review.judging_view import changes_view, whole_view
 from narrate2report.review.pairable import pairable
 from narrate2report.review.playback import Playable, Playback, still_answer
-
-_DECIDED: TypeAdapter[Decided[ask.Request]] = TypeAdapter(Decided[ask.Request])
 
 
 @dataclass(frozen=True)
@@ -40,7 +37,7 @@ class JudgingSite:
             Route("/api/changes", self.changes),
             Route("/api/pairable/{change}", self.pairable),
             Route("/still/{sha256}", self.still),
-            *Exchange(self.desk, _DECIDED, self._changes).routes(),
+            *Exchange(self.desk, Decided[ask.Request], self._changes).routes(),
             *Playback(self.recordings, count).routes(),
         ]
 

@@ -37,6 +37,7 @@ RESEALED = "is sealed otherwise than when it was compared; compare again"
 
 def whole_view(desk: JudgingDesk) -> Json:
     """Everything that the page shows when it opens."""
+    here = desk.standing
     return {
         "title": title(desk.comparison),
         "records": {side: _record(desk, side) for side in SIDES},
@@ -47,7 +48,7 @@ def whole_view(desk: JudgingDesk) -> Json:
             )
         ],
         "entries": {side: _entries(desk, side) for side in SIDES},
-        "changes": [change_view(change, desk.records, desk.standing) for change in desk.comparison.changes],
+        "changes": [change_view(change, desk.records, here) for change in desk.comparison.changes],
         "words": {"became": BECAME, "means": MEANS, "verdicts": VERDICTS, "to_judge": sorted(TO_JUDGE)},
         "guidance": {name: asdict(row) for name, row in published().items()},
         "definitions": [row.id for row in definitions()],
@@ -77,7 +78,7 @@ def change_view(change: FlawChange, records: Records, here: Standing) -> Json:
         "id": change.id,
         "room": first.room,
         "room_name": room_name(first.room),
-        "title": ", ".join(dict.fromkeys(plain(entry.component) for entry in flaws)),
+        "title": components_of(flaws),
         "outcome": change.outcome,
         "before": list(change.before),
         "after": list(change.after),
@@ -90,6 +91,11 @@ def change_view(change: FlawChange, records: Records, here: Standing) -> Json:
         "guidance": list(fitting),
         "more_guidance": list(others),
     }
+
+
+def components_of(flaws: Sequence[Entry]) -> str:
+    """`countertop, sink`: what these flaws are about, each once."""
+    return ", ".join(dict.fromkeys(plain(entry.component) for entry in flaws))
 
 
 def title(comparison: Comparison) -> str:

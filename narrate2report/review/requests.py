@@ -12,6 +12,8 @@ from narrate2report.records.plain import NOT_TEXT, can_be_seen
 
 LONGEST_TEXT = 2_000
 """Characters of anything typed: a remark is no letter."""
+LONGEST_NAME = 200
+"""Characters of who decides or seals."""
 
 
 def _is_text(words: str) -> str:
@@ -30,6 +32,13 @@ Text = Annotated[str, StringConstraints(strip_whitespace=True, max_length=LONGES
 """What a person typed; what nobody could see of it is nothing."""
 Said = Annotated[Text, AfterValidator(_is_said)]
 """What must be said: a name, a reason, a declaration."""
+Name = Annotated[
+    str,
+    StringConstraints(strip_whitespace=True, max_length=LONGEST_NAME),
+    AfterValidator(_is_text),
+    AfterValidator(_is_said),
+]
+"""Who decides or seals."""
 Identifier = Annotated[str, StringConstraints(pattern=r"^[a-z][a-z0-9_]*(\.[a-z0-9_]+)?$", max_length=80)]
 Ids = Annotated[tuple[str, ...], Field(min_length=1)]
 

@@ -11,7 +11,7 @@ from narrate2report.records.moments import clock
 from narrate2report.records.transcript import Gap
 from narrate2report.review.choices import Choice, Choices
 from narrate2report.review.decisions import statement
-from narrate2report.review.fields import ALWAYS, CHOSEN, LABELS, OWN, PICKS, UNSAID
+from narrate2report.review.fields import ALWAYS, CHOSEN, LABELS, OWN, PICKS, UNSAID, stands
 from narrate2report.review.spine import Sentence, room_at
 from narrate2report.review.undoing import standing
 from narrate2report.wording import LOOKED, REASONS, WALKS, misheard, plain, room_name, said, unit_name, weighed
@@ -117,7 +117,7 @@ def entry_view(entry: Entry, numbers: Mapping[str, int], choices: Choices) -> Js
         "sure": entry.confidence,
         "stills": [still_view(still, numbers) for still in entry.stills],
         "decided": entry.decided.model_dump() if entry.decided else None,
-        "facts": _facts(entry),
+        "facts": stands(entry),
         "statement": statement(entry),
     }
 
@@ -208,21 +208,6 @@ def evidence_view(piece: Evidence, numbers: Mapping[str, int]) -> Json:
         "clock": clock(piece.start),
         "quote": piece.quote,
         "sentences": list(piece.sentences),
-    }
-
-
-def _facts(entry: Entry) -> Json:
-    names = (
-        "kind", "room", "component", "condition", "assertion", "outcome", "action", "party", "quantity", "direction",
-        "where", "severity", "pre_existing", "note",
-    )  # fmt: skip
-    return {
-        **{name: getattr(entry, name) for name in names},
-        "size": entry.size.text if entry.size else None,
-        "attribute": entry.attribute.name if entry.attribute else None,
-        "value": entry.attribute.value if entry.attribute else None,
-        "start": entry.evidence[0].start,
-        "end": entry.evidence[-1].end,
     }
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import Protocol
 
-from pydantic import Field, TypeAdapter, ValidationError
+from pydantic import ValidationError
 from starlette.concurrency import run_in_threadpool
 from starlette.requests import Request
 from starlette.responses import JSONResponse, Response
@@ -45,11 +45,8 @@ class Sealing(Protocol):
 class SealWanted(Value):
     """What the page sends to seal."""
 
-    by: ask.Said = Field(max_length=200)
+    by: ask.Name
     statement: ask.Said
-
-
-_DECIDED: TypeAdapter[Decided[ask.Request]] = TypeAdapter(Decided[ask.Request])
 
 
 @dataclass(frozen=True)
@@ -79,7 +76,7 @@ class WalkSite:
             Route("/api/sharpest/{entry}", self.sharpest),
             Route("/frame/{number}", self.frame),
             Route("/still/{sha256}", self.still),
-            *Exchange(self.desk, _DECIDED, self._changes).routes(),
+            *Exchange(self.desk, Decided[ask.Request], self._changes).routes(),
             *self.playback.routes(),
         ]
 

@@ -2,20 +2,17 @@
 
 from __future__ import annotations
 
-import io
 import os
-import signal
-import subprocess
-import sys
 from pathlib import Path
 
 import pytest
 
-from narrate2report.cli import main
 from narrate2report.records.beside import journal_beside
 from narrate2report.records.comparison import Comparison, FlawChange
-from narrate2report.records.files import read_record
+from narrate2report.records.files import read_record, write_record
+from narrate2report.records.findings import Findings
 from narrate2report.review import judging_requests as ask
+from tests.journeys.keyboard import Person, interrupted
 from tests.review.compared import MARKUP, draft, opened, written
 
 
@@ -24,22 +21,9 @@ def place(tmp_path: Path) -> Path:
     return written(tmp_path)
 
 
-class Person:
-    """Somebody who types answers, and what was printed for them."""
-
-    def __init__(self, patch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> None:
-        self._patch, self._capsys = patch, capsys
-        patch.setenv("COLUMNS", "200")
-
-    def answers(self, place: Path, *lines: str, by: str | None = "Ida Pell") -> str:
-        self._patch.setattr("sys.stdin", io.StringIO("".join(f"{line}\n" for line in lines)))
-        assert main(["review", str(place), "--terminal", *(["--by", by] if by else [])]) == 0
-        return self._capsys.readouterr().out
-
-
 @pytest.fixture
 def person(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> Person:
-    return Person(monkeypatch, capsys)
+    return Person(monkeypatch, capsys, columns=200)
 
 
 def changes(place: Path) -> dict[str, FlawChange]:
@@ -64,6 +48,16 @@ def test_a_change_is_shown_with_both_quotes_their_links_and_what_was_published(p
     ):
         assert part in told, part
     assert not journal_beside(place).exists()
+
+
+def test_what_was_written_down_is_read_and_not_opened(place: Path, person: Person) -> None:
+    record = place.with_name("in.findings.json")
+    findings = read_record(record, Findings)
+    notes = [recording.model_copy(update={"media": False}) for recording in findings.recordings]
+    write_record(record, findings.model_copy(update={"recordings": tuple(notes)}))
+    told = person.answers(place, "q")
+    assert "read in.mp4 at 0:04" in told
+    assert "open out.mp4 at 0:04" in told
 
 
 def test_from_the_first_change_to_nothing_left(place: Path, person: Person) -> None:
@@ -158,16 +152,6 @@ def test_what_another_window_decides_meanwhile_is_told_and_not_decided_over(
 
 @pytest.mark.skipif(not hasattr(os, "killpg"), reason="Ctrl-C is sent otherwise on this system")
 def test_ctrl_c_ends_it_with_every_decision_kept(place: Path) -> None:
-    command = [sys.executable, "-m", "narrate2report", "review", str(place), "--terminal", "--by", "Ida Pell"]
-    with subprocess.Popen(command, stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.PIPE) as running:
-        assert running.stdin is not None
-        assert running.stdout is not None
-        running.stdin.write(b"1\n")
-        running.stdin.flush()
-        while not running.stdout.readline().startswith(b"Kept: ordinary wear"):
-            assert running.poll() is None
-        running.send_signal(signal.SIGINT)
-        out, err = running.communicate(timeout=60)
-    assert (running.returncode, err) == (0, b"")
-    assert b"6 of 7 changes to confirm" in out
+    out = interrupted(place, "1", "ordinary wear")
+    assert "6 of 7 changes to confirm" in out
     assert changes(place)["c1"].confirmed

@@ -2,16 +2,11 @@
 
 from __future__ import annotations
 
-import io
 import os
-import signal
-import subprocess
-import sys
 from pathlib import Path
 
 import pytest
 
-from narrate2report.cli import main
 from narrate2report.records.beside import journal_beside
 from narrate2report.records.files import read_record
 from narrate2report.records.findings import Entry, Findings
@@ -21,6 +16,7 @@ from narrate2report.review import desk as desk_module
 from narrate2report.review import requests as ask
 from narrate2report.review.deciding import Kept
 from narrate2report.wording import said
+from tests.journeys.keyboard import Person, interrupted
 from tests.review.hand_made import draft, opened, written
 
 
@@ -29,22 +25,9 @@ def place(tmp_path: Path) -> Path:
     return written(tmp_path)
 
 
-class Person:
-    """Somebody who types answers, and what was printed for them."""
-
-    def __init__(self, patch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> None:
-        self._patch, self._capsys = patch, capsys
-        patch.setenv("COLUMNS", "160")
-
-    def answers(self, place: Path, *lines: str, by: str | None = "Ida Pell") -> str:
-        self._patch.setattr("sys.stdin", io.StringIO("".join(f"{line}\n" for line in lines)))
-        assert main(["review", str(place), "--terminal", *(["--by", by] if by else [])]) == 0
-        return self._capsys.readouterr().out
-
-
 @pytest.fixture
 def person(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> Person:
-    return Person(monkeypatch, capsys)
+    return Person(monkeypatch, capsys, columns=160)
 
 
 def states(place: Path) -> list[str]:
@@ -248,16 +231,6 @@ def test_what_another_window_decides_meanwhile_is_told_and_not_decided_over(
 
 @pytest.mark.skipif(not hasattr(os, "killpg"), reason="Ctrl-C is sent otherwise on this system")
 def test_ctrl_c_ends_it_with_every_decision_kept(place: Path) -> None:
-    command = [sys.executable, "-m", "narrate2report", "review", str(place), "--terminal", "--by", "Ida Pell"]
-    with subprocess.Popen(command, stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.PIPE) as running:
-        assert running.stdin is not None
-        assert running.stdout is not None
-        running.stdin.write(b"a\n")
-        running.stdin.flush()
-        while not running.stdout.readline().startswith(b"Kept: accepted"):
-            assert running.poll() is None
-        running.send_signal(signal.SIGINT)
-        out, err = running.communicate(timeout=60)
-    assert (running.returncode, err) == (0, b"")
-    assert b"5 of 6 entries to decide" in out
+    out = interrupted(place, "a", "accepted")
+    assert "5 of 6 entries to decide" in out
     assert states(place)[0] == "accepted"

@@ -21,9 +21,12 @@ from narrate2report.review import requests as ask
 from narrate2report.review.deciding import Sealed, Stale
 from narrate2report.review.desk import Desk
 from narrate2report.review.spine import sentences
-from tests.review.hand_made import WHO, draft, opened, requests, written
+from tests.review.hand_made import WHO, draft, opened, record_of, requests, written
+from tests.review.keeping import keeping
 
 SEAL = Seal(sha256="0" * 64, sealed_at="2026-03-06T10:00:00Z", sealed_by=WHO, statement="As I saw it.", files=())
+
+kept = keeping(record_of, WHO)
 
 
 @contextmanager
@@ -35,21 +38,6 @@ def desk_on_a_walk() -> Iterator[Desk]:
 @pytest.fixture
 def desk(tmp_path: Path) -> Desk:
     return opened(written(tmp_path))
-
-
-def kept(desk: Desk, wanted: ask.Request) -> bool:
-    """Whether a decision was kept; one that was refused has changed nothing at all."""
-    journal = journal_beside(desk.path)
-    before = desk.findings, desk.lines, journal.exists() and journal.read_bytes()
-    try:
-        desk.decide(wanted, WHO, len(desk.lines))
-    except NarrateError as error:
-        refused = str(error)
-    else:
-        return True
-    assert refused.splitlines() == [refused]
-    assert (desk.findings, desk.lines, journal.exists() and journal.read_bytes()) == before
-    return False
 
 
 def state_of(desk: Desk, entry: str) -> str:

@@ -14,12 +14,14 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from starlette.testclient import TestClient
 
+from narrate2report.records.beside import journal_beside
 from narrate2report.records.files import read_record, write_record
 from narrate2report.records.findings import Findings, Still
 from narrate2report.review.choices import Choices
 from narrate2report.review.desk import Desk
 from narrate2report.review.guard import LARGEST_BODY, Pass
 from narrate2report.review.playback import Playing
+from narrate2report.review.requests import LONGEST_NAME
 from narrate2report.review.server import PAGE, application
 from narrate2report.review.walk_site import WalkSite
 from tests.review.hand_made import opened, requests, written
@@ -128,6 +130,14 @@ def test_nothing_is_answered_outside_the_folder_even_with_the_session(
 def test_a_cookie_of_our_name_that_another_server_set_does_not_shut_the_page(inside: TestClient) -> None:
     inside.cookies.set(f"narrate2report_{PORT}", "tossed", domain="127.0.0.1", path="/")
     assert inside.get("/api/walk").status_code == 200
+
+
+def test_a_name_is_as_long_as_a_name_can_be_and_no_longer(inside: TestClient, file: Path) -> None:
+    wanted = decision(first_entry(file))
+    refused = inside.post("/api/decide", json=wanted | {"by": "I" * (LONGEST_NAME + 1)}, headers=WRITE)
+    assert (refused.status_code, refused.json()["error"]) == (422, "by: String should have at most 200 characters")
+    assert not journal_beside(file).exists()
+    assert inside.post("/api/decide", json=wanted | {"by": "I" * LONGEST_NAME}, headers=WRITE).status_code == 200
 
 
 def test_the_page_is_addressed_from_its_own_place_on(inside: TestClient) -> None:

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
-from narrate2report.publish.report_entries import capital
 from narrate2report.publish.report_values import Fact
 from narrate2report.publish.statement_account import account_of, balance_told, check_account, total_of
 from narrate2report.publish.statement_charges import Grounds, told_charge, told_kept

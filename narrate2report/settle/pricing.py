@@ -17,7 +17,7 @@ from narrate2report.records.unit import Remedy, Thing
 from narrate2report.settle.shares import NOT_PRORATED, PRORATED, step_of_stay, straight_line
 from narrate2report.settle.spans import begun_months, told_months, told_share, whole_months
 from narrate2report.settle.useful_life import Lives, life_of
-from narrate2report.wording import told_day
+from narrate2report.wording import capital, told_day
 
 BASIS = {"invoice": "by invoice", "estimate": "by estimate", "own_labour": "for materials"}
 STEPS_RULE = "Repainting is charged by length of stay, in the steps of a published schedule."
@@ -94,7 +94,7 @@ def _by_stay(thing: Thing, terms: Terms) -> tuple[Proration, tuple[str, ...]]:
     stay = f"{told_day(terms.lease_start)} to {told_day(terms.returned)}"
     way = [
         f"The stay, {stay}, was {told_months(months)} in whole months.",
-        f"{STEPS_RULE} {span[:1].upper()}{span[1:]}, {told_share(step.share)} of it is the resident's ({step.source}).",
+        f"{STEPS_RULE} {capital(span)}, {told_share(step.share)} of it is the resident's ({step.source}).",
     ]
     if on_border:
         way.append(f"The schedule leaves exactly {step.since} months open; the step with the lower share is taken.")
@@ -176,7 +176,7 @@ def _product(remedy: Remedy, cost: Cost, proration: Proration, amount: Decimal, 
 
 def _sentence(text: str) -> str:
     text = text.strip()
-    return f"{text[:1].upper()}{text[1:]}{'' if text.endswith(('.', '!', '?')) else '.'}"
+    return f"{capital(text)}{'' if text.endswith(('.', '!', '?')) else '.'}"
 
 
 def _number(number: Fraction) -> str:

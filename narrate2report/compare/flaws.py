@@ -17,8 +17,6 @@ from narrate2report.compare.places import Place
 from narrate2report.compare.terms import FAILS, Terms
 from narrate2report.records.findings import Entry, Findings
 
-WHOLE = "whole_unit"
-
 
 @dataclass(frozen=True)
 class Flaw:

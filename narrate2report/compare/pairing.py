@@ -14,8 +14,9 @@ import numpy as np
 from scipy.optimize import linear_sum_assignment
 
 from narrate2report.compare.alike import Likeness, likeness
-from narrate2report.compare.flaws import WHOLE, Flaw
+from narrate2report.compare.flaws import Flaw
 from narrate2report.compare.scope import GENERAL, Scope
+from narrate2report.records.expected import WHOLE_UNIT
 
 Edges = dict[tuple[int, int], Likeness]
 
@@ -35,11 +36,12 @@ def candidates(before: Sequence[Flaw], after: Sequence[Flaw], scope: Scope) -> E
     for index, flaw in enumerate(before):
         for key in scope.keys_before(flaw.entry):
             earlier[key].append(index)
-    whole = earlier.get(WHOLE, [])
+    whole = earlier.get(WHOLE_UNIT, [])
     edges: Edges = {}
     for at, flaw in enumerate(after):
         near = {index for key in scope.keys_after(flaw.entry) for index in earlier.get(key, ())}
-        near |= set(range(len(before))) if flaw.entry.room == WHOLE and flaw.entry.component != GENERAL else set(whole)
+        of_all = flaw.entry.room == WHOLE_UNIT and flaw.entry.component != GENERAL
+        near.update(range(len(before)) if of_all else whole)
         for index in sorted(near):
             room = scope.grade(before[index].entry, flaw.entry)
             found = likeness(before[index], flaw, room, scope.terms)

@@ -11,8 +11,8 @@ from collections import defaultdict
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
-from narrate2report.compare.flaws import WHOLE
 from narrate2report.compare.terms import Terms
+from narrate2report.records.expected import WHOLE_UNIT
 from narrate2report.records.findings import Entry
 
 BEYOND_ROOM = 0.9
@@ -35,7 +35,7 @@ class Scope:
     def of(cls, rooms: Mapping[str, str], before: Iterable[Entry], after: Iterable[Entry], terms: Terms) -> Scope:
         """The scope of two records whose rooms are matched."""
         several = _in_several_rooms(before) | _in_several_rooms(after)
-        return cls({**rooms, WHOLE: WHOLE}, terms, frozenset(terms.likeness.components.once) - several)
+        return cls({**rooms, WHOLE_UNIT: WHOLE_UNIT}, terms, frozenset(terms.likeness.components.once) - several)
 
     def grade(self, before: Entry, after: Entry) -> float:
         """How far two entries are about the same room, of 1; 0 where they are about two."""
@@ -43,7 +43,7 @@ class Scope:
             return 1.0
         if self._is_beyond_rooms(before) and self._is_beyond_rooms(after) and self._same_beyond(before, after):
             return BEYOND_ROOM
-        if WHOLE in (before.room, after.room) and GENERAL not in (before.component, after.component):
+        if WHOLE_UNIT in (before.room, after.room) and GENERAL not in (before.component, after.component):
             return OF_THE_WHOLE
         return 0.0
 

@@ -13,9 +13,10 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import Literal
 
-from narrate2report.compare.flaws import WHOLE, Flaw
+from narrate2report.compare.flaws import Flaw
 from narrate2report.compare.scope import GENERAL
 from narrate2report.compare.terms import FAILS, Terms
+from narrate2report.records.expected import WHOLE_UNIT
 from narrate2report.records.findings import Entry
 
 Silence = Literal["spoken of", "not tested", "part", "room", "nothing"]
@@ -57,8 +58,8 @@ class Record:
 
         `keys` are those of the flaw, `is_in_scope` says whether an entry here concerns the same room.
         """
-        wanted = keys if flaw.entry.room != WHOLE else tuple(self._by_key)
-        near = [entry for key in (*wanted, WHOLE) for entry in self._by_key.get(key, ())]
+        wanted = keys if flaw.entry.room != WHOLE_UNIT else tuple(self._by_key)
+        near = [entry for key in (*wanted, WHOLE_UNIT) for entry in self._by_key.get(key, ())]
         near = [entry for entry in dict.fromkeys(near) if is_in_scope(entry)]
         about = [entry for entry in near if self._is_about(entry, flaw)]
         if flaw.entry.component == GENERAL:

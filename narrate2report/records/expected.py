@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 from narrate2report.records.unit import Unit
 
 WHOLE_UNIT = "whole_unit"
-"""What is expected of the unit as a whole: it is walked nowhere, and spoken of wherever it is said."""
+"""The room of what is expected or said of the unit as a whole: it is walked nowhere, and spoken of anywhere."""
 
 Rooms = Mapping[str, tuple[str, ...]]
 """Components by room, in the order in which they are walked."""

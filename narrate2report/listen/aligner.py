@@ -13,9 +13,8 @@ from typing import Any
 
 import numpy as np
 
-from narrate2report.errors import ModelMissing
 from narrate2report.listen.device import Device
-from narrate2report.listen.whisper import sum_in_fixed_order, usable_cores
+from narrate2report.listen.whisper import loaded_model
 from narrate2report.records.clip import Sound
 
 FAINTEST = 1e-10
@@ -27,20 +26,9 @@ class Aligner:
 
     def __init__(self, folder: Path, language: str, device: Device) -> None:
         """Load a checked model folder. Raises ModelMissing when the library cannot take it."""
-        from faster_whisper import WhisperModel
         from faster_whisper.tokenizer import Tokenizer
 
-        try:
-            self._model = WhisperModel(
-                str(folder),
-                device=device.name,
-                compute_type=device.weights,
-                cpu_threads=usable_cores(),
-                local_files_only=True,
-            )
-        except Exception as error:  # the libraries below raise bare ones for files that they cannot take
-            raise ModelMissing(f"{folder}: is not a Whisper model for CTranslate2 ({error})") from error
-        sum_in_fixed_order(self._model)
+        self._model = loaded_model(folder, device)
         self._tokens = Tokenizer(
             self._model.hf_tokenizer, self._model.model.is_multilingual, task="transcribe", language=language
         )

@@ -40,20 +40,10 @@ class Whisper:
 
     def __init__(self, folder: Path, language: str = "en", device: Device = CPU) -> None:
         """Load a checked model folder. Raises ModelMissing when the library cannot take it."""
-        from faster_whisper import BatchedInferencePipeline, WhisperModel
+        from faster_whisper import BatchedInferencePipeline
 
         self._language, self._device = language, device
-        try:
-            model = WhisperModel(
-                str(folder),
-                device=device.name,
-                compute_type=device.weights,
-                cpu_threads=usable_cores(),
-                local_files_only=True,
-            )
-        except Exception as error:  # the libraries below raise bare ones for files that they cannot take
-            raise ModelMissing(f"{folder}: is not a Whisper model for CTranslate2 ({error})") from error
-        sum_in_fixed_order(model)
+        model = loaded_model(folder, device)
         self._pipeline = BatchedInferencePipeline(model)
         self._encoded: Any = None
         self._remember_encoded(model)
@@ -145,7 +135,25 @@ def repeats(words: Sequence[Word]) -> float:
     return len(text) / len(zlib.compress(text)) if text else 0.0
 
 
-def sum_in_fixed_order(model: WhisperModel) -> None:
+def loaded_model(folder: Path, device: Device) -> WhisperModel:
+    """The model of a checked folder, on the device. Raises ModelMissing when the library cannot take it."""
+    from faster_whisper import WhisperModel
+
+    try:
+        model = WhisperModel(
+            str(folder),
+            device=device.name,
+            compute_type=device.weights,
+            cpu_threads=usable_cores(),
+            local_files_only=True,
+        )
+    except Exception as error:  # the libraries below raise bare ones for files that they cannot take
+        raise ModelMissing(f"{folder}: is not a Whisper model for CTranslate2 ({error})") from error
+    _sum_in_fixed_order(model)
+    return model
+
+
+def _sum_in_fixed_order(model: WhisperModel) -> None:
     """Make what a model hears the same on any number of processor cores.
 
     The library multiplies sound with its filters by a product whose sums are cut into as many pieces as there are

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from typing import Any
 
 from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.read.word_files import Layer
-from narrate2report.records.nearest import nearest
+from narrate2report.records.nearest import close_to, nearest
 from narrate2report.records.yaml_lines import LinedYaml, Location
 
 ID = re.compile(r"[a-z][a-z0-9_]{0,59}")
@@ -33,10 +33,11 @@ def check_own_ids(layer: Layer, below: Mapping[str, Any]) -> None:
         for term, block in file.data.items() if isinstance(file.data, dict) else ():
             if term in below[name] or name in {"descriptions", "sound_alikes", "misheard", "likeness"}:
                 continue
-            close = nearest(term, below[name])
             if name in {"actions", "cues"}:
-                raise file.mistake((term,), f"{term}: no such block, and none can be added here; use {close}")
-            meant = f"; did you mean {close}?" if not close.startswith("one of") else ""
+                known = nearest(term, below[name])
+                raise file.mistake((term,), f"{term}: no such block, and none can be added here; use {known}")
+            close = close_to(term, below[name])
+            meant = f"; did you mean {close}?" if close else ""
             if not ID.fullmatch(term):
                 raise file.mistake(
                     (term,), f"{term}: a name has small letters, digits and _ only, as mail_alcove{meant}"
@@ -111,8 +112,7 @@ def check_families(layer: Layer, families: set[str]) -> None:
         return
     for term, block in file.data.items():
         if (family := block.get("group", "")) and family not in families:
-            close = nearest(family, sorted(families))
-            raise file.mistake((term, "group"), f"{term}.group: no such family; use {close}")
+            raise file.mistake((term, "group"), f"{term}.group: no such family; use {nearest(family, families)}")
 
 
 def check_labels(layer: Layer, vocabulary: Vocabulary) -> None:
@@ -167,6 +167,5 @@ def _named(value: Any) -> Iterator[tuple[Location, str]]:
         yield from (((index,), one) for index, one in enumerate(value))
 
 
-def _nearest_few(name: str, known: set[str]) -> str:
-    close = nearest(name, sorted(known))
-    return "an id that is there, or add it" if close.startswith("one of") else close
+def _nearest_few(name: str, known: Iterable[str]) -> str:
+    return close_to(name, known) or "an id that is there, or add it"

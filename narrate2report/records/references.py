@@ -14,7 +14,7 @@ from functools import cache
 
 from narrate2report.records.law import Clock, LawRow, Leg
 from narrate2report.records.life import LifeRow, Step
-from narrate2report.records.nearest import nearest
+from narrate2report.records.nearest import close_to
 from narrate2report.shipped import shipped
 
 _LEG = re.compile(r"([a-z_]+)\+(\d+)([bm]?)")
@@ -38,8 +38,8 @@ def jurisdiction(name: str) -> LawRow | None:
 def like_jurisdiction(name: str) -> str:
     """What a name that is in no row may have meant, to be added to a complaint; nothing where nothing is close."""
     names = {row.jurisdiction.lower(): row for row in law_rows().values()}
-    close = nearest(name, list(names))
-    return f" (is it {names[close].code}, {names[close].jurisdiction}?)" if close in names else ""
+    close = close_to(name, names)
+    return f" (is it {names[close].code}, {names[close].jurisdiction}?)" if close else ""
 
 
 @cache

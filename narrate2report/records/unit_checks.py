@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from narrate2report.records.money import LARGEST
-from narrate2report.records.nearest import nearest
+from narrate2report.records.nearest import close_to, nearest
 from narrate2report.records.unit import Dates, InterestTerms, Remedy, Thing, Unit
 from narrate2report.records.unit_file import UnitFile
 from narrate2report.records.yaml_lines import Location
@@ -40,9 +40,10 @@ def name_fault(what: str, name: str, known: KnownNames) -> str | None:
     base = name.partition(".")[0] if what == "room" else name
     if base in names:
         return None
-    close = nearest(base, sorted(names))
-    short = what == "room" or not close.startswith("one of")
-    wanted = close if short else "an id of the vocabulary, see: narrate2report guide vocabulary"
+    if what == "room":
+        wanted = nearest(base, names)
+    else:
+        wanted = close_to(base, names) or "an id of the vocabulary, see: narrate2report guide vocabulary"
     return f"{name} is no known {what}; use {wanted}"
 
 

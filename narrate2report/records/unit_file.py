@@ -18,7 +18,7 @@ from narrate2report.errors import BadUnit
 from narrate2report.records.base import Value
 from narrate2report.records.life import LifeRow
 from narrate2report.records.money import is_currency, places
-from narrate2report.records.nearest import nearest
+from narrate2report.records.nearest import close_to, nearest
 from narrate2report.records.unit import Text, Unit
 from narrate2report.records.yaml_lines import FileKind, LinedYaml, Location
 
@@ -86,8 +86,7 @@ def read_own_lives(path: Path, known: Collection[str]) -> tuple[LifeRow, ...]:
     table = _checked(TypeAdapter(dict[str, OwnLife]), lines.data, lines)
     for name, life in table.items():
         if name not in known:
-            close = nearest(name, sorted(known))
-            wanted = "a component or a group of the built-in table" if close.startswith("one of") else close
+            wanted = close_to(name, known) or "a component or a group of the built-in table"
             raise lines.mistake((name,), f"{name} is nothing that a unit file can name; use {wanted}")
         if life.years <= 0:
             raise lines.mistake((name, "years"), f"{name}.years: must be more than 0")

@@ -11,17 +11,18 @@ from pathlib import Path
 from rich.console import Console
 
 from narrate2report.commands.known_terms import terms_of
+from narrate2report.commands.out_file import earlier_at
 from narrate2report.commands.words import word_folders
 from narrate2report.compare.admission import admit
 from narrate2report.compare.comparing import compare as compared
 from narrate2report.compare.rooms import NOT_THERE
-from narrate2report.errors import BadInput, BrokenRecord
+from narrate2report.errors import BadInput
 from narrate2report.publish.changes import Compare, changes_page, numbers
 from narrate2report.read.lexicon import load_vocabulary
 from narrate2report.records.any_walk import read_any_walk
 from narrate2report.records.beside import journal_beside
 from narrate2report.records.comparison import Compared, Comparison
-from narrate2report.records.files import read_record, write_record
+from narrate2report.records.files import write_record
 from narrate2report.records.findings import Findings, Sourced
 from narrate2report.records.yaml_lines import FileKind, LinedYaml
 from narrate2report.seal.verifying import check_seal
@@ -51,12 +52,7 @@ def compare(wanted: WantedComparison) -> Comparison:
     given = _given_rooms(wanted.rooms, before, after) if wanted.rooms else {}
     named = [_named(wanted.before, before, wanted.out), _named(wanted.after, after, wanted.out)]
     marks = (*marks, *_out_of_reach(named, wanted.out))
-    comparison = compared(
-        (named[0], before),
-        (named[1], after),
-        given,
-        terms,
-    )
+    comparison = compared((named[0], before), (named[1], after), given, terms)
     write_record(wanted.out, comparison)
     _tell(wanted, Compare(comparison, before, after, marks))
     return comparison
@@ -78,16 +74,9 @@ def _check_out(wanted: WantedComparison) -> None:
     if wanted.before.exists() and wanted.after.exists() and wanted.before.samefile(wanted.after):
         raise BadInput(f"{wanted.before}: is named twice; name the earlier record and then the later one")
     out = wanted.out
-    if not out.parent.is_dir():
-        raise BadInput(f"{out.parent}: no such folder; make it first")
-    if out.is_symlink() or (out.exists() and not out.is_file()):
-        raise BadInput(f"--out {out}: is no file that can be written; choose another name")
-    if not out.exists():
+    earlier = earlier_at(out, Comparison, "comparison")
+    if earlier is None:
         return
-    try:
-        earlier = read_record(out, Comparison)
-    except BrokenRecord as error:
-        raise BadInput(f"--out {out}: is there already and holds no comparison; choose another name") from error
     if journal_beside(out).exists() or any(change.confirmed or change.judgement for change in earlier.changes):
         raise BadInput(f"--out {out}: holds what a person has judged; choose another name, or take it away first")
 

@@ -9,16 +9,17 @@ from pathlib import Path
 
 from rich.console import Console
 
+from narrate2report.commands.out_file import earlier_at
 from narrate2report.commands.planned import read_plan
 from narrate2report.commands.typed import command
 from narrate2report.commands.words import word_folders
-from narrate2report.errors import BadInput, BrokenRecord, CannotSettle
+from narrate2report.errors import BadInput, CannotSettle
 from narrate2report.publish.settlement_summary import print_settlement
 from narrate2report.read.lexicon import load_vocabulary
 from narrate2report.records.beside import place_of
 from narrate2report.records.compared import read_comparison
 from narrate2report.records.comparison import Compared
-from narrate2report.records.files import read_record, write_record
+from narrate2report.records.files import write_record
 from narrate2report.records.findings import Findings
 from narrate2report.records.law import LawRow
 from narrate2report.records.references import (
@@ -58,7 +59,7 @@ class WantedSettlement:
 
 def settle_deposit(wanted: WantedSettlement) -> Settlement:
     """Work the settlement out, write it and print it. Raises NarrateError, with nothing written, where it cannot be."""
-    _check_out(wanted.out)
+    earlier_at(wanted.out, Settlement, "settlement")
     given = _given_days(wanted)
     vocabulary = load_vocabulary(*word_folders(wanted.vocabulary))
     unit = read_plan(wanted.unit, vocabulary).unit
@@ -85,20 +86,6 @@ def _with_lives(unit: Unit, components: Iterable[str]) -> set[str]:
     """What a row on useful lives may be for: components, groups of the built-in table, the unit file's own kinds."""
     kinds = (thing.life_as for thing in unit.components if thing.life_as)
     return {*components, *(row.group for row in life_rows()), *kinds}
-
-
-def _check_out(out: Path) -> None:
-    """Raise BadInput where the settlement would take the place of anything but an earlier settlement."""
-    if not out.parent.is_dir():
-        raise BadInput(f"{out.parent}: no such folder; make it first")
-    if out.is_symlink() or (out.exists() and not out.is_file()):
-        raise BadInput(f"--out {out}: is no file that can be written; choose another name")
-    if not out.exists():
-        return
-    try:
-        read_record(out, Settlement)
-    except BrokenRecord as error:
-        raise BadInput(f"--out {out}: is there already and holds no settlement; choose another name") from error
 
 
 def _tell(made: Settlement, wanted: WantedSettlement) -> None:

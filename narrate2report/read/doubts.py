@@ -38,7 +38,6 @@ class Option:
 
     word: str
     times: int
-    voices: int
     apart: float
     called: frozenset[Kind]
     neighbour: str = ""
@@ -51,10 +50,6 @@ class Suspect:
     at: int
     chance: float
     is_word: bool
-    called: bool
-    """Whether something beside it calls for the word as it was heard."""
-    ours: bool
-    """Whether the word as it was heard is one of the vocabulary."""
     options: tuple[Option, ...]
 
 
@@ -64,14 +59,14 @@ class Doubts:
     def __init__(self, vocabulary: Vocabulary, near: Neighbours, sounds: Sounds, alike: Mishearings) -> None:
         self._near, self._sounds, self._alike = near, sounds, alike
         self._known = near.words | near.deeds
-        self._mined: dict[str, dict[str, tuple[int, int]]] = defaultdict(dict)
+        self._mined: dict[str, dict[str, int]] = defaultdict(dict)
         for right, wrongs in vocabulary.misheard.items():
             for wrong, told in wrongs.items():
-                self._mined[wrong][right] = told.times, told.voices
+                self._mined[wrong][right] = told.times
         for wrong, rights in vocabulary.sound_alikes.items():
             for right in rights:
                 if " " not in wrong and " " not in right:
-                    self._mined[wrong].setdefault(right, (1, 1))
+                    self._mined[wrong].setdefault(right, 1)
 
     def find(self, tokens: Sequence[Token], chances: Sequence[float]) -> list[Suspect]:
         """The suspects of a sentence, each token with the probability with which it was heard."""
@@ -81,11 +76,8 @@ class Doubts:
         for at, (token, chance) in enumerate(zip(tokens, chances, strict=True)):
             if not self._may_be_wrong(token, chance):
                 continue
-            options, called = self._options(at, token, chance, around)
-            if options:
-                found.append(
-                    Suspect(at, chance, self._sounds.is_word(token.norm), called, token.norm in self._known, options)
-                )
+            if options := self._options(at, token, chance, around):
+                found.append(Suspect(at, chance, self._sounds.is_word(token.norm), options))
         return found
 
     def sound_alike(self, one: str, other: str) -> bool:
@@ -102,8 +94,8 @@ class Doubts:
             return False
         return chance < UNSURE or not self._sounds.is_word(norm)
 
-    def _options(self, at: int, token: Token, chance: float, around: Surroundings) -> tuple[tuple[Option, ...], bool]:
-        """What may have been said, the likeliest first, and whether the heard word itself is called for."""
+    def _options(self, at: int, token: Token, chance: float, around: Surroundings) -> tuple[Option, ...]:
+        """What may have been said, the likeliest first."""
         norm = token.norm
         calls = list(around.calls(at, at + 1))
         usual = token.tag in FIRM or self._sounds.common(norm) >= COMMON
@@ -115,7 +107,7 @@ class Doubts:
         for word in {*mined, *alike}:
             if word == norm or _is_another_form(word, norm):
                 continue
-            times, voices = mined.get(word, (0, 0))
+            times = mined.get(word, 0)
             callers = [call for call in calls if word in call.words]
             if norm in self._known and (not callers or called):
                 continue  # a word of the trade is doubted only for one that fits where it does not
@@ -127,14 +119,13 @@ class Doubts:
                 Option(
                     word,
                     times,
-                    voices,
-                    round(alike.get(word, self._alike.apart_from(word, norm)), 3),
+                    round(alike[word] if word in alike else self._alike.apart_from(word, norm), 3),
                     frozenset(call.kind for call in callers),
                     callers[0].neighbour if callers else "",
                 )
             )
         options.sort(key=lambda one: (-min(one.times, 1), not one.called, one.apart, one.word))
-        return tuple(options[:MOST]), called
+        return tuple(options[:MOST])
 
 
 def _is_another_form(word: str, norm: str) -> bool:

@@ -158,8 +158,7 @@ class Bench:
                 heard = changed_word(one.sentence.text, proposal.reading)
                 yield {
                     "heard": heard, "option": option.word, "chance": suspect.chance, "times": option.times,
-                    "voices": option.voices, "apart": option.apart, "called": sorted(option.called),
-                    "heard_called": suspect.called, "ours": suspect.ours, "is_word": suspect.is_word,
+                    "apart": option.apart, "called": sorted(option.called), "is_word": suspect.is_word,
                     "weight": weight and weight.model_dump(), "text": one.sentence.text,
                     "verdict": judged(Heard(heard=heard, read=option.word, why="", sureness=0), one),
                 }  # fmt: skip

@@ -68,13 +68,17 @@ def find_clashes(layers: Sequence[Layer]) -> tuple[Clash, ...]:
     return tuple(clashes)
 
 
+WITHOUT_MEANING = frozenset({"misheard", "likeness"})
+"""Files that say what is heard for a word, and which names are alike: they give no word a meaning."""
+
+
 def meanings(name: str, file: LinedYaml) -> Iterator[tuple[Location, str, Meaning]]:
     """Every spoken word of a file with where it stands and what it means."""
     if name == "sound_alikes":
         yield from _mishearings(file)
         return
-    if name == "misheard":
-        return  # it says what is heard for a word, and gives none a meaning
+    if name in WITHOUT_MEANING:
+        return
     for at, word in file.words():
         if meaning := _meaning(name, at):
             yield at, word, meaning
@@ -82,9 +86,6 @@ def meanings(name: str, file: LinedYaml) -> Iterator[tuple[Location, str, Meanin
 
 def _meaning(name: str, at: Location) -> Meaning | None:
     steps = [step for step in at if isinstance(step, str)]
-    if name == "likeness":
-        # It says which names are alike; how a sentence is read does not hang on it.
-        return None
     if name == "idioms":
         return Meaning("idiom", "")
     if name == "cues":

@@ -81,14 +81,15 @@ class Ledger:
 
     def measure(self, spoken: Spoken, number: int, size: Size) -> bool:
         """`There's a scratch. It's four inches long.`: put the size on the flaw just before, if it has none."""
-        for line in self._since(number - 1):
-            draft = line.draft
-            if draft.condition not in (None, *SOUND) and draft.assertion != "absent" and draft.size is None:
-                line.draft = replace(draft, size=size).with_reason(f"its size is told after it: '{spoken.text}'")
-                line.sentences.append(spoken.sentence)
-                return True
+        line = next(self._since(number - 1), None)
+        if line is None:
             return False
-        return False
+        draft = line.draft
+        if draft.condition in (None, *SOUND) or draft.assertion == "absent" or draft.size is not None:
+            return False
+        line.draft = replace(draft, size=size).with_reason(f"its size is told after it: '{spoken.text}'")
+        line.sentences.append(spoken.sentence)
+        return True
 
     def withdraw(self, number: int, wanted: set[str], instead: Sequence[Draft]) -> None:
         """Take back what was said just before sentence `number`: what `instead` corrects, else the newest.

@@ -187,8 +187,7 @@ class Repairer:
             ],
         ]
         for changes in ways:
-            taken = {at for change in found for at in range(change.start, change.end)}
-            found += [change for change in changes if not taken & set(range(change.start, change.end))]
+            found += [change for change in changes if not any(change.overlaps(other) for other in found)]
         return sorted(found, key=lambda change: change.start)
 
     def _meant(self, mention: Mention, norms: Sequence[str]) -> tuple[str, str] | None:

@@ -68,6 +68,10 @@ FINITE = frozenset("is are was were has have had does do did will would can coul
 class Tokenizer:
     """spaCy's small English pipeline, without what the reading does not use."""
 
+    def __init__(self) -> None:
+        """Nothing is loaded before it is needed."""
+        self._known: dict[str, tuple[str, ...]] = {}
+
     @cached_property
     def _pipeline(self) -> Language:
         try:
@@ -78,10 +82,6 @@ class Tokenizer:
             ) from error
         pipeline: Language = package.load(exclude=list(NOT_USED))
         return pipeline
-
-    @cached_property
-    def _known(self) -> dict[str, tuple[str, ...]]:
-        return {}
 
     def phrase(self, text: str) -> tuple[str, ...]:
         """The normal forms of a vocabulary phrase.

@@ -9,7 +9,7 @@ import pytest
 from narrate2report.read.lexicon import load_vocabulary
 from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.read.words import Tokenizer
-from tests.read.told import Narrator, RememberingTokenizer
+from tests.read.told import Narrator
 
 collect_ignore = [] if os.environ.get("NEGEX_FOLDER") else ["test_public_denials.py"]
 """The published sentences are no part of this repository: without them nothing is tested, and nothing passed."""
@@ -22,7 +22,7 @@ def vocabulary() -> Vocabulary:
 
 @pytest.fixture(scope="session")
 def tokenizer() -> Tokenizer:
-    return RememberingTokenizer()
+    return Tokenizer()
 
 
 @pytest.fixture(scope="session")

@@ -21,18 +21,6 @@ SPOKEN_S = 9.0
 """Seconds that a line is spoken for: the rest is silence."""
 
 
-class RememberingTokenizer(Tokenizer):
-    """The tokenizer of the program, which learns each phrase of the vocabulary once for all tests."""
-
-    def __init__(self) -> None:
-        self._learnt: dict[str, tuple[str, ...]] = {}
-
-    def phrase(self, text: str) -> tuple[str, ...]:
-        if text not in self._learnt:
-            self._learnt[text] = super().phrase(text)
-        return self._learnt[text]
-
-
 def recording(duration_s: float, file: str = CLIP, recorded_at: str | None = None) -> Recording:
     """The facts of an invented recording."""
     digest = hashlib.sha256(file.encode()).hexdigest()

@@ -1,8 +1,8 @@
 """What is known of conditions, components and words when two records are compared.
 
 In comes the vocabulary in plain values, out come answers to: is this a flaw, may these two conditions be one flaw,
-may these two components be one thing. The grades are chosen on the pairs in tests/compare/pairs that are marked
-`tune`, and so that one step away in one respect still pairs, and two steps only where the place agrees.
+may these two components be one thing. The grades are chosen on the pairs in tests/compare/pairs whose names begin
+with `a`, and so that one step away in one respect still pairs, and two steps only where the place agrees.
 """
 
 from __future__ import annotations

@@ -13,7 +13,6 @@ import argparse
 import json
 import os
 import resource
-import shutil
 import subprocess
 import sys
 import tempfile
@@ -109,7 +108,6 @@ def _own_cpu() -> float:
 @contextmanager
 def _cluster(place: Path, workers: int) -> Iterator[tuple[str, list[psutil.Process]]]:
     file = place / "scheduler.json"
-    shutil.rmtree(file, ignore_errors=True)
     where = ["--scheduler-file", str(file), "--no-dashboard", "--host", "127.0.0.1"]
     started = [subprocess.Popen([*PROGRAM, "dask", "scheduler", "--port", "0", *where], stderr=subprocess.DEVNULL)]
     try:

@@ -1,4 +1,4 @@
-"""Eight pairs of walks by invented speakers, marked by hand: the same flaws in other words are found to be the same.
+"""Ten pairs of walks by invented speakers, marked by hand: the same flaws in other words are found to be the same.
 
 Two of them, u1 and u2, were marked before any rule was run on them and are not to be tuned on.
 """

@@ -18,6 +18,7 @@ from narrate2report.wording import plain, room_name
 _WAYS: dict[int, Became] = {1: "worse", 0: "unchanged", -1: "better"}
 _SHOWN = 2
 """So many entries are quoted as what the other record said; the rest is counted."""
+_UNPROVEN = "So these records do not prove when this came about, and on them alone it is not chargeable."
 
 
 @dataclass(frozen=True)
@@ -91,14 +92,14 @@ class Outcomes:
                 yield _only_use(found, name)
         elif found.how == "not tested":
             yield f"The earlier record says that the {name} was not tested: {_quoted(found.entries)}"
-            yield "So these records do not prove when this came about, and on them alone it is not chargeable."
+            yield _UNPROVEN
         else:
             if flaw.entry.room in self.scope.rooms.values():
                 yield f"The earlier record does not speak of the {name} here."
             else:
                 yield "No room of the earlier record is taken to be this one."
             yield from _less(found, name)
-            yield "So these records do not prove when this came about, and on them alone it is not chargeable."
+            yield _UNPROVEN
         if any(entry.pre_existing for entry in flaw.entries):
             yield from _contradicted(found)
 

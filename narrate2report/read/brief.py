@@ -86,25 +86,24 @@ def from_notes(scene: Scene) -> list[Draft]:
         if not named or named[-1].start != spoken.clause_of(named[-1].start).start:
             continue
         term = scene.vocabulary.components.get(named[-1].component)
-        noted = _noted(spoken, clause, named[-1], term.works_adj if term else ())
-        if noted is not None and scene.is_said(noted.start):
+        noted = Mention(clause.end - 1, clause.end)
+        if _is_noted(spoken, clause, named[-1], term.works_adj if term else ()) and scene.is_said(noted.start):
             how = f"noted as {spoken.words(noted.start, noted.end)}"
             drafts.append(check_of(scene, noted, named[-1].component, how))
     return drafts
 
 
-def _noted(spoken: Spoken, clause: Clause, one: Named, meant: Sequence[str]) -> Mention | None:
-    """The last word of a note, where the component is meant to be so, or its temperature."""
+def _is_noted(spoken: Spoken, clause: Clause, one: Named, meant: Sequence[str]) -> bool:
+    """Whether the last word of a note is what the component is meant to be, or its temperature."""
     last = spoken.norms(clause.end - 1, clause.end)
     near = clause.end - one.end <= 1 + len(":") and clause.end > one.end
     if near and last and f"is {last[0]}" in meant:
-        return Mention(clause.end - 1, clause.end)
+        return True
     reads = spoken.norms(one.end, one.end + 3)
     reads = reads[1:] if reads[:1] and reads[0] in {"is", "'s", "holding", "running", "sitting"} else reads
-    at = clause.end - 1
     counted = any(token.tag == "CD" for token in spoken.tokens[one.end : clause.end])
     degrees = reads[:1] == ["at"] and counted and set(spoken.norms(one.end, clause.end)).isdisjoint(AT_TIMES)
-    return Mention(at, clause.end) if degrees and "cold" in meant else None
+    return degrees and "cold" in meant
 
 
 def check_of(scene: Scene, mention: Mention, component: str, how: str, *, fails: bool = False) -> Draft:

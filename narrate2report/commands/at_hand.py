@@ -44,7 +44,7 @@ def stills_at_hand(findings: Findings, file: Path) -> tuple[dict[str, Path], dic
     """The pictures that are as they were taken, by SHA-256, and why others are not: keys of `Language.missing`."""
     found: dict[str, Path] = {}
     missing: dict[str, str] = {}
-    for still in (still for entry in findings.entries if entry.state != "dropped" for still in entry.stills):
+    for still in (still for entry in findings.entries if entry.stands for still in entry.stills):
         place = place_of(still.file, file)
         why = _why_not(place, still)
         if why:

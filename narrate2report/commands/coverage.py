@@ -46,7 +46,7 @@ def _measured(findings: Findings, plan: Path, words: Path | None) -> Findings:
     """The record with its coverage by a plan; what a person said of a gap stays said."""
     vocabulary = load_vocabulary(*word_folders(words))
     expected = expected_rooms(read_plan(plan, vocabulary), vocabulary)
-    kept = [entry for entry in findings.entries if entry.state != "dropped"]
+    kept = [entry for entry in findings.entries if entry.stands]
     said = {(row.room, row.component): row.acknowledged for row in findings.coverage}
     rows = cover(kept, [visit.room for visit in findings.rooms], vocabulary, expected)
     return findings.model_copy(update={"coverage": tuple(_with_said(row, said) for row in rows)})

@@ -62,9 +62,7 @@ def counting(findings: Findings) -> tuple[Entry, ...]:
         return numbers.get(first.recording, len(numbers)), first.start, entry.id
 
     return tuple(
-        sorted(
-            (entry for entry in findings.entries if entry.state != "dropped" and entry.merged_into is None), key=said_at
-        )
+        sorted((entry for entry in findings.entries if entry.stands and entry.merged_into is None), key=said_at)
     )
 
 

@@ -103,7 +103,7 @@ def marks_of(
 
 def decided_marks(findings: Findings) -> Gold:
     """What a person left in a record that they decided: every entry that was not dropped."""
-    kept = [entry for entry in findings.entries if entry.state != "dropped"]
+    kept = [entry for entry in findings.entries if entry.stands]
     marks = tuple(
         Mark(
             kind=entry.kind,

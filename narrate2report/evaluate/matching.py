@@ -32,7 +32,7 @@ def match(marks: Sequence[Mark], entries: Sequence[Entry]) -> Matched:
     It is an optimal one (Hungarian method, as scipy has it), so that a vague entry never takes the mark of a precise
     one.
     """
-    kept = [entry for entry in entries if entry.kind in KEYS and entry.state != "dropped"]
+    kept = [entry for entry in entries if entry.kind in KEYS and entry.stands]
     owner = _assigned(marks, kept)
     excused = {twin for index in owner for twin in _twins(marks, index)}
     extra = tuple(entry for number, entry in enumerate(kept) if number not in set(owner.values()))

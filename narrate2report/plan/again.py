@@ -55,7 +55,7 @@ def last_walk(last: Findings, *, reviewed: bool) -> LastWalk:
 
 
 def _kept(last: Findings) -> Iterator[Entry]:
-    yield from (entry for entry in last.entries if entry.state != "dropped")
+    yield from (entry for entry in last.entries if entry.stands)
 
 
 def _sort(entry: Entry) -> AgainSort | None:

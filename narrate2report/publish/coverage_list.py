@@ -45,7 +45,7 @@ def numbers(findings: Findings) -> dict[str, object]:
 
 def silent_alarms(findings: Findings) -> dict[str, tuple[str, ...]]:
     """Each alarm that nobody spoke of, with the rooms where it was expected; none where it was expected nowhere."""
-    kept = [entry for entry in findings.entries if entry.state != "dropped"]
+    kept = [entry for entry in findings.entries if entry.stands]
     found = {alarm: rooms_silent_about(alarm, kept, findings.coverage) for alarm in EXPECTED}
     return {alarm: rooms for alarm, rooms in found.items() if rooms is not None}
 

@@ -39,7 +39,7 @@ class Telling:
 
     def may_see(self, entry: Entry) -> bool:
         """Whether the entry stands in this reader's copy: work of others is not for the resident."""
-        if entry.state == "dropped":
+        if not entry.stands:
             return False
         return self.reader != "resident" or entry.kind != "follow_up" or entry.party == "resident"
 

@@ -128,7 +128,7 @@ def _left_out(telling: Telling) -> Iterator[str]:
     if telling.reader != "resident":
         return
     findings, words = telling.findings, telling.language
-    kept = [one for one in findings.entries if one.state != "dropped"]
+    kept = [one for one in findings.entries if one.stands]
     others = sum(one.kind == "follow_up" and one.party != "resident" for one in kept)
     if others:
         yield words.tell("work_of_others", entries=words.counted("entries", others))

@@ -38,7 +38,7 @@ class Walked:
 
     def entries(self, ids: Iterable[str]) -> tuple[Entry, ...]:
         """Entries by their ids. Raises BadInput for one that the record does not hold, or has dropped."""
-        known = {entry.id: entry for entry in self.findings.entries if entry.state != "dropped"}
+        known = {entry.id: entry for entry in self.findings.entries if entry.stands}
         for one in ids:
             if one not in known:
                 raise BadInput(f"{self.compared.file}: holds no entry {one}, which is settled on; compare again")
@@ -83,7 +83,7 @@ class Pair:
 
     def _also(self, room: str, component: str) -> tuple[Shown, ...]:
         here = (entry for entry in self.before.findings.entries if (entry.room, entry.component) == (room, component))
-        seen = (entry for entry in here if entry.state != "dropped" and entry.kind in {"condition", "check"})
+        seen = (entry for entry in here if entry.stands and entry.kind in {"condition", "check"})
         return _together(self._shown(entry, self.before, PAGE["before"]) for entry in seen)
 
     def _shown(self, entry: Entry, walked: Walked, walk: str) -> Shown:

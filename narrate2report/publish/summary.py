@@ -77,7 +77,7 @@ def numbers(findings: Findings) -> dict[str, object]:
 
 def rooms_never_walked(findings: Findings) -> tuple[str, ...]:
     """The rooms that a plan expected, that nobody went into and of which nothing was said, in the plan's order."""
-    spoken = {entry.room for entry in findings.entries if entry.state != "dropped"}
+    spoken = {entry.room for entry in findings.entries if entry.stands}
     walked = spoken | {visit.room for visit in findings.rooms} | {WHOLE_UNIT}
     return tuple(dict.fromkeys(row.room for row in findings.coverage if row.room not in walked))
 

@@ -159,6 +159,11 @@ class Entry(Value):
         return self.state == "proposed" or self.decided is None
 
     @property
+    def stands(self) -> bool:
+        """Whether it is still part of what the record says: nobody left it out or merged it into another."""
+        return self.state != "dropped"
+
+    @property
     def is_adverse(self) -> bool:
         """Whether it speaks of something wrong: a flaw seen or suspected, or a check that failed."""
         if self.kind == "check":

@@ -36,7 +36,7 @@ def keeper_before(findings: Findings, entry: Entry) -> Entry | None:
     place = next(number for number, one in enumerate(findings.entries) if one.id == entry.id)
     earlier = findings.entries[:place][::-1]
     says = statement(entry)
-    same = (one for one in earlier if one.state != "dropped" and statement(one) == says)
+    same = (one for one in earlier if one.stands and statement(one) == says)
     return next(same, earlier[0] if earlier else None)
 
 
@@ -132,7 +132,7 @@ def _drop(findings: Findings, wanted: Sequence[str], hand: Hand, why: str | None
     return [
         _changed(entry, state="dropped", decided=hand.decision(why))
         for entry in _own(findings, wanted)
-        if entry.state != "dropped" or (why and (entry.decided is None or entry.decided.why != why))
+        if entry.stands or (why and (entry.decided is None or entry.decided.why != why))
     ]
 
 
@@ -161,7 +161,7 @@ def _merge(findings: Findings, wanted: ask.Merge, hand: Hand) -> list[Changed]:
     first, *others = _own(findings, wanted.entries)
     if not others:
         raise CannotDecide("an entry cannot be merged with itself; choose another one")
-    if any(entry.state == "dropped" for entry in (first, *others)):
+    if any(not entry.stands for entry in (first, *others)):
         raise CannotDecide("one of them was left out and does not come back by a merge; decide it again first")
     for other in others:
         _check_same(first, other)

@@ -34,9 +34,7 @@ class JudgingDesk(Deciding[JudgingLine, ask.Decide]):
         self._draft, self._draft_sha256 = stands.draft, stands.draft_sha256
         self.comparison = stands.comparison
         self.adverse: Mapping[Side, frozenset[str]] = {
-            side: frozenset(
-                name for name, entry in record.entries.items() if entry.state != "dropped" and entry.is_adverse
-            )
+            side: frozenset(name for name, entry in record.entries.items() if entry.stands and entry.is_adverse)
             for side, record in self.records.items()
         }
 

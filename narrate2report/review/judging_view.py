@@ -145,7 +145,7 @@ def _entry(entry: Entry, numbers: Mapping[str, int], adverse: bool) -> Json:
         "says": said(entry),
         "adverse": adverse,
         "undecided": entry.is_open,
-        "left_out": entry.state == "dropped",
+        "left_out": not entry.stands,
         "evidence": [evidence_view(piece, numbers) for piece in entry.evidence],
         "stills": [still_view(still, numbers) for still in entry.stills],
     }

@@ -114,7 +114,7 @@ def _found(change: FlawChange, ids: tuple[str, ...], entries: Mapping[str, Entry
     for name in ids:
         if name not in entries:
             raise CannotSettle(f"change {change.id} names entry {name}, which is not in {file}; compare the two again")
-        if entries[name].state == "dropped":
+        if not entries[name].stands:
             raise CannotSettle(
                 f"change {change.id} rests on entry {name} of {file}, which was {_left(entries[name])} since; "
                 "compare the two again"

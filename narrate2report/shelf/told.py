@@ -44,7 +44,7 @@ def tell(file: Path, path: str) -> Told:
     unit, kind, date = (facts[0].value if facts else None for facts in (head.unit, head.kind, head.date))
     undecided = sum(entry.is_open for entry in findings.entries) + sum(gap.is_open for gap in findings.coverage)
     standing: Standing = "sealed" if findings.seal else "to_review" if undecided else "reviewed"
-    kept = [entry for entry in findings.entries if entry.state != "dropped"]
+    kept = [entry for entry in findings.entries if entry.stands]
     return Told(
         Shelved(path, standing, unit, kind, date, entries=len(kept), open=0 if findings.seal else undecided),
         tuple(_lines(findings)),
@@ -55,7 +55,7 @@ def tell(file: Path, path: str) -> Told:
 def _lines(findings: Findings) -> Iterator[Line]:
     """Entries first, then the sentences that gave none: together they are all that was said."""
     for entry in findings.entries:
-        if entry.state == "dropped":
+        if not entry.stands:
             continue
         piece = entry.evidence[0]
         quotes = " ".join(one.quote for one in entry.evidence)

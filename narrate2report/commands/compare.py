@@ -23,7 +23,8 @@ from narrate2report.records.any_walk import read_any_walk
 from narrate2report.records.beside import journal_beside
 from narrate2report.records.comparison import Compared, Comparison
 from narrate2report.records.files import write_record
-from narrate2report.records.findings import Findings, Sourced
+from narrate2report.records.findings import Findings
+from narrate2report.records.header import first_told
 from narrate2report.records.yaml_lines import FileKind, LinedYaml
 from narrate2report.seal.verifying import check_seal
 
@@ -93,9 +94,9 @@ def _named(path: Path, findings: Findings, out: Path) -> Compared:
     return Compared(
         file=_beside(path, out),
         seal=findings.seal.sha256 if findings.seal else None,
-        kind=_first(walk.kind),
-        date=_first(walk.date),
-        unit=_first(walk.unit),
+        kind=first_told(walk.kind),
+        date=first_told(walk.date),
+        unit=first_told(walk.unit),
     )
 
 
@@ -107,10 +108,6 @@ def _out_of_reach(named: Iterable[Compared], out: Path) -> Iterator[str]:
             f"{out.name} lies neither beside the records nor above them ({', '.join(away)}): it can be read, but to "
             "judge and settle it, write it beside them"
         )
-
-
-def _first(told: tuple[Sourced, ...]) -> str | None:
-    return told[0].value if told else None
 
 
 def _beside(path: Path, out: Path) -> str:

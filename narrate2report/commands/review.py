@@ -17,6 +17,7 @@ from narrate2report.commands.words import word_folders
 from narrate2report.read.lexicon import load_vocabulary
 from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.records.findings import Findings
+from narrate2report.records.header import first_told
 from narrate2report.records.journal_file import KindOfLine
 from narrate2report.review.choices import Choice, Choices
 from narrate2report.review.deciding import Deciding
@@ -81,8 +82,7 @@ def open_walk(file: Path, console: Console) -> Iterator[tuple[Desk, WalkRecordin
 
 def spoken_name(findings: Findings) -> str:
     """Who walked, as far as the record knows: proposed as the name of who decides."""
-    known = findings.walkthrough.inspector
-    return known[0].value if known else ""
+    return first_told(findings.walkthrough.inspector) or ""
 
 
 def choices_of(vocabulary: Vocabulary) -> Choices:

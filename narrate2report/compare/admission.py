@@ -9,7 +9,7 @@ from difflib import get_close_matches
 from narrate2report.compare.terms import Terms
 from narrate2report.errors import BadInput
 from narrate2report.records.findings import Findings, Sourced
-from narrate2report.records.header import disagree
+from narrate2report.records.header import disagree, first_told
 from narrate2report.wording import WALKS, counted
 
 _ORDER = {"move_in": 0, "periodic": 1, "move_out": 2}
@@ -74,7 +74,7 @@ def _order_marks(one: str, before: Findings, other: str, after: Findings) -> Ite
 
 def _kinds(before: Findings, after: Findings) -> tuple[list[str], list[int | None]]:
     """Which walks they were, and the place of each in the order of a tenancy."""
-    kinds = [walk.walkthrough.kind[0].value if walk.walkthrough.kind else "" for walk in (before, after)]
+    kinds = [first_told(walk.walkthrough.kind) or "" for walk in (before, after)]
     return kinds, [_ORDER.get(kind) for kind in kinds]
 
 

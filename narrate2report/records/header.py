@@ -67,6 +67,11 @@ def clashes(facts: dict[str, tuple[Sourced, ...]]) -> tuple[str, ...]:
     return tuple(found)
 
 
+def first_told(sources: tuple[Sourced, ...]) -> str | None:
+    """What the first source says of a fact, if any does: what was given comes before what was spoken or clocked."""
+    return sources[0].value if sources else None
+
+
 def _first(given: str | None, others: tuple[Sourced, ...]) -> tuple[Sourced, ...]:
     return others if given is None else (Sourced(value=given, source=GIVEN), *others)
 

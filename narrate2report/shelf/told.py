@@ -8,6 +8,7 @@ from pathlib import Path
 
 from narrate2report.errors import NarrateError
 from narrate2report.records.findings import Findings
+from narrate2report.records.header import first_told
 from narrate2report.records.moments import fragment
 from narrate2report.records.shelved import Shelved, Standing
 from narrate2report.records.walk import read_walk
@@ -41,7 +42,7 @@ def tell(file: Path, path: str) -> Told:
     except NarrateError as error:
         return Told(Shelved(path, "broken", fault=" ".join(str(error).split())))
     head = findings.walkthrough
-    unit, kind, date = (facts[0].value if facts else None for facts in (head.unit, head.kind, head.date))
+    unit, kind, date = map(first_told, (head.unit, head.kind, head.date))
     undecided = sum(entry.is_open for entry in findings.entries) + sum(gap.is_open for gap in findings.coverage)
     standing: Standing = "sealed" if findings.seal else "to_review" if undecided else "reviewed"
     kept = [entry for entry in findings.entries if entry.stands]

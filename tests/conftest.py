@@ -5,9 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 import pytest
+from hypothesis import settings
 
 from narrate2report.cli import main
 from tests.drafted import SAMPLES, Drafted
+
+# How long one example takes is no matter of a test: on a busy machine it would fail for that alone.
+settings.register_profile("untimed", deadline=None)
+settings.load_profile("untimed")
 
 
 @pytest.fixture(scope="session", autouse=True)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import hashlib
 from dataclasses import dataclass, replace
 
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from narrate2report.batch.known import Head, Known
@@ -69,7 +69,6 @@ NAMES = st.sampled_from([f"{stem}{ending}" for stem in "abc" for ending in (".mp
 CONTENTS = st.sampled_from([b"one", b"two", b"three", b"another"])
 
 
-@settings(deadline=None)
 @given(st.dictionaries(NAMES, CONTENTS), st.dictionaries(NAMES, CONTENTS))
 def test_each_recording_is_told_once_and_drafting_is_done_once(
     before: dict[str, bytes], later: dict[str, bytes]

@@ -113,7 +113,7 @@ def flaws(findings: Findings) -> list[str]:
 
 
 @given(walks(), walks())
-@settings(deadline=None, max_examples=60)
+@settings(max_examples=60)
 def test_every_flaw_of_either_walk_stands_in_exactly_one_change(before: Findings, after: Findings) -> None:
     comparison = compared(before, after)
     for side, findings in (("before", before), ("after", after)):
@@ -123,7 +123,7 @@ def test_every_flaw_of_either_walk_stands_in_exactly_one_change(before: Findings
 
 
 @given(walks(), walks())
-@settings(deadline=None, max_examples=60)
+@settings(max_examples=60)
 def test_which_side_tells_of_a_flaw_fits_what_became_of_it(before: Findings, after: Findings) -> None:
     for change in compared(before, after).changes:
         assert bool(change.before) == (change.outcome not in ("new", "no_baseline"))
@@ -132,13 +132,13 @@ def test_which_side_tells_of_a_flaw_fits_what_became_of_it(before: Findings, aft
 
 
 @given(walks())
-@settings(deadline=None, max_examples=60)
+@settings(max_examples=60)
 def test_a_walk_beside_itself_is_unchanged(findings: Findings) -> None:
     assert {change.outcome for change in compared(findings, findings).changes} <= {"unchanged"}
 
 
 @given(walks("b"), walks("a"))
-@settings(deadline=None, max_examples=60)
+@settings(max_examples=60)
 def test_what_is_told_once_is_told_once_when_the_sides_are_swapped(before: Findings, after: Findings) -> None:
     """What has no partner and what it is silent about do not hang on which walk was first."""
     mirror = {"gone": "new", "not_mentioned": "no_baseline", "new": "gone", "no_baseline": "not_mentioned"}
@@ -150,7 +150,7 @@ def test_what_is_told_once_is_told_once_when_the_sides_are_swapped(before: Findi
 
 
 @given(walks(), walks(), st.randoms(use_true_random=False))
-@settings(deadline=None, max_examples=60)
+@settings(max_examples=60)
 def test_the_order_of_entries_in_a_file_is_no_matter(
     before: Findings, after: Findings, shuffler: random.Random
 ) -> None:

@@ -174,7 +174,7 @@ def test_hundreds_of_long_titles_are_all_there(tmp_path: Path, ending: str) -> N
     assert near(chapters_in(copied(path, Additions("a", "b", many))), many)
 
 
-@settings(max_examples=20, deadline=None)
+@settings(max_examples=20)
 @given(st.data(), st.sampled_from([".mp4", ".mkv"]))
 def test_chapters_and_captions_come_back_as_they_went_in(
     tmp_path_factory: pytest.TempPathFactory, data: st.DataObject, ending: str

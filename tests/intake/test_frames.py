@@ -96,7 +96,7 @@ def test_what_was_cut_off_on_the_phone_is_not_shown(tmp_path: Path, seconds: flo
     assert number_of(neighbour(path, 0.55, -100).pixels) == hidden
 
 
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=25)
 @given(
     gaps=st.lists(st.integers(3, 2500), min_size=1, max_size=30),
     first=st.integers(0, 3000),

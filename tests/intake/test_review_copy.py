@@ -97,7 +97,7 @@ def test_what_was_cut_off_on_the_phone_is_not_in_the_copy(tmp_path: Path, second
     times_agree(path, copy, 3.9 - seconds)
 
 
-@settings(max_examples=15, deadline=None)
+@settings(max_examples=15)
 @given(gaps=st.lists(st.integers(26, 1500), min_size=1, max_size=25))
 def test_uneven_times_are_kept(tmp_path_factory: pytest.TempPathFactory, gaps: list[int]) -> None:
     begins = [0.0]

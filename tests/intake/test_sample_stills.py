@@ -16,7 +16,7 @@ SAMPLES = Path(__file__).parents[2] / "samples"
 MOVE_IN = SAMPLES / "move-in.mp4"
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(time_s=st.floats(0, 222))
 def test_the_clock_of_a_still_shows_its_time(time_s: float) -> None:
     frame = frame_at(MOVE_IN, time_s)
@@ -24,7 +24,7 @@ def test_the_clock_of_a_still_shows_its_time(time_s: float) -> None:
     assert -0.0011 <= time_s - frame.time_s < 0.1
 
 
-@settings(max_examples=20, deadline=None)
+@settings(max_examples=20)
 @given(time_s=st.floats(0, 222), steps=st.integers(-25, 25))
 def test_a_step_is_a_tenth_of_a_second(time_s: float, steps: int) -> None:
     begins = frame_at(MOVE_IN, time_s).time_s

@@ -71,7 +71,7 @@ def test_a_click_is_no_window() -> None:
     assert cuts([0.02] * 300 + [0.9] * (BLIP - 1) + [0.02] * 300) == []
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(st.lists(st.tuples(st.floats(0, 1), st.integers(1, 1200)), max_size=8))
 @example([(1.0, 871), (0.0, 4)])
 @example([(1.0, 871), (0.0, 4), (1.0, 900)])

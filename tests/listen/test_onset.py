@@ -6,7 +6,7 @@ from itertools import pairwise
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from narrate2report.listen.onset import settle
@@ -93,7 +93,6 @@ def test_nothing_heard_stays_nothing() -> None:
     assert settle([], bursts(1, []), np.zeros(0, np.float32)) == ()
 
 
-@settings(deadline=None)
 @given(
     st.lists(st.tuples(st.floats(0, 8), st.floats(0, 3)), min_size=1, max_size=12),
     st.lists(st.tuples(st.floats(0, 7), st.floats(0.05, 2)), max_size=4),

@@ -10,7 +10,7 @@ from typing import Any
 
 import jsonschema
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from narrate2report.publish.annotations import annotations_of
@@ -151,7 +151,6 @@ def walks(draw: st.DrawFn) -> Findings:
     return findings(*entries)
 
 
-@settings(deadline=None)
 @given(walks())
 def test_times_and_words_come_back_as_they_are_in_the_record(record: Findings) -> None:
     wanted = [

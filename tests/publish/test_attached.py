@@ -70,7 +70,7 @@ def test_what_the_office_keeps_is_not_hidden_in_the_residents_file() -> None:
 
 
 @given(st.sampled_from(["resident", "owner"]))
-@settings(max_examples=4, deadline=None)
+@settings(max_examples=4)
 def test_an_extract_is_a_record_without_a_seal(reader: Reader) -> None:
     telling = telling_of(full(), reader, Around())
     made = Findings.model_validate(json.loads(attached_to(telling, "walk")[0].content))

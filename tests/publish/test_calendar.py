@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import UTC, date, datetime, timedelta, timezone
 
 import icalendar
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from narrate2report.publish.calendar import DueDay, calendar_of
@@ -102,7 +102,6 @@ def test_equal_records_give_equal_bytes() -> None:
 LINES = st.text(st.characters(exclude_categories=["Cc", "Cs", "Cn"]), max_size=200)
 
 
-@settings(deadline=None)
 @given(st.dates(), LINES, LINES)
 def test_any_words_are_read_back_by_the_grammar_and_by_the_library(day: date, summary: str, description: str) -> None:
     raw = calendar_of(heading(), (), [DueDay("a", day, summary, description)])

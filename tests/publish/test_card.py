@@ -171,7 +171,7 @@ HOSTILE = (
 TEXT = st.text(min_size=1, max_size=40).filter(lambda text: bool(text.strip()) and not NOT_TEXT.search(text))
 
 
-@settings(max_examples=12, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=12, suppress_health_check=[HealthCheck.too_slow])
 @given(text=TEXT)
 @example(text=HOSTILE[0])
 @example(text=HOSTILE[1])

@@ -10,7 +10,7 @@ from pathlib import Path
 
 import av
 import pysubs2
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from narrate2report.publish.captions import shown_in_turn
@@ -143,7 +143,6 @@ def cues(text: str) -> list[tuple[float, float, str]]:
     ]
 
 
-@settings(deadline=None)
 @given(walks())
 def test_chapters_are_in_order_and_apart_or_one_inside_the_other(record: Findings) -> None:
     made = cues(webvtt_chapters(whole_of(record), heading(record)))
@@ -155,7 +154,6 @@ def test_chapters_are_in_order_and_apart_or_one_inside_the_other(record: Finding
             assert other_start >= end or other_end <= end
 
 
-@settings(deadline=None)
 @given(walks())
 def test_a_chapter_begins_at_every_moment_of_an_entry_and_at_every_room(record: Findings) -> None:
     wanted = {piece.start for one in record.entries for piece in one.evidence} | {one.start for one in record.rooms}
@@ -178,7 +176,6 @@ def test_other_libraries_read_the_same_titles_at_the_same_times(tmp_path: Path) 
     assert times == [start for start, _, _ in made]
 
 
-@settings(deadline=None)
 @given(st.text(st.characters(exclude_categories=["Cs"]), min_size=1, max_size=600))
 def test_no_title_is_longer_than_a_player_reads(words: str) -> None:
     record = findings(entry(size={"text": words}))
@@ -191,7 +188,6 @@ def stretch(start: float, end: float, text: str) -> Stretch:
     return Stretch(recording="walk.mp4", start=start, end=end, text=text)
 
 
-@settings(deadline=None)
 @given(
     st.lists(
         st.tuples(MOMENT, MOMENT, st.sampled_from(["Clean.", "The sink drips a bit when it is open."])), max_size=8

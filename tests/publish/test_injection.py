@@ -105,7 +105,7 @@ def every(test: Any) -> Any:
     """Run a test with each handpicked text and with many others."""
     for words in HANDPICKED:
         test = example(words)(test)
-    return settings(max_examples=60, deadline=None)(given(WORDS)(test))
+    return settings(max_examples=60)(given(WORDS)(test))
 
 
 @every

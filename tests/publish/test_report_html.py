@@ -71,7 +71,7 @@ def test_no_word_of_a_record_is_ever_markup(text: str) -> None:
 
 
 @given(st.text(st.characters(codec="utf-8"), min_size=1).filter(lambda text: not NOT_TEXT.search(text)))
-@settings(max_examples=50, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=50, suppress_health_check=[HealthCheck.too_slow])
 def test_any_text_stays_text(text: str) -> None:
     assert set(page(injected(text), "office").tags) <= set(page(injected("plain"), "office").tags)
 

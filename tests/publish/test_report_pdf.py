@@ -137,7 +137,7 @@ def test_no_word_of_a_record_is_ever_markup(text: str, tag: str) -> None:
 @given(
     st.text(st.characters(exclude_categories=("Cs", "Cc")), max_size=60).filter(lambda text: not NOT_TEXT.search(text))
 )
-@settings(max_examples=12, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=12, suppress_health_check=[HealthCheck.too_slow])
 def test_any_text_can_be_set(text: str) -> None:
     assert pdf(injected(text or "x"), "office", missing={SHA: "picture_gone"}).pages
 

@@ -36,7 +36,7 @@ def test_the_printed_lines_add_up_to_the_printed_balance(flat: Settled) -> None:
 
 
 @given(st.lists(st.decimals(0, 5000, places=2), min_size=7, max_size=7), st.decimals(0, 9000, places=2))
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_whatever_is_charged_the_printed_lines_add_up(flat: Settled, amounts: list[Decimal], held: Decimal) -> None:
     settlement = recharged(flat.settlement, amounts, held)
     check_account(settlement)
@@ -44,7 +44,7 @@ def test_whatever_is_charged_the_printed_lines_add_up(flat: Settled, amounts: li
 
 
 @given(st.integers(1, 10_000), st.booleans())
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=30)
 def test_a_balance_that_its_lines_do_not_come_to_is_refused(flat: Settled, off: int, up: bool) -> None:
     balance = flat.settlement.balance
     wrong = balance.amount + Decimal(off if up else -off) / 100

@@ -39,7 +39,7 @@ def recharged(settlement: Settlement, charge: Charge) -> Settlement:
     portion=st.none() | st.decimals("0.01", "100", places=2),
     off=st.integers(1, 10_000),
 )
-@settings(max_examples=80, deadline=None)
+@settings(max_examples=80)
 def test_any_price_passes_and_no_other_amount_does(
     flat: Settled,
     work: str,

@@ -66,6 +66,6 @@ def test_no_word_of_a_settlement_or_a_record_is_ever_markup(flat: Settled, harml
 
 # An x before it: a text that is a number would also fill the sums, and make another settlement.
 @given(st.text(st.characters(codec="utf-8")).filter(lambda text: not NOT_TEXT.search(text)).map("x{}".format))
-@settings(max_examples=20, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=20, suppress_health_check=[HealthCheck.too_slow])
 def test_any_text_stays_text(flat: Settled, harmless: Parsed, text: str) -> None:
     assert set(page(injected(flat, text)[0], "office").tags) <= set(harmless.tags)

@@ -95,7 +95,7 @@ def test_what_the_table_has_of_objections_is_told(flat: Settled, code: str) -> N
 
 
 @given(st.text(st.characters(codec="utf-8"), min_size=1).filter(lambda text: not NOT_TEXT.search(text)))
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=30)
 def test_whatever_stands_in_a_field_makes_no_line_of_its_own(flat: Settled, text: str) -> None:
     told = letter(injected(flat, f"{text}\nYours sincerely,\nsomebody else")[0].settlement)
     assert told.splitlines().count("Yours sincerely,") == 1

@@ -159,7 +159,7 @@ def test_no_word_of_a_settlement_or_a_record_is_ever_markup(flat: Settled, harml
         lambda text: not NOT_TEXT.search(text)
     )
 )
-@settings(max_examples=8, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=8, suppress_health_check=[HealthCheck.too_slow])
 def test_any_text_can_be_set(flat: Settled, text: str) -> None:
     assert pdf(injected(flat, text)[0], "office").pages
 

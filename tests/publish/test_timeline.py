@@ -82,7 +82,7 @@ def test_a_record_of_nothing_has_no_picture() -> None:
     st.sampled_from([340.0, 482.0, 760.0]),
     st.integers(1, 60),
 )
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_every_entry_is_drawn_or_counted_within_the_width_and_height(
     spots: list[Spot], width: float, lanes: int
 ) -> None:
@@ -107,7 +107,6 @@ def test_no_two_marks_look_alike_without_their_colour(width: float) -> None:
 
 
 @given(st.text(st.characters(exclude_categories=("Cs", "Cc")), max_size=200))
-@settings(deadline=None)
 def test_any_name_of_a_room_stays_text(name: str) -> None:
     told = Timeline(10.0, (Lane(name, (), (), "", ""),), (Tick(0, "0:00", name),), name, name)
     (picture,) = drawn(told, 482)

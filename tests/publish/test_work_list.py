@@ -167,7 +167,6 @@ def walks(draw: st.DrawFn) -> Findings:
     return findings(*entries)
 
 
-@settings(deadline=None)
 @given(walks())
 def test_every_work_flaw_and_failed_check_is_on_the_list_and_nothing_else(record: Findings) -> None:
     wanted = {
@@ -244,7 +243,7 @@ def test_equal_records_give_equal_bytes() -> None:
     assert csv_of(first) == csv_of(again)
 
 
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=25)
 @given(st.integers(LONGEST_TEXT - 2, LONGEST_TEXT + 2))
 def test_what_no_cell_can_hold_is_cut_and_says_so(length: int) -> None:
     made = listed(entry())
@@ -268,7 +267,6 @@ def test_an_address_that_no_link_can_hold_stays_a_time() -> None:
     assert link_of(made, "1:15") is None
 
 
-@settings(deadline=None)
 @given(st.text("ab'=+-@＝ ", max_size=6))
 def test_an_apostrophe_and_nothing_else_stands_before_a_formula(words: str) -> None:
     told = defused(words)

@@ -115,7 +115,7 @@ def test_words_that_fit_are_not_doubted_however_the_recogniser_hesitates(reader:
 WORDS = "the cock hut drip dense fog on in tub wall is cracked grout league and a nail foals door".split()
 
 
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=25)
 @given(
     lines=st.lists(st.lists(st.sampled_from(WORDS), min_size=2, max_size=12), min_size=1, max_size=4),
     plain=st.floats(-12, 12),

@@ -52,7 +52,6 @@ MOST_LEAD_S = 0.5
 
 some = settings(
     max_examples=12,
-    deadline=None,
     derandomize=True,
     suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow],
 )

@@ -62,7 +62,7 @@ def assert_sound(findings: Findings) -> None:
     assert len({entry.id for entry in findings.entries}) == len(findings.entries)
 
 
-@settings(max_examples=80, deadline=None)
+@settings(max_examples=80)
 @given(st.data())
 def test_whatever_is_decided_every_sentence_stays_and_the_journal_tells_the_record(data: st.DataObject) -> None:
     with desk_on_a_walk() as desk:
@@ -76,7 +76,7 @@ def test_whatever_is_decided_every_sentence_stays_and_the_journal_tells_the_reco
         assert read_record(desk.path, Findings) == desk.findings == opened(desk.path).findings
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(st.data())
 def test_all_taken_back_is_the_draft_and_all_set_again_is_where_it_stood(data: st.DataObject) -> None:
     with desk_on_a_walk() as desk:
@@ -93,7 +93,7 @@ def test_all_taken_back_is_the_draft_and_all_set_again_is_where_it_stood(data: s
         assert opened(desk.path).findings == stood
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(st.data())
 def test_two_windows_lose_nothing_and_neither_decides_about_what_it_has_not_seen(data: st.DataObject) -> None:
     with desk_on_a_walk() as desk:

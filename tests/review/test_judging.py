@@ -64,7 +64,7 @@ def assert_sound(desk: JudgingDesk) -> None:
         assert one.judgement is None or one.confirmed or one.judgement.verdict == "open"
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=150)
 @given(st.data())
 def test_whatever_is_decided_every_flaw_stands_in_exactly_one_change(data: st.DataObject) -> None:
     with desk_on_a_comparison() as desk:
@@ -78,7 +78,7 @@ def test_whatever_is_decided_every_flaw_stands_in_exactly_one_change(data: st.Da
             LINE.validate(record_json(line))
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(st.data())
 def test_a_file_that_lags_behind_its_journal_gives_the_same_comparison(data: st.DataObject) -> None:
     """The decisions are put into the file when a review ends, which may be at any decision."""
@@ -92,7 +92,7 @@ def test_a_file_that_lags_behind_its_journal_gives_the_same_comparison(data: st.
         assert drafted(read_record(desk.path, Comparison), desk.lines) == draft()
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(st.data())
 def test_all_taken_back_is_the_draft_and_all_set_again_is_where_it_stood(data: st.DataObject) -> None:
     with desk_on_a_comparison() as desk:
@@ -108,7 +108,7 @@ def test_all_taken_back_is_the_draft_and_all_set_again_is_where_it_stood(data: s
         assert desk.comparison == stood
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(st.data())
 def test_two_windows_lose_nothing_and_neither_decides_about_what_it_has_not_seen(data: st.DataObject) -> None:
     with desk_on_a_comparison() as desk:

@@ -126,7 +126,7 @@ def test_pictures_of_both_records_are_shown_and_no_name_leads_out(
         assert client.get(f"/still/{still.sha256}").status_code == status
 
 
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=100)
 @given(st.data())
 def test_whatever_is_null_in_a_request_it_is_answered_in_one_line(data: st.DataObject) -> None:
     with TemporaryDirectory() as folder:

@@ -333,7 +333,7 @@ def emptied(told: object, draw: Callable[[st.SearchStrategy[int]], int]) -> obje
     return [emptied(value, draw) for value in told] if isinstance(told, list) else told
 
 
-@settings(max_examples=120, deadline=None)
+@settings(max_examples=120)
 @given(st.data())
 def test_whatever_is_null_in_a_request_it_is_answered_in_one_line(data: st.DataObject) -> None:
     with TemporaryDirectory() as folder:

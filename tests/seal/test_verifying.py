@@ -22,7 +22,7 @@ from narrate2report.seal.verifying import Expected, verify
 from tests.seal.walk import draft, on_disk
 
 FILES = ["walk.findings.json", "walk.mp4", "walk.transcript.json", "walk.journal.jsonl", "walk.stills/e1-1.png"]
-same_folder = settings(suppress_health_check=[HealthCheck.function_scoped_fixture], max_examples=150, deadline=None)
+same_folder = settings(suppress_health_check=[HealthCheck.function_scoped_fixture], max_examples=150)
 
 
 def told(path: Path, expected: Expected | None = None) -> list[str]:

@@ -181,7 +181,7 @@ def test_a_shelf_that_is_no_folder_is_told(tmp_path: Path) -> None:
         pass
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(st.text(max_size=60))
 def test_any_words_can_be_looked_for(words: str) -> None:
     with sqlite3.connect(":memory:") as memory:

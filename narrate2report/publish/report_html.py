@@ -84,6 +84,8 @@ def _first(report: Report) -> Iterable[Element]:
     if report.urgent:
         yield node("h2", words["urgent"])
         yield node("div", *map(paragraph, report.urgent), klass="urgent")
+    yield paragraph(words["marks"], klass="quiet")
+    yield node("p", *(node("span", told, klass=f"state {mark}") for mark, told in report.marks.items()), klass="legend")
 
 
 def _glance(report: Report) -> Iterable[Element]:

@@ -52,6 +52,12 @@ def page(record: Findings, reader: Reader = "resident", standing: Standing = "re
     return Parsed(html_of(report_of(telling, "walk", standing, around), more.get("stills", {})))
 
 
+def test_the_marks_are_explained_before_they_are_used() -> None:
+    words = language()
+    explained, _, _ = page(findings(entry(state="accepted", decided=BY))).text.partition(words.page["summary"])
+    assert all(mark in explained for mark in words.marks.values())
+
+
 def test_it_holds_everything_itself_and_runs_nothing(tmp_path: Path) -> None:
     made = page(findings(entry(stills=(STILL,), state="accepted", decided=BY)), stills=still_on_disk(tmp_path))
     assert {"script", "link", "iframe", "form"} & set(made.tags) == set()

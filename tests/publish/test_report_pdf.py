@@ -100,6 +100,14 @@ def test_a_draft_says_so_on_every_page(paper: Paper) -> None:
     assert not any("DRAFT" in page for page in pdf(findings(entry(decided=BY, state="accepted"))).pages)
 
 
+def test_the_marks_are_explained_on_the_first_page_before_they_are_used() -> None:
+    words = language()
+    (first, *_) = pdf(findings(entry(decided=BY, state="accepted"))).pages
+    explained, _, used = first.partition(words.page["summary"])
+    assert all(mark in explained for mark in words.marks.values())
+    assert words.marks["attention"] in used
+
+
 def check_of_many() -> Any:
     return entry(id="e2", component="oven", kind="check", outcome="not_tested")
 

@@ -15,7 +15,7 @@ from icalendar import Calendar, Component, Event, Todo, vText
 
 from narrate2report.publish.standing import Heading
 from narrate2report.publish.work_list import Task
-from narrate2report.publish.work_words import COLUMNS, DRAFT, PRIORITIES, URGENCIES
+from narrate2report.publish.work_words import PRIORITIES, WORDS
 from narrate2report.records.plain import one_line
 
 MAKER = "-//narrate2report//work list//EN"
@@ -65,7 +65,7 @@ def _todo(heading: Heading, task: Task) -> Component:
     todo.add("summary", _Text(f"{_draft(heading)}{place}, {task.part}: {task.to_do} ({task.found})"))
     todo.add("description", _Text("\n".join(_told(heading, task))))
     todo.add("location", _Text(place))
-    todo.add("categories", [URGENCIES[task.urgency]])
+    todo.add("categories", [WORDS.urgencies[task.urgency]])
     todo.add("priority", PRIORITIES[task.urgency])
     todo.add("status", "NEEDS-ACTION")
     if link := _whole_address(task):
@@ -90,15 +90,15 @@ def _begin(component: Component, heading: Heading, key: str) -> None:
 
 def _told(heading: Heading, task: Task) -> Iterable[str]:
     yield from filter(None, [task.mind])
-    yield f"{COLUMNS['found']}: {task.found}"
-    yield f"{COLUMNS['to_do']}: {task.to_do}"
-    yield f"{COLUMNS['party']}: {task.party}"
-    yield f"{COLUMNS['time']}: {task.moment.label}"
+    yield f"{WORDS.columns['found']}: {task.found}"
+    yield f"{WORDS.columns['to_do']}: {task.to_do}"
+    yield f"{WORDS.columns['party']}: {task.party}"
+    yield f"{WORDS.columns['time']}: {task.moment.label}"
     if link := _whole_address(task):
-        yield f"{COLUMNS['link']}: {link}"
+        yield f"{WORDS.columns['link']}: {link}"
     if task.remark:
-        yield f"{COLUMNS['remark']}: {task.remark}"
-    yield f"{COLUMNS['reviewed']}: {task.reviewed}"
+        yield f"{WORDS.columns['remark']}: {task.remark}"
+    yield f"{WORDS.columns['reviewed']}: {task.reviewed}"
     yield heading.mark
 
 
@@ -108,4 +108,4 @@ def _whole_address(task: Task) -> str | None:
 
 
 def _draft(heading: Heading) -> str:
-    return f"{DRAFT}: " if heading.is_draft else ""
+    return f"{WORDS.draft}: " if heading.is_draft else ""

@@ -1,16 +1,12 @@
-"""The fixed wording of a prompt card, as it stands in card_words.yaml."""
+"""The fixed wording of a prompt card, as it stands in `languages/`."""
 
 from __future__ import annotations
 
 from functools import cache
-from pathlib import Path
 
-import yaml
-
+from narrate2report.publish.wording_files import wording_of
 from narrate2report.records.base import Value
 from narrate2report.records.card import WalkKind
-
-WORDS = Path(__file__).with_name("card_words.yaml")
 
 
 class Pair(Value):
@@ -27,7 +23,7 @@ class ShortCaution(Pair):
 
 
 class CardWords(Value):
-    """Everything in card_words.yaml."""
+    """Everything in card.yaml."""
 
     titles: dict[WalkKind, str]
     last_walks: dict[str, str]
@@ -47,6 +43,6 @@ class CardWords(Value):
 @cache
 def card_words() -> CardWords:
     """The wording as it stands in its file."""
-    told = yaml.load(WORDS.read_text(encoding="utf-8"), Loader=yaml.BaseLoader)
+    told = wording_of("card")
     told["try_"] = told.pop("try")
     return CardWords.model_validate(told)

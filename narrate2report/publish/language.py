@@ -1,6 +1,6 @@
 """The language of a report as a value: its fixed wording, the names of ids, its dates and numbers.
 
-The wording lies in `languages/`, one file a language; the names of ids in `vocab/labels_*.yaml`. What was said on the
+The wording lies in `languages/`; the names of ids in `vocab/labels_*.yaml`. What was said on the
 walk is never translated. Dates, numbers and plurals follow the Unicode CLDR, through Babel.
 """
 
@@ -20,14 +20,13 @@ from babel.numbers import format_decimal
 
 from narrate2report.errors import BadInput
 from narrate2report.publish.report_values import Mark, Reader, Standing
+from narrate2report.publish.wording_files import wording_of
 from narrate2report.records.base import Value
 from narrate2report.records.findings import Entry, Looked, Reason
 from narrate2report.records.header import GIVEN, OWN_CLOCK, SPOKEN
 from narrate2report.records.labels import LANGUAGES, Labels
 from narrate2report.shipped import shipped
 from narrate2report.wording import ENGLISH, Phrases, Sort, joined, pieces, room_name, unit_name
-
-FOLDER = Path(__file__).with_name("languages")
 
 
 class Language(Value):
@@ -128,7 +127,7 @@ def language(tag: str = "en", *folders: Path) -> Language:
     """
     if tag not in LANGUAGES:
         raise ValueError(f"{tag}: no language of {', '.join(LANGUAGES)}")
-    read = Language.model_validate(_yaml(FOLDER / f"{tag}.yaml"))
+    read = Language.model_validate(wording_of("report", tag))
     names: dict[Sort, Mapping[str, str]] = {}
     for folder in (shipped("vocab"), *folders):
         labels = _labels(folder / f"labels_{tag}.yaml")

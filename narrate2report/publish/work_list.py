@@ -23,7 +23,7 @@ from narrate2report.publish.report_links import Links, moments
 from narrate2report.publish.report_values import Moment
 from narrate2report.publish.standing import Heading
 from narrate2report.publish.work_urgency import RANKS, urgency_of
-from narrate2report.publish.work_words import NOBODY, ONLY_WORK, REVIEWED, UNDECIDED, URGENCIES, Urgency
+from narrate2report.publish.work_words import WORDS, Urgency
 from narrate2report.records.findings import Entry, Findings
 from narrate2report.records.plain import one_line
 from narrate2report.wording import capital
@@ -73,9 +73,9 @@ class Task:
         return (self.entry, *self.others)
 
     def in_columns(self, heading: Heading) -> dict[str, str]:
-        """What stands in each of `work_words.COLUMNS`, but for the number of the line."""
+        """What stands in each of `WorkWords.columns`, but for the number of the line."""
         return {
-            "urgency": URGENCIES[self.urgency],
+            "urgency": WORDS.urgencies[self.urgency],
             "unit": heading.unit,
             "room": self.room,
             "part": self.part,
@@ -142,14 +142,14 @@ class _Teller:
             urgency=urgency,
             room=one_line(room_of(entry)),
             part=one_line(capital(part_of(entry))),
-            found=one_line("; ".join(dict.fromkeys(map(statement, found)))) or ONLY_WORK,
-            to_do=one_line(_work(entry)) if planned else UNDECIDED,
-            party=entry.party or NOBODY,
+            found=one_line("; ".join(dict.fromkeys(map(statement, found)))) or WORDS.only_work,
+            to_do=one_line(_work(entry)) if planned else WORDS.undecided,
+            party=entry.party or WORDS.nobody,
             mind=one_line(" ".join(urgent_for(group))),
             moment=self._moment(found[0] if found else entry),
             picture=self._picture(group),
             remark=one_line("; ".join(dict.fromkeys(one.note for one in group if one.note))),
-            reviewed=unreviewed() if any(one.is_open for one in group) else REVIEWED,
+            reviewed=unreviewed() if any(one.is_open for one in group) else WORDS.reviewed,
             is_gas=is_gas(group),
         )
 

@@ -10,19 +10,19 @@ import csv
 import io
 
 from narrate2report.publish.work_list import WorkList
-from narrate2report.publish.work_words import COLUMNS
+from narrate2report.publish.work_words import WORDS
 
 FORMULA = ("=", "+", "-", "@", "＝", "＋", "－", "＠")
 """What begins a formula; the wide forms too, which some spreadsheets take for the narrow ones."""
 
-NAMES = tuple(COLUMNS)
+NAMES = tuple(WORDS.columns)
 
 
 def csv_of(listed: WorkList) -> bytes:
     """The whole file."""
     text = io.StringIO(newline="")
     writer = csv.writer(text, quoting=csv.QUOTE_ALL, lineterminator="\r\n")
-    writer.writerow(COLUMNS.values())
+    writer.writerow(WORDS.columns.values())
     for number, task in enumerate(listed.tasks, start=1):
         told = {"number": str(number), **task.in_columns(listed.heading)}
         writer.writerow([defused(told[name]) for name in NAMES])

@@ -14,18 +14,7 @@ from typing import Any
 import xlsxwriter
 
 from narrate2report.publish.work_list import Task, WorkList
-from narrate2report.publish.work_words import (
-    ABOUT,
-    CAUTIONS,
-    COLUMNS,
-    EMPTY,
-    ORDER,
-    RECORD,
-    RULE,
-    RULE_NOTE,
-    TITLE,
-    URGENCIES,
-)
+from narrate2report.publish.work_words import WORDS
 
 WIDTHS = {
     "number": 5,
@@ -67,11 +56,11 @@ def xlsx_of(listed: WorkList) -> bytes:
     whole = io.BytesIO()
     with xlsxwriter.Workbook(whole, _STRINGS_ALONE) as book:
         at = listed.heading.made_at.replace(tzinfo=None)
-        title = _fitting(f"{TITLE}: {listed.heading.about}")
+        title = _fitting(f"{WORDS.title}: {listed.heading.about}")
         book.set_properties({"title": title, "status": listed.heading.mark, "created": at})
         look = _Look.of(book)
-        _tasks_sheet(book.add_worksheet(TITLE), listed, look)
-        _about_sheet(book.add_worksheet(ABOUT), listed, look)
+        _tasks_sheet(book.add_worksheet(WORDS.title), listed, look)
+        _about_sheet(book.add_worksheet(WORDS.about), listed, look)
     return whole.getvalue()
 
 
@@ -106,11 +95,11 @@ def _tasks_sheet(sheet: Any, listed: WorkList, look: _Look) -> None:
     sheet.write_string(0, 0, _fitting(f"{listed.heading.mark} · {listed.heading.about}"), look.bold)
     for column, (name, width) in enumerate(WIDTHS.items()):
         sheet.set_column(column, column, width)
-        sheet.write_string(HEAD_ROW, column, COLUMNS[name], look.head)
+        sheet.write_string(HEAD_ROW, column, WORDS.columns[name], look.head)
     for row, task in enumerate(listed.tasks, start=HEAD_ROW + 1):
         _task_row(sheet, row, task, listed, look)
     if not listed.tasks:
-        sheet.write_string(HEAD_ROW + 1, 0, EMPTY)
+        sheet.write_string(HEAD_ROW + 1, 0, WORDS.empty)
     sheet.freeze_panes(HEAD_ROW + 1, 0)
     sheet.autofilter(HEAD_ROW, 0, HEAD_ROW + max(1, len(listed.tasks)), len(WIDTHS) - 1)
     sheet.set_landscape()
@@ -153,13 +142,13 @@ def _about_sheet(sheet: Any, listed: WorkList, look: _Look) -> None:
 
 
 def _about(listed: WorkList) -> Iterable[tuple[str, str]]:
-    yield RECORD, listed.heading.about
+    yield WORDS.record, listed.heading.about
     yield "", listed.heading.mark
-    for urgency, words in RULE.items():
-        yield ORDER, f"{URGENCIES[urgency]}: {words}"
-    yield ORDER, RULE_NOTE
+    for urgency, words in WORDS.rule.items():
+        yield WORDS.order, f"{WORDS.urgencies[urgency]}: {words}"
+    yield WORDS.order, WORDS.rule_note
     for caution in listed.cautions:
-        yield CAUTIONS, caution
+        yield WORDS.cautions, caution
 
 
 def _fitting(words: str) -> str:

@@ -1,4 +1,4 @@
-"""How urgent a flaw or a work is: one rule, stated in `work_words.RULE`, safety first.
+"""How urgent a flaw or a work is: one rule, stated in `WorkWords.rule`, safety first.
 
 What counts as a matter of safety is what the report puts on its first page, its list of safety devices, and the
 hazards that public safety pages name (electricity, falls). No rank is a verdict by a code.

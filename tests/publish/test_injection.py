@@ -32,7 +32,7 @@ from narrate2report.publish.standing import Heading, heading_of
 from narrate2report.publish.work_list import Stills, WorkList, work_list
 from narrate2report.publish.work_list_csv import csv_of
 from narrate2report.publish.work_list_xlsx import xlsx_of
-from narrate2report.publish.work_words import COLUMNS
+from narrate2report.publish.work_words import WORDS
 from narrate2report.records.canonical import readable_bytes
 from narrate2report.records.findings import Findings
 from narrate2report.records.plain import one_line
@@ -77,7 +77,7 @@ HANDPICKED = (
     "x" * 300,
     "{file}{seconds}",
 )
-WORDS = st.one_of(st.sampled_from(HANDPICKED), st.text(st.characters(exclude_categories=["Cs"]), max_size=60))
+HOSTILE = st.one_of(st.sampled_from(HANDPICKED), st.text(st.characters(exclude_categories=["Cs"]), max_size=60))
 
 
 def record_with(words: str) -> Findings:
@@ -105,7 +105,7 @@ def every(test: Any) -> Any:
     """Run a test with each handpicked text and with many others."""
     for words in HANDPICKED:
         test = example(words)(test)
-    return settings(max_examples=60)(given(WORDS)(test))
+    return settings(max_examples=60)(given(HOSTILE)(test))
 
 
 @every
@@ -132,10 +132,10 @@ def test_a_csv_has_its_rows_and_no_field_is_a_formula(words: str) -> None:
     raw = csv_of(made)
     assert raw.count(b"\r\n") == raw.count(b"\n") == raw.count(b"\r") == len(made.tasks) + 1
     rows = list(csv.reader(io.StringIO(raw.decode("utf-8"), newline=""), strict=True))
-    assert rows[0] == list(COLUMNS.values())
+    assert rows[0] == list(WORDS.columns.values())
     for row, task in zip(rows[1:], made.tasks, strict=True):
         assert not any(field.startswith(("=", "+", "-", "@", "\t", "\r", "＝", "＋", "－", "＠")) for field in row)
-        shown = dict(zip(COLUMNS, row, strict=True))
+        shown = dict(zip(WORDS.columns, row, strict=True))
         assert shown["found"].lstrip("'") == task.found.lstrip("'")
         assert shown["part"].lstrip("'") == task.part.lstrip("'")
 

@@ -12,10 +12,11 @@ import yaml
 from babel import Locale
 
 from narrate2report.errors import BadInput
-from narrate2report.publish.language import FOLDER, language
+from narrate2report.publish.language import language
 from narrate2report.publish.report_cautions import CAUTIONS
 from narrate2report.publish.report_values import Mark, Reader, Standing
 from narrate2report.publish.report_whole import Around, report_of, telling_of
+from narrate2report.publish.wording_files import FOLDER, wording_file
 from narrate2report.records.findings import Action, Assertion, Looked, Outcome, Party, Reason, Severity
 from narrate2report.records.labels import LANGUAGES, Labels
 from narrate2report.shipped import shipped
@@ -35,7 +36,7 @@ def texts(content: object, at: str = "") -> Iterator[tuple[str, str]]:
 
 
 def raw(tag: str) -> dict[str, Any]:
-    return dict(yaml.safe_load((FOLDER / f"{tag}.yaml").read_text("utf-8")))
+    return dict(yaml.safe_load(wording_file("report", tag).read_text("utf-8")))
 
 
 def ids(name: str) -> dict[str, Any]:

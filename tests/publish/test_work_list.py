@@ -21,7 +21,7 @@ from narrate2report.publish.work_list import Stills, WorkList, work_list
 from narrate2report.publish.work_list_csv import csv_of, defused
 from narrate2report.publish.work_list_xlsx import LONGEST_ADDRESS, LONGEST_TEXT, xlsx_of
 from narrate2report.publish.work_urgency import RANKS
-from narrate2report.publish.work_words import COLUMNS, EMPTY, URGENCIES
+from narrate2report.publish.work_words import WORDS
 from narrate2report.records.findings import Entry, Findings
 from tests.publish.walk import SEAL, entry, evidence, findings
 
@@ -209,7 +209,7 @@ def test_the_sheet_can_be_read_filtered_and_printed() -> None:
     assert sheet.auto_filter.ref == "A2:O4"
     assert sheet.print_title_rows == "$2:$2"
     assert sheet.page_setup.orientation == "landscape"
-    assert [cell.value for cell in sheet[2]] == [words for name, words in COLUMNS.items() if name != "link"]
+    assert [cell.value for cell in sheet[2]] == [words for name, words in WORDS.columns.items() if name != "link"]
     widths = {
         cell.value: sheet.column_dimensions[get_column_letter(number)].width for number, cell in enumerate(sheet[2], 1)
     }
@@ -217,7 +217,7 @@ def test_the_sheet_can_be_read_filtered_and_printed() -> None:
 
 
 def test_a_list_with_nothing_on_it_says_so() -> None:
-    assert sheet_of(listed())["A3"].value == EMPTY
+    assert sheet_of(listed())["A3"].value == WORDS.empty
     assert csv_of(listed()).count(b"\r\n") == 1
 
 
@@ -233,7 +233,7 @@ def test_a_draft_and_a_sealed_record_are_named_on_every_line() -> None:
 def test_a_workbook_has_the_order_and_the_cautions_on_a_second_sheet() -> None:
     book = openpyxl.load_workbook(io.BytesIO(xlsx_of(listed(entry()))))
     text = "\n".join(str(cell.value) for row in book["About this list"] for cell in row)
-    assert all(words in text for words in URGENCIES.values())
+    assert all(words in text for words in WORDS.urgencies.values())
     assert "not a home inspection" in text
 
 
@@ -298,6 +298,6 @@ def test_a_csv_is_as_rfc_4180_says() -> None:
     assert lines[-1] == ""
     assert "\n" not in whole.replace("\r\n", "")
     assert not whole.startswith("\ufeff")
-    assert lines[0] == ",".join(f'"{words}"' for words in COLUMNS.values())
-    assert {len(row) for row in csv.reader(io.StringIO(whole, newline=""), strict=True)} == {len(COLUMNS)}
+    assert lines[0] == ",".join(f'"{words}"' for words in WORDS.columns.values())
+    assert {len(row) for row in csv.reader(io.StringIO(whole, newline=""), strict=True)} == {len(WORDS.columns)}
     assert '"say ""no"", twice"' in whole

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Iterator
 
 import pytest
@@ -13,6 +14,15 @@ from tests.drafted import SAMPLES, Drafted
 # How long one example takes is no matter of a test: on a busy machine it would fail for that alone.
 settings.register_profile("untimed", deadline=None)
 settings.load_profile("untimed")
+
+
+MOST_WORKERS = 4
+"""Each may hold the speech model and the language model: about a gigabyte."""
+
+
+def pytest_xdist_auto_num_workers() -> int:
+    """How many files of tests run at once with `-n auto`."""
+    return min(MOST_WORKERS, os.cpu_count() or 1)
 
 
 @pytest.fixture(scope="session", autouse=True)

@@ -166,7 +166,7 @@ def test_the_readme_holds_two_commands_that_do_all_set_up() -> None:
         assert "-m venv .venv" in shell
         assert "-r requirements.txt" in shell
     assert shells[0].endswith("narrate2report demo")
-    assert shells[1].endswith("-m pytest")
+    assert shells[1].endswith("-m pytest -n auto")
 
 
 def test_files_that_the_readme_points_to_are_there() -> None:

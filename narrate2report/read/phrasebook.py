@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 
 from narrate2report.read.inflect import around_pronouns, noun_forms, verb_forms
 from narrate2report.read.phrase_tree import COMPONENT_ROLES, Mention, PhraseTree, Sense, Senses
+from narrate2report.read.similes import likenesses
 from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.read.words import Token, Tokenizer
 
@@ -88,7 +89,7 @@ class PhraseBook:
         shielded: set[int] = set()
         forbidden: list[Mention] = []
         implied: list[str] = []
-        idioms = tuple(self._idioms.all_matches(norms))
+        idioms = (*self._idioms.all_matches(norms), *self._similes(tokens, norms))
         for idiom in idioms:
             for sense in idiom.senses:
                 if sense.role == "implies":
@@ -111,6 +112,12 @@ class PhraseBook:
             within,
             opening,
         )
+
+    def _similes(self, tokens: Sequence[Token], norms: Sequence[str]) -> Iterator[Mention]:
+        """What a quality is likened to, where the vocabulary does not know the saying as a whole."""
+        for likened in likenesses(tokens):
+            if not any(one.end > likened.start for one in self._terms.matches_at(norms, likened.start - 2)):
+                yield Mention(likened.start, likened.stop, Senses([Sense("idiom", "")]))
 
     def _cues_in(self, norms: Sequence[str], terms: Sequence[Mention]) -> Iterator[Mention]:
         """The longest cues; of `no heat` only the `no` where a longer flaw is denied."""

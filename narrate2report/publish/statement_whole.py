@@ -87,7 +87,7 @@ def _unsealed(pair: Pair) -> Iterator[str]:
 
 
 def _marks(settlement: Settlement, pair: Pair) -> Iterator[str]:
-    if settlement.provisional:
+    if settlement.provisional or pair.late:
         yield PROVISIONAL
     if not pair.sealed:
         yield NOT_SEALED
@@ -97,6 +97,8 @@ def _alarms(settlement: Settlement, pair: Pair, due: Sequence[Due]) -> Iterator[
     if settlement.provisional:
         reasons = " ".join(settlement.provisional_because)
         yield f"{PROVISIONAL}. {reasons}".rstrip()
+    # Where settling knew of it already, it stands among the reasons.
+    yield from (told for told in pair.late if told not in settlement.provisional_because)
     for name in _unsealed(pair):
         yield (
             f"{NOT_SEALED}: the {name} record had no seal when it was compared or has none now, so nothing shows that "

@@ -12,6 +12,7 @@ from narrate2report.records.law import LawRow
 from narrate2report.records.money import told
 from narrate2report.records.settlement import DueDate
 from narrate2report.records.unit import Basis, Work
+from narrate2report.wording import VERDICTS as JUDGED
 from narrate2report.wording import counted, told_day
 
 LANGUAGE: Final = "en"
@@ -27,10 +28,10 @@ BECAME: Final[dict[Became, str]] = {
     "new": "New since move-in",
     "no_baseline": "No baseline at move-in",
 }
+"""For a resident: in whole phrases, since they know none of the words that the office judges by."""
+
 VERDICTS: Final[dict[Verdict, str]] = {
-    "ordinary_wear": "Judged ordinary wear",
-    "beyond_ordinary_wear": "Judged beyond ordinary wear",
-    "owners_matter": "Judged the owner’s matter",
+    **{name: f"Judged {words}" for name, words in JUDGED.items()},
     "open": "OPEN: not judged yet",
 }
 BASES: Final[dict[Basis, str]] = {"invoice": "invoice", "estimate": "estimate", "own_labour": "own labour"}

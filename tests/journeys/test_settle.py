@@ -359,12 +359,12 @@ components:
 """
 
 
-def sealed_walk(folder: Path, narration: str) -> Findings:
+def sealed_walk(folder: Path, narration: str, *options: str) -> Findings:
     """A narration that was drafted, decided and sealed."""
     folder.mkdir()
     place = folder / "walk.findings.json"
     (folder / "walk.txt").write_text(narration, encoding="utf-8")
-    assert main(["draft", str(folder / "walk.txt"), "--out", str(place), "--quiet"]) == 0
+    assert main(["draft", str(folder / "walk.txt"), "--out", str(place), "--quiet", *options]) == 0
     decide(place)
     assert main(["seal", str(place), *DECLARED, "--quiet"]) == 0
     return read_record(place, Findings)

@@ -117,8 +117,11 @@ def _days(settlement: Settlement) -> Iterator[str]:
             # What the program still wants of the unit file is no matter of the resident's, and no law gives a blank.
             yield _paragraph(f"{one.told}: the last day is {to_fill_in('the last day')}.")
             continue
-        source = by_whom(one, settlement.law)
-        yield _paragraph(f"{one.told}: the last day, as we count it, is {told_day(one.day)} ({source}).")
+        source, keep = by_whom(one, settlement.law), one.plan_by or one.day
+        words = (
+            "" if keep == one.day else f" By the words of the table that we use, the last day is {told_day(one.day)}."
+        )
+        yield _paragraph(f"{one.told}: the day that we keep is {told_day(keep)} ({source}).{words}")
     if not settlement.due:
         yield _paragraph(f"The last day for this is {to_fill_in('the last day by your local law')}.")
 

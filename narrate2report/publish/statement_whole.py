@@ -19,6 +19,7 @@ from narrate2report.publish.statement_words import (
     PAGE,
     PROVISIONAL,
     READERS,
+    SAME_DAY,
 )
 from narrate2report.records.comparison import FlawChange
 from narrate2report.records.settlement import Settlement
@@ -106,7 +107,9 @@ def _alarms(settlement: Settlement, pair: Pair, due: Sequence[Due]) -> Iterator[
         )
     for one in due:
         if one.late:
-            yield f"THE LAST DAY HAS PASSED. {one.what}: {one.day}, {one.left}."
+            which = "LAST DAY" if one.over else "DAY TO KEEP"
+            words = "" if one.by_words == SAME_DAY else f" By the table’s words the last day is {one.by_words}."
+            yield f"THE {which} HAS PASSED. {one.what}: {one.keep}, {one.left}.{words}"
 
 
 def _facts(settlement: Settlement) -> Iterator[Fact]:

@@ -77,9 +77,9 @@ PAGE: Final = {
     "number": "No.",
     "line": "What",
     "when": "By when",
-    "day": "Last day",
+    "keep": "Keep this day",
     "left": "Left",
-    "plan": "Plan with",
+    "by_words": "Last day by the table’s words",
     "source": "Counted by",
     "when_none": "No day is counted, because nothing says from when and how long. Ask locally, and do not wait.",
     "can_do": "What the resident can do",
@@ -149,6 +149,7 @@ PAGE: Final = {
 PROVISIONAL: Final = "PROVISIONAL – not to be sent as final"
 NOT_SEALED: Final = "RECORD NOT SEALED"
 NOT_KNOWN: Final = "not known"
+SAME_DAY: Final = "the same"
 DOES_NOT_APPLY: Final = "does not apply"
 SHARES: Final = {"1": "1 (all of it)", "0": "0 (nothing is left to charge)"}
 

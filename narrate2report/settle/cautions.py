@@ -104,7 +104,7 @@ def _of_days(due: tuple[DueDate, ...], law: LawRow | None) -> Iterator[str]:
             yield f"THE LAST DAY HAS PASSED{case}: {one.label}, {told_day(one.day)}, {ago}."
         elif one.plan_by is not None and one.plan_days_left is not None and one.plan_days_left < 0:
             ago = f"{counted(-one.plan_days_left, 'day')} ago"
-            yield f"THE DAY TO PLAN WITH HAS PASSED{case}: {one.label}, {told_day(one.plan_by)}, {ago}."
+            yield f"THE DAY TO KEEP HAS PASSED{case}: {one.label}, {told_day(one.plan_by)}, {ago}."
     if any(one.given for one in due):
         yield "Days to return the deposit were given at the keyboard and come from no statute of the table."
     if law is None:

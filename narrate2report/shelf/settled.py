@@ -19,7 +19,7 @@ class SettledWalk:
     is_final: bool
     """False while the settlement is provisional."""
     due: str | None
-    """The next day to plan with, ISO 8601."""
+    """The next day to keep, ISO 8601."""
     due_for: str | None
 
 

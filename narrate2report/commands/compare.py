@@ -115,7 +115,10 @@ def _out_of_reach(named: Iterable[Compared], out: Path) -> Iterator[str]:
 
 
 def _beside(path: Path, out: Path) -> str:
-    """Relative to the comparison where it can be, so that the folder can be moved."""
+    """Relative to the comparison where it can be, so that the folder can be moved; a link to a record stays one."""
+    named = os.path.relpath(path.absolute(), out.parent.absolute()) if path.drive == out.drive else ".."
+    if ".." not in Path(named).parts:
+        return Path(named).as_posix()
     try:
         return Path(os.path.relpath(path.resolve(), out.parent.resolve())).as_posix()
     except ValueError:  # another drive

@@ -87,17 +87,17 @@ def walk_to_settle(compared: Compared, changes: Path, side: str, hashes: Hashes)
         )
     _check_compared(compared, seal, place)
     _check_chain(compared, verified, place)
-    started = (f"{capital(_started(one))}." for one in not_compared(compared, changes).started)
+    started = (f"{capital(_started(one))}." for one in not_compared(compared, changes, findings).started)
     minds = (*_absent(verified.mismatches, side), *started)
-    return HeldWalk(findings, late_addenda(compared, changes, side), minds)
+    return HeldWalk(findings, late_addenda(compared, changes, findings, side), minds)
 
 
-def late_addenda(compared: Compared, beside: Path, side: str) -> tuple[str, ...]:
+def late_addenda(compared: Compared, beside: Path, stands: Findings, side: str) -> tuple[str, ...]:
     """A line where a record has a sealed addendum that the comparison does not know; `beside` lies in its folder.
 
     Raises BadInput where that addendum does not match its seal.
     """
-    late = not_compared(compared, beside).sealed
+    late = not_compared(compared, beside, stands).sealed
     for one in late:
         _check_words(one.path, verify_words(one.path), "nothing is made of the record that it adds to")
     names = ", ".join(one.path.name for one in late)

@@ -144,7 +144,7 @@ def _walked(compared: Compared, side: str, wanted: WantedStatement) -> tuple[Wal
     opened = {name: address(recording, wanted.to) for name, recording in recordings.items()}
     stills, gone = stills_at_hand(findings, place)
     links = Links(opened, wanted.link_base)
-    late = late_addenda(compared, wanted.file, side)
+    late = late_addenda(compared, wanted.file, findings, side)
     sha256 = digest_file(place).sha256
     return Walked(compared, findings, sha256, links, _told(gone), _told(missing), late), stills
 

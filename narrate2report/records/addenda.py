@@ -75,10 +75,13 @@ def addenda_beside(path: Path, findings: Findings) -> Addenda:
         place, seal = one.path, one.findings.seal.sha256
 
 
-def not_compared(compared: Compared, comparison: Path) -> Addenda:
-    """Addenda to a record of the comparison at `comparison` that were not compared. Raises as finding them does."""
+def not_compared(compared: Compared, comparison: Path, stands: Findings) -> Addenda:
+    """Addenda to a record of the comparison at `comparison` that were not compared. Raises as finding them does.
+
+    `stands` is the record as it was read: the first one, where no addendum was compared.
+    """
     place = place_of(compared.file, comparison)
-    beside = addenda_beside(place, read_walk(place))
+    beside = addenda_beside(place, read_walk(place) if compared.addenda else stands)
     known = {one.seal for one in compared.addenda}
     sealed = tuple(one for one in beside.sealed if one.findings.seal and one.findings.seal.sha256 not in known)
     return Addenda(sealed, beside.started)

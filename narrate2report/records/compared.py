@@ -103,5 +103,5 @@ def _record(comparison: Comparison, side: Side, path: Path) -> Record:
     compared = comparison.before if side == "before" else comparison.after
     place = place_of(compared.stands_in, path)
     findings = read_walk(place)
-    late = tuple(one.path.name for one in not_compared(compared, path).sealed)
+    late = tuple(one.path.name for one in not_compared(compared, path, findings).sealed)
     return Record(place, findings, {entry.id: entry for entry in findings.entries}, late)

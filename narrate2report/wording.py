@@ -12,7 +12,7 @@ from dataclasses import dataclass, field
 from datetime import date
 from typing import Literal
 
-from narrate2report.records.comparison import Became, Verdict
+from narrate2report.records.comparison import Added, Became, Verdict
 from narrate2report.records.findings import Entry, Heard
 from narrate2report.records.moments import clock
 
@@ -32,6 +32,7 @@ REASONS = {
     "unclear": "unclear",
 }
 WALKS = {"move_in": "move-in", "move_out": "move-out", "periodic": "periodic visit"}
+# What became of a flaw, in one or two words, as it is printed and typed. The statement words it otherwise on purpose.
 BECAME: dict[Became, str] = {
     "unchanged": "unchanged",
     "worse": "worse",
@@ -177,6 +178,14 @@ def counted(number: int, noun: str, plural: str | None = None) -> str:
 def told_day(day: date) -> str:
     """`7 May 2026`."""
     return f"{day.day} {month_name[day.month]} {day.year}"
+
+
+def afterthought(added: Added) -> str:
+    """What must be minded of an addendum to the earlier record that was sealed once the later walk was made."""
+    return (
+        f"{added.file} adds to the earlier record and was sealed at {added.sealed_at}, when the later walk was made or "
+        "after it: what it says of the earlier state was settled then, and may be doubted"
+    )
 
 
 def listed(names: Iterable[str]) -> str:

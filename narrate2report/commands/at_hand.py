@@ -97,11 +97,22 @@ def transcript_at_hand(file: Path) -> Transcript | None:
 
 
 def address(place: Path, folder: Path) -> str:
-    """How a file is reached from a folder: relative where it can be, so that both can be moved together."""
+    """How a file is reached from a folder: relative where it can be, so that both can be moved together.
+
+    A browser counts from the folder by whose name a page was opened, and knows nothing of links between folders. So a
+    relative address is given only where it leads to the file from the folder as it is named and from where it is.
+    """
     try:
-        return quote(Path(os.path.relpath(place.resolve(), folder.resolve())).as_posix())
+        relative = os.path.relpath(place.absolute(), folder.absolute())
     except ValueError:  # another drive
         return place.resolve().as_uri()
+    if all(_leads_to(place, view, relative) for view in (folder.absolute(), folder.resolve())):
+        return quote(Path(relative).as_posix())
+    return place.resolve().as_uri()
+
+
+def _leads_to(place: Path, folder: Path, relative: str) -> bool:
+    return Path(os.path.normpath(folder / relative)).resolve() == place.resolve()
 
 
 def checked_base(link_base: str | None) -> str | None:

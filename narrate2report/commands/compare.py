@@ -12,6 +12,7 @@ from rich.console import Console
 
 from narrate2report.commands.known_terms import terms_of
 from narrate2report.commands.out_file import earlier_at
+from narrate2report.commands.sealed_walk import SealedWalk, walk_to_compare
 from narrate2report.commands.words import word_folders
 from narrate2report.compare.admission import admit
 from narrate2report.compare.comparing import compare as compared
@@ -19,14 +20,13 @@ from narrate2report.compare.rooms import NOT_THERE
 from narrate2report.errors import BadInput
 from narrate2report.publish.changes import Compare, changes_page, numbers
 from narrate2report.read.lexicon import load_vocabulary
-from narrate2report.records.any_walk import read_any_walk
 from narrate2report.records.beside import journal_beside
 from narrate2report.records.comparison import Compared, Comparison
 from narrate2report.records.files import write_record
 from narrate2report.records.findings import Findings
 from narrate2report.records.header import first_told
 from narrate2report.records.yaml_lines import FileKind, LinedYaml
-from narrate2report.seal.verifying import check_seal
+from narrate2report.wording import afterthought
 
 ROOMS_FILE = FileKind("rooms", BadInput, "see: narrate2report guide comparing")
 
@@ -48,15 +48,25 @@ def compare(wanted: WantedComparison) -> Comparison:
     """Write the comparison and print it. Raises NarrateError, with nothing written, where that cannot be."""
     _check_out(wanted)
     terms = terms_of(load_vocabulary(*word_folders(wanted.vocabulary)))
-    before, after = _record(wanted.before), _record(wanted.after)
-    marks = admit((wanted.before.name, before), (wanted.after.name, after), terms)
+    read = walk_to_compare(wanted.before), walk_to_compare(wanted.after)
+    before, after = (one.findings for one in read)
+    names = _names(wanted)
+    marks = admit((names[0], before), (names[1], after), terms)
     given = _given_rooms(wanted.rooms, before, after) if wanted.rooms else {}
-    named = [_named(wanted.before, before, wanted.out), _named(wanted.after, after, wanted.out)]
-    marks = (*marks, *_out_of_reach(named, wanted.out))
+    paths = wanted.before, wanted.after
+    named = [_named(path, one, wanted.out) for path, one in zip(paths, read, strict=True)]
+    marks = (*marks, *(mind for one in read for mind in one.minds), *_out_of_reach(named, wanted.out))
     comparison = compared((named[0], before), (named[1], after), given, terms)
+    marks = (*marks, *map(afterthought, comparison.afterthoughts))
     write_record(wanted.out, comparison)
     _tell(wanted, Compare(comparison, before, after, marks))
     return comparison
+
+
+def _names(wanted: WantedComparison) -> tuple[str, str]:
+    """How the two files are called: by their names, or where these are the same by their whole paths."""
+    names = wanted.before.name, wanted.after.name
+    return names if names[0] != names[1] else (str(wanted.before), str(wanted.after))
 
 
 def _tell(wanted: WantedComparison, told: Compare) -> None:
@@ -82,18 +92,12 @@ def _check_out(wanted: WantedComparison) -> None:
         raise BadInput(f"--out {out}: holds what a person has judged; choose another name, or take it away first")
 
 
-def _record(path: Path) -> Findings:
-    findings = read_any_walk(path)
-    if findings.seal is not None and check_seal(path)[1]:
-        raise BadInput(f"{path}: does not match its seal, so it is not compared; see: narrate2report verify FILE")
-    return findings
-
-
-def _named(path: Path, findings: Findings, out: Path) -> Compared:
-    walk = findings.walkthrough
+def _named(path: Path, read: SealedWalk, out: Path) -> Compared:
+    walk = read.findings.walkthrough
     return Compared(
         file=_beside(path, out),
-        seal=findings.seal.sha256 if findings.seal else None,
+        seal=read.seal,
+        addenda=read.addenda,
         kind=first_told(walk.kind),
         date=first_told(walk.date),
         unit=first_told(walk.unit),
@@ -111,7 +115,10 @@ def _out_of_reach(named: Iterable[Compared], out: Path) -> Iterator[str]:
 
 
 def _beside(path: Path, out: Path) -> str:
-    """Relative to the comparison where it can be, so that the folder can be moved."""
+    """Relative to the comparison where it can be, so that the folder can be moved; a link to a record stays one."""
+    named = os.path.relpath(path.absolute(), out.parent.absolute()) if path.drive == out.drive else ".."
+    if ".." not in Path(named).parts:
+        return Path(named).as_posix()
     try:
         return Path(os.path.relpath(path.resolve(), out.parent.resolve())).as_posix()
     except ValueError:  # another drive

@@ -60,7 +60,7 @@ def warnings(desk: JudgingDesk) -> Iterator[str]:
     """What a reader must know of the two records before relying on them."""
     for side, compared in heads(desk.comparison).items():
         if told := warning(compared, desk.records[side]):
-            yield f"{called(compared)} ({compared.file}) {told}."
+            yield f"{called(compared)} ({compared.stands_in}) {told}."
 
 
 def change_page(change: FlawChange, desk: JudgingDesk, places: Mapping[Side, Mapping[str, str]]) -> RenderableType:

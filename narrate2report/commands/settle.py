@@ -11,16 +11,14 @@ from rich.console import Console
 
 from narrate2report.commands.out_file import earlier_at
 from narrate2report.commands.planned import read_plan
-from narrate2report.commands.typed import command
+from narrate2report.commands.sealed_walk import telling, walk_to_settle
 from narrate2report.commands.words import word_folders
-from narrate2report.errors import BadInput, CannotSettle
+from narrate2report.errors import BadInput
 from narrate2report.publish.settlement_summary import print_settlement
 from narrate2report.read.lexicon import load_vocabulary
-from narrate2report.records.beside import place_of
 from narrate2report.records.compared import read_comparison
-from narrate2report.records.comparison import Compared
+from narrate2report.records.comparison import Comparison
 from narrate2report.records.files import write_record
-from narrate2report.records.findings import Findings
 from narrate2report.records.law import LawRow
 from narrate2report.records.references import (
     clocks,
@@ -33,8 +31,6 @@ from narrate2report.records.references import (
 from narrate2report.records.settlement import Settlement
 from narrate2report.records.unit import Unit
 from narrate2report.records.unit_file import read_own_lives
-from narrate2report.records.walk import read_walk
-from narrate2report.seal.verifying import check_seal
 from narrate2report.settle.charges import check_flaw_names
 from narrate2report.settle.deadlines import GivenDays
 from narrate2report.settle.settling import Grounds, Tables, settle
@@ -67,13 +63,7 @@ def settle_deposit(wanted: WantedSettlement) -> Settlement:
     check_flaw_names(unit, comparison, vocabulary.conditions)
     law = _law(wanted.law or unit.jurisdiction, given)
     own = read_own_lives(wanted.lives, _with_lives(unit, vocabulary.components)) if wanted.lives else ()
-    grounds = Grounds(
-        comparison=comparison,
-        comparison_file=wanted.changes.name,
-        before=_record(comparison.before, wanted.changes),
-        after=_record(comparison.after, wanted.changes),
-        unit=unit,
-    )
+    grounds = _grounds(wanted, comparison, unit)
     tables = Tables(Lives(own, life_rows(), life_groups()), repaint_steps(), law, clocks(), given)
     made = settle(grounds, tables, wanted.today or date.today())
     write_record(wanted.out, made)
@@ -93,23 +83,20 @@ def _tell(made: Settlement, wanted: WantedSettlement) -> None:
     Console(highlight=False, markup=False).print(f"Written: {wanted.out}", soft_wrap=True)
 
 
-def _record(compared: Compared, changes: Path) -> Findings:
-    """A record that was compared, as its file beside the comparison has it.
-
-    Raises BadInput where it does not match its seal, CannotSettle where it is not the record that was compared.
-    """
-    place = place_of(compared.file, changes)
-    findings = read_walk(place)
-    seal = findings.seal.sha256 if findings.seal else None
-    if findings.seal is not None:
-        _, mismatches = check_seal(place)
-        if mismatches:
-            raise BadInput(
-                f"{place}: does not match its seal, so nothing is settled on it; see: {command('verify', place)}"
-            )
-    if compared.seal is not None and seal != compared.seal:
-        raise CannotSettle(f"{place}: is not the record that was compared (its seal differs); compare the two again")
-    return findings
+def _grounds(wanted: WantedSettlement, comparison: Comparison, unit: Unit) -> Grounds:
+    """The comparison with both records, held against their seals. Raises what `walk_to_settle` raises."""
+    hashes = telling(Console(stderr=True, highlight=False, markup=False), quiet=wanted.quiet)
+    before = walk_to_settle(comparison.before, wanted.changes, "move-in", hashes)
+    after = walk_to_settle(comparison.after, wanted.changes, "move-out", hashes)
+    return Grounds(
+        comparison=comparison,
+        comparison_file=wanted.changes.name,
+        before=before.findings,
+        after=after.findings,
+        unit=unit,
+        late=(*before.late, *after.late),
+        minds=(*before.minds, *after.minds),
+    )
 
 
 def _given_days(wanted: WantedSettlement) -> GivenDays | None:

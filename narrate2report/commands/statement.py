@@ -22,6 +22,7 @@ from narrate2report.commands.at_hand import (
     written,
 )
 from narrate2report.commands.report import FORMS, Form
+from narrate2report.commands.sealed_walk import late_addenda
 from narrate2report.errors import BadInput
 from narrate2report.publish.language import language
 from narrate2report.publish.report_links import Links
@@ -74,8 +75,8 @@ def statement(wanted: WantedStatement) -> tuple[Path, ...]:
     """
     raw = read_bytes(wanted.file)
     settlement = _settlement(raw, wanted.file)
-    before, stills_before = _walked(settlement.comparison.before, wanted)
-    after, stills_after = _walked(settlement.comparison.after, wanted)
+    before, stills_before = _walked(settlement.comparison.before, "move-in", wanted)
+    after, stills_after = _walked(settlement.comparison.after, "move-out", wanted)
     with tempfile.TemporaryDirectory(prefix="narrate2report-") as smaller:
         stills, spoilt = fitted_stills(stills_before | stills_after, Path(smaller))
         pair = Pair(_without(before, _told(spoilt)), _without(after, _told(spoilt)), wanted.reader)
@@ -83,7 +84,7 @@ def statement(wanted: WantedStatement) -> tuple[Path, ...]:
         made = {f"{wanted.name}.statement.{wanted.reader}.{form}": _made(form, content, stills, raw, settlement, wanted)
                 for form in wanted.forms}  # fmt: skip
     if wanted.reader == "resident":
-        made[f"{wanted.name}.letter.txt"] = letter_of(settlement, sealed=pair.sealed).encode()
+        made[f"{wanted.name}.letter.txt"] = letter_of(settlement, sealed=pair.sealed, late=pair.late).encode()
     else:
         made[f"{wanted.name}.dates.ics"] = statement_calendar(settlement)
     places = written(wanted.to, made)
@@ -131,19 +132,21 @@ def _settlement(raw: bytes, file: Path) -> Settlement:
     return settlement
 
 
-def _walked(compared: Compared, wanted: WantedStatement) -> tuple[Walked, dict[str, Path]]:
+def _walked(compared: Compared, side: str, wanted: WantedStatement) -> tuple[Walked, dict[str, Path]]:
     """A record beside the settlement, with its pictures. Raises BadInput where it is not the one that was compared."""
-    place = place_of(compared.file, wanted.file)
+    place = place_of(compared.stands_in, wanted.file)
     if not place.is_file():
         raise BadInput(f"{place}: not there; keep the settlement in the folder of the two records that it names")
     findings, _ = record_at_hand(place)
-    if compared.seal is not None and (findings.seal is None or findings.seal.sha256 != compared.seal):
+    if compared.last_seal is not None and (findings.seal is None or findings.seal.sha256 != compared.last_seal):
         raise BadInput(f"{place}: is not the record that was compared (its seal differs); compare and settle again")
     recordings, missing = recordings_at_hand(findings, place)
     opened = {name: address(recording, wanted.to) for name, recording in recordings.items()}
     stills, gone = stills_at_hand(findings, place)
     links = Links(opened, wanted.link_base)
-    return Walked(compared, findings, digest_file(place).sha256, links, _told(gone), _told(missing)), stills
+    late = late_addenda(compared, wanted.file, findings, side)
+    sha256 = digest_file(place).sha256
+    return Walked(compared, findings, sha256, links, _told(gone), _told(missing), late), stills
 
 
 def _without(walked: Walked, spoilt: Mapping[str, str]) -> Walked:

@@ -22,6 +22,8 @@ SAME_SIZE = 0.04
 SAME_COUNT = 0.05
 POINTS_BACK = 0.04
 """Either alone leaves flaws at two plainly different places two; both together do not."""
+ALL_OVER = 0.9
+"""How far the place of a flaw is that of one which is all over the same thing."""
 ADDS = -0.25
 UNNAMED = 0.6
 """How far neighbours are one where neither is named when the other is meant: only the same flaw at the same place."""
@@ -45,7 +47,7 @@ def likeness(before: Flaw, after: Flaw, room: float, terms: Terms) -> Likeness |
     tie = terms.tie(before.kind, after.kind) if component and room else None
     if tie is None or _are_other_objects(before, after):
         return None
-    place = terms.gazetteer.tie(before.place, after.place)
+    place = _place_tie(before, after, terms)
     if tie.here and place.how != "same":
         return None
     grade = room * component * tie.grade * place.grade
@@ -62,6 +64,14 @@ def _component_grade(before: Flaw, after: Flaw, terms: Terms) -> float:
     if grade != NEAR or terms.names(before.quote, other) or terms.names(after.quote, one):
         return grade
     return UNNAMED
+
+
+def _place_tie(before: Flaw, after: Flaw, terms: Terms) -> PlaceTie:
+    """What is all over a thing lies at the place that the other record names, too: `cracked from top to bottom`."""
+    place = terms.gazetteer.tie(before.place, after.place)
+    if place.how == "unsaid" and (before.is_all_over or after.is_all_over):
+        return PlaceTie("same", ALL_OVER)
+    return place
 
 
 def _are_other_objects(before: Flaw, after: Flaw) -> bool:

@@ -15,18 +15,10 @@ from rich.text import Text
 from narrate2report.records.comparison import Became, Compared, Comparison, FlawChange, SameRoom
 from narrate2report.records.findings import Entry, Findings
 from narrate2report.records.moments import clock
-from narrate2report.wording import WALKS, counted, plain, room_name, said, unit_name
+from narrate2report.wording import BECAME, WALKS, counted, plain, room_name, said, unit_name
 
-BECAME: Mapping[Became, str] = {
-    "new": "new",
-    "worse": "worse",
-    "no_baseline": "without a baseline",
-    "unchanged": "unchanged",
-    "better": "better",
-    "gone": "gone",
-    "not_mentioned": "not spoken of any more",
-}
-"""What became of a flaw, as it is worded."""
+_ORDER: tuple[Became, ...] = ("new", "worse", "no_baseline", "unchanged", "better", "gone", "not_mentioned")
+"""How outcomes are counted up: what may come to a charge first."""
 
 _STYLES: Mapping[Became, str] = {"new": "bold red", "worse": "bold red", "no_baseline": "bold yellow"}
 _NONE = "none"
@@ -59,6 +51,10 @@ def numbers(told: Compare) -> dict[str, object]:
         "changes": len(told.comparison.changes),
         "outcomes": {outcome: counts[outcome] for outcome in get_args(Became)},
         "sealed": {"before": told.comparison.before.seal is not None, "after": told.comparison.after.seal is not None},
+        "addenda": {
+            "before": [one.model_dump() for one in told.comparison.before.addenda],
+            "after": [one.model_dump() for one in told.comparison.after.addenda],
+        },
         "rooms": [room.model_dump() for room in told.comparison.rooms],
         "unclear_rooms": [room.model_dump() for room in told.comparison.unclear_rooms],
         "marks": list(told.marks),
@@ -85,14 +81,15 @@ def _walk(walk: Compared) -> str:
     facts += [unit_name(walk.unit)] if walk.unit else []
     facts += [walk.date] if walk.date else []
     sealed = f"seal {walk.seal[:12]}…" if walk.seal else "NOT SEALED"
-    return " · ".join([*facts, walk.file, sealed])
+    added = [f"with {one.file}, seal {one.seal[:12]}…" for one in walk.addenda]
+    return " · ".join([*facts, walk.file, sealed, *added])
 
 
 def _counts(comparison: Comparison) -> str:
     if not comparison.changes:
         return "Neither record tells of a flaw."
     counts = Counter(change.outcome for change in comparison.changes)
-    listed = ", ".join(f"{counts[outcome]} {word}" for outcome, word in BECAME.items() if counts[outcome])
+    listed = ", ".join(f"{counts[outcome]} {BECAME[outcome]}" for outcome in _ORDER if counts[outcome])
     return f"{counted(len(comparison.changes), 'flaw')}: {listed}."
 
 

@@ -98,8 +98,8 @@ def _days(due: DueDate) -> str:
         return "no day can be told yet"
     last = f"{due.day}, {_left(due.days_left)}"
     if due.plan_by in (None, due.day) or due.plan_days_left is None:
-        return last
-    return f"plan with {due.plan_by}, {_left(due.plan_days_left)}; last day {last}"
+        return f"keep {last}"
+    return f"keep {due.plan_by}, {_left(due.plan_days_left)}; by the table's words the last day is {last}"
 
 
 def _left(days: int) -> str:

@@ -1,4 +1,4 @@
-"""The days by which a settlement wants something done, for a calendar: the day to plan with, and the last one."""
+"""The days by which a settlement wants something done, for a calendar: those to keep, and the last by the words."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from narrate2report.publish.calendar import DueDay, calendar_of
 from narrate2report.publish.standing import Heading
 from narrate2report.publish.statement_duties import applying
 from narrate2report.records.settlement import DueDate, Settlement
-from narrate2report.wording import unit_name
+from narrate2report.wording import told_day, unit_name
 
 
 def statement_calendar(settlement: Settlement) -> bytes:
@@ -33,9 +33,11 @@ def statement_calendar(settlement: Settlement) -> bytes:
 
 def _days(due: DueDate, unit: str, settlement: Settlement) -> Iterator[DueDay]:
     """Nothing where the date is missing: no day is invented."""
-    what = due.told[:1].lower() + due.told[1:]
+    if due.day is None:
+        return
+    keep, what = due.plan_by or due.day, due.told[:1].lower() + due.told[1:]
     told = "\n".join([*due.working, *settlement.cautions[:1]])
-    if due.plan_by is not None and due.plan_by != due.day:
-        yield DueDay(f"{due.id}/plan", due.plan_by, f"{unit}: plan to {what}", told)
-    if due.day is not None:
-        yield DueDay(f"{due.id}/last", due.day, f"{unit}: last day, {what}", told)
+    yield DueDay(f"{due.id}/keep", keep, f"{unit}: by this day, {what}", told)
+    if keep != due.day:
+        summary = f"{unit}: last day by the table's words (keep {told_day(keep)}): {what}"
+        yield DueDay(f"{due.id}/by-words", due.day, summary, told)

@@ -30,6 +30,8 @@ class Walked:
     links: Links = field(default_factory=Links)
     missing_stills: Mapping[str, str] = field(default_factory=dict)
     missing_recordings: Mapping[str, str] = field(default_factory=dict)
+    late: tuple[str, ...] = ()
+    """What says that an addendum to it was not read."""
 
     @property
     def sealed(self) -> bool:
@@ -41,7 +43,7 @@ class Walked:
         known = {entry.id: entry for entry in self.findings.entries if entry.stands}
         for one in ids:
             if one not in known:
-                raise BadInput(f"{self.compared.file}: holds no entry {one}, which is settled on; compare again")
+                raise BadInput(f"{self.compared.stands_in}: holds no entry {one}, which is settled on; compare again")
         return tuple(known[one] for one in ids)
 
     def moments(self, ids: Iterable[str]) -> tuple[Moment, ...]:
@@ -62,6 +64,11 @@ class Pair:
     def sealed(self) -> bool:
         """Whether both records were sealed when they were compared, and are."""
         return self.before.sealed and self.after.sealed
+
+    @property
+    def late(self) -> tuple[str, ...]:
+        """What says that an addendum to either record was not read."""
+        return (*self.before.late, *self.after.late)
 
     def sides(
         self, before: Iterable[str], after: Iterable[str], place: tuple[str, str] | None = None

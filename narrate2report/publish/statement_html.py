@@ -86,13 +86,13 @@ def _when(statement: Statement) -> Iterable[Element]:
     rows = [
         (
             one.what,
-            node("strong", one.day),
+            node("strong", one.keep),
             node("span", one.left, klass="loud" if one.late else ""),
-            one.plan,
+            one.by_words,
         )
         for one in statement.due
     ]
-    yield table([words[name] for name in ("line", "day", "left", "plan")], rows)
+    yield table([words[name] for name in ("line", "keep", "left", "by_words")], rows)
     yield from (paragraph(f"{words['source']}: {told}", klass="quiet") for told in statement.counted_by)
 
 
@@ -192,7 +192,7 @@ def _law(statement: Statement) -> Iterable[Element]:
     if statement.counted:
         yield node("h2", words["deadlines"])
     for one in statement.counted:
-        yield node("h3", f"{one.what}: {one.day}")
+        yield node("h3", f"{one.what}: {one.keep}")
         yield _list(one.working)
         if one.asks:
             yield node("div", paragraph(f"{words['asks']}. {one.asks}"), klass="alarms")

@@ -12,7 +12,7 @@ from typing import Final
 from narrate2report.publish.report_values import Fact
 from narrate2report.publish.statement_duties import Duty, duties_of
 from narrate2report.publish.statement_values import Due
-from narrate2report.publish.statement_words import DOES_NOT_APPLY, LAW_COLUMNS, NOT_KNOWN, by_whom, days_left
+from narrate2report.publish.statement_words import DOES_NOT_APPLY, LAW_COLUMNS, NOT_KNOWN, SAME_DAY, by_whom, days_left
 from narrate2report.records.law import CHECK_THE_STATUTE, LawRow
 from narrate2report.records.settlement import DueDate, Settlement
 from narrate2report.wording import told_day
@@ -80,20 +80,21 @@ def _due(duty: Duty, law: LawRow | None) -> Due:
         return Due(due.told, DOES_NOT_APPLY, nothing, nothing, source, working=(duty.why_not,), asks="")
     return Due(
         what=due.told,
-        day=told_day(due.day) if due.day else NOT_KNOWN,
-        left=days_left(due.days_left),
-        plan=_plan(due),
+        keep=told_day(due.plan_by) if due.plan_by else NOT_KNOWN,
+        left=days_left(due.plan_days_left),
+        by_words=_by_words(due),
         source=by_whom(due, law),
         working=due.working,
         asks=due.asks or "",
-        late=due.days_left is not None and due.days_left < 0,
+        late=due.plan_days_left is not None and due.plan_days_left < 0,
+        over=due.days_left is not None and due.days_left < 0,
     )
 
 
-def _plan(due: DueDate) -> str:
-    if due.plan_by is None:
+def _by_words(due: DueDate) -> str:
+    if due.day is None:
         return NOT_KNOWN
-    return f"{told_day(due.plan_by)} ({days_left(due.plan_days_left)})"
+    return SAME_DAY if due.day == due.plan_by else f"{told_day(due.day)} ({days_left(due.days_left)})"
 
 
 def _first(settlement: Settlement) -> Iterator[str]:

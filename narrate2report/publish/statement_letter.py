@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from textwrap import wrap
 from typing import Final
 
@@ -25,15 +25,15 @@ def to_fill_in(what: str) -> str:
     return f"[TO FILL IN: {what}]"
 
 
-def letter_of(settlement: Settlement, *, sealed: bool) -> str:
-    """The whole letter, ending with a line break. `sealed` says whether both records are."""
-    parts = [part for part in _parts(settlement, sealed=sealed) if part]
+def letter_of(settlement: Settlement, *, sealed: bool, late: Sequence[str] = ()) -> str:
+    """The whole letter, ending with a line break. `sealed` says whether both records are, `late` what was not read."""
+    marks = _marks(settlement, sealed=sealed, late=late)
+    parts = [part for part in (*marks, *_parts(settlement)) if part]
     return "\n\n".join(parts) + "\n"
 
 
-def _parts(settlement: Settlement, *, sealed: bool) -> Iterator[str]:
+def _parts(settlement: Settlement) -> Iterator[str]:
     unit = settlement.unit
-    yield from _marks(settlement, sealed=sealed)
     sender = unit.manager or unit.owner or to_fill_in("who sends this")
     yield "\n".join((_line(sender), to_fill_in("address, telephone and e-mail of the sender")))
     yield "\n".join((*map(_line, _residents(unit)), _line(unit.forwarding_address or to_fill_in("forwarding address"))))
@@ -54,7 +54,8 @@ def _parts(settlement: Settlement, *, sealed: bool) -> Iterator[str]:
     yield "\n".join((_line(sender), "", "Enclosed: the itemised statement"))
 
 
-def _marks(settlement: Settlement, *, sealed: bool) -> Iterator[str]:
+def _marks(settlement: Settlement, *, sealed: bool, late: Sequence[str]) -> Iterator[str]:
+    yield from (_paragraph(f"*** {told} ***") for told in late if told not in settlement.provisional_because)
     if settlement.provisional:
         yield _paragraph(f"*** {PROVISIONAL} *** {' '.join(settlement.provisional_because)}")
     if not sealed:
@@ -116,8 +117,11 @@ def _days(settlement: Settlement) -> Iterator[str]:
             # What the program still wants of the unit file is no matter of the resident's, and no law gives a blank.
             yield _paragraph(f"{one.told}: the last day is {to_fill_in('the last day')}.")
             continue
-        source = by_whom(one, settlement.law)
-        yield _paragraph(f"{one.told}: the last day, as we count it, is {told_day(one.day)} ({source}).")
+        source, keep = by_whom(one, settlement.law), one.plan_by or one.day
+        words = (
+            "" if keep == one.day else f" By the words of the table that we use, the last day is {told_day(one.day)}."
+        )
+        yield _paragraph(f"{one.told}: the day that we keep is {told_day(keep)} ({source}).{words}")
     if not settlement.due:
         yield _paragraph(f"The last day for this is {to_fill_in('the last day by your local law')}.")
 

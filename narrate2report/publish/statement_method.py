@@ -56,9 +56,12 @@ def _record(title: str, walked: Walked) -> Source:
             Fact("Sealed by", f"{seal.sealed_by}, {day_of(seal.sealed_at)}"),
             Fact("Checked", "the record matched its seal when this copy was made; its other files were not read again"),
         ]
+        first = walked.compared
+        facts += [Fact("Adds to", f"{first.file}, seal {grouped(first.seal)}")] if first.addenda and first.seal else []
+        facts += [Fact("After", f"{one.file}, seal {grouped(one.seal)}") for one in first.addenda[:-1]]
         if walked.compared.seal is None:
             facts.append(Fact("When compared", "it was not sealed yet"))
-    return Source(title, walked.compared.file, grouped(walked.sha256), tuple(facts), tuple(_recordings(walked)))
+    return Source(title, walked.compared.stands_in, grouped(walked.sha256), tuple(facts), tuple(_recordings(walked)))
 
 
 def _recordings(walked: Walked) -> Iterator[Fact]:

@@ -23,16 +23,22 @@ class Line:
 
 @dataclass(frozen=True)
 class Due:
-    """A day by which something must be done, how it was counted, and who says so."""
+    """A day by which something must be done, how it was counted, and who says so.
+
+    `keep` is the safe day, with what is left to it; `by_words` the last one by the words of the table of law.
+    """
 
     what: str
-    day: str
+    keep: str
     left: str
-    plan: str
+    by_words: str
     source: str
     working: tuple[str, ...]
     asks: str
     late: bool = False
+    """Whether the day to keep has passed."""
+    over: bool = False
+    """Whether the last day has passed too."""
 
 
 @dataclass(frozen=True)

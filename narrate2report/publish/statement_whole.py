@@ -19,6 +19,7 @@ from narrate2report.publish.statement_words import (
     PAGE,
     PROVISIONAL,
     READERS,
+    SAME_DAY,
 )
 from narrate2report.records.comparison import FlawChange
 from narrate2report.records.settlement import Settlement
@@ -87,7 +88,7 @@ def _unsealed(pair: Pair) -> Iterator[str]:
 
 
 def _marks(settlement: Settlement, pair: Pair) -> Iterator[str]:
-    if settlement.provisional:
+    if settlement.provisional or pair.late:
         yield PROVISIONAL
     if not pair.sealed:
         yield NOT_SEALED
@@ -97,6 +98,8 @@ def _alarms(settlement: Settlement, pair: Pair, due: Sequence[Due]) -> Iterator[
     if settlement.provisional:
         reasons = " ".join(settlement.provisional_because)
         yield f"{PROVISIONAL}. {reasons}".rstrip()
+    # Where settling knew of it already, it stands among the reasons.
+    yield from (told for told in pair.late if told not in settlement.provisional_because)
     for name in _unsealed(pair):
         yield (
             f"{NOT_SEALED}: the {name} record had no seal when it was compared or has none now, so nothing shows that "
@@ -104,7 +107,9 @@ def _alarms(settlement: Settlement, pair: Pair, due: Sequence[Due]) -> Iterator[
         )
     for one in due:
         if one.late:
-            yield f"THE LAST DAY HAS PASSED. {one.what}: {one.day}, {one.left}."
+            which = "LAST DAY" if one.over else "DAY TO KEEP"
+            words = "" if one.by_words == SAME_DAY else f" By the table’s words the last day is {one.by_words}."
+            yield f"THE {which} HAS PASSED. {one.what}: {one.keep}, {one.left}.{words}"
 
 
 def _facts(settlement: Settlement) -> Iterator[Fact]:

@@ -12,6 +12,7 @@ from narrate2report.records.law import LawRow
 from narrate2report.records.money import told
 from narrate2report.records.settlement import DueDate
 from narrate2report.records.unit import Basis, Work
+from narrate2report.wording import VERDICTS as JUDGED
 from narrate2report.wording import counted, told_day
 
 LANGUAGE: Final = "en"
@@ -27,10 +28,10 @@ BECAME: Final[dict[Became, str]] = {
     "new": "New since move-in",
     "no_baseline": "No baseline at move-in",
 }
+"""For a resident: in whole phrases, since they know none of the words that the office judges by."""
+
 VERDICTS: Final[dict[Verdict, str]] = {
-    "ordinary_wear": "Judged ordinary wear",
-    "beyond_ordinary_wear": "Judged beyond ordinary wear",
-    "owners_matter": "Judged the owner’s matter",
+    **{name: f"Judged {words}" for name, words in JUDGED.items()},
     "open": "OPEN: not judged yet",
 }
 BASES: Final[dict[Basis, str]] = {"invoice": "invoice", "estimate": "estimate", "own_labour": "own labour"}
@@ -76,9 +77,9 @@ PAGE: Final = {
     "number": "No.",
     "line": "What",
     "when": "By when",
-    "day": "Last day",
+    "keep": "Keep this day",
     "left": "Left",
-    "plan": "Plan with",
+    "by_words": "Last day by the table’s words",
     "source": "Counted by",
     "when_none": "No day is counted, because nothing says from when and how long. Ask locally, and do not wait.",
     "can_do": "What the resident can do",
@@ -148,6 +149,7 @@ PAGE: Final = {
 PROVISIONAL: Final = "PROVISIONAL – not to be sent as final"
 NOT_SEALED: Final = "RECORD NOT SEALED"
 NOT_KNOWN: Final = "not known"
+SAME_DAY: Final = "the same"
 DOES_NOT_APPLY: Final = "does not apply"
 SHARES: Final = {"1": "1 (all of it)", "0": "0 (nothing is left to charge)"}
 

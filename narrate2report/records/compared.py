@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from narrate2report.errors import BrokenRecord
+from narrate2report.records.addenda import not_compared
 from narrate2report.records.beside import journal_beside, place_of
 from narrate2report.records.comparison import SIDES, TO_JUDGE, Comparison, Side
 from narrate2report.records.comparison_fold import drafted, folded
@@ -38,6 +39,8 @@ class Record:
     path: Path
     findings: Findings
     entries: dict[str, Entry]
+    late: tuple[str, ...] = ()
+    """Sealed addenda to it that the comparison does not know, by their files."""
 
 
 Records = dict[Side, Record]
@@ -97,6 +100,8 @@ def _check_once(path: Path, entries: Sequence[str]) -> None:
 
 
 def _record(comparison: Comparison, side: Side, path: Path) -> Record:
-    place = place_of((comparison.before if side == "before" else comparison.after).file, path)
+    compared = comparison.before if side == "before" else comparison.after
+    place = place_of(compared.stands_in, path)
     findings = read_walk(place)
-    return Record(place, findings, {entry.id: entry for entry in findings.entries})
+    late = tuple(one.path.name for one in not_compared(compared, path, findings).sealed)
+    return Record(place, findings, {entry.id: entry for entry in findings.entries}, late)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import datetime
+from pathlib import PurePosixPath
 from typing import Annotated, Final, Literal, get_args
 
 from pydantic import AfterValidator, Field
@@ -31,14 +32,41 @@ Verdict = Literal["ordinary_wear", "beyond_ordinary_wear", "owners_matter", "ope
 VERDICTS: Final[tuple[Verdict, ...]] = get_args(Verdict)
 
 
+class Added(Value):
+    """An addendum to a sealed record: its file in the folder of that record, and its seal."""
+
+    file: str
+    seal: Sha256
+    sealed_at: str = Field(description="ISO 8601, by the clock of the computer that sealed")
+
+
 class Compared(Value):
     """One of the two records: its file as it lies beside the comparison, and its seal, if it has one."""
 
     file: str
     seal: Sha256 | None = None
+    addenda: tuple[Added, ...] = Field(
+        default=(),
+        description="the sealed addenda that were read with it, in order: the last one's entries were compared",
+    )
     kind: str | None = None
     date: str | None = Field(default=None, description="ISO 8601")
     unit: str | None = None
+
+    @property
+    def stands_in(self) -> str:
+        """The file whose entries were compared, beside the comparison: the record's, or that of its last addendum."""
+        return str(PurePosixPath(self.file).with_name(self.addenda[-1].file)) if self.addenda else self.file
+
+    @property
+    def last_seal(self) -> str | None:
+        """The seal of that file, if it has one."""
+        return self.addenda[-1].seal if self.addenda else self.seal
+
+    @property
+    def files(self) -> tuple[str, ...]:
+        """The record and the addenda that were read with it, as they lie beside the comparison."""
+        return (self.file, *(str(PurePosixPath(self.file).with_name(one.file)) for one in self.addenda))
 
 
 class SameRoom(Value):
@@ -111,3 +139,9 @@ class Comparison(Value):
     rooms: tuple[SameRoom, ...] = Field(default=(), description="rooms that the two records name differently")
     unclear_rooms: tuple[UnclearRoom, ...] = Field(default=(), description="rooms that a person is asked about")
     changes: tuple[FlawChange, ...]
+
+    @property
+    def afterthoughts(self) -> tuple[Added, ...]:
+        """Addenda to the earlier record that were sealed when the later walk was made, or after it."""
+        day = self.after.date
+        return tuple(one for one in self.before.addenda if day and one.sealed_at[: len(day)] >= day)

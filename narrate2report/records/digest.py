@@ -56,6 +56,25 @@ def written_as(path: Path) -> Written | None:
     return facts.st_ino, facts.st_mtime_ns, facts.st_size
 
 
+class Hashes:
+    """Files hashed once each, however many records cover them; `tell` is told of a file and its bytes beforehand."""
+
+    def __init__(self, tell: Callable[[Path, int], None] = lambda _, __: None) -> None:
+        self._tell = tell
+        self._known: dict[Path, Digest | None] = {}
+
+    def of(self, path: Path) -> Digest | None:
+        """The digest of a file, or None where it cannot be read."""
+        place = path.resolve()
+        if place not in self._known:
+            try:
+                self._tell(path, Footprint.of(path).bytes)
+                self._known[place] = digest_file(path)
+            except BadInput:
+                self._known[place] = None
+        return self._known[place]
+
+
 def digest_file(path: Path, stopped: Callable[[], bool] = lambda: False) -> Digest:
     """Hash a file in pieces of 1 MiB. Raises BadInput when it cannot be read, changes meanwhile, or is `stopped`."""
     before = Footprint.of(path)

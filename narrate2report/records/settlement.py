@@ -178,7 +178,9 @@ class DueDate(Value):
     label: str = Field(description="what must be done: `Return what is left of the deposit`")
     day: date | None = Field(description="the last day by the words of the law as the table has them")
     days_left: int | None = Field(description="from `today`; negative when it has passed")
-    plan_by: date | None = Field(description="the earlier, safe day to plan with; the same day where there is no doubt")
+    plan_by: date | None = Field(
+        description="the day to keep: the safe one, earlier where there is doubt; else the same"
+    )
     plan_days_left: int | None
     applies: str | None = Field(default=None, description="in which case, if not always: `nothing is deducted`")
     holds_if: Condition | None = Field(

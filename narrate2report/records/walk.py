@@ -37,7 +37,8 @@ def read_walk(path: Path) -> Findings:
     on_disk = read_record(path, Findings)
     if on_disk.seal is not None:
         return on_disk
-    return walk_of(on_disk, kept_lines(journal_beside(path), JournalLine), path).findings
+    lines = kept_lines(journal_beside(path), JournalLine)
+    return walk_of(on_disk, lines, path).findings if lines else on_disk
 
 
 def walk_of(on_disk: Findings, lines: Sequence[JournalLine], path: Path) -> Walk:

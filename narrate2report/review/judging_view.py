@@ -32,6 +32,7 @@ MEANS = {
 """What each outcome says, and what it does not."""
 
 UNSEALED = "is not sealed, so nothing shows that it was not altered since"
+ADDED = "has an addendum that was sealed after it was compared ({}); compare again"
 RESEALED = "is sealed otherwise than when it was compared; compare again"
 
 
@@ -118,14 +119,16 @@ def called(compared: Compared) -> str:
 def warning(compared: Compared, record: Record) -> str | None:
     """What a reader must know of a record before relying on it; None where it is sealed as it was compared."""
     seal = record.findings.seal
-    if (seal.sha256 if seal else None) != compared.seal:
+    if (seal.sha256 if seal else None) != compared.last_seal:
         return RESEALED
+    if record.late:
+        return ADDED.format(", ".join(record.late))
     return None if seal else UNSEALED
 
 
 def _record(desk: JudgingDesk, side: Side) -> Json:
     compared = heads(desk.comparison)[side]
-    return {"name": called(compared), "file": compared.file, "warning": warning(compared, desk.records[side])}
+    return {"name": called(compared), "file": compared.stands_in, "warning": warning(compared, desk.records[side])}
 
 
 def _entries(desk: JudgingDesk, side: Side) -> Json:

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import re
 from pathlib import Path
 
 from narrate2report.errors import BadInput, BrokenRecord
+from narrate2report.records.addenda import NUMBERED
 from narrate2report.records.beside import (
     FINDINGS_ENDING,
     journal_beside,
@@ -16,8 +16,6 @@ from narrate2report.records.beside import (
 from narrate2report.records.files import write_record, write_whole
 from narrate2report.records.findings import Amended, Findings
 from narrate2report.seal.verifying import check_seal
-
-NUMBERED = re.compile(r"(.+)\.addendum-(\d+)")
 
 
 def addendum_beside(path: Path) -> Path:

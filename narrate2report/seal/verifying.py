@@ -12,7 +12,7 @@ from pathlib import Path
 from narrate2report.errors import BadInput, BrokenRecord
 from narrate2report.records.beside import journal_beside, place_of, transcript_beside
 from narrate2report.records.canonical import readable_bytes
-from narrate2report.records.digest import Digest, digest_file
+from narrate2report.records.digest import Hashes
 from narrate2report.records.files import as_it_stands, parse_record, read_bytes, read_record
 from narrate2report.records.findings import Findings, Seal, SealedFile
 from narrate2report.records.transcript import Transcript
@@ -20,7 +20,7 @@ from narrate2report.seal.covering import belongings
 from narrate2report.seal.decided import Open, decided
 from narrate2report.seal.evidence import unsupported
 from narrate2report.seal.history import broken_history, draft_of
-from narrate2report.seal.mismatch import Mismatch
+from narrate2report.seal.mismatch import MISSING, PRESENT, Mismatch
 from narrate2report.seal.sealing import seal_sha256
 from narrate2report.seal.signing import is_signed
 
@@ -43,28 +43,28 @@ class Verified:
 
 @dataclass
 class _Check:
-    """One run: each file is hashed once, however many records cover it."""
+    """One run. Without `hashes` the files of a record are not read, but for its transcript and journal."""
 
+    hashes: Hashes | None
     records: list[tuple[Path, Findings]] = field(default_factory=list)
     found: list[Mismatch] = field(default_factory=list)
-    digests: dict[Path, Digest | None] = field(default_factory=dict)
-
-    def digest(self, place: Path) -> Digest | None:
-        """Of a file, or None where it cannot be read."""
-        if place not in self.digests:
-            try:
-                self.digests[place] = digest_file(place)
-            except BadInput:
-                self.digests[place] = None
-        return self.digests[place]
 
 
-def verify(path: Path, expected: Expected | None = None) -> Verified:
+def verify(path: Path, expected: Expected | None = None, hashes: Hashes | None = None) -> Verified:
     """Check a sealed record, its files and the sealed records before it; all mismatches, in the order of the layers.
 
-    Raises BadInput where the file cannot be read or holds a record without a seal: then there is nothing to verify.
+    `hashes` is shared by whoever verifies several records, so that no film is read twice. Raises BadInput where the
+    file cannot be read or holds a record without a seal: then there is nothing to verify.
     """
-    check = _Check()
+    return _verified(_Check(hashes or Hashes()), path, expected or Expected())
+
+
+def verify_words(path: Path) -> Verified:
+    """As `verify`, but for recordings and pictures, which are not read: what a record says, and what led to it."""
+    return _verified(_Check(None), path, Expected())
+
+
+def _verified(check: _Check, path: Path, expected: Expected) -> Verified:
     raw = read_bytes(path)
     findings = _record(check, path, raw)
     if findings is not None and findings.seal is None:
@@ -73,8 +73,9 @@ def verify(path: Path, expected: Expected | None = None) -> Verified:
         check.records.append((path, findings))
         check.found += _seal(findings.seal, findings, path)
         if len(check.records) == 1:
-            check.found += _held_elsewhere(findings.seal, path, expected or Expected())
-        check.found += _files(check, findings, findings.seal, path)
+            check.found += _held_elsewhere(findings.seal, path, expected)
+        if check.hashes is not None:
+            check.found += _files(check.hashes, findings, findings.seal, path)
         check.found += _journal(findings, path)
         check.found += _evidence(findings, path)
         check.found += _decisions(findings)
@@ -87,7 +88,7 @@ def check_seal(path: Path) -> tuple[Findings, tuple[Mismatch, ...]]:
 
     Raises BadInput where it cannot be read or is not sealed, BrokenRecord where it is no record.
     """
-    check = _Check()
+    check = _Check(None)
     findings = _record(check, path, read_bytes(path))
     if findings is None:
         raise BrokenRecord(f"{path}: {check.found[0].found}")
@@ -136,9 +137,9 @@ def _held_elsewhere(seal: Seal, path: Path, expected: Expected) -> Iterator[Mism
             yield Mismatch("signature", path.name, "the key that signed", expected.public_key, found)
 
 
-def _files(check: _Check, findings: Findings, seal: Seal, path: Path) -> Iterator[Mismatch]:
+def _files(hashes: Hashes, findings: Findings, seal: Seal, path: Path) -> Iterator[Mismatch]:
     for file in seal.files:
-        yield from _file(check, file, path)
+        yield from _file(hashes, file, path)
     covered = {(file.role, file.file): file.sha256 for file in seal.files}
     for one in belongings(findings, path):
         sha256 = covered.get((one.role, one.file))
@@ -148,14 +149,16 @@ def _files(check: _Check, findings: Findings, seal: Seal, path: Path) -> Iterato
             yield Mismatch("files", one.file, f"the {one.role} that the record names", str(one.sha256), sha256)
 
 
-def _file(check: _Check, file: SealedFile, path: Path) -> Iterator[Mismatch]:
+def _file(hashes: Hashes, file: SealedFile, path: Path) -> Iterator[Mismatch]:
     try:
-        found = check.digest(place_of(file.file, path))
+        place = place_of(file.file, path)
     except BrokenRecord as error:
         yield Mismatch("files", file.file, f"the {file.role}", "a file beside the record", str(error))
         return
+    found = hashes.of(place)
     if found is None:
-        yield Mismatch("files", file.file, f"the {file.role}", "present", "missing")
+        is_there = place.exists() or place.is_symlink()
+        yield Mismatch("files", file.file, f"the {file.role}", PRESENT, "not to be read" if is_there else MISSING)
         return
     if found.bytes != file.bytes:
         yield Mismatch("files", file.file, "its size", f"{file.bytes} bytes", f"{found.bytes} bytes")

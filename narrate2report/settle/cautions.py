@@ -14,7 +14,7 @@ from narrate2report.records.settlement import Balance, Charge, DueDate
 from narrate2report.records.unit import Unit
 from narrate2report.settle.flaws import Flaw, Sorted
 from narrate2report.settle.last_days import day_cautions, days_open
-from narrate2report.wording import counted, told_day
+from narrate2report.wording import afterthought, counted, told_day
 
 FROM_A_TABLE = (
     "A useful life from a table is a default that both sides can see. A dated receipt, the maker's word and the firm's "
@@ -40,12 +40,13 @@ class Worked:
     due: tuple[DueDate, ...]
 
 
-def cautions_of(worked: Worked) -> tuple[str, ...]:
-    """Every caution, the gravest first."""
+def cautions_of(worked: Worked, minds: tuple[str, ...] = ()) -> tuple[str, ...]:
+    """Every caution, the gravest first; `minds` is what could not be held against a seal."""
     told_ = (
         CHECK_THE_STATUTE,
         *_of_days(worked.due, worked.law),
         *day_cautions(worked.unit.dates, worked.comparison),
+        *minds,
         *_of_evidence(worked.comparison, worked.by_kind),
         *_of_money(worked.unit, worked.charges, worked.balance),
         *(_of_law(worked.law, worked.unit) if worked.law else ()),
@@ -79,7 +80,10 @@ def provisional_because(worked: Worked, walks: Walks, today: date) -> tuple[str,
 def _undecided(walks: Walks, worked: Worked) -> Iterator[str]:
     """What no person has decided about in either record: it may still be changed or dropped."""
     charged = {name for charge in worked.charges for name in (*charge.before, *charge.after)}
-    sides = (("move-in", worked.comparison.before.file, walks[0]), ("move-out", worked.comparison.after.file, walks[1]))
+    sides = (
+        ("move-in", worked.comparison.before.stands_in, walks[0]),
+        ("move-out", worked.comparison.after.stands_in, walks[1]),
+    )
     for name, file, findings in sides:
         undecided = [entry.id for entry in findings.entries if entry.is_open]
         if undecided:
@@ -100,7 +104,7 @@ def _of_days(due: tuple[DueDate, ...], law: LawRow | None) -> Iterator[str]:
             yield f"THE LAST DAY HAS PASSED{case}: {one.label}, {told_day(one.day)}, {ago}."
         elif one.plan_by is not None and one.plan_days_left is not None and one.plan_days_left < 0:
             ago = f"{counted(-one.plan_days_left, 'day')} ago"
-            yield f"THE DAY TO PLAN WITH HAS PASSED{case}: {one.label}, {told_day(one.plan_by)}, {ago}."
+            yield f"THE DAY TO KEEP HAS PASSED{case}: {one.label}, {told_day(one.plan_by)}, {ago}."
     if any(one.given for one in due):
         yield "Days to return the deposit were given at the keyboard and come from no statute of the table."
     if law is None:
@@ -111,6 +115,7 @@ def _of_evidence(comparison: Comparison, by_kind: Sorted) -> Iterator[str]:
     for name, record in (("move-in", comparison.before), ("move-out", comparison.after)):
         if record.seal is None:
             yield f"THE {name.upper()} RECORD IS NOT SEALED ({record.file}): it can have been changed since the walk."
+    yield from (f"{afterthought(one)}." for one in comparison.afterthoughts)
     if by_kind.without_baseline:
         yield (
             f"{counted(len(by_kind.without_baseline), 'flaw')} of the move-out record NOT CHARGED: the move-in "

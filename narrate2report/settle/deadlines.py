@@ -1,7 +1,7 @@
 """By when the deposit is to be returned and itemised: from a jurisdiction's clocks and the unit file's dates.
 
 The day of the event is not counted. Where the words of the table leave room (several events of which one is not known,
-a last day at a weekend, a doubtful figure), the earlier day is told as the one to plan with. Nothing is invented: a
+a last day at a weekend, a doubtful figure), the earlier day is told as the one to keep. Nothing is invented: a
 jurisdiction without a figure gets its days from the person at the keyboard, and they are marked as given.
 """
 
@@ -137,11 +137,12 @@ def _decisive(clock: Clock, dates: Dates) -> tuple[list[_Counted], _Counted | No
 
 
 def _from_possession(sooner: _Counted, early: date) -> str:
-    """Why the day to plan with is earlier where something is said to have ended after possession was returned."""
+    """Why the day to keep is earlier where something is said to have ended after possession was returned."""
     safe = "" if early == sooner.day else f"; the safe day is {told_day(early)}"
     return (
         "A day after the return of possession is given for the end of the lease or for moving out. Counted from the "
-        f"return of possession, the last day is {told_day(sooner.day)}{safe}: plan with it."
+        f"return of possession, the last day is {told_day(sooner.day)}{safe}: keep it. Whoever missed it would have to "
+        "show that the tenancy ended only later."
     )
 
 
@@ -189,7 +190,7 @@ def _working(
 
 
 def _why_earlier(decisive: _Counted, plan: date, law: LawRow) -> Iterator[str]:
-    """Why another day than the last one is told as the one to plan with."""
+    """Why another day than the last one is told as the one to keep."""
     safe = law.safe_deadline_days
     cautious = decisive.day if safe is None else min(decisive.day, decisive.start + timedelta(days=safe))
     if cautious < decisive.day:

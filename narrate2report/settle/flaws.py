@@ -80,8 +80,8 @@ def flaws_of(comparison: Comparison, before: Findings, after: Findings) -> tuple
     return tuple(
         Flaw(
             change,
-            _found(change, change.before, earlier, comparison.before.file),
-            _found(change, change.after, later, comparison.after.file),
+            _found(change, change.before, earlier, comparison.before.stands_in),
+            _found(change, change.after, later, comparison.after.stands_in),
         )
         for change in comparison.changes
     )

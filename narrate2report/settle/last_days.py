@@ -46,13 +46,13 @@ def day_cautions(dates: Dates, comparison: Comparison) -> Iterator[str]:
     if returned and dates.lease_end and dates.lease_end > returned:
         yield (
             f"THE LEASE ENDS ON {told_day(dates.lease_end).upper()}, AFTER POSSESSION WAS RETURNED ON "
-            f"{told_day(returned).upper()}: did the tenancy end only then? Plan with the days that count from the "
+            f"{told_day(returned).upper()}: did the tenancy end only then? Keep the days that count from the "
             "return of possession; if the tenancy ended sooner, write that day as lease_end."
         )
     if returned and dates.vacated and dates.vacated > returned:
         yield (
-            f"MOVING OUT ({told_day(dates.vacated)}) LIES AFTER THE RETURN OF POSSESSION ({told_day(returned)}): plan "
-            "with the days that count from the earlier one, and correct the one that is wrong."
+            f"MOVING OUT ({told_day(dates.vacated)}) LIES AFTER THE RETURN OF POSSESSION ({told_day(returned)}): keep "
+            "the days that count from the earlier one, and correct the one that is wrong."
         )
     if apart := _apart(dates, comparison):
         name, day, walked = apart
@@ -82,7 +82,7 @@ def days_open(dates: Dates, comparison: Comparison, today: date) -> Iterator[str
 
 
 def no_later_than_possession(dates: Dates) -> Dates:
-    """The days to plan with: what is said to have ended after possession was returned ended with it."""
+    """The days to keep: what is said to have ended after possession was returned ended with it."""
     returned = dates.possession_returned
     if returned is None:
         return dates

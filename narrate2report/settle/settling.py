@@ -44,6 +44,10 @@ class Grounds:
     before: Findings
     after: Findings
     unit: Unit
+    late: tuple[str, ...] = ()
+    """What was added to a record since the comparison: nothing is final before that is read."""
+    minds: tuple[str, ...] = ()
+    """What could not be held against a seal."""
 
 
 @dataclass(frozen=True)
@@ -75,7 +79,7 @@ def settle(grounds: Grounds, tables: Tables, today: date) -> Settlement:
 
 def _settlement(grounds: Grounds, worked: Worked, interest: Interest | None, today: date) -> Settlement:
     unit, comparison, by_kind = worked.unit, worked.comparison, worked.by_kind
-    because = provisional_because(worked, (grounds.before, grounds.after), today)
+    because = (*grounds.late, *provisional_because(worked, (grounds.before, grounds.after), today))
     return Settlement(
         provisional=bool(because),
         provisional_because=because,
@@ -94,7 +98,7 @@ def _settlement(grounds: Grounds, worked: Worked, interest: Interest | None, tod
         balance=worked.balance,
         law=worked.law,
         due=worked.due,
-        cautions=cautions_of(worked),
+        cautions=cautions_of(worked, grounds.minds),
     )
 
 

@@ -19,7 +19,7 @@ class SettledWalk:
     is_final: bool
     """False while the settlement is provisional."""
     due: str | None
-    """The next day to plan with, ISO 8601."""
+    """The next day to keep, ISO 8601."""
     due_for: str | None
 
 
@@ -31,7 +31,7 @@ def settled_walks(file: Path, inside: str) -> tuple[SettledWalk, ...]:
         return ()
     days = [(day, one.label) for one in settlement.due if (day := one.plan_by or one.day) is not None]
     due, label = min(days) if days else (None, None)
-    names = (settlement.comparison.before.file, settlement.comparison.after.file)
+    names = (*settlement.comparison.before.files, *settlement.comparison.after.files)
     return tuple(
         SettledWalk(inside + name, not settlement.provisional, due.isoformat() if due else None, label)
         for name in names

@@ -89,7 +89,7 @@ def test_the_sample_is_settled_and_its_lines_add_up_as_a_person_would_add_them(o
         "98.45 USD goes back to the resident.",
         "910.00 USD × 1/2 = 455.00 USD.",
         "NOT CHARGED: without a baseline:",
-        "plan with 2026-06-05, 24 days left; last day 2026-06-06, 25 days left",
+        "keep 2026-06-05, 24 days left; by the table's words the last day is 2026-06-06, 25 days left",
         "check the current statute",
         "THE MOVE-IN RECORD IS NOT SEALED",
     ):
@@ -359,12 +359,12 @@ components:
 """
 
 
-def sealed_walk(folder: Path, narration: str) -> Findings:
+def sealed_walk(folder: Path, narration: str, *options: str) -> Findings:
     """A narration that was drafted, decided and sealed."""
     folder.mkdir()
     place = folder / "walk.findings.json"
     (folder / "walk.txt").write_text(narration, encoding="utf-8")
-    assert main(["draft", str(folder / "walk.txt"), "--out", str(place), "--quiet"]) == 0
+    assert main(["draft", str(folder / "walk.txt"), "--out", str(place), "--quiet", *options]) == 0
     decide(place)
     assert main(["seal", str(place), *DECLARED, "--quiet"]) == 0
     return read_record(place, Findings)

@@ -171,8 +171,8 @@ def test_what_makes_no_charge_is_told_with_its_reason(flat: Settled) -> None:
 
 def test_the_days_are_told_with_the_statute_and_how_they_were_counted(flat: Settled) -> None:
     told = flat.told()
-    assert [(one.day, one.left, one.plan) for one in told.due] == [
-        ("6 June 2026", "17 days", "5 June 2026 (16 days)")
+    assert [(one.keep, one.left, one.by_words) for one in told.due] == [
+        ("5 June 2026", "16 days", "6 June 2026 (17 days)")
     ] * 2
     assert {one.source.partition(";")[0] for one in told.due} == {"Ohio R.C. 5321.16 (Ohio)"}
     assert [one.what for one in told.counted] == ["Return what is left of the deposit; Send the itemised statement"]
@@ -182,11 +182,12 @@ def test_the_days_are_told_with_the_statute_and_how_they_were_counted(flat: Sett
     ("left", "told"), [(0, "today"), (1, "1 day"), (-1, "passed 1 day ago"), (-12, "passed 12 days ago")]
 )
 def test_how_many_days_are_left(flat: Settled, left: int, told: str) -> None:
-    due = tuple(one.model_copy(update={"days_left": left}) for one in flat.settlement.due)
+    due = tuple(one.model_copy(update={"plan_days_left": left, "days_left": left + 1}) for one in flat.settlement.due)
     shown = flat.with_fields(due=due).told()
     assert shown.due[0].left == told
     assert shown.due[0].late == (left < 0)
-    assert any(alarm.startswith("THE LAST DAY HAS PASSED") for alarm in shown.alarms) == (left < 0)
+    assert any(alarm.startswith("THE DAY TO KEEP HAS PASSED") for alarm in shown.alarms) == (left == -1)
+    assert any(alarm.startswith("THE LAST DAY HAS PASSED") for alarm in shown.alarms) == (left < -1)
 
 
 def test_days_that_a_person_gave_are_never_given_for_a_statute(flat: Settled) -> None:
@@ -199,7 +200,7 @@ def test_days_that_a_person_gave_are_never_given_for_a_statute(flat: Settled) ->
 def test_a_day_that_nothing_is_known_of_is_asked_for(flat: Settled) -> None:
     bare = {"day": None, "days_left": None, "plan_by": None, "plan_days_left": None, "asks": "Not known: vacated."}
     shown = flat.with_fields(due=(flat.settlement.due[0].model_copy(update=bare),)).told()
-    assert [(one.day, one.left, one.plan, one.asks) for one in shown.due] == [
+    assert [(one.keep, one.left, one.by_words, one.asks) for one in shown.due] == [
         ("not known", "–", "not known", "Not known: vacated.")
     ]
 

@@ -36,26 +36,24 @@ def test_where_something_is_claimed_the_days_for_claiming_nothing_are_left_out(f
     made = under(flat, "US-FL")
     told = letter(made.settlement)
     assert "where nothing is claimed" not in told
-    assert "22 May 2026" not in told
-    assert (
-        "Send the itemised statement (where something is claimed from the deposit): the last day, as we count" in told
-    )
+    assert told.count("the day that we keep") == 1
+    assert "Send the itemised statement (where something is claimed from the deposit): the day that we keep" in told
     assert "Return what is left of the deposit: the last day is [TO FILL IN: the last day]." in told
 
 
 def test_the_statement_marks_what_does_not_apply_and_asks_for_the_day_of_what_does(flat: Settled) -> None:
     due = {one.what: one for one in under(flat, "US-FL").told().due}
     off = due["Return what is left of the deposit (where nothing is claimed from the deposit)"]
-    assert (off.day, off.late) == ("does not apply", False)
+    assert (off.keep, off.late) == ("does not apply", False)
     assert off.working == ("Something is claimed from the deposit, so this does not apply.",)
-    assert due["Return what is left of the deposit"].day == "not known"
+    assert due["Return what is left of the deposit"].keep == "not known"
     assert "no last day for this where something is claimed" in due["Return what is left of the deposit"].asks
 
 
 def test_where_nothing_is_claimed_the_days_for_a_claim_are_left_out(flat: Settled) -> None:
     told = letter(under(flat, "US-FL", charged=False).settlement)
     assert "itemised statement (where" not in told
-    assert "Return what is left of the deposit (where nothing is claimed from the deposit): the last day" in told
+    assert "Return what is left of the deposit (where nothing is claimed from the deposit): the day" in told
     assert "TO FILL IN: the last day" not in told
 
 
@@ -92,7 +90,7 @@ def test_where_nothing_is_left_no_return_is_promised(flat: Settled, code: str) -
     assert b"eturn what is left" not in statement_calendar(made.settlement)
     returned = [one for one in made.told().due if one.what.startswith("Return")]
     assert returned
-    assert all(one.day == "does not apply" and one.working == (NOTHING_LEFT,) for one in returned)
+    assert all(one.keep == "does not apply" and one.working == (NOTHING_LEFT,) for one in returned)
 
 
 def test_days_that_a_person_gave_promise_no_return_either(flat: Settled) -> None:
@@ -101,7 +99,7 @@ def test_days_that_a_person_gave_promise_no_return_either(flat: Settled) -> None
     )
     told = letter(under(flat, "US-OH", held=10).with_fields(due=(one,)).settlement)
     assert "Return what is left" not in told
-    assert "Send the itemised statement: the last day" in told
+    assert "Send the itemised statement: the day that we keep" in told
 
 
 def test_a_letter_carries_no_instruction_to_the_one_who_makes_it(flat: Settled) -> None:

@@ -35,7 +35,7 @@ def test_it_tells_amounts_and_days_and_leaves_only_what_no_file_says(flat: Settl
     assert "Dear Lena Marbeck," in told
     assert "9 Tannery Row, flat 4" in told
     assert "giving the unit back on 7 May 2026" in flowing(told)
-    assert "the last day, as we count it, is 6 June 2026 (Ohio R.C. 5321.16 (Ohio)" in flowing(told)
+    assert "the day that we keep is 5 June 2026 (Ohio R.C. 5321.16 (Ohio)" in flowing(told)
     assert flat.told().total_told in told
     assert "***" not in told
     assert places(told) == [

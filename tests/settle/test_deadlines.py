@@ -198,3 +198,17 @@ def test_business_days_are_counted_one_by_one(day: date, count: int) -> None:
 def test_the_holidays_of_every_jurisdiction_are_known(code: str) -> None:
     assert not is_business_day(date(2026, 12, 25), code)
     assert is_business_day(date(2026, 12, 25), None)
+
+
+def test_in_wisconsin_who_left_early_is_counted_to_the_end_of_the_lease_or_to_the_next_tenancy_if_that_is_earlier() -> (
+    None
+):
+    days = {"lease_end": date(2026, 6, 30), "possession_returned": date(2026, 6, 30)}
+    told = due("US-WI", **days)
+    assert told["return-1"].applies == (
+        "the resident left on the end date or later, or early and nobody else moved in before it"
+    )
+    assert told["return-2"].day == date(2026, 7, 21)
+    assert "new_tenancy_start" in (told["return-2"].asks or "")
+    assert due("US-WI", **days, new_tenancy_start=date(2026, 6, 15))["return-2"].day == date(2026, 7, 6)
+    assert due("US-WI", **days, new_tenancy_start=date(2026, 8, 1))["return-2"].day == date(2026, 7, 21)

@@ -8,8 +8,11 @@ from typing import Any
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from icalendar import Calendar
 
 from narrate2report.errors import CannotSettle
+from narrate2report.publish.statement_calendar import statement_calendar
+from narrate2report.publish.statement_law import told_due
 from narrate2report.publish.statement_letter import letter_of
 from narrate2report.records.references import clocks, law_rows
 from narrate2report.records.settlement import Settlement
@@ -30,7 +33,7 @@ def cautions(made: Settlement) -> str:
     return " ".join(made.cautions)
 
 
-def test_a_tenant_who_left_early_moves_no_day_to_plan_with() -> None:
+def test_a_tenant_who_left_early_moves_no_day_to_keep() -> None:
     made = ended(possession_returned="2026-05-07", lease_end="2027-04-30")
     assert {due.day for due in made.due} == {date(2027, 5, 30)}
     assert {due.plan_by for due in made.due} == {date(2026, 6, 5)}
@@ -40,13 +43,29 @@ def test_a_tenant_who_left_early_moves_no_day_to_plan_with() -> None:
     assert "THE LEASE ENDS" not in cautions(ended(possession_returned="2026-05-07", lease_end="2026-05-07"))
 
 
+def test_whoever_left_early_is_told_the_safe_day_everywhere_and_the_later_one_as_words_alone() -> None:
+    made = ended(possession_returned="2026-05-07", lease_end="2027-04-30")
+    letter = " ".join(letter_of(made, sealed=True).split())
+    assert "the day that we keep is 5 June 2026" in letter
+    assert "By the words of the table that we use, the last day is 30 May 2027." in letter
+    events = {
+        event.decoded("dtstart"): str(event["summary"])
+        for event in Calendar.from_ical(statement_calendar(made)).walk("VEVENT")
+    }
+    assert events[date(2026, 6, 5)].startswith("unit 2B: by this day, ")
+    assert events[date(2027, 5, 30)].startswith("unit 2B: last day by the table's words (keep 5 June 2026): ")
+    due = [(one.keep, one.by_words) for one in told_due(made)]
+    assert set(due) == {("5 June 2026", "30 May 2027 (383 days)")}
+    assert "check the current statute" in letter
+
+
 @given(
     st.sampled_from(sorted(law_rows())),
     st.sampled_from(["lease_end", "vacated"]),
     st.integers(1, 900),
     st.integers(0, 900),
 )
-def test_a_day_given_after_possession_never_puts_off_the_day_to_plan_with(
+def test_a_day_given_after_possession_never_puts_off_the_day_to_keep(
     code: str, name: str, stay: int, later: int
 ) -> None:
     returned = START + timedelta(days=stay)
@@ -60,9 +79,9 @@ def test_a_day_given_after_possession_never_puts_off_the_day_to_plan_with(
         assert put_off is None or prompt is None or put_off <= prompt
 
 
-def test_a_day_to_plan_with_that_has_passed_is_said_though_the_last_day_has_not() -> None:
+def test_a_day_to_keep_that_has_passed_is_said_though_the_last_day_has_not() -> None:
     made = ended(possession_returned="2026-03-07", lease_end="2027-04-30", move_out="2026-03-07")
-    assert "THE DAY TO PLAN WITH HAS PASSED" in cautions(made)
+    assert "THE DAY TO KEEP HAS PASSED" in cautions(made)
     assert "THE LAST DAY HAS PASSED" not in cautions(made)
 
 

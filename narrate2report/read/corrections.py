@@ -85,4 +85,8 @@ class Corrections:
             return {"condition", "check"}
         if kinds:
             return kinds
+        if self._withdrawal is not None and {"wrong", "mistake", "mistaken", "bad"} & set(
+            self._spoken.norms(self._withdrawal.start, self._withdrawal.end)
+        ):
+            return {"condition", "check"}  # no, I am wrong, the handle is on the inside
         return {"condition", "check", "handover"} if rest & HARMLESS else set()

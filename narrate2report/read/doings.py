@@ -83,6 +83,9 @@ def is_to_come_off(spoken: Spoken, mention: Mention) -> bool:
     if spoken.norms(mention.start, mention.start + 1) != ["come"]:
         return False
     before = spoken.norms(max(0, mention.start - 2), mention.start)
+    clause = spoken.clause_of(mention.start)
+    if spoken.tokens[mention.start].tag in {"VBP", "VB"} and SOON & set(spoken.norms(mention.end, clause.end)):
+        return True  # those pots come off the ledge today
     return before[-1:] in (["will"], ["must"]) or before in (
         ["have", "to"],
         ["has", "to"],

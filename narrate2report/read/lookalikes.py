@@ -53,8 +53,31 @@ def says_nothing(spoken: Spoken, mention: Mention) -> bool:
             _is_all_good,
             is_listed_work,
             _answers_the_button,
+            _is_the_speakers,
         )
     )
+
+
+def _is_the_speakers(spoken: Spoken, mention: Mention) -> bool:
+    """`my hands are dirty`, `a stain on my shirt`, `that chirping is my phone`: nothing of the place."""
+    clause = spoken.clause_of(mention.start)
+    if spoken.named_in(clause):
+        return False
+    for at in range(clause.start, clause.end - 1):
+        if spoken.tokens[at].norm != "my" or spoken.tokens[at + 1].tag not in {"NN", "NNS"}:
+            continue
+        before = spoken.norms(at - 1, at)
+        if at < mention.start:
+            return spoken.tokens[at + 2 if at + 2 < clause.end else at].norm in {
+                "is",
+                "'s",
+                "are",
+                "has",
+                "have",
+                "was",
+            }
+        return before in (["on"], ["in"], ["of"]) or (before in (["is"], ["'s"]) and at > mention.end - 1)
+    return False
 
 
 PRESSES = frozenset("press pressed push pushed hit test tested".split())
@@ -64,8 +87,12 @@ def _answers_the_button(spoken: Spoken, mention: Mention) -> bool:
     """`it chirped when I pressed it`: what an alarm is meant to do."""
     if not {sense.id for sense in mention.of("condition")} & {"dead_battery", "noise"}:
         return False
-    following = spoken.clauses[spoken.clause_of(mention.start).index + 1 :][:1]
-    return any(one.link == "when" and bool(PRESSES & set(spoken.norms(one.start, one.end))) for one in following)
+    clause = spoken.clause_of(mention.start)
+    following = spoken.clauses[clause.index + 1 :][:1]
+    if any(one.link == "when" and bool(PRESSES & set(spoken.norms(one.start, one.end))) for one in following):
+        return True
+    before = set(spoken.norms(0, clause.start))
+    return bool({"press", "pressed", "pushed", "pushing", "pressing"} & before) and clause.link != "but"
 
 
 def _is_of_a_noun(spoken: Spoken, mention: Mention) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
+from narrate2report.read.after_all import find_late_success
 from narrate2report.read.bearers import Bearer
 from narrate2report.read.brief import check_of, from_ellipsis, from_notes, from_plurals
 from narrate2report.read.draft import Draft
@@ -49,6 +50,7 @@ def find_checks(scene: Scene, trials: Trials) -> list[Draft]:
         *from_notes(scene),
         *from_ellipsis(scene),
         *find_running_water(scene),
+        *find_late_success(scene),
     ):
         corrected = any(clause.link == "but" and clause.start <= draft.at for clause in scene.spoken.clauses)
         excepted = is_excepted_later(scene.spoken, draft.at)

@@ -44,6 +44,8 @@ def is_own_doing(spoken: Spoken, mention: Mention) -> bool:
     tried = spoken.norms(mention.start, mention.start + 1) in (["scrubbed"], ["wiped"], ["rubbed"])
     if tried and before[-1:] in (["i"], ["we"], ["he"], ["she"], ["they"], ["you"]):
         return True
+    if before[-1:] in (["i"], ["we"]) and any(sense.id == "paint_drip" for sense in mention.of("condition")):
+        return True  # and I painted over it all
     return before in (["i", "have"], ["we", "have"], ["i", "'ve"]) and any(
         sense.form in {"verb", "adjective"} and sense.id in {"peeling", "warp", "dent", "bent"}
         for sense in mention.of("condition")

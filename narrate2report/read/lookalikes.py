@@ -2,10 +2,7 @@
 
 from __future__ import annotations
 
-from itertools import pairwise
-
 from narrate2report.read.doings import (
-    PERSONS,
     is_done,
     is_listed_work,
     is_own_doing,
@@ -13,6 +10,7 @@ from narrate2report.read.doings import (
     is_somebodys_verb,
     is_to_come_off,
 )
+from narrate2report.read.outsiders import is_about_people, is_outside, is_the_speakers
 from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.spoken import Spoken
 
@@ -20,9 +18,6 @@ PARTICLES = frozenset("in up out off on down".split())
 
 AMOUNTS = frozenset("rather quite very a bit all really so pretty slightly somewhat totally completely".split())
 
-
-READINGS = frozenset("says shows reads".split())
-"""What an instrument does: `my tester says open ground`."""
 
 INTERJECTIONS = frozenset(
     "okay ok good great fine right alright perfect lovely nice excellent beautiful wonderful gone knock".split()
@@ -38,8 +33,8 @@ def says_nothing(spoken: Spoken, mention: Mention) -> bool:
             is_planned,
             _is_particle,
             is_done,
-            _is_about_people,
-            _is_outside,
+            is_about_people,
+            is_outside,
             _is_of_a_noun,
             _is_location,
             is_own_doing,
@@ -53,31 +48,31 @@ def says_nothing(spoken: Spoken, mention: Mention) -> bool:
             _is_all_good,
             is_listed_work,
             _answers_the_button,
-            _is_the_speakers,
+            is_the_speakers,
+            _is_switched_off,
+            _is_long_ago,
         )
     )
 
 
-def _is_the_speakers(spoken: Spoken, mention: Mention) -> bool:
-    """`my hands are dirty`, `a stain on my shirt`, `that chirping is my phone`: nothing of the place."""
-    clause = spoken.clause_of(mention.start)
-    if spoken.named_in(clause):
+def _is_long_ago(spoken: Spoken, mention: Mention) -> bool:
+    """`painted fifteen years ago`: no longer fresh."""
+    if not any(sense.id in {"freshly_painted", "new"} for sense in mention.of("condition")):
         return False
-    for at in range(clause.start, clause.end - 1):
-        if spoken.tokens[at].norm != "my" or spoken.tokens[at + 1].tag not in {"NN", "NNS"}:
-            continue
-        before = spoken.norms(at - 1, at)
-        if at < mention.start:
-            return spoken.tokens[at + 2 if at + 2 < clause.end else at].norm in {
-                "is",
-                "'s",
-                "are",
-                "has",
-                "have",
-                "was",
-            }
-        return before in (["on"], ["in"], ["of"]) or (before in (["is"], ["'s"]) and at > mention.end - 1)
-    return False
+    after = spoken.norms(mention.end, mention.end + 5)
+    return "ago" in after and bool({"years", "decades", "ages"} & set(after))
+
+
+SWITCHED_OFF = frozenset("off unplugged defrosted defrosting".split())
+
+
+def _is_switched_off(spoken: Spoken, mention: Mention) -> bool:
+    """`the fridge is switched off, so of course it's warm`: no fault."""
+    if "not_working" not in {sense.id for sense in mention.of("condition")}:
+        return False
+    said = {"warm", "cold", "running", "cool"} & set(spoken.norms(mention.start, mention.end))
+    clause = spoken.clause_of(mention.start)
+    return bool(said) and bool(clause.index) and bool(SWITCHED_OFF & set(spoken.norms(0, clause.start)))
 
 
 PRESSES = frozenset("press pressed push pushed hit test tested".split())
@@ -172,36 +167,6 @@ def _is_particle(spoken: Spoken, mention: Mention) -> bool:
     small = mention.end - mention.start == 1 and spoken.tokens[mention.start].norm in PARTICLES
     is_there = spoken.norms(mention.start, mention.end) in (["is", "there"], ["are", "there"])
     return (small or is_there) and mention.end != spoken.clause_of(mention.start).end
-
-
-def _is_about_people(spoken: Spoken, mention: Mention) -> bool:
-    """`so we're good there`, `I'm fine`: said of persons and not of the place."""
-    clause = spoken.clause_of(mention.start)
-    unwilling = spoken.norms(mention.start, mention.start + 2) == ["will", "not"]
-    if unwilling and mention.start > clause.start and spoken.tokens[mention.start - 1].norm in {"i", "we"}:
-        return True
-    norms = spoken.norms(max(clause.start, mention.start - 4), mention.start)
-    return any(
-        norm in PERSONS
-        and following in {"am", "are", "is", "'s", "was", "were"}
-        and norms[at + 2 :] in ([], ["all"], ["not"], ["just"], ["both"])
-        for at, (norm, following) in enumerate(pairwise(norms))
-    )
-
-
-def _is_outside(spoken: Spoken, mention: Mention) -> bool:
-    """`resident not present`, `that's the deposit gone`: the nearest noun before it is no part of a home."""
-    if any(sense.id == "pet_damage" for sense in mention.of("condition")):
-        return False
-    clause = spoken.clause_of(mention.start)
-    last_named = max((one.end for one in spoken.named if one.end <= mention.start), default=clause.start)
-    return any(
-        max(clause.start, last_named) <= cue.start
-        and cue.end <= mention.start
-        and mention.start - cue.end <= 2
-        and spoken.tokens[cue.end].norm not in READINGS
-        for cue in spoken.cues("outsider", within=clause)
-    )
 
 
 def _is_all_good(spoken: Spoken, mention: Mention) -> bool:

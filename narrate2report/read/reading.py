@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from narrate2report.read.advice import find_advice
+from narrate2report.read.after_all import not_overtaken
 from narrate2report.read.bearers import Bearers
 from narrate2report.read.checks import find_checks
 from narrate2report.read.conditions import find_flaws, is_reference, observe
@@ -27,6 +28,7 @@ from narrate2report.read.missing import left_behind, missing_parts, taken_away
 from narrate2report.read.modes import Mode, Stance
 from narrate2report.read.naming import name_components
 from narrate2report.read.outcome import Reading, ReadSentence
+from narrate2report.read.painted import find_painted
 from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.phrasebook import PhraseBook
 from narrate2report.read.place import Place
@@ -158,7 +160,7 @@ def _read_one(
     if walk.waiting.is_answered_by(scene):
         checks = [check for check in checks if check.outcome != "fails"]
     handovers = walk.handing.find(scene)
-    flaws = find_flaws(scene)
+    flaws = not_overtaken(spoken, find_flaws(scene), checks)
     if not walk.last_conditions and _is_bare_praise(spoken):
         flaws = ()
     if walk.waiting.is_denied(spoken):
@@ -169,6 +171,7 @@ def _read_one(
         *checks,
         *handovers,
         *observe(scene, [flaw for flaw in flaws if flaw.mention.start not in taken]),
+        *find_painted(scene),
         *left_behind(scene),
         *taken_away(scene),
         *(draft for draft in missing_parts(scene) if not checks),

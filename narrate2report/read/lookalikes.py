@@ -151,9 +151,9 @@ def _is_said_of_itself(spoken: Spoken, mention: Mention) -> bool:
     clause = spoken.clause_of(mention.start)
     last = spoken.tokens[mention.end - 1]
     negated = bool({"not", "no", "never"} & set(spoken.norms(mention.start, mention.end)))
-    if last.tag in {"DT", "IN", "TO"} or negated:
+    if last.tag in {"DT", "IN", "TO", "PRP"} or negated:
         return False  # the ice maker doesn't make ice
-    return last.norm in spoken.norms(clause.start, mention.start) and mention.start - clause.start <= 3
+    return last.norm in spoken.norms(clause.start, mention.start) and mention.start - clause.start <= 5
 
 
 def _holds_a_flaw(spoken: Spoken, mention: Mention) -> bool:

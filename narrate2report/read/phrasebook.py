@@ -42,6 +42,10 @@ def _allowed(mention: Mention, forbidden: Sequence[Mention]) -> Mention | None:
     return Mention(mention.start, mention.end, senses) if senses else None
 
 
+HOW = frozenset({"and", "well", "good", "fine", "true", "easy", "right", "straight"})
+"""Words after a verb that only tell more of how it is done."""
+
+
 def _with_first(found: Sequence[Mention], norms: Sequence[str]) -> Mention:
     """The longest match; `open and close`, which is known of curtains, says of a cabinet that it opens."""
     longest = found[-1]
@@ -51,7 +55,7 @@ def _with_first(found: Sequence[Mention], norms: Sequence[str]) -> Mention:
     more = [
         sense
         for one in found[:-1]
-        if norms[one.end] == "and"
+        if norms[one.end] in HOW or norms[one.end].endswith("ly")
         for sense in one.of("works")
         if sense.form == "verb" and sense.id not in doers
     ]

@@ -141,7 +141,9 @@ def _does_not_count(spoken: Spoken, clause: Clause, mode: Mode, cue: Mention) ->
         case Mode.QUOTED:
             return speaker_means_it(spoken, cue.start)
         case Mode.HYPOTHETICAL:
-            return is_plan(spoken, cue.start, cue.end)
+            came = spoken.tokens[cue.end : cue.end + 1]
+            then = spoken.norms(cue.start, cue.end) == ["before", "you"] and bool(came) and came[0].tag == "VBD"
+            return then or is_plan(spoken, cue.start, cue.end)
         case Mode.INSTRUCTION:
             return is_own_deed(spoken, clause, cue.start) or only_tells(spoken, cue.start, cue.end)
         case Mode.ELSEWHERE:

@@ -32,6 +32,7 @@ from narrate2report.read.painted import find_painted
 from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.phrasebook import PhraseBook
 from narrate2report.read.place import Place
+from narrate2report.read.present_parts import find_present_parts
 from narrate2report.read.repair import Repairer
 from narrate2report.read.rooms import find_room
 from narrate2report.read.scene import Scene
@@ -176,6 +177,7 @@ def _read_one(
         *taken_away(scene),
         *(draft for draft in missing_parts(scene) if not checks),
     ]
+    drafts += find_present_parts(scene, drafts)
     drafts += find_echoes(spoken, stances, drafts, walk.last_conditions)
     found, ended = walk.waiting.turn_up(scene, drafts)
     drafts = [draft for draft in drafts if draft not in ended] + found

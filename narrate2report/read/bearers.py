@@ -55,7 +55,9 @@ class Bearers:
             own = self._own_subjects(clause)
             predicated = self._is_predicated(clause)
             if own and predicated:
-                joined = clause.link in {"and", ",", "or", "plus"} and self._is_plural(clause)
+                joined = clause.link in {"and", ",", "or", "plus"} and (
+                    self._is_plural(clause) or self._is_coordinated(clause)
+                )
                 current = (*pending, *own) if joined else own
                 pending = ()
             elif own:
@@ -93,6 +95,12 @@ class Bearers:
         if norms & PLURAL_WORDS:
             return True
         return not any(token.is_finite for token in self._spoken.tokens[clause.start : clause.end])
+
+    def _is_coordinated(self, clause: Clause) -> bool:
+        """`the wall and the trim got painted`: two subjects of one verb, where no comma parts them."""
+        before = self._spoken.clauses[clause.index - 1]
+        short = before.end - before.start <= 3 and before.link not in {",", "and"} and self._spoken.named_in(before)
+        return clause.link == "and" and before.end == clause.start and bool(short)
 
     def of(self, predicate: Mention, *, adjective: bool, noun: bool) -> tuple[Bearer, ...]:
         """All bearers of a predicate, best reading first found: several only where a list shares it."""

@@ -99,8 +99,9 @@ def _is_noted(spoken: Spoken, clause: Clause, one: Named, meant: Sequence[str]) 
     near = clause.end - one.end <= 1 + len(":") and clause.end > one.end
     if near and last and f"is {last[0]}" in meant:
         return True
-    reads = spoken.norms(one.end, one.end + 3)
-    reads = reads[1:] if reads[:1] and reads[0] in {"is", "'s", "holding", "running", "sitting"} else reads
+    reads = spoken.norms(one.end, one.end + 5)
+    while reads[:1] and reads[0] in {"is", "'s", "holding", "running", "sitting", "holds", "reads", "still"}:
+        reads = reads[1:]
     counted = any(token.tag == "CD" for token in spoken.tokens[one.end : clause.end])
     degrees = reads[:1] == ["at"] and counted and set(spoken.norms(one.end, clause.end)).isdisjoint(AT_TIMES)
     return degrees and "cold" in meant

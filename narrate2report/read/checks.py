@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
+from narrate2report.read.after_all import find_late_success
 from narrate2report.read.bearers import Bearer
 from narrate2report.read.brief import check_of, from_ellipsis, from_notes, from_plurals
 from narrate2report.read.draft import Draft
@@ -14,6 +15,7 @@ from narrate2report.read.modes import Mode
 from narrate2report.read.phrase_tree import Mention, Sense
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
+from narrate2report.read.told_by_sound import find_told_by_sound
 from narrate2report.read.trials import MENDED, Trials, is_means
 from narrate2report.read.untested import find_untested, is_operated
 from narrate2report.read.verdicts import (
@@ -49,6 +51,8 @@ def find_checks(scene: Scene, trials: Trials) -> list[Draft]:
         *from_notes(scene),
         *from_ellipsis(scene),
         *find_running_water(scene),
+        *find_late_success(scene),
+        *find_told_by_sound(scene),
     ):
         corrected = any(clause.link == "but" and clause.start <= draft.at for clause in scene.spoken.clauses)
         excepted = is_excepted_later(scene.spoken, draft.at)
@@ -127,11 +131,15 @@ def _from_verbs(scene: Scene) -> list[Draft]:
     return drafts
 
 
+DRAINED_BY = frozenset({"sink", "bathtub", "shower"})
 LOCKED_BY = {"window": "window_lock", "door": "lock", "sliding_door": "lock"}
 
 
 def _locked_by(component: str | None, spoken: Spoken, mention: Mention) -> str | None:
-    """`window opens, locks`: what locks is its lock, and that is a trial of its own."""
+    """`window opens, locks`, `runs hot, drains fine`: what locks is its lock, what drains its drain, and that is a
+    trial of its own."""
+    if component in DRAINED_BY and spoken.tokens[mention.start].norm in {"drains", "drain", "drained", "empties"}:
+        return "drain"
     locks = mention.end == mention.start + 1 and spoken.tokens[mention.start].norm in {"lock", "locks", "locking"}
     return LOCKED_BY.get(component or "", component) if locks else component
 
@@ -174,7 +182,7 @@ def _from_cues(scene: Scene) -> list[Draft]:
             continue
         if spoken.norms(cue.end, cue.end + 1) and spoken.tokens[cue.end].norm in WEEKDAYS:
             continue
-        if _did_not(spoken, cue):
+        if _did_not(spoken, cue) or (not fails and _ran_something(spoken, cue)):
             continue
         for bearer in scene.bearers.of(cue, adjective=False, noun=False):
             component = _worked(_behind(scene, bearer), scene.vocabulary)
@@ -183,6 +191,12 @@ def _from_cues(scene: Scene) -> list[Draft]:
             if is_operated(component, scene.vocabulary) and not is_flaw_of(spoken, cue, bearer.component):
                 drafts.append(check_of(scene, cue, component, bearer.how, fails=fails))
     return drafts
+
+
+def _ran_something(spoken: Spoken, cue: Mention) -> bool:
+    """`ran a rinse cycle`: done by the speaker, who is left out, to something that runs."""
+    opens = spoken.clause_of(cue.start).start == cue.start and spoken.norms(cue.start, cue.end) == ["ran"]
+    return opens and spoken.norms(cue.end, cue.end + 1) in (["a"], ["the"], ["it"], ["one"])
 
 
 def _did_not(spoken: Spoken, mention: Mention) -> bool:

@@ -46,7 +46,7 @@ class Corrections:
         spoken = self._spoken
         first = spoken.clauses[0] if spoken.clauses else None
         slips = first is not None and any(cue.start == 0 for cue in spoken.cues("slip", within=first))
-        if drafts or not slips:
+        if drafts or not slips or self._withdrawal is not None:
             return False
         placed = [clause for clause in spoken.clauses if set(spoken.norms(clause.start, clause.end)) & SIDES]
         if not placed or "not" in spoken.norms(placed[-1].start, placed[-1].end):
@@ -85,4 +85,8 @@ class Corrections:
             return {"condition", "check"}
         if kinds:
             return kinds
+        if self._withdrawal is not None and {"wrong", "mistake", "mistaken", "bad"} & set(
+            self._spoken.norms(self._withdrawal.start, self._withdrawal.end)
+        ):
+            return {"condition", "check"}  # no, I am wrong, the handle is on the inside
         return {"condition", "check", "handover"} if rest & HARMLESS else set()

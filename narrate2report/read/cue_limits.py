@@ -17,7 +17,8 @@ def tries_whether(spoken: Spoken, at: int) -> bool:
 def was_mended(spoken: Spoken, clause: Clause) -> bool:
     """`the drain was blocked, it was cleaned on Saturday`: a flaw that was, and what was done about it."""
     finite = {token.norm for token in spoken.tokens[clause.start : clause.end] if token.is_finite}
-    if not finite or not finite <= {"was", "were", "had"} or not spoken.has_term("condition", within=clause):
+    then = finite <= {"was", "were", "had"} or (finite <= {"let"} and is_all_past(spoken, clause))
+    if not finite or not then or not spoken.has_term("condition", within=clause):
         return False
     return any(
         spoken.has_cue("repaired_since", within=later) for later in spoken.clauses[clause.index + 1 : clause.index + 3]

@@ -62,7 +62,7 @@ def _denial_before(spoken: Spoken, clause: Clause, at: int) -> Mention | None:
         if term.end - term.start > 1 and not term.start <= at < term.end
         for here in range(term.start, term.end)
     }
-    best = None
+    best = _none_of_them(spoken, clause, at)
     excepted = max(
         (cue.end for cue in spoken.cues("exception", within=clause) if cue.end <= at and not _is_thing(spoken, cue)),
         default=-1,
@@ -76,6 +76,14 @@ def _denial_before(spoken: Spoken, clause: Clause, at: int) -> Mention | None:
         if cue.start < at < cue.end and spoken.tokens[cue.start].norm == "not" and not done:
             best = Mention(cue.start, at, cue.senses)  # the toilet does not run on
     return best
+
+
+def _none_of_them(spoken: Spoken, clause: Clause, at: int) -> Mention | None:
+    """`tiles, none chipped`, `handles, none of them missing`: what stands before the flaw denies it of all."""
+    opens = next((here for here in range(clause.start, at) if spoken.tokens[here].norm == "none"), None)
+    if opens is None or set(spoken.norms(opens + 1, at)) - {"of", "them", "'em", "is", "are", "'s", "were", "was"}:
+        return None
+    return Mention(opens, opens + 1)
 
 
 def _is_thing(spoken: Spoken, cue: Mention) -> bool:

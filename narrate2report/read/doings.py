@@ -44,6 +44,8 @@ def is_own_doing(spoken: Spoken, mention: Mention) -> bool:
     tried = spoken.norms(mention.start, mention.start + 1) in (["scrubbed"], ["wiped"], ["rubbed"])
     if tried and before[-1:] in (["i"], ["we"], ["he"], ["she"], ["they"], ["you"]):
         return True
+    if before[-1:] in (["i"], ["we"]) and any(sense.id == "paint_drip" for sense in mention.of("condition")):
+        return True  # and I painted over it all
     return before in (["i", "have"], ["we", "have"], ["i", "'ve"]) and any(
         sense.form in {"verb", "adjective"} and sense.id in {"peeling", "warp", "dent", "bent"}
         for sense in mention.of("condition")
@@ -83,6 +85,9 @@ def is_to_come_off(spoken: Spoken, mention: Mention) -> bool:
     if spoken.norms(mention.start, mention.start + 1) != ["come"]:
         return False
     before = spoken.norms(max(0, mention.start - 2), mention.start)
+    clause = spoken.clause_of(mention.start)
+    if spoken.tokens[mention.start].tag in {"VBP", "VB"} and SOON & set(spoken.norms(mention.end, clause.end)):
+        return True  # those pots come off the ledge today
     return before[-1:] in (["will"], ["must"]) or before in (
         ["have", "to"],
         ["has", "to"],

@@ -2,10 +2,7 @@
 
 from __future__ import annotations
 
-from itertools import pairwise
-
 from narrate2report.read.doings import (
-    PERSONS,
     is_done,
     is_listed_work,
     is_own_doing,
@@ -13,6 +10,7 @@ from narrate2report.read.doings import (
     is_somebodys_verb,
     is_to_come_off,
 )
+from narrate2report.read.outsiders import is_about_people, is_outside, is_the_speakers
 from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.spoken import Spoken
 
@@ -20,9 +18,6 @@ PARTICLES = frozenset("in up out off on down".split())
 
 AMOUNTS = frozenset("rather quite very a bit all really so pretty slightly somewhat totally completely".split())
 
-
-READINGS = frozenset("says shows reads".split())
-"""What an instrument does: `my tester says open ground`."""
 
 INTERJECTIONS = frozenset(
     "okay ok good great fine right alright perfect lovely nice excellent beautiful wonderful gone knock".split()
@@ -38,8 +33,8 @@ def says_nothing(spoken: Spoken, mention: Mention) -> bool:
             is_planned,
             _is_particle,
             is_done,
-            _is_about_people,
-            _is_outside,
+            is_about_people,
+            is_outside,
             _is_of_a_noun,
             _is_location,
             is_own_doing,
@@ -53,8 +48,31 @@ def says_nothing(spoken: Spoken, mention: Mention) -> bool:
             _is_all_good,
             is_listed_work,
             _answers_the_button,
+            is_the_speakers,
+            _is_switched_off,
+            _is_long_ago,
         )
     )
+
+
+def _is_long_ago(spoken: Spoken, mention: Mention) -> bool:
+    """`painted fifteen years ago`: no longer fresh."""
+    if not any(sense.id in {"freshly_painted", "new"} for sense in mention.of("condition")):
+        return False
+    after = spoken.norms(mention.end, mention.end + 5)
+    return "ago" in after and bool({"years", "decades", "ages"} & set(after))
+
+
+SWITCHED_OFF = frozenset("off unplugged defrosted defrosting".split())
+
+
+def _is_switched_off(spoken: Spoken, mention: Mention) -> bool:
+    """`the fridge is switched off, so of course it's warm`: no fault."""
+    if "not_working" not in {sense.id for sense in mention.of("condition")}:
+        return False
+    said = {"warm", "cold", "running", "cool"} & set(spoken.norms(mention.start, mention.end))
+    clause = spoken.clause_of(mention.start)
+    return bool(said) and bool(clause.index) and bool(SWITCHED_OFF & set(spoken.norms(0, clause.start)))
 
 
 PRESSES = frozenset("press pressed push pushed hit test tested".split())
@@ -64,8 +82,12 @@ def _answers_the_button(spoken: Spoken, mention: Mention) -> bool:
     """`it chirped when I pressed it`: what an alarm is meant to do."""
     if not {sense.id for sense in mention.of("condition")} & {"dead_battery", "noise"}:
         return False
-    following = spoken.clauses[spoken.clause_of(mention.start).index + 1 :][:1]
-    return any(one.link == "when" and bool(PRESSES & set(spoken.norms(one.start, one.end))) for one in following)
+    clause = spoken.clause_of(mention.start)
+    following = spoken.clauses[clause.index + 1 :][:1]
+    if any(one.link == "when" and bool(PRESSES & set(spoken.norms(one.start, one.end))) for one in following):
+        return True
+    before = set(spoken.norms(0, clause.start))
+    return bool({"press", "pressed", "pushed", "pushing", "pressing"} & before) and clause.link != "but"
 
 
 def _is_of_a_noun(spoken: Spoken, mention: Mention) -> bool:
@@ -129,9 +151,9 @@ def _is_said_of_itself(spoken: Spoken, mention: Mention) -> bool:
     clause = spoken.clause_of(mention.start)
     last = spoken.tokens[mention.end - 1]
     negated = bool({"not", "no", "never"} & set(spoken.norms(mention.start, mention.end)))
-    if last.tag in {"DT", "IN", "TO"} or negated:
+    if last.tag in {"DT", "IN", "TO", "PRP"} or negated:
         return False  # the ice maker doesn't make ice
-    return last.norm in spoken.norms(clause.start, mention.start) and mention.start - clause.start <= 3
+    return last.norm in spoken.norms(clause.start, mention.start) and mention.start - clause.start <= 5
 
 
 def _holds_a_flaw(spoken: Spoken, mention: Mention) -> bool:
@@ -145,36 +167,6 @@ def _is_particle(spoken: Spoken, mention: Mention) -> bool:
     small = mention.end - mention.start == 1 and spoken.tokens[mention.start].norm in PARTICLES
     is_there = spoken.norms(mention.start, mention.end) in (["is", "there"], ["are", "there"])
     return (small or is_there) and mention.end != spoken.clause_of(mention.start).end
-
-
-def _is_about_people(spoken: Spoken, mention: Mention) -> bool:
-    """`so we're good there`, `I'm fine`: said of persons and not of the place."""
-    clause = spoken.clause_of(mention.start)
-    unwilling = spoken.norms(mention.start, mention.start + 2) == ["will", "not"]
-    if unwilling and mention.start > clause.start and spoken.tokens[mention.start - 1].norm in {"i", "we"}:
-        return True
-    norms = spoken.norms(max(clause.start, mention.start - 4), mention.start)
-    return any(
-        norm in PERSONS
-        and following in {"am", "are", "is", "'s", "was", "were"}
-        and norms[at + 2 :] in ([], ["all"], ["not"], ["just"], ["both"])
-        for at, (norm, following) in enumerate(pairwise(norms))
-    )
-
-
-def _is_outside(spoken: Spoken, mention: Mention) -> bool:
-    """`resident not present`, `that's the deposit gone`: the nearest noun before it is no part of a home."""
-    if any(sense.id == "pet_damage" for sense in mention.of("condition")):
-        return False
-    clause = spoken.clause_of(mention.start)
-    last_named = max((one.end for one in spoken.named if one.end <= mention.start), default=clause.start)
-    return any(
-        max(clause.start, last_named) <= cue.start
-        and cue.end <= mention.start
-        and mention.start - cue.end <= 2
-        and spoken.tokens[cue.end].norm not in READINGS
-        for cue in spoken.cues("outsider", within=clause)
-    )
 
 
 def _is_all_good(spoken: Spoken, mention: Mention) -> bool:

@@ -100,6 +100,24 @@ ANSWERS: dict[str, str] = {"no": "missing", "none": "missing", "nil": "missing",
 """What a note's one-word answer after a component means: `anti-tip: yes`, `stopper: none`."""
 
 
+NOT_OURS = frozenset("theirs his hers yours own".split())
+
+
+def is_not_ours(spoken: Spoken) -> bool:
+    """`no fridge, it was theirs`, `no curtains, you bring your own`: what never belonged to the home is not missing."""
+    norms = spoken.norms()
+    for at, norm in enumerate(norms):
+        if norm in NOT_OURS and (
+            {"was", "were", "is", "'s", "bring", "brings", "took", "take", "supply", "had"}
+            & set(norms[max(0, at - 4) : at])
+        ):
+            return True
+    pairs = {tuple(norms[at : at + 3]) for at in range(len(norms))}
+    return bool(
+        pairs & {("do", "not", "supply"), ("do", "not", "provide"), ("do", "not", "give"), ("not", "giving", "one")}
+    )
+
+
 LACKING = frozenset({"no", "without", "without a", "no sign of"})
 """Denials that say right before a component that there is none."""
 
@@ -161,6 +179,8 @@ def missing_parts(scene: Scene) -> list[Draft]:
     of it is denied."""
     spoken, stances, room, vocabulary = scene.spoken, scene.stances, scene.room, scene.vocabulary
     drafts = _answered(spoken, room)
+    if is_not_ours(spoken):
+        return drafts
     for one in spoken.named:
         clause = spoken.clause_of(one.start)
         close = "no" if spoken.norms(one.start - 1, one.start) == ["no"] else negation_before(spoken, clause, one.start)

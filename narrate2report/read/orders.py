@@ -11,6 +11,7 @@ SELF_TALK = frozenset(
     " hand move go make mark flip press push try hit turn open check show get got pull note watch welcome stop"
     " following okay compare count add test need have has be looks seems appears same hurry done run runs"
     " work ask tell call text ring email phone works lock locks light lights flush drain opens close latch"
+    " ran took gave came went saw found held felt shook"
     " missing worn loose stained draw feel smell hear bump bill throw slide watch imagine picture"
     " hand bless god".split()
 )
@@ -47,6 +48,8 @@ def ordered_at(spoken: Spoken, clause: Clause) -> int | None:
     if spoken.norms(at, at + 1) == ["do"] and at + 1 < clause.end and tokens[at + 1].tag in {"VB", "VBP"}:
         at += 1
     if _is_no_order(spoken, clause, at):
+        return None
+    if _goes_on_telling(spoken, clause, at):
         return None
     if bans_something(spoken, clause, at):
         return at
@@ -97,6 +100,22 @@ def _is_no_order(spoken: Spoken, clause: Clause, at: int) -> bool:
     asked = spoken.has_cue("addressee", "instruction", "imperative", within=earlier)
     asked = asked or spoken.has_cue("addressee", within=clause)
     return spoken.has_cue("future", within=earlier) and not asked
+
+
+def _goes_on_telling(spoken: Spoken, clause: Clause, at: int) -> bool:
+    """`both taps run and don't drip`, `they open but don't latch`: the second half of what several things do."""
+    if clause.link not in {"and", "but"} or not clause.index or spoken.norms(at, at + 2) != ["do", "not"]:
+        return False
+    before = spoken.clauses[clause.index - 1]
+    if "you" in spoken.norms(before.start, before.end) or spoken.has_cue("addressee", "instruction", within=before):
+        return False
+    several = any(
+        spoken.tokens[one.end - 1].tag == "NNS" or spoken.norms(one.start, one.end)[-1].endswith("s")
+        for one in spoken.named_terms(before)
+    )
+    several = several or bool({"they", "these", "those", "both", "all"} & set(spoken.norms(before.start, before.end)))
+    tells = spoken.has_term("works", "condition", within=before) or spoken.has_cue("operates", within=before)
+    return several and tells
 
 
 CARE_VERBS = frozenset(

@@ -72,12 +72,25 @@ SAID_OF = frozenset("'s is are was were works has looks turns feels".split())
 """Verbs right after which a word is what they are said of: `lock works`."""
 
 
+def _is_state(spoken: Spoken, mention: Mention) -> bool:
+    """`freezer cold`, `the oven's hot`: what a thing is, and no side of a tap."""
+    clause = spoken.clause_of(mention.start)
+    if mention.start == clause.start or mention.end != clause.end:
+        return False
+    before = spoken.tokens[mention.start - 1]
+    return before.norm in {"is", "'s", "are", "gets", "runs", "blows", "nice", "still"} or (
+        before.tag in {"NN", "NNS", "NNP"} and before.norm not in {"tap", "water", "hot", "cold", "side"}
+    )
+
+
 def is_other_word(spoken: Spoken, mention: Mention) -> bool:
     """Whether a component word is used as a verb (`it drains`) or adjective (`a light scratch`)."""
     if mention.end - mention.start > 1:
         return False
     tokens = spoken.tokens
     token = tokens[mention.start]
+    if token.norm in {"hot", "cold"} and _is_state(spoken, mention):
+        return True
     if spoken.norms(mention.end, mention.end + 1) in ([one] for one in SAID_OF) or _opens_a_note(spoken, mention):
         return False
     if token.tag == "JJ" and spoken.norms(mention.end, mention.end + 1) in (["ones"], ["one"]):

@@ -43,6 +43,26 @@ def _allowed(mention: Mention, forbidden: Sequence[Mention]) -> Mention | None:
     return Mention(mention.start, mention.end, senses) if senses else None
 
 
+HOW = frozenset({"and", "well", "good", "fine", "true", "easy", "right", "straight"})
+"""Words after a verb that only tell more of how it is done."""
+
+
+def _with_first(found: Sequence[Mention], norms: Sequence[str]) -> Mention:
+    """The longest match; `open and close`, which is known of curtains, says of a cabinet that it opens."""
+    longest = found[-1]
+    doers = {sense.id for sense in longest.of("works")}
+    if not doers or any(sense.role != "works" or sense.form != "verb" for sense in longest.senses):
+        return longest
+    more = [
+        sense
+        for one in found[:-1]
+        if norms[one.end] in HOW or norms[one.end].endswith("ly")
+        for sense in one.of("works")
+        if sense.form == "verb" and sense.id not in doers
+    ]
+    return Mention(longest.start, longest.end, Senses((*longest.senses, *dict.fromkeys(more)))) if more else longest
+
+
 @dataclass(frozen=True)
 class Found:
     """All vocabulary matches of one sentence."""
@@ -137,13 +157,17 @@ class PhraseBook:
                 found = []
             if found and norms[at] == "no" and self._denies_what_follows(norms, at, found[-1].end):
                 found = []
+            if found:
+                found[-1] = _with_first(found, norms)
             terms += found[-1:]
             at = found[-1].end if found else at + 1
         return terms
 
     def _yields(self, norms: Sequence[str], term: Mention) -> bool:
-        """`the blind is in pieces`: what means something of single components hides no longer phrase."""
-        if term.end - term.start < 2 or not all(sense.beside for sense in term.senses):
+        """`the blind is in pieces`, `the doors are on the track`: what means something of single components hides no
+        longer phrase."""
+        states = all(sense.beside or (sense.role, sense.form) == ("works", "adjective") for sense in term.senses)
+        if term.end - term.start < 2 or not states:
             return False
         inside = range(term.start + 1, term.end)
         return any(

@@ -35,6 +35,16 @@ def looks_whether(spoken: Spoken, clause: Clause) -> bool:
     )
 
 
+def _has_tag(spoken: Spoken, clause: Clause) -> bool:
+    """`you don't burn rubbish in it, do you?`: asked of the one who lives there, and told of nothing."""
+    following = spoken.clauses[clause.index + 1 : clause.index + 2]
+    if not following or following[0].index != len(spoken.clauses) - 1 or not spoken.ends_with_question():
+        return False
+    tag = spoken.norms(following[0].start, following[0].end)
+    asked = len(tag) in {2, 3} and tag[0] in AUXILIARIES and tag[-1] == "you"
+    return asked and "you" in spoken.norms(clause.start, clause.end)
+
+
 def asks(spoken: Spoken, clause: Clause) -> bool:
     """`is that a crack`, or the last clause before a question mark."""
     norms = [norm for norm in spoken.norms(clause.start, clause.end) if norm not in LEADING | {"or"}]
@@ -45,6 +55,8 @@ def asks(spoken: Spoken, clause: Clause) -> bool:
     wonders = norms[:1] == ["who"] and clause.link in {",", "...", "and"} and len(norms) in {2, 3, 4}
     if wonders and not spoken.named_terms(clause):
         return True  # ha, who nicks that
+    if _has_tag(spoken, clause):
+        return True
     if not spoken.ends_with_question() or (norms[:1] == ["see"] and "if" not in norms):
         return False  # `see that scratch?` shows it
     last = clause.index == len(spoken.clauses) - 1

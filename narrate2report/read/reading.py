@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from narrate2report.read.advice import find_advice
+from narrate2report.read.after_all import not_overtaken
 from narrate2report.read.bearers import Bearers
 from narrate2report.read.checks import find_checks
 from narrate2report.read.conditions import find_flaws, is_reference, observe
@@ -27,9 +28,11 @@ from narrate2report.read.missing import left_behind, missing_parts, taken_away
 from narrate2report.read.modes import Mode, Stance
 from narrate2report.read.naming import name_components
 from narrate2report.read.outcome import Reading, ReadSentence
+from narrate2report.read.painted import find_painted
 from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.phrasebook import PhraseBook
 from narrate2report.read.place import Place
+from narrate2report.read.present_parts import find_present_parts
 from narrate2report.read.repair import Repairer
 from narrate2report.read.rooms import find_room
 from narrate2report.read.scene import Scene
@@ -158,7 +161,7 @@ def _read_one(
     if walk.waiting.is_answered_by(scene):
         checks = [check for check in checks if check.outcome != "fails"]
     handovers = walk.handing.find(scene)
-    flaws = find_flaws(scene)
+    flaws = not_overtaken(spoken, find_flaws(scene), checks)
     if not walk.last_conditions and _is_bare_praise(spoken):
         flaws = ()
     if walk.waiting.is_denied(spoken):
@@ -169,10 +172,12 @@ def _read_one(
         *checks,
         *handovers,
         *observe(scene, [flaw for flaw in flaws if flaw.mention.start not in taken]),
+        *find_painted(scene),
         *left_behind(scene),
         *taken_away(scene),
         *(draft for draft in missing_parts(scene) if not checks),
     ]
+    drafts += find_present_parts(scene, drafts)
     drafts += find_echoes(spoken, stances, drafts, walk.last_conditions)
     found, ended = walk.waiting.turn_up(scene, drafts)
     drafts = [draft for draft in drafts if draft not in ended] + found

@@ -40,6 +40,10 @@ COMMON = frozenset(
 
 PARTICLES = frozenset("up off out in on down over".split())
 """`shut off` is said of a thing, where `shutoff` is one."""
+MONTHS, DATED = (
+    frozenset({"march", "may"}),
+    frozenset("in since last this next by until till early late of from".split()),
+)
 WANTS_A_VERB = frozenset("to not will can would could should did do does may might must".split())
 
 
@@ -229,6 +233,8 @@ def _makes_sense(at: int, tokens: Sequence[Token], *, by_neighbour: bool) -> boo
     if not at:
         return False
     before, token = tokens[at - 1].norm, tokens[at]
+    if token.norm in MONTHS and before in DATED:
+        return True  # painted in March
     if token.norm == "of":
         return before == "out"
     return by_neighbour and token.tag == "VB" and before in WANTS_A_VERB

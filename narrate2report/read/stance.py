@@ -20,6 +20,7 @@ from narrate2report.read.cue_limits import (
     tries_whether,
     was_mended,
 )
+from narrate2report.read.generalities import is_general
 from narrate2report.read.modes import PLAIN, Mode, Stance
 from narrate2report.read.orders import forbidden_row, ordered_at
 from narrate2report.read.phrase_tree import Mention
@@ -57,6 +58,7 @@ def read_stances(spoken: Spoken) -> tuple[Stance, ...]:
                 stances[at] = stances[at] if stances[at].mode is not Mode.ASSERTED else own
         if own.mode is not Mode.ASSERTED:
             passing = own.mode in {Mode.QUESTION, Mode.FUTURE} or tries_whether(spoken, own_start)
+            passing = passing or is_general(spoken, clause)
             carried = carried if passing else own
     for clause in forbidden_row(spoken):
         for at in range(clause.start, clause.end):
@@ -139,7 +141,9 @@ def _does_not_count(spoken: Spoken, clause: Clause, mode: Mode, cue: Mention) ->
         case Mode.QUOTED:
             return speaker_means_it(spoken, cue.start)
         case Mode.HYPOTHETICAL:
-            return is_plan(spoken, cue.start, cue.end)
+            came = spoken.tokens[cue.end : cue.end + 1]
+            then = spoken.norms(cue.start, cue.end) == ["before", "you"] and bool(came) and came[0].tag == "VBD"
+            return then or is_plan(spoken, cue.start, cue.end)
         case Mode.INSTRUCTION:
             return is_own_deed(spoken, clause, cue.start) or only_tells(spoken, cue.start, cue.end)
         case Mode.ELSEWHERE:

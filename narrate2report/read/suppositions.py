@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from narrate2report.read.clauses import LEADING, Clause
+from narrate2report.read.generalities import is_general
 from narrate2report.read.spoken import Spoken
 
 JUDGED_AS = frozenset("wear damage normal chargeable billable expected".split())
@@ -37,6 +38,8 @@ def supposed_at(spoken: Spoken, clause: Clause) -> int | None:
         if tokens[at].norm in {"could", "would", "should"} and tokens[at + 1].norm in {"have", "'ve"}:
             return clause.start
     if _speaks_of_any(spoken, clause) or _supposes(spoken, clause) or _says_what(spoken, clause):
+        return clause.start
+    if is_general(spoken, clause):
         return clause.start
     told = spoken.has_cue("addressee", "instruction", "imperative")
     last = clause.index == len(spoken.clauses) - 1 and clause.index > 0

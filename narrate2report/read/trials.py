@@ -69,6 +69,13 @@ class Trials:
         once_more = _once_more(norms)
         if begun is None and recent and once_more is not None:
             begun = Mention(once_more, once_more + 1)
+        if (
+            once_more is None
+            and begun is None
+            and {"one", "other"} & set(norms[1:3])
+            and norms[0] in {"the", "this", "that"}
+        ):
+            self.again, self.answered = False, None
         self.again = (self.again or once_more is not None) and recent and not MENDED & set(norms)
         if self.again and self.answered and once_more is not None:
             scene.place.subject = self.answered

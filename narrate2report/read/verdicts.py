@@ -29,7 +29,7 @@ SEEN_TO = (["see", "that", "it"], ["sure", "that", "it"], ["make", "sure", "it"]
 
 WELL = frozenset({"well", "good", "smoothly", "fine", "freely"})
 
-STANDING_FOR = frozenset("ones others rest lot sides side".split())
+STANDING_FOR = frozenset("one ones others rest lot sides side".split())
 """`the two side ones open`, `the rest work`: these stand for what was named."""
 
 GOING = frozenset({"go", "goes", "going"})

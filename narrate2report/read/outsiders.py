@@ -1,0 +1,60 @@
+"""Condition words that are said of persons and their things, and not of the home: `I'm fine`, `my hands are dirty`."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+from narrate2report.read.doings import PERSONS
+from narrate2report.read.phrase_tree import Mention
+from narrate2report.read.spoken import Spoken
+
+BEING = frozenset("is 's are has have was".split())
+
+READINGS = frozenset("says shows reads".split())
+"""What an instrument does: `my tester says open ground`."""
+
+
+def is_the_speakers(spoken: Spoken, mention: Mention) -> bool:
+    """`my hands are dirty`, `a stain on my shirt`, `that chirping you hear is my phone`: nothing of the place."""
+    clause = spoken.clause_of(mention.start)
+    if spoken.named_in(clause):
+        return False
+    for at in range(clause.start, len(spoken.tokens) - 1):
+        if spoken.tokens[at].norm != "my" or spoken.tokens[at + 1].tag not in {"NN", "NNS"}:
+            continue
+        before = spoken.norms(at - 1, at)
+        if at < mention.start:
+            return mention.start - at > 2 and spoken.norms(at + 2, at + 3)[0] in BEING
+        on_it = before in (["on"], ["in"], ["of"]) and at in clause
+        return on_it or (before in (["is"], ["'s"]) and at - mention.end < 4)
+    return False
+
+
+def is_about_people(spoken: Spoken, mention: Mention) -> bool:
+    """`so we're good there`, `I'm fine`: said of persons and not of the place."""
+    clause = spoken.clause_of(mention.start)
+    unwilling = spoken.norms(mention.start, mention.start + 2) == ["will", "not"]
+    if unwilling and mention.start > clause.start and spoken.tokens[mention.start - 1].norm in {"i", "we"}:
+        return True
+    norms = spoken.norms(max(clause.start, mention.start - 4), mention.start)
+    return any(
+        norm in PERSONS
+        and following in {"am", "are", "is", "'s", "was", "were"}
+        and norms[at + 2 :] in ([], ["all"], ["not"], ["just"], ["both"])
+        for at, (norm, following) in enumerate(pairwise(norms))
+    )
+
+
+def is_outside(spoken: Spoken, mention: Mention) -> bool:
+    """`resident not present`, `that's the deposit gone`: the nearest noun before it is no part of a home."""
+    if any(sense.id == "pet_damage" for sense in mention.of("condition")):
+        return False
+    clause = spoken.clause_of(mention.start)
+    last_named = max((one.end for one in spoken.named if one.end <= mention.start), default=clause.start)
+    return any(
+        max(clause.start, last_named) <= cue.start
+        and cue.end <= mention.start
+        and mention.start - cue.end <= 2
+        and spoken.tokens[cue.end].norm not in READINGS
+        for cue in spoken.cues("outsider", within=clause)
+    )

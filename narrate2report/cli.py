@@ -96,6 +96,7 @@ def parser() -> argparse.ArgumentParser:
     many.add_find(commands)
     words.add_vocab(commands)
     words.add_evaluate(commands)
+    words.add_learn(commands)
     listening.add_models(commands)
     listening.add_demo(commands)
     words.add_doctor(commands)

@@ -1,4 +1,4 @@
-"""Arguments of what teaches and explains: `vocab`, `guide`."""
+"""Arguments of what teaches and explains: `vocab`, `evaluate`, `learn`, `doctor`, `completion`, `guide`."""
 
 from __future__ import annotations
 
@@ -57,6 +57,25 @@ def add_evaluate(commands: Commands) -> None:
     evaluate.set_defaults(run=_run_evaluate)
 
 
+def add_learn(commands: Commands) -> None:
+    """`learn`."""
+    learn = commands.add_parser(
+        "learn",
+        help="propose words of your own from what you put right",
+        description="Read the sealed walks below a folder again, and propose words that would have been read right.",
+    )
+    learn.add_argument("folder", metavar="FOLDER", type=path_text, help="where your sealed walks lie")
+    learn.add_argument(
+        "--to",
+        metavar="WORDS",
+        type=path_text,
+        help="the folder to write the proposals to, each a line that you may accept; without it they are only printed",
+    )
+    learn.add_argument("--json", action="store_true", help="print all of it for machines")
+    add_words(learn)
+    learn.set_defaults(run=_run_learn)
+
+
 def add_doctor(commands: Commands) -> None:
     """`doctor`."""
     doctor = commands.add_parser(
@@ -105,6 +124,13 @@ def _run_evaluate(chosen: argparse.Namespace) -> int:
     from narrate2report.commands.evaluate import WantedEvaluation, evaluate
 
     evaluate(WantedEvaluation(tuple(chosen.files), chosen.errors, chosen.json))
+    return 0
+
+
+def _run_learn(chosen: argparse.Namespace) -> int:
+    from narrate2report.commands.learn import WantedLearning, learn
+
+    learn(WantedLearning(chosen.folder, chosen.to, chosen.vocab, chosen.json))
     return 0
 
 

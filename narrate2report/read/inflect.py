@@ -127,3 +127,29 @@ def _doubles(word: str) -> bool:
         and word[-3] not in VOWELS
         and sum(letter in VOWELS for letter in word) == 1
     )
+
+
+def singular(word: str) -> str:
+    """The noun of which a word is the regular plural; the word itself where it is none."""
+    if not word.endswith("s") or word.endswith("ss"):
+        return word
+    short = word[:-2] if word.endswith(("xes", "zes", "ches", "shes", "sses", "oes")) else word[:-1]
+    found = f"{word[:-3]}y" if word.endswith("ies") and len(word) > 4 else short
+    return found if noun_forms(found)[-1] == word else word
+
+
+def infinitive(word: str) -> str:
+    """The verb of which a word is a form; the word itself where no rule says so."""
+    irregular = next((verb for verb, forms in IRREGULAR_VERBS.items() if word in forms), None)
+    if irregular is not None:
+        return irregular
+    stems = [word.removesuffix(ending) for ending in ("ed", "ing", "es", "s") if word.endswith(ending)]
+    tried = [
+        form
+        for stem in stems
+        if len(stem) > 1
+        for form in ([stem[:-1]] if stem[-2:-1] == stem[-1:] and stem[-1] not in "ls" else [])
+        + [stem, f"{stem}e"]
+        + ([f"{stem[:-1]}y"] if stem.endswith("i") else [])
+    ]
+    return next((verb for verb in tried if word in verb_forms(verb)), word)

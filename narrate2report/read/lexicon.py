@@ -94,8 +94,9 @@ def _without(block: dict[str, Any], lost: set[str], fields: Sequence[str]) -> di
 
 
 def _laid_over(below: Any, above: Any) -> Any:
+    """What is above counts; an empty list or block adds nothing, and leaves no trace in the version of the words."""
     if isinstance(below, dict) and isinstance(above, dict):
-        return below | {key: _laid_over(below.get(key), value) for key, value in above.items()}
+        return below | {key: _laid_over(below.get(key), value) for key, value in above.items() if value not in ([], {})}
     if isinstance(below, list) and isinstance(above, list):
         return [*below, *(word for word in above if word not in below)]
     return above

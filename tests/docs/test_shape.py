@@ -20,6 +20,7 @@ STAGES = {
     "settle",
     "publish",
     "evaluate",
+    "learn",
     "shelf",
     "plan",
     "batch",

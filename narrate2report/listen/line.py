@@ -77,6 +77,19 @@ class Line:
         tell(0.0)
         lost: list[str] = []
         blocks = _Counted(clip.blocks(lost.append))
+        try:
+            places = self._hear_windows(blocks, tell)
+        except KeyboardInterrupt:
+            # What is being heard just now is done in a few seconds: it need not be heard again.
+            self._keep(self._crew.finish())
+            raise
+        tell(blocks.samples / RATE)
+        whole_result = {"length": blocks.samples, "windows": places, "lost": [*lost, *blocks.faults()]}
+        self._store.put(whole, whole_result)
+        return self._placed(whole_result)
+
+    def _hear_windows(self, blocks: Iterable[Sound], tell: Callable[[float], None]) -> list[tuple[int, str]]:
+        """Have heard what is not known; gives where each window begins (in samples) and the name of its result."""
         places: list[tuple[int, str]] = []
         waiting: list[tuple[str, Window]] = []
         for window in cut_windows(blocks):
@@ -91,10 +104,7 @@ class Line:
         if waiting:
             self._keep(self._crew.hear(waiting))
         self._keep(self._crew.finish())
-        tell(blocks.samples / RATE)
-        whole_result = {"length": blocks.samples, "windows": places, "lost": [*lost, *blocks.faults()]}
-        self._store.put(whole, whole_result)
-        return self._placed(whole_result)
+        return places
 
     def _done_s(self, places: Sequence[tuple[int, str]], end_s: float) -> float:
         """Seconds of the clip up to which everything is heard."""

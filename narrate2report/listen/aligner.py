@@ -14,7 +14,7 @@ from typing import Any
 import numpy as np
 
 from narrate2report.listen.device import Device
-from narrate2report.listen.whisper import loaded_model
+from narrate2report.listen.loading import loaded_model
 from narrate2report.records.clip import Sound
 
 FAINTEST = 1e-10

@@ -61,11 +61,15 @@ class Hearing(Heard):
 
 
 class Hearer(Protocol):
-    """What a speech model must offer."""
+    """What a speech model must offer. What it hears of a window does not depend on the others beside it."""
 
     @property
     def at_once(self) -> int:
         """How many windows it takes at a time at best."""
+
+    @property
+    def workers(self) -> int:
+        """How many threads may ask it to hear at a time."""
 
     @property
     def settings(self) -> Mapping[str, str | int | float | bool]:

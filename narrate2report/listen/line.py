@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
 
-from narrate2report.listen.hearing import Hearer, Hearing, Window
+from narrate2report.listen.crew import Crew
+from narrate2report.listen.hearing import Heard, Hearing, Window
 from narrate2report.listen.onset import settle
 from narrate2report.listen.store import Store, result_key
 from narrate2report.listen.stretches import Placed
@@ -62,9 +63,8 @@ class _Counted:
 class Line:
     """Windows through the hearer, as many at a time as it likes, past those whose result is known."""
 
-    def __init__(self, load: Callable[[], Hearer], store: Store, depends_on: Mapping[str, object]) -> None:
-        self._load = load
-        self._hearer: Hearer | None = None
+    def __init__(self, crew: Crew, store: Store, depends_on: Mapping[str, object]) -> None:
+        self._crew = crew
         self._store = store
         self._depends_on = depends_on
 
@@ -77,40 +77,47 @@ class Line:
         tell(0.0)
         lost: list[str] = []
         blocks = _Counted(clip.blocks(lost.append))
-        places: list[tuple[int, str]] = []
-        waiting: list[tuple[str, Window]] = []
-        for window in cut_windows(blocks):
-            key = result_key(sound=window.digest(), **self._depends_on)
-            places.append((window.start, key))
-            if self._store.get(key) is None and key not in (other for other, _ in waiting):
-                waiting.append((key, window))
-            if not waiting:
-                tell(window.end_s)
-            elif len(waiting) >= self._ready().at_once:
-                self._hear(waiting)
-                tell(window.end_s)
-                waiting = []
-        self._hear(waiting)
+        try:
+            places = self._hear_windows(blocks, tell)
+        except KeyboardInterrupt:
+            # What is being heard just now is done in a few seconds: it need not be heard again.
+            self._keep(self._crew.finish())
+            raise
         tell(blocks.samples / RATE)
         whole_result = {"length": blocks.samples, "windows": places, "lost": [*lost, *blocks.faults()]}
         self._store.put(whole, whole_result)
         return self._placed(whole_result)
 
-    def _ready(self) -> Hearer:
-        if self._hearer is None:
-            self._hearer = self._load()
-        return self._hearer
+    def _hear_windows(self, blocks: Iterable[Sound], tell: Callable[[float], None]) -> list[tuple[int, str]]:
+        """Have heard what is not known; gives where each window begins (in samples) and the name of its result."""
+        places: list[tuple[int, str]] = []
+        waiting: list[tuple[str, Window]] = []
+        for window in cut_windows(blocks):
+            key = result_key(sound=window.digest(), **self._depends_on)
+            places.append((window.start, key))
+            if self._store.get(key) is None and key not in {*dict(waiting), *self._crew.names}:
+                waiting.append((key, window))
+            if waiting and len(waiting) >= self._crew.at_once:
+                self._keep(self._crew.hear(waiting))
+                waiting = []
+            tell(self._done_s(places, window.end_s))
+        if waiting:
+            self._keep(self._crew.hear(waiting))
+        self._keep(self._crew.finish())
+        return places
 
-    def _hear(self, waiting: Sequence[tuple[str, Window]]) -> None:
-        if not waiting:
-            return
-        heard = self._ready().hear([window.sound for _, window in waiting])
-        for (key, window), result in zip(waiting, heard, strict=True):
+    def _done_s(self, places: Sequence[tuple[int, str]], end_s: float) -> float:
+        """Seconds of the clip up to which everything is heard."""
+        return next((start / RATE for start, key in places if self._store.get(key) is None), end_s)
+
+    def _keep(self, results: Iterable[tuple[str, Window, Heard]]) -> None:
+        """Put what was heard on disk, window by window, with word times settled against the sound."""
+        for key, window, heard in results:
             hearing = Hearing(
-                words=settle(result.words, window.sound, window.chances),
-                likelihood=result.likelihood,
-                silence=result.silence,
-                other_language=result.other_language,
+                words=settle(heard.words, window.sound, window.chances),
+                likelihood=heard.likelihood,
+                silence=heard.silence,
+                other_language=heard.other_language,
                 speech=window.speech,
             )
             self._store.put(key, hearing.model_dump(mode="json"))

@@ -9,6 +9,7 @@ from itertools import pairwise
 from pathlib import Path
 
 from narrate2report.errors import BadInput
+from narrate2report.listen.crew import Crew
 from narrate2report.listen.hearing import Hearer
 from narrate2report.listen.line import Line
 from narrate2report.listen.models import Model, find_model
@@ -87,8 +88,8 @@ def listen_with(
     warnings: list[str] = []
     silent: list[str] = []
     foreign: list[str] = []
-    with Store(keep) as store:
-        line = Line(load, store, {"model": model.sha256, "settings": settings})
+    with Store(keep) as store, Crew(load) as crew:
+        line = Line(crew, store, {"model": model.sha256, "settings": settings})
         before = 0.0
         for clip in clips:
             name = clip.recording.file

@@ -17,7 +17,7 @@ from typing import Any
 
 from narrate2report.errors import FULL, BadInput, NarrateError, NoRoom
 
-FORM = 3
+FORM = 4
 """Raised when the meaning of a line, or the way in which words are timed, changes."""
 
 FIRST_BYTES = b'{"key":"'

@@ -156,8 +156,8 @@ def hear_plain(sound: Path) -> list[tuple[str, float]]:
     from faster_whisper import WhisperModel
 
     from narrate2report.listen.device import cards
+    from narrate2report.listen.loading import usable_cores
     from narrate2report.listen.models import find_model
-    from narrate2report.listen.whisper import usable_cores
 
     device, weights = ("cuda", "float16") if cards() else ("cpu", "int8")
     model = WhisperModel(

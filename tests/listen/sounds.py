@@ -71,6 +71,7 @@ class CountingHearer:
     """Hears one word a second, named after how many windows came before; may be told to break down."""
 
     at_once = 2
+    workers = 1
 
     def __init__(self, *, fails_after: int | None = None, text: str = "word") -> None:
         self.heard = 0

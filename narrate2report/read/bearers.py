@@ -76,6 +76,8 @@ class Bearers:
         before = tuple(one for one in heads if one.start < first or self._is_counted(one, first))
         if before or heads:
             return before or tuple(heads)
+        if self._spoken.norms(clause.start, clause.start + 1) in (["up"], ["down"]):
+            return ()  # up the stairs
         return tuple(
             one for one in named if one.relation == "of" and one.start < first and one.start - clause.start <= 4
         )[:1]

@@ -35,7 +35,7 @@ def deny(spoken: Spoken, mention: Mention, *, sound: bool = False, denies: bool 
     Hedges do not make praise doubtful: `I think it's fine` is the speaker's finding.
     """
     clause = spoken.clause_of(mention.start)
-    denied = _denied_by(spoken, mention, clause)
+    denied = _denied_by(spoken, mention, clause, listed=not sound or clause.link in OR_LINKS)
     if denies:
         refused = negation_before(spoken, clause, mention.start)
         return Denial("present" if refused else "absent", spoken.words(mention.start, mention.end))
@@ -68,6 +68,8 @@ def _denial_before(spoken: Spoken, clause: Clause, at: int) -> Mention | None:
         default=-1,
     )
     for cue in spoken.cues("negation", within=clause):
+        if cue.start < at < cue.end and spoken.tokens[cue.start].norm in {"no", "not"}:
+            best = Mention(cue.start, at, cue.senses)  # the socket does not have power
         if cue.start < at and cue.end <= at and cue.start not in spared and cue.start > excepted:
             with_it = {"with", "because", "about"} & set(spoken.norms(cue.end, at))
             best = None if with_it or _is_slip(spoken, clause, cue) else cue
@@ -101,7 +103,8 @@ def _is_slip(spoken: Spoken, clause: Clause, cue: Mention) -> bool:
     )
 
 
-def _denied_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
+def _denied_by(spoken: Spoken, mention: Mention, clause: Clause, *, listed: bool = True) -> str | None:
+    """The words that deny a flaw; without `listed` a list goes on with no denial: `no hole, no stain, all clean`."""
     own = negation_before(spoken, clause, mention.start)
     if own:
         return own
@@ -119,7 +122,7 @@ def _denied_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
         flawed = spoken.has_term("condition", within=following[0])
         if not flawed:
             return spoken.words(following[0].start, following[0].end)
-    return _denied_with_list(spoken, mention, clause)
+    return _denied_with_list(spoken, mention, clause) if listed else None
 
 
 def _never_came_back(spoken: Spoken, clause: Clause) -> str | None:

@@ -30,6 +30,7 @@ def says_nothing(spoken: Spoken, mention: Mention) -> bool:
         reads(spoken, mention)
         for reads in (
             _is_interjection,
+            _has_had_it_done,
             is_planned,
             _is_particle,
             is_done,
@@ -73,6 +74,14 @@ def _is_switched_off(spoken: Spoken, mention: Mention) -> bool:
     said = {"warm", "cold", "running", "cool"} & set(spoken.norms(mention.start, mention.end))
     clause = spoken.clause_of(mention.start)
     return bool(said) and bool(clause.index) and bool(SWITCHED_OFF & set(spoken.norms(0, clause.start)))
+
+
+def _has_had_it_done(spoken: Spoken, mention: Mention) -> bool:
+    """`the owner has had it painted`; `the seat's had it` is the end of the seat."""
+    if spoken.norms(mention.end - 2, mention.end) != ["had", "it"]:
+        return False
+    clause = spoken.clause_of(mention.start)
+    return mention.end != clause.end or not any(one.end == mention.start for one in spoken.named_in(clause))
 
 
 PRESSES = frozenset("press pressed push pushed hit test tested".split())

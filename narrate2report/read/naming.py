@@ -49,12 +49,13 @@ def name_components(spoken: Spoken, place: Place, number: int, vocabulary: Vocab
         for phrase in spoken.found.terms
         if phrase.start in spoken.found.within and (found := meaning_within(spoken, phrase, place, number, vocabulary))
     ]
+    ends = frozenset(mention.end for mention, _ in chosen.values())
     whole = tuple(
         Named(
             component,
             mention.start,
             mention.end,
-            "place" if _tells_a_side(spoken, mention) else relation_of(spoken, start),
+            "place" if _tells_a_side(spoken, mention) else relation_of(spoken, start, ends),
             _outdoors(component, place, vocabulary),
         )
         for start, (mention, component) in sorted(chosen.items())

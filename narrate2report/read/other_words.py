@@ -68,6 +68,14 @@ def _is_sole(spoken: Spoken, mention: Mention) -> bool:
     return False
 
 
+def _is_of_pronoun(spoken: Spoken, at: int) -> bool:
+    """`light of it`; `the door of this room` is a door."""
+    if spoken.norms(at, at + 2) not in (["of", "it"], ["of", "that"], ["of", "this"]):
+        return False
+    following = spoken.tokens[at + 2 : at + 3]
+    return not following or not following[0].tag.startswith("NN")
+
+
 SAID_OF = frozenset("'s is are was were works has looks turns feels".split())
 """Verbs right after which a word is what they are said of: `lock works`."""
 
@@ -147,11 +155,7 @@ def is_other_word(spoken: Spoken, mention: Mention) -> bool:
         return True
     if mention.of("works") and before in {"is", "'s", "are", "was"} and token.tag in {"VBG", "NN", "JJ"}:
         return True
-    if [t.norm for t in tokens[mention.end : mention.end + 2]] in (
-        ["of", "it"],
-        ["of", "that"],
-        ["of", "this"],
-    ):
+    if _is_of_pronoun(spoken, mention.end):
         return True
     if token.norm == "light" and after is not None:
         following = [other for other in spoken.found.terms if other.start == mention.end and other.of("condition")]

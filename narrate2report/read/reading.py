@@ -21,6 +21,7 @@ from narrate2report.read.echoes import find_echoes
 from narrate2report.read.entries import Ledger
 from narrate2report.read.focus import is_adverse
 from narrate2report.read.follow_ups import find_follow_ups
+from narrate2report.read.grammars import Grammars
 from narrate2report.read.header import read_header
 from narrate2report.read.implied_rooms import glanced_room, implied_room
 from narrate2report.read.memory import Walk, is_in_passing, remember
@@ -73,6 +74,7 @@ class Reader:
         tokenizer = tokenizer or Tokenizer()
         self._book = PhraseBook(vocabulary, tokenizer)
         self._repairer = Repairer(vocabulary, tokenizer)
+        self._grammars = Grammars(vocabulary)
 
     def ask(self, transcript: Transcript) -> tuple[Passage, ...]:
         """What may have been said in the place of what was heard: to be weighed against the sound before reading."""
@@ -97,7 +99,7 @@ class Reader:
             walk.place.enter(room, 0)
         fates: list[tuple[Spoken, Reason | None, tuple[str, ...]]] = []
         for number, (sentence, (text, tokens, heard)) in enumerate(zip(sentences, repaired, strict=True)):
-            spoken = speak(sentence, text, tokens, self._book, heard)
+            spoken = speak(sentence, text, self._grammars.plain(tokens), self._book, heard)
             walk.place.closing = len(sentences) - number <= CLOSING_SENTENCES
             reason, because = _read_one(spoken, number, walk, ledger, self._vocabulary)
             fates.append((spoken, reason, because))
@@ -228,7 +230,7 @@ def _is_bare_praise(spoken: Spoken) -> bool:
 def _predicates(spoken: Spoken) -> list[Mention]:
     named_at = spoken.named_tokens()
     telling = spoken.terms("condition", "works", "material", "colour", "type")
-    terms = [term for term in telling if term.start not in named_at]
+    terms = [term for term in telling if term.start not in named_at and not spoken.leads_on(term)]
     cues = [cue for cue in spoken.cues("operates", "fails") if cue.start not in named_at]
     return [*terms, *cues]
 

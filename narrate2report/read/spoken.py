@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 from itertools import pairwise
@@ -166,6 +166,9 @@ PARTS = frozenset(
 )
 
 
+SUMS = frozenset("total general short sum principle".split())
+"""Nouns of set phrases that open a sentence: `in general the ...`."""
+
 NO_LIKENESS = frozenset("'d would looks look feels seems just something is 's are was so and of like".split())
 """Before `like` they make it a guess or a filler."""
 
@@ -179,13 +182,15 @@ def _is_likened(spoken: Spoken, clause: Clause, start: int) -> bool:
     return at > clause.start and spoken.tokens[at - 1].norm not in NO_LIKENESS
 
 
-def relation_of(spoken: Spoken, start: int) -> str:
-    """How a component that starts at token `start` stands in its clause: topic, of, or place.
+def relation_of(spoken: Spoken, start: int, ends: Collection[int] | None = None) -> str:
+    """How a component that starts at token `start` stands in its clause: topic, of, or place. `ends` are the tokens
+    that follow right on a component; those of words that mean nothing else where it is not yet known.
 
     `the bottom of the tub` and `one of the slats` are about the tub and the slats; `a chip on the edge of the
     tub` says what bears the chip.
     """
     tokens, clause = spoken.tokens, spoken.clause_of(start)
+    ends = {term.end for term in spoken.terms("component")} if ends is None else ends
     if tokens[start].norm in PLACE_PREPOSITIONS:
         own = [m for m in spoken.terms("component") if clause.start <= m.start < start]
         return "place" if own else "topic"
@@ -197,7 +202,7 @@ def relation_of(spoken: Spoken, start: int) -> str:
         if token.norm == "of":
             if at - 1 in flaws:
                 return "of"
-            if any(term.end == at and term.of("component") for term in spoken.found.terms):
+            if at in ends and tokens[at - 1].norm not in PARTS:
                 return "place"  # the lamp of the ceiling
             if at - 1 >= clause.start and tokens[at - 1].norm in {"left", "right"}:
                 return "place"
@@ -209,6 +214,8 @@ def relation_of(spoken: Spoken, start: int) -> str:
                 found = relation_of(spoken, at - 1)
                 return "of" if found == "place" and not whole else found
             return "topic"
+        if token.norm in SUMS and tokens[at + 1].norm in {"the", "this"}:
+            return "topic"  # in total the flat is good
         if (
             token.norm == "to"
             and (at == clause.start or tokens[at - 1].norm not in CLOSE_TO)

@@ -22,9 +22,17 @@ SPELLINGS = {
     "n't": "not", "nt": "not", "'ll": "will", "'re": "are", "'ve": "have", "'m": "am", "wo": "will", "ca": "can",
     "gon": "going", "na": "to", "ta": "to", "wan": "want", "'em": "them", "grey": "gray", "greyish": "grayish",
     "mould": "mold", "mouldy": "moldy", "moulds": "molds", "colour": "color", "coloured": "colored",
+    "nowt": "nothing", "owt": "anything",
 }  # fmt: skip
 """Parts of contractions as spaCy splits them, and spellings that differ by country, in one form each."""
 
+
+SCOTS = {
+    "doesnae": "does", "disnae": "does", "dinnae": "do", "didnae": "did", "isnae": "is", "arenae": "are",
+    "wasnae": "was", "werenae": "were", "cannae": "can", "couldnae": "could", "willnae": "will", "winnae": "will",
+    "wouldnae": "would", "shouldnae": "should", "hasnae": "has", "havenae": "have", "hadnae": "had",
+}  # fmt: skip
+"""Verbs that end in the Scots `not`."""
 
 I_ALONE = re.compile(r"\bi\b")
 
@@ -122,6 +130,11 @@ def _tokens(doc: Doc, text: str) -> tuple[Token, ...]:
             continue
         lower = word.lower().replace("’", "'")
         end = start + len(word)
+        if lower in SCOTS:
+            cut = end - len("nae")
+            found.append(Token(text[start:cut], SCOTS[lower], "VBZ", start, cut, hyphen))
+            found.append(Token(text[cut:end], "not", "RB", cut, end))
+            continue
         found.append(Token(text[start:end], SPELLINGS.get(lower, lower), token.tag_, start, end, hyphen))
         hyphen = False
     return tuple(found)

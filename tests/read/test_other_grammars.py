@@ -1,0 +1,191 @@
+"""English built as other languages and regions build it: what is left out, put elsewhere or said twice."""
+
+from __future__ import annotations
+
+import pytest
+
+from narrate2report.records.findings import Entry
+from tests.read.told import Narrator
+
+
+def _said(entry: Entry) -> str:
+    """An entry in short: `wall hole`, `no sink leak`, `perhaps wall damp`, `lock fails`."""
+    if entry.kind == "check":
+        return f"{entry.component} {entry.outcome}"
+    sure = {"absent": "no ", "possible": "perhaps "}.get(entry.assertion or "", "")
+    return f"{sure}{entry.component} {entry.condition}"
+
+
+def _read(entries: Narrator, room: str, line: str) -> set[str]:
+    told = entries(line, room=room).said_from(1)
+    return {_said(one) for one in told if one.kind in {"condition", "check"}}
+
+
+def _holds(entries: Narrator, room: str, line: str, *wanted: str) -> None:
+    """That exactly these are read, where `a|b` is met by either."""
+    read = _read(entries, room, line)
+    missed = [want for want in wanted if not read & set(want.split("|"))]
+    asked = {one for want in wanted for one in want.split("|")}
+    assert not missed, f"{line}\nread {sorted(read)}, missed {missed}"
+    assert read <= asked, f"{line}\nread {sorted(read)}, wanted {wanted}"
+
+
+@pytest.mark.parametrize(
+    ("room", "line", "wanted"),
+    [
+        ("bedroom", "Lock not work.", ("lock fails|lock not_working",)),
+        ("bedroom", "Door of this room not lock.", ("door not_working|door fails|lock fails",)),
+        ("kitchen", "Oven door not close.", ("oven_door sticking|oven_door fails",)),
+        ("kitchen", "Dishwasher no start.", ("dishwasher not_working|dishwasher fails",)),
+        ("living room", "Blind no go down.", ("blinds sticking|blinds fails",)),
+        ("bathroom", "Shower drain not drain.", ("drain clog|drain fails",)),
+        ("bedroom", "Heater no get warm.", ("heater not_working|heater fails",)),
+        ("living room", "This socket no have power.", ("outlet not_working|outlet fails",)),
+        ("living room", "This socket does not have power.", ("outlet not_working|outlet fails",)),
+        ("living room", "Outlet by the window no electric.", ("outlet not_working|outlet fails",)),
+        ("laundry", "Dryer not spin.", ("dryer not_working|dryer fails",)),
+        ("kitchen", "Range hood no pull.", ("range_hood not_working|range_hood fails",)),
+        ("bathroom", "The fan, it not turn on.", ("exhaust_fan not_working|exhaust_fan fails",)),
+    ],
+)
+def test_a_denied_verb_without_its_auxiliary(room: str, line: str, wanted: tuple[str, ...], entries: Narrator) -> None:
+    read = _read(entries, room, line)
+    assert read & {one for want in wanted for one in want.split("|")}, f"{line}: {sorted(read)}"
+    assert not {one for one in read if one.endswith((" works", " good"))}, f"{line}: {sorted(read)}"
+
+
+@pytest.mark.parametrize(
+    ("room", "line"),
+    [
+        ("kitchen", "Dishwasher not run."),
+        ("kitchen", "Oven not tested."),
+        ("living room", "Fireplace not lit."),
+    ],
+)
+def test_what_was_left_alone_is_no_failure(room: str, line: str, entries: Narrator) -> None:
+    read = _read(entries, room, line)
+    assert len(read) == 1
+    assert next(iter(read)).endswith("not_tested")
+
+
+@pytest.mark.parametrize(
+    ("room", "line"),
+    [
+        ("bathroom", "Please not put the paper in the toilet."),
+        ("bathroom", "Not put paper in the toilet, it get block."),
+        ("kitchen", "You not put hot pan on the counter."),
+        ("kitchen", "Don't open the oven when it is hot."),
+        ("kitchen", "Not use the metal sponge on the sink."),
+    ],
+)
+def test_an_order_without_its_auxiliary_is_no_finding(room: str, line: str, entries: Narrator) -> None:
+    assert not _read(entries, room, line)
+
+
+@pytest.mark.parametrize(
+    ("room", "line", "wanted"),
+    [
+        ("kitchen", "There is not humidity here.", ("no room_general damp",)),
+        ("bathroom", "There are not scratches in the bathtub.", ("no bathtub scratch",)),
+        ("bathroom", "Not there is any crack in the basin.", ("no sink crack",)),
+        ("bedroom", "There are not curtains.", ("curtain missing",)),
+        ("bathroom", "There is not towel bar.", ("towel_bar missing",)),
+        ("bathroom", "On the mirror there is not nothing.", ()),
+        ("bedroom", "The wall doesn't have no holes.", ("no wall hole",)),
+        ("bathroom", "The faucet don't drip no more.", ("no faucet leak",)),
+        ("bathroom", "The tub ain't got a scratch on it.", ("no bathtub scratch",)),
+        ("bathroom", "The tap doesnae drip at all.", ("no faucet leak",)),
+        ("bathroom", "There's nowt wrong with the bath.", ("bathtub good",)),
+        ("bathroom", "Ain't nothing wrong with that toilet.", ("toilet good",)),
+        ("bathroom", "There ain't no mold on this tile.", ("no tile mold",)),
+    ],
+)
+def test_a_denial_built_otherwise(room: str, line: str, wanted: tuple[str, ...], entries: Narrator) -> None:
+    _holds(entries, room, line, *wanted)
+
+
+@pytest.mark.parametrize(
+    ("room", "line", "wanted"),
+    [
+        ("bedroom", "The window doesnae shut.", "window sticking|window fails"),
+        ("kitchen", "The oven willnae light.", "oven not_working|oven fails"),
+        ("living room", "The door isnae straight.", "door misaligned"),
+        ("bedroom", "The window doesn't half stick.", "window sticking"),
+        ("kitchen", "That burner don't light no more.", "burner fails|burner not_working"),
+    ],
+)
+def test_a_fault_in_regional_grammar(room: str, line: str, wanted: str, entries: Narrator) -> None:
+    assert _read(entries, room, line) & set(wanted.split("|")), line
+
+
+@pytest.mark.parametrize("where", ["Near of the tub", "Next of the tub", "Close of the tub", "Behind of the tub"])
+def test_a_preposition_with_of_still_tells_only_where(where: str, entries: Narrator) -> None:
+    _holds(entries, "bathroom", f"{where} there is a crack in the tile.", "tile crack")
+    _holds(entries, "bathroom", f"A tile is cracked {where.lower()}.", "tile crack")
+
+
+def test_the_inside_of_a_thing_is_still_that_thing(entries: Narrator) -> None:
+    _holds(entries, "kitchen", "The inside of the oven is dirty.", "oven dirty")
+
+
+@pytest.mark.parametrize(
+    ("room", "line", "wanted"),
+    [
+        ("bathroom", "In the tub there is a scratch.", "bathtub scratch"),
+        ("bathroom", "In the mirror is a crack.", "mirror crack"),
+        ("living room", "On the ceiling there are two stains.", "ceiling stain"),
+        ("living room", "In the floor is one long scratch.", "floor scratch"),
+        ("kitchen", "On the counter there is a burn.", "countertop burn"),
+        ("hallway", "Across the door there's a crack.", "door crack"),
+    ],
+)
+def test_the_place_may_come_first(room: str, line: str, wanted: str, entries: Narrator) -> None:
+    _holds(entries, room, line, wanted)
+
+
+@pytest.mark.parametrize(
+    ("room", "line", "wanted"),
+    [
+        ("bedroom", "Wall no hole, no stain, all clean.", ("no wall hole", "no wall stain", "wall clean")),
+        ("kitchen", "No crack, no burn, everything clean.", ("no room_general crack|no countertop crack",
+         "no room_general burn|no countertop burn", "room_general clean|countertop clean")),
+    ],
+)  # fmt: skip
+def test_praise_after_denied_flaws_is_no_denied_praise(
+    room: str, line: str, wanted: tuple[str, ...], entries: Narrator
+) -> None:
+    _holds(entries, room, line, *wanted)
+
+
+@pytest.mark.parametrize(
+    ("room", "line"),
+    [
+        ("bathroom", "The owner has had it cleaned."),
+        ("bathroom", "We had it fixed, the toilet."),
+        ("kitchen", "They've had it since March, the fridge."),
+    ],
+)
+def test_having_had_it_done_is_not_the_end_of_a_thing(room: str, line: str, entries: Narrator) -> None:
+    assert not {one for one in _read(entries, room, line) if one.endswith("broken")}
+
+
+@pytest.mark.parametrize(
+    ("room", "line", "wanted"),
+    [
+        ("bathroom", "Loo seat's had it.", "toilet_seat broken"),
+        ("bedroom", "Door wants a good tug.", "door sticking"),
+        ("bedroom", "The sash wants a good shove.", "window sticking"),
+        ("bedroom", "The drawer goes hard.", "drawer sticking|furniture sticking"),
+        ("entry", "The lock turns with difficulty.", "lock sticking"),
+        ("bedroom", "The window closes bad.", "window misaligned"),
+        ("living room", "The table dances a bit.", "furniture loose"),
+        ("kitchen", "Oven's minging.", "oven dirty"),
+        ("living room", "The plaster's blown under the window.", "wall loose"),
+        ("living room", "The fan is making sound.", "ceiling_fan noise"),
+        ("living room", "The fan makes a strange sound.", "ceiling_fan noise"),
+    ],
+)
+def test_what_a_region_or_a_translation_says_of_a_flaw(room: str, line: str, wanted: str, entries: Narrator) -> None:
+    read = _read(entries, room, line)
+    assert read & set(wanted.split("|")), f"{line}: {sorted(read)}"
+    assert not {one for one in read if one.endswith((" works", " good"))}, f"{line}: {sorted(read)}"

@@ -71,6 +71,8 @@ def _has_adverb(spoken: Spoken, one: Named, clause: Clause) -> bool:
     return spoken.tokens[one.start].norm in WITH_ADVERB and spoken.tokens[one.end].norm in ADVERBS
 
 
+AUXILIARY = frozenset("do does did will would can could".split())
+
 AT_TIMES = frozenset("o'clock am pm percent least most once".split())
 """With these, `at` and a number tell no temperature."""
 
@@ -107,11 +109,24 @@ def _is_noted(spoken: Spoken, clause: Clause, one: Named, meant: Sequence[str]) 
     return degrees and "cold" in meant
 
 
+def _denied_with(spoken: Spoken, clause: Clause, mention: Mention) -> str | None:
+    """`they don't open and close right`, `it won't open or shut`: the second of two bare verbs under one denial."""
+    if clause.link not in {"and", "or", "nor"} or not clause.index or mention.start > clause.start + 1:
+        return None
+    before = spoken.clauses[clause.index - 1]
+    verb = spoken.tokens[mention.start]
+    if verb.norm.endswith(("s", "ed", "ing")) or verb.tag == "VBD":
+        return None
+    norms = spoken.norms(before.start, before.end)
+    at = next((at for at in range(1, len(norms)) if norms[at] == "not" and norms[at - 1] in AUXILIARY), None)
+    return spoken.words(before.start + at - 1, before.start + at + 1) if at is not None else None
+
+
 def check_of(scene: Scene, mention: Mention, component: str, how: str, *, fails: bool = False) -> Draft:
     """The check draft of a word of working or failing: `fails` also where it is denied."""
     spoken = scene.spoken
     clause = spoken.clause_of(mention.start)
-    denied = negation_before(spoken, clause, mention.start)
+    denied = negation_before(spoken, clause, mention.start) or _denied_with(spoken, clause, mention)
     outcome: Outcome = "fails" if fails or denied else "works"
     for at in range(mention.end, min(mention.end + 2, clause.end)):
         if spoken.tokens[at].norm in ADVERBS:

@@ -34,6 +34,9 @@ WEEKDAYS = frozenset("monday tuesday wednesday thursday friday saturday sunday".
 """`he comes on Wednesday` is no trial."""
 
 
+CYCLED = frozenset({"dishwasher", "washer", "dryer"})
+"""What one runs a cycle on."""
+
 RUNS_ON = frozenset({"toilet", "toilet_tank"})
 """Of these, running is a flaw: `seat's tight, doesn't run`."""
 
@@ -119,9 +122,7 @@ def _from_verbs(scene: Scene) -> list[Draft]:
             continue
         if senses[0].form == "verb" and not is_predicate(spoken, mention):
             continue
-        if is_no_result(spoken, mention):
-            continue
-        if _did_not(spoken, mention):
+        if is_no_result(spoken, mention) or _did_not(spoken, mention) or _ran_something(spoken, mention):
             continue
         for bearer in scene.bearers.of(mention, adjective=False, noun=False):
             component = _does_this(replace(bearer, component=_behind(scene, bearer)), senses, scene)
@@ -186,6 +187,8 @@ def _from_cues(scene: Scene) -> list[Draft]:
             continue
         for bearer in scene.bearers.of(cue, adjective=False, noun=False):
             component = _worked(_behind(scene, bearer), scene.vocabulary)
+            if spoken.norms(cue.start, cue.start + 2) == ["ran", "a"] and component not in CYCLED:
+                component = next((one for one, _ in reversed(scene.place.lately) if one in CYCLED), "")
             if component in RUNS_ON and spoken.norms(cue.start, cue.end)[0] in {"run", "runs", "running"}:
                 continue
             if is_operated(component, scene.vocabulary) and not is_flaw_of(spoken, cue, bearer.component):

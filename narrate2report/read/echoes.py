@@ -16,6 +16,26 @@ LONGEST_ECHO = 7
 """Words that a clause may have and still only echo the one before."""
 
 
+LIKEWISE = frozenset("also too ditto likewise".split())
+"""Words that say of another thing that it does as well; `same` may be said of its looks."""
+
+
+def _so_does(spoken: Spoken, clause: Clause) -> bool:
+    """`the fridge is cold and so is the freezer`, `and so did the oven`."""
+    norms = spoken.norms(clause.start, clause.end)
+    at = norms.index("so") if "so" in norms[:2] else len(norms)
+    return norms[at + 1 : at + 2] in (["is"], ["'s"], ["are"], ["does"], ["do"], ["did"], ["was"], ["were"]) and any(
+        one.start <= clause.start + at + 4 for one in spoken.named_in(clause)
+    )
+
+
+def _is_told_itself(spoken: Spoken, clause: Clause) -> bool:
+    """`the bell also I am pressing`: a clause with a verb of its own echoes nothing."""
+    following = spoken.clauses[clause.index + 1 : clause.index + 2]
+    inside = range(clause.start, following[0].end if following and following[0].link == "" else clause.end)
+    return any(spoken.tokens[at].tag == "VBG" for at in inside)
+
+
 MORE = frozenset("and a little bit some more few another also".split())
 
 
@@ -41,22 +61,37 @@ def find_echoes(
         following = spoken.clauses[clause.index + 1 : clause.index + 2]
         if topics and following and following[0].link == ":":
             norms |= set(spoken.norms(following[0].start, following[0].end))
+        so_does = _so_does(spoken, clause)
         if (
-            not (norms & SAME_WORDS or _is_more_of_it(spoken, clause))
+            not (norms & SAME_WORDS or so_does or _is_more_of_it(spoken, clause))
             or not topics
             or clause.end - clause.start > LONGEST_ECHO
         ):
             continue
         if stances[clause.start].mode not in {Mode.ASSERTED, Mode.PAST}:
             continue
-        if spoken.has_term("condition", "works", within=clause):
+        if spoken.has_term("condition", "works", within=clause) or _is_told_itself(spoken, clause):
+            continue
+        tried = [one for one in drafts if one.kind == "check" and one.at < clause.start]
+        if tried and (norms & LIKEWISE or so_does):
+            words = spoken.words(clause.start, clause.end)
+            found += [
+                replace(tried[-1], room=spoken.room, component=topic.component, at=topic.start).with_reason(
+                    f"'{words}'"
+                )
+                for topic in topics
+                if topic.component != tried[-1].component
+            ]
             continue
         earlier = [one for one in drafts if one.kind == "condition" and one.at < clause.start] or list(before)
         if not earlier:
             continue
         first_at = spoken.clause_of(earlier[-1].at) if earlier[-1] in drafts else None
         shared = [one for one in earlier if first_at is None or one.at in first_at]
+        told_of = {one.component for one in drafts if one.kind == "condition" and one.at > clause.start}
         for topic in topics:
+            if so_does and topic.component in told_of:
+                continue  # so is the paper holder ... no, the paper holder is fine
             words = spoken.words(clause.start, clause.end)
             found += [
                 replace(one, room=spoken.room, component=topic.component, at=topic.start).with_reason(f"'{words}'")

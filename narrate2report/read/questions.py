@@ -50,6 +50,8 @@ def asks(spoken: Spoken, clause: Clause) -> bool:
     norms = [norm for norm in spoken.norms(clause.start, clause.end) if norm not in LEADING | {"or"}]
     if len(norms) > 2 and norms[0] in {"have", "has", "had"} and norms[1] in {"a", "the", "any", "your"}:
         return spoken.ends_with_question()
+    if spoken.norms(clause.start, clause.end)[:1] == ["so"] and norms[:1] and norms[0] in AUXILIARIES:
+        return spoken.ends_with_question()  # and so is the freezer
     if len(norms) > 2 and norms[0] in AUXILIARIES and norms[1] in SUBJECTS:
         return norms[:2] not in (["is", "there"],) or spoken.ends_with_question()
     wonders = norms[:1] == ["who"] and clause.link in {",", "...", "and"} and len(norms) in {2, 3, 4}

@@ -81,7 +81,8 @@ def _air_comes(scene: Scene) -> list[Draft]:
     for clause in spoken.clauses:
         vents = [one for one in spoken.named_in(clause) if one.component == "vent"]
         told = AIR.search(" ".join(spoken.norms(clause.start, clause.end)))
-        if vents and told and scene.is_said(clause.start) and not negation_before(spoken, clause, vents[-1].start):
+        denied = {"no", "not", "never", "hardly", "barely"} & set(spoken.norms(clause.start, clause.end))
+        if vents and told and scene.is_said(clause.start) and not denied:
             return [_works(scene, "vent", clause.start, clause)]
     return []
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 from datetime import date
 from difflib import get_close_matches
@@ -23,6 +24,7 @@ def admit(before: tuple[str, Findings], after: tuple[str, Findings], terms: Term
     """
     for name, findings in (before, after):
         _check_names(name, findings, terms)
+        _check_ids(name, findings)
     (earlier_name, earlier), (later_name, later) = before, after
     _check_two(earlier_name, earlier, later_name, later)
     _check_units(earlier_name, earlier, later_name, later)
@@ -83,6 +85,14 @@ def _day(told: tuple[Sourced, ...]) -> date | None:
         return date.fromisoformat(told[0].value) if told else None
     except ValueError:
         return None
+
+
+def _check_ids(name: str, findings: Findings) -> None:
+    """A change names entries by their ids, so that an id may stand for one alone."""
+    counted_ids = Counter(entry.id for entry in findings.entries)
+    twice = next((one for one, times in counted_ids.items() if times > 1), None)
+    if twice is not None:
+        raise BadInput(f"{name}: the entry {twice} stands in it twice, so nothing can be said of it; draft it anew")
 
 
 def _check_names(name: str, findings: Findings, terms: Terms) -> None:

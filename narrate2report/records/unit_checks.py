@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
+from decimal import Decimal
 
 from narrate2report.records.money import LARGEST
 from narrate2report.records.nearest import close_to, nearest
@@ -56,7 +57,7 @@ def _faults(unit: Unit, known: KnownNames) -> Iterator[Fault]:
     yield from _days(unit.dates)
     yield from _received(unit)
     if unit.deposit.interest is not None:
-        yield from _interest(unit.deposit.interest)
+        yield from _interest(unit.deposit.interest, unit.deposit.held)
     seen: dict[tuple[str, str], int] = {}
     for number, thing in enumerate(unit.components):
         at: Location = ("components", number)
@@ -91,7 +92,7 @@ def _received(unit: Unit) -> Iterator[Fault]:
         yield at, f"interest: since {terms.since} lies before the deposit was received on {received}"
 
 
-def _interest(terms: InterestTerms) -> Iterator[Fault]:
+def _interest(terms: InterestTerms, held: Decimal) -> Iterator[Fault]:
     at: Location = ("deposit", "interest")
     if (terms.amount is None) == (terms.rate_percent is None):
         yield at, "interest: write either its amount, or rate_percent with since"
@@ -99,6 +100,11 @@ def _interest(terms: InterestTerms) -> Iterator[Fault]:
         yield at, "interest: a rate needs the day from which it counts; write since"
     if terms.since and terms.until and terms.until < terms.since:
         yield (*at, "until"), f"interest: until {terms.until} lies before since {terms.since}"
+    if terms.principal is not None and terms.principal > held:
+        told = (
+            f"interest: principal {terms.principal} is more than the {held} that is held; correct one of the two, or "
+        )
+        yield (*at, "principal"), f"{told}write the amount of the interest with its basis"
 
 
 def _names(room: str, component: str, at: Location, known: KnownNames) -> Iterator[Fault]:

@@ -110,10 +110,12 @@ def _due(name: str, duty: Duty, clock: Clock, law: LawRow, dates: Dates, today: 
     plan = _plan(decisive, law) if decisive else None
     _, sooner = _decisive(clock, no_later_than_possession(dates))
     early = _plan(sooner, law) if sooner else None
-    working = [*_working(clock, counted, decisive, plan, law)]
+    working = [*_working(clock, counted, decisive, law)]
     if plan and sooner and early and early < plan:
         working.append(_from_possession(sooner, early))
         plan = early
+    elif plan and decisive:
+        working += _why_earlier(decisive, plan, law)
     return DueDate(
         id=name,
         duty=duty,
@@ -173,20 +175,15 @@ def _plan(decisive: _Counted, law: LawRow) -> date:
     return on_or_before(plan, law.code)
 
 
-def _working(
-    clock: Clock, counted: Sequence[_Counted], decisive: _Counted | None, plan: date | None, law: LawRow
-) -> Iterator[str]:
+def _working(clock: Clock, counted: Sequence[_Counted], decisive: _Counted | None, law: LawRow) -> Iterator[str]:
     yield f"{law.statute} ({law.jurisdiction}), as the table has it: “{law.clock_start}”."
     for one in counted:
         yield (
             f"{one.leg.count} {_unit(one.leg)} after {told_day(one.start)} ({EVENTS[one.leg.event]}{one.stands_for}): "
             f"{told_day(one.day)}."
         )
-    if decisive is None or plan is None:
-        return
-    if len(clock.legs) > 1:
+    if decisive is not None and len(clock.legs) > 1:
         yield f"The {clock.whichever} of these counts: {told_day(decisive.day)}."
-    yield from _why_earlier(decisive, plan, law)
 
 
 def _why_earlier(decisive: _Counted, plan: date, law: LawRow) -> Iterator[str]:

@@ -13,6 +13,9 @@ from narrate2report.wording import told_day
 FAR_APART = 60
 """Days between the end of a tenancy and its move-out record from which one of the two is likely mistyped."""
 
+SOME_DAYS = 14
+"""Days between the start of a lease and its move-in record up to which one stands for the other."""
+
 NAMES = {
     "possession_returned": "possession was returned",
     "vacated": "the resident moved out",
@@ -54,6 +57,8 @@ def day_cautions(dates: Dates, comparison: Comparison) -> Iterator[str]:
             f"MOVING OUT ({told_day(dates.vacated)}) LIES AFTER THE RETURN OF POSSESSION ({told_day(returned)}): keep "
             "the days that count from the earlier one, and correct the one that is wrong."
         )
+    if (first := walk_day(comparison.before.date)) and abs((first - dates.lease_start).days) > SOME_DAYS:
+        yield _begun_apart(first, dates.lease_start)
     if apart := _apart(dates, comparison):
         name, day, walked = apart
         after = " What happened between the two may not be the resident's." if walked > day else ""
@@ -88,6 +93,17 @@ def no_later_than_possession(dates: Dates) -> Dates:
         return dates
     later = {name: getattr(dates, name) for name in ("lease_end", "vacated")}
     return dates.model_copy(update={name: returned for name, day in later.items() if day and day > returned})
+
+
+def _begun_apart(walked: date, start: date) -> str:
+    """What a move-in record cannot show that was made long before the lease began, or after."""
+    told = f"THE MOVE-IN RECORD AND THE START OF THE LEASE LIE {abs((walked - start).days)} DAYS APART"
+    both = f"({told_day(walked)} and {told_day(start)})"
+    if walked < start:
+        return f"{told} {both}: what came in between is not the resident's, and this record does not show it."
+    return (
+        f"{told} {both}: it does not show how the unit was when the lease began; what it names may be the resident's."
+    )
 
 
 def _apart(dates: Dates, comparison: Comparison) -> tuple[str, date, date] | None:

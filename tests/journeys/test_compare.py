@@ -274,6 +274,14 @@ def test_what_no_vocabulary_knows_is_refused(
     assert told in refused(capsys, out, before, after)
 
 
+def test_an_entry_that_stands_twice_in_a_record_is_refused(
+    after: str, tmp_path: Path, out: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    entries = [*PAIR.before["entries"], PAIR.before["entries"][0]]
+    twice = written(tmp_path, "twice.json", PAIR.before | {"entries": entries})
+    assert "twice.json: the entry f-0001 stands in it twice" in refused(capsys, out, twice, after)
+
+
 def test_a_sealed_record_that_was_changed_is_refused(
     after: str, tmp_path: Path, out: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:

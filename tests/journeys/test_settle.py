@@ -324,8 +324,9 @@ HUGE = "1000000000"
         (
             "rate_percent: 5\n    principal: 50.00",
             f"rate_percent: 100\n    principal: {HUGE}",
-            "interest on the deposit: c",
+            "is more than the 1500.00 that is held",
         ),
+        ("principal: 50.00", "principal: 1500.01", "principal 1500.01 is more than the 1500.00 that is held"),
         (
             RENT,
             f"amount: {HUGE}\n    basis: one\n  - what: more\n    amount: {HUGE}",

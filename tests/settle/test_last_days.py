@@ -130,3 +130,23 @@ def test_where_possession_is_not_known_the_letter_thanks_for_nothing_and_the_day
     assert "gave the unit back" not in letter
     assert "POSSESSION WAS RETURNED IS NOT GIVEN: ages and the stay were counted to 7 May 2026" in cautions(made)
     assert "IS NOT GIVEN" not in cautions(ended(possession_returned="2026-05-07"))
+
+
+@pytest.mark.parametrize(
+    ("walked", "told"),
+    [
+        ("2025-03-06", None),
+        ("2025-03-20", None),
+        (
+            "2025-03-21",
+            "15 DAYS APART (21 March 2025 and 6 March 2025): it does not show how the unit was",
+        ),
+        ("2024-12-31", "65 DAYS APART (31 December 2024 and 6 March 2025): what came in between is not the resident's"),
+    ],
+)
+def test_a_move_in_record_from_another_time_than_the_start_of_the_lease_is_told(walked: str, told: str | None) -> None:
+    pair = flawed()
+    pair.parts["before"] = {"file": "in.findings.json", "unit": "2B", "kind": "move_in", "date": walked}
+    made = settled(pair, thing(repair()), dates={"lease_start": "2025-03-06", "possession_returned": "2026-05-07"})
+    assert ("THE MOVE-IN RECORD AND THE START OF THE LEASE LIE" in cautions(made)) is (told is not None)
+    assert (told or "") in cautions(made)

@@ -22,8 +22,8 @@ SAME_SIZE = 0.04
 SAME_COUNT = 0.05
 POINTS_BACK = 0.04
 """Either alone leaves flaws at two plainly different places two; both together do not."""
-ALL_OVER = 0.9
-"""How far the place of a flaw is that of one which is all over the same thing."""
+ACROSS = 0.9
+"""How far the place of a flaw is that of one which runs through all of the same thing."""
 ADDS = -0.25
 UNNAMED = 0.6
 """How far neighbours are one where neither is named when the other is meant: only the same flaw at the same place."""
@@ -67,10 +67,10 @@ def _component_grade(before: Flaw, after: Flaw, terms: Terms) -> float:
 
 
 def _place_tie(before: Flaw, after: Flaw, terms: Terms) -> PlaceTie:
-    """What is all over a thing lies at the place that the other record names, too: `cracked from top to bottom`."""
+    """What runs through all of a thing passes the place that the other record names: `cracked from top to bottom`."""
     place = terms.gazetteer.tie(before.place, after.place)
-    if place.how == "unsaid" and (before.is_all_over or after.is_all_over):
-        return PlaceTie("same", ALL_OVER)
+    if place.how == "unsaid" and (before.is_across or after.is_across):
+        return PlaceTie("same", ACROSS)
     return place
 
 

@@ -32,8 +32,8 @@ class Flaw:
     """All that was said of it, in small letters."""
     points_back: bool
     """Whether its words take it as known: `that stain`, `still`."""
-    is_all_over: bool
-    """Whether its words have it all over its component: then it lies at every place of it."""
+    is_across: bool
+    """Whether its words have it run through all of its component: then it passes every place on it."""
     adds: bool
     """Whether its words add one to those told of: `another burn`."""
     count: int | None
@@ -126,7 +126,7 @@ def _flaw(entries: tuple[Entry, ...], number: int, terms: Terms) -> Flaw:
         objects=_objects(lead.where, quote, terms) if many else frozenset(),
         quote=quote,
         points_back=has_words(quote, cues.known) or _is_definite(quote, terms.nouns.get(kind, ())),
-        is_all_over=says(quote, cues.everywhere),
+        is_across=says(quote, cues.across),
         adds=says(quote, cues.further),
         count=count_told(lead, quote, terms.nouns.get(kind, ())),
         size_cm=size_told(lead, quote, terms.likeness.sizes),

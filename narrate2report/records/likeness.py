@@ -59,6 +59,7 @@ class ChangeCues(Value):
     as_before: Words = ()
     grown: Words = ()
     shrunk: Words = ()
+    across: Words = ()
     everywhere: Words = ()
 
 

@@ -231,3 +231,21 @@ def test_a_failure_after_a_trial_and_dirt_after_praise_need_no_such_word(before:
     came = [change for change in changes if change.after]
     assert [change.outcome for change in came] == ["new"]
     assert not any(because.startswith(ONLY) for because in came[0].because)
+
+
+def test_what_runs_through_all_of_a_thing_passes_the_place_that_was_named_before() -> None:
+    before = "[bathroom]\n1 mirror scratch @in the low part@ | The mirror is scratched in the low part."
+    for across in ("from top to bottom", "from one corner to the other", "right across"):
+        after = f"[bathroom]\n1 mirror crack | The mirror is cracked {across}."
+        assert became(before, after) == ["worse 1>1"], across
+
+
+def test_what_is_all_over_a_thing_is_no_growth_of_another_kind_of_flaw_at_one_place_of_it() -> None:
+    assert became(
+        "[bedroom]\n1 wall nail_hole @by the door@ | There's a nail hole by the door.",
+        "[bedroom]\n1 wall crack | The wall is cracked all over.",
+    ) == ["gone 1>", "new >1"]
+    assert became(
+        "[bedroom]\n1 ceiling stain @by the window@ | A stain by the window on the ceiling.",
+        "[bedroom]\n1 ceiling peeling | The paint is peeling everywhere.",
+    ) == ["gone 1>", "new >1"]

@@ -1,8 +1,8 @@
 """Ten pairs of walks by invented speakers, marked by hand: the same flaws in other words are found to be the same.
 
 Two of them, u1 and u2, were marked before any rule was run on them and are not to be tuned on.
-The one error in u2, a scratched mirror that is cracked from top to bottom later, has led to a rule since (what is all
-over a thing lies at every place of it), so that u2 shows less than u1 by now.
+The one error in u2, a scratched mirror that is cracked from top to bottom later, has led to a rule since (what runs
+through all of a thing passes every place of it), so that u2 shows less than u1 by now.
 """
 
 from __future__ import annotations

@@ -19,8 +19,8 @@ MOST_ROUNDS = 12
 """How often the walks are read again at the most; what was not tried by then was asked for by few."""
 
 
-LEAST_MENDED = 0.8
-"""Of all the mistakes that a word makes or mends, so many must be mended."""
+LEAST_MENDED = 2 / 3
+"""Of all the mistakes that come or go with a word, so many must go: two for one."""
 
 
 @dataclass(frozen=True)

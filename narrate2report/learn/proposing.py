@@ -15,7 +15,7 @@ from narrate2report.learn.candidates import FEWEST_WALKS, At, Candidate, find_ca
 from narrate2report.learn.reviewed import Mistakes, Reread, ReviewedWalk
 from narrate2report.records.proposal import Proposal
 
-MOST_ROUNDS = 12
+MOST_ROUNDS = 8
 """How often the walks are read again at the most; what was not tried by then was asked for by few."""
 
 

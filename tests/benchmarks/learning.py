@@ -1,6 +1,6 @@
 """What `learn` is worth: half of the narrations are corrected, words learnt from them, and the other half is scored.
 
-    python tests/benchmarks/learning.py [--seeds 1 2 3 4] [--out-words 40] [--folder tests/narrations]
+    python tests/benchmarks/learning.py [--seeds 1 2 3 4] [--out-words 40] [--most 26] [--folder tests/narrations]
 
 For each seed the narrations are shuffled and halved, and so many words that four of them say are taken out of the
 vocabulary. Drafts of one half are put right by a simulated reviewer through the real review and seal; all proposals are
@@ -57,7 +57,7 @@ def main() -> None:
     narrations = sorted(path for path in options.folder.glob("*.txt") if _gold(path).is_file())
     splits = []
     for seed in options.seeds:
-        made = split(narrations, seed, options.out_words)
+        made = split(narrations, seed, options.out_words, options.most)
         splits.append(made)
         print(
             f"seed {seed}: observations F1 {made.observations[0]:.4f} -> {made.observations[1]:.4f} ({made.rise:+.4f}),"
@@ -80,7 +80,7 @@ def split(narrations: Sequence[Path], seed: int, out_words: int, most: int | Non
     taught, held = shuffled[:half][:most], shuffled[half:][:most]
     out = choose(said_words([path.read_text("utf-8") for path in narrations], FEWEST), out_words, seed)
     who = Reviewer.of([load_gold(_gold(path)) for path in narrations])
-    whole, tokenizer = load_vocabulary(), Tokenizer()
+    whole, tokenizer = load_vocabulary(), Tokenizer(remembers=True)
     with tempfile.TemporaryDirectory() as name, without(out):
         walks, words = Path(name) / "walks", Path(name) / "words"
         walks.mkdir()
@@ -153,6 +153,7 @@ def _options() -> argparse.Namespace:
     parser.add_argument("--folder", type=Path, default=Path(__file__).parents[1] / "narrations")
     parser.add_argument("--seeds", type=int, nargs="+", default=[1, 2, 3, 4])
     parser.add_argument("--out-words", type=int, default=40)
+    parser.add_argument("--most", type=int, help="narrations of a half at the most")
     return parser.parse_args()
 
 

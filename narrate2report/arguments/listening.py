@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import argparse
 
-from narrate2report.arguments.shared import KINDS, Commands, add_words, path_text, plain_text
+from narrate2report.arguments.shared import Commands, add_drafting, path_text, plain_text
 
 
 def add_draft(commands: Commands) -> None:
@@ -31,31 +31,12 @@ def add_draft(commands: Commands) -> None:
     draft.add_argument("--quiet", action="store_true", help="no progress and no summary")
     draft.add_argument("--json", action="store_true", help="print a summary for machines instead of the table")
     draft.add_argument("--explain", action="store_true", help="print every sentence, what became of it and why")
-    draft.add_argument(
-        "--model",
-        metavar="NAME|FOLDER",
-        help="listen with this Whisper model, not the built-in one; 'narrate2report models' lists what is here",
-    )
-    draft.add_argument(
-        "--repair-by-text",
-        action="store_true",
-        help="repair misheard words by the words beside them alone, without holding them against the sound",
-    )
-    draft.add_argument("--track", metavar="N", type=int, help="listen to this sound track, counted from 1")
-    draft.add_argument(
-        "--keep-location", action="store_true", help="keep where and with what device it was recorded in the record"
-    )
-    draft.add_argument(
-        "--plan", metavar="UNIT.yaml", type=path_text, help="the unit file whose rooms the walk is measured against"
-    )
-    draft.add_argument("--kind", choices=KINDS, help="which walk this was")
+    add_drafting(draft)
     draft.add_argument("--unit", metavar="TEXT", type=plain_text, help="the unit that was walked")
-    draft.add_argument("--inspector", metavar="NAME", type=plain_text, help="who walked and spoke")
     draft.add_argument(
         "--resident", metavar="NAME", type=plain_text, action="append", help="who lives there; may be given again"
     )
     draft.add_argument("--date", metavar="YYYY-MM-DD", help="the day of the walk")
-    add_words(draft)
     draft.set_defaults(run=_run_draft)
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 from pathlib import Path
 
-from narrate2report.arguments.shared import KINDS, Commands, add_words, path_text, plain_text
+from narrate2report.arguments.shared import KINDS, Commands, add_drafting, path_text
 from narrate2report.records.shelved import Standing
 
 STANDINGS: dict[str, Standing] = {
@@ -41,13 +41,7 @@ def add_batch(commands: Commands) -> None:
     batch.add_argument("--scheduler", metavar="ADDRESS", help="work on this Dask cluster, such as tls://host:8786")
     batch.add_argument("--quiet", action="store_true", help="print nothing but errors")
     batch.add_argument("--json", action="store_true", help="print a JSON line for each recording, and one for all")
-    batch.add_argument("--model", metavar="NAME|FOLDER", help="listen with this Whisper model, as 'draft' does")
-    batch.add_argument(
-        "--keep-location", action="store_true", help="keep where and with what device it was recorded in the records"
-    )
-    batch.add_argument("--kind", choices=KINDS, help="which walks these were")
-    batch.add_argument("--inspector", metavar="NAME", type=plain_text, help="who walked and spoke in all of them")
-    add_words(batch)
+    add_drafting(batch)
     batch.set_defaults(run=_run_batch)
 
 
@@ -103,6 +97,9 @@ def _run_batch(chosen: argparse.Namespace) -> int:
             watch=chosen.watch,
             scheduler=chosen.scheduler,
             model=chosen.model,
+            track=chosen.track,
+            by_sound=not chosen.repair_by_text,
+            plan=chosen.plan,
             vocabulary=chosen.vocab,
             facts=GivenFacts(kind=chosen.kind, inspector=chosen.inspector),
             keep_location=chosen.keep_location,

@@ -47,6 +47,30 @@ def add_paper(command: argparse.ArgumentParser) -> None:
     command.add_argument("--paper", choices=("letter", "a4"), default="letter", help="size of the paper")
 
 
+def add_drafting(command: argparse.ArgumentParser) -> None:
+    """The options that say how a recording is heard and read, be it one or many."""
+    command.add_argument(
+        "--model",
+        metavar="NAME|FOLDER",
+        help="listen with this Whisper model, not the built-in one; 'narrate2report models' lists what is here",
+    )
+    command.add_argument(
+        "--repair-by-text",
+        action="store_true",
+        help="repair misheard words by the words beside them alone, without holding them against the sound",
+    )
+    command.add_argument("--track", metavar="N", type=int, help="listen to this sound track, counted from 1")
+    command.add_argument(
+        "--keep-location", action="store_true", help="keep where and with what device it was recorded in the record"
+    )
+    command.add_argument(
+        "--plan", metavar="UNIT.yaml", type=path_text, help="the unit file whose rooms the walk is measured against"
+    )
+    command.add_argument("--kind", choices=KINDS, help="which walk this was")
+    command.add_argument("--inspector", metavar="NAME", type=plain_text, help="who walked and spoke")
+    add_words(command)
+
+
 def add_words(command: argparse.ArgumentParser) -> None:
     """The option that lays words of one's own over the built-in ones."""
     command.add_argument(

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import time
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from urllib.parse import urlsplit
 
@@ -40,6 +40,9 @@ class WantedBatch:
     watch: bool = False
     scheduler: str | None = None
     model: str | None = None
+    track: int | None = None
+    by_sound: bool = True
+    plan: Path | None = None
     vocabulary: Path | None = None
     facts: GivenFacts = field(default_factory=GivenFacts)
     keep_location: bool = False
@@ -54,8 +57,12 @@ def batch(wanted: WantedBatch) -> int:
     """
     places = tuple(as_place(place, anywhere=wanted.scheduler is not None) for place in wanted.places)
     _check(wanted, places)
-    settings = settings_now(
-        model=wanted.model, vocabulary=wanted.vocabulary, facts=wanted.facts, keep_location=wanted.keep_location
+    settings = replace(
+        settings_now(model=wanted.model, vocabulary=wanted.vocabulary, plan=wanted.plan),
+        facts=wanted.facts,
+        keep_location=wanted.keep_location,
+        track=wanted.track,
+        by_sound=wanted.by_sound,
     )
     first = look(places)
     with _runner(wanted) as runner, Screen(quiet=wanted.quiet, as_json=wanted.as_json, at_once=wanted.watch) as screen:

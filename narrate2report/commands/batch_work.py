@@ -11,32 +11,32 @@ from narrate2report import __version__
 from narrate2report.batch.at_hand import at_hand
 from narrate2report.commands.draft import Wanted, make_draft
 from narrate2report.commands.listening import ears
+from narrate2report.commands.planned import expected_rooms, read_plan
 from narrate2report.commands.words import word_folders
 from narrate2report.errors import BadInput, BadVocabulary, ModelMissing
 from narrate2report.listen.listening import Progress
 from narrate2report.listen.models import find_model
 from narrate2report.read.lexicon import load_vocabulary
 from narrate2report.read.vocabulary import Vocabulary
-from narrate2report.records.header import GivenFacts
 from narrate2report.records.task import Outcome, Settings, Task, Tell, WordFiles
 
 
-def settings_now(
-    *, model: str | None, vocabulary: Path | None, facts: GivenFacts, keep_location: bool = False
-) -> Settings:
-    """How a batch that starts now drafts. Words are taken as they are at this moment.
+def settings_now(*, model: str | None, vocabulary: Path | None, plan: Path | None = None) -> Settings:
+    """How a batch that starts now drafts. Words and plan are taken as they are at this moment.
 
-    Raises NarrateError for a model or words that cannot be used.
+    Raises NarrateError for a model, words or a unit file that cannot be used.
     """
     folders = word_folders(vocabulary)
+    words = load_vocabulary(*folders)
+    if plan is not None:
+        expected_rooms(read_plan(plan, words), words)
     return Settings(
         program=__version__,
         model=model,
         model_sha256=find_model(model).sha256,
-        vocabulary_version=load_vocabulary(*folders).version,
+        vocabulary_version=words.version,
         words=tuple(map(_packed, folders)),
-        facts=facts,
-        keep_location=keep_location,
+        plan=(plan.name, plan.read_text(encoding="utf-8")) if plan is not None else None,
     )
 
 
@@ -49,12 +49,15 @@ def draft_task(task: Task, tell: Tell) -> Outcome:
         tell(heard.done_s, heard.total_s)
 
     with_ears = ears(settings.model, on_progress, lambda _: None)
-    with at_hand(task) as files:
+    with at_hand(task) as files, _plan(settings) as plan:
         wanted = Wanted(
             inputs=(files.recording,),
             out=files.findings,
             facts=settings.facts,
             model=settings.model,
+            track=settings.track,
+            by_sound=settings.by_sound,
+            plan=plan,
             keep_location=settings.keep_location,
         )
         findings, _ = make_draft(wanted, lambda: _words(settings), with_ears)
@@ -85,6 +88,19 @@ def _words(settings: Settings) -> Vocabulary:
     if vocabulary.version != settings.vocabulary_version:
         raise BadVocabulary("a worker has other built-in words than the batch was started with; install the same")
     return vocabulary
+
+
+@contextmanager
+def _plan(settings: Settings) -> Iterator[Path | None]:
+    """The unit file of the batch, as a file here."""
+    if settings.plan is None:
+        yield None
+        return
+    name, text = settings.plan
+    with tempfile.TemporaryDirectory(prefix="narrate2report-plan-") as scratch:
+        place = Path(scratch) / Path(name).name
+        place.write_text(text, encoding="utf-8")
+        yield place
 
 
 def _packed(folder: Path) -> WordFiles:

@@ -51,7 +51,7 @@ class ReadingAgain:
         self._walks = {walk.name: walk for walk in walks}
         self._transcripts: dict[str, Transcript] = {walk.name: walk.transcript() for walk in walks}
         self._layers = read_layers(folders)
-        self._tokenizer = Tokenizer()
+        self._tokenizer = Tokenizer(remembers=True)
 
     def reviewed(self) -> tuple[ReviewedWalk, ...]:
         """All of them as learning sees them."""

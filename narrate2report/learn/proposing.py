@@ -15,12 +15,12 @@ from narrate2report.learn.candidates import FEWEST_WALKS, At, Candidate, find_ca
 from narrate2report.learn.reviewed import Mistakes, Reread, ReviewedWalk
 from narrate2report.records.proposal import Proposal
 
-MOST_ROUNDS = 12
+MOST_ROUNDS = 8
 """How often the walks are read again at the most; what was not tried by then was asked for by few."""
 
 
-LEAST_MENDED = 0.8
-"""Of all the mistakes that a word makes or mends, so many must be mended."""
+LEAST_MENDED = 2 / 3
+"""Of all the mistakes that come or go with a word, so many must go: two for one."""
 
 
 @dataclass(frozen=True)

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from rich.console import Console
 
+from narrate2report.records.duties import applying
 from narrate2report.records.money import told
 from narrate2report.records.settlement import Charge, DueDate, NotCharged, Settlement
 from narrate2report.wording import counted
@@ -85,7 +86,7 @@ def _others(title: str, changes: tuple[NotCharged, ...]) -> Iterator[str]:
 
 def _due(settlement: Settlement) -> Iterator[str]:
     yield f"By when (counted on {settlement.today}; check the current statute):"
-    for one in settlement.due:
+    for one in applying(settlement):
         case = f", where {one.applies}" if one.applies else ""
         yield f"  {one.label}{case}: {_days(one)}{' (days given by you)' if one.given else ''}"
         yield from (f"    {line}" for line in one.working)

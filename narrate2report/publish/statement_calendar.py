@@ -8,7 +8,7 @@ from datetime import UTC, datetime, time
 
 from narrate2report.publish.calendar import DueDay, calendar_of
 from narrate2report.publish.standing import Heading
-from narrate2report.publish.statement_duties import applying
+from narrate2report.records.duties import applying
 from narrate2report.records.settlement import DueDate, Settlement
 from narrate2report.wording import told_day, unit_name
 

@@ -10,9 +10,9 @@ from dataclasses import replace
 from typing import Final
 
 from narrate2report.publish.report_values import Fact
-from narrate2report.publish.statement_duties import Duty, duties_of
 from narrate2report.publish.statement_values import Due
 from narrate2report.publish.statement_words import DOES_NOT_APPLY, LAW_COLUMNS, NOT_KNOWN, SAME_DAY, by_whom, days_left
+from narrate2report.records.duties import Duty, duties_of
 from narrate2report.records.law import CHECK_THE_STATUTE, LawRow
 from narrate2report.records.settlement import DueDate, Settlement
 from narrate2report.wording import told_day

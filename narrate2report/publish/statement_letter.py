@@ -7,9 +7,9 @@ from textwrap import wrap
 from typing import Final
 
 from narrate2report.publish.statement_account import balance_told, left_of, sums_of
-from narrate2report.publish.statement_duties import applying
 from narrate2report.publish.statement_law import ASK_FOR_COSTS, DISPUTE, LOCAL_ADVICE
 from narrate2report.publish.statement_words import NOT_SEALED, PROVISIONAL, by_whom, figure
+from narrate2report.records.duties import applying
 from narrate2report.records.law import CHECK_THE_STATUTE
 from narrate2report.records.settlement import SettledUnit, Settlement
 from narrate2report.wording import counted, told_day, unit_name

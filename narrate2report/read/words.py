@@ -7,7 +7,7 @@ dropped and remembered, so that `off-white` and `off white` read alike.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from functools import cached_property
 from typing import TYPE_CHECKING, NamedTuple
 
@@ -76,9 +76,10 @@ FINITE = frozenset("is are was were has have had does do did will would can coul
 class Tokenizer:
     """spaCy's small English pipeline, without what the reading does not use."""
 
-    def __init__(self) -> None:
-        """Nothing is loaded before it is needed."""
+    def __init__(self, *, remembers: bool = False) -> None:
+        """Nothing is loaded before it is needed. One that `remembers` tags each text once, however often it is read."""
         self._known: dict[str, tuple[str, ...]] = {}
+        self._told: dict[str, tuple[Token, ...]] | None = {} if remembers else None
 
     @cached_property
     def _pipeline(self) -> Language:
@@ -107,6 +108,13 @@ class Tokenizer:
     def sentences(self, texts: Iterable[str]) -> Iterator[tuple[Token, ...]]:
         """The tokens of each text, tagged."""
         told = list(texts)
+        if self._told is not None:
+            new = [text for text in dict.fromkeys(told) if text not in self._told]
+            self._told.update(zip(new, self._tagged(new), strict=True))
+            return (self._told[text] for text in told)
+        return self._tagged(told)
+
+    def _tagged(self, told: Sequence[str]) -> Iterator[tuple[Token, ...]]:
         docs = self._pipeline.pipe(map(_in_small_letters, told), batch_size=BATCH)
         for text, doc in zip(told, docs, strict=True):
             yield _tokens(doc, text)

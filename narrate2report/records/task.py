@@ -41,6 +41,12 @@ class Settings:
     """Words of one's own, the lowest layer first."""
     facts: GivenFacts = field(default_factory=GivenFacts)
     keep_location: bool = False
+    track: int | None = None
+    """The sound track to listen to, counted from 1; None for the one that the container names first."""
+    by_sound: bool = True
+    """Whether misheard words are held against the sound."""
+    plan: tuple[str, str] | None = None
+    """The unit file that walks are measured against: its name and text."""
 
 
 @dataclass(frozen=True)

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from narrate2report.errors import NarrateError
+from narrate2report.records.duties import applying
 from narrate2report.records.files import read_record
 from narrate2report.records.settlement import Settlement
 
@@ -29,7 +30,7 @@ def settled_walks(file: Path, inside: str) -> tuple[SettledWalk, ...]:
         settlement = read_record(file, Settlement)
     except NarrateError:
         return ()
-    days = [(day, one.label) for one in settlement.due if (day := one.plan_by or one.day) is not None]
+    days = [(day, one.label) for one in applying(settlement) if (day := one.plan_by or one.day) is not None]
     due, label = min(days) if days else (None, None)
     names = (*settlement.comparison.before.files, *settlement.comparison.after.files)
     return tuple(

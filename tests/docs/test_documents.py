@@ -52,6 +52,7 @@ def test_the_readme_names_no_command_that_is_not_there() -> None:
 
 GUIDE_OF = {name: name for name in ("chapters", "draft", "report", "review", "statement", "worklist")} | {
     "annotations": "open-data",
+    "batch": "batch",
     "compare": "comparing",
     "learn": "learning",
     "coverage": "planning",

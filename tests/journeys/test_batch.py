@@ -12,13 +12,16 @@ from pathlib import Path
 from typing import IO
 
 import fsspec
+import numpy as np
 import pytest
 
 from narrate2report.cli import main
+from narrate2report.records.clip import RATE
 from narrate2report.records.files import read_record, write_record
 from narrate2report.records.findings import Findings
 from tests.intake.recordings import write_recording
 from tests.journeys.test_draft import NOTES
+from tests.journeys.test_plan import UNIT
 from tests.journeys.test_recordings import AUDIO, spoken
 
 CAPTIONS = "WEBVTT\n\n00:00.000 --> 00:03.000\nIn the kitchen.\n\n00:03.000 --> 00:07.000\nThe tap drips.\n"
@@ -73,6 +76,30 @@ def test_facts_and_words_of_the_batch_stand_in_each_record_and_other_words_are_t
     assert "a.vtt: was drafted with other words" in capsys.readouterr().out
 
 
+def test_track_plan_and_repair_by_text_are_those_of_draft(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    plan = tmp_path / "unit.yaml"
+    plan.write_text(UNIT, encoding="utf-8")
+    silence = np.zeros(10 * RATE, np.float32)
+    walk = write_recording(tmp_path / "walk.m4a", AUDIO, silence, more_tracks=(spoken(27, 37),))
+    asked = ["--track", "2", "--plan", str(plan), "--repair-by-text", "--quiet"]
+    assert main(["batch", str(walk), *asked]) == 0
+    made = tmp_path / "walk.findings.json"
+    record = read_record(made, Findings)
+    assert [track.chosen for track in record.recordings[0].tracks] == [False, True]
+    assert record.walkthrough.unit[-1].value == "5C"
+    by_hand = tmp_path / "by hand.findings.json"
+    assert main(["draft", str(walk), "--out", str(by_hand), *asked]) == 0
+    assert by_hand.read_bytes() == made.read_bytes()
+    plan.write_text(UNIT.replace("kitchen:", "kitchn:"), encoding="utf-8")
+    (tmp_path / "new.vtt").write_text(CAPTIONS)
+    capsys.readouterr()
+    assert main(["batch", str(tmp_path / "new.vtt"), "--plan", str(plan)]) == 2
+    told = capsys.readouterr().err
+    assert f"{plan}:10: " in told
+    assert told.count("\n") == 1
+    assert not (tmp_path / "new.findings.json").exists()
+
+
 def test_decisions_of_a_person_and_files_in_the_way_are_left_alone(
     tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
@@ -100,13 +127,12 @@ def test_recordings_at_an_address_are_drafted_there(tmp_path: Path) -> None:
     """What a worker does with a task at an address: fetched, drafted, sent back, and nothing written over."""
     from narrate2report.commands.batch_work import draft_task, settings_now
     from narrate2report.errors import BadInput
-    from narrate2report.records.header import GivenFacts
     from narrate2report.records.task import Task
 
     files = fsspec.filesystem("memory")
     walk = write_recording(tmp_path / "walk.m4a", AUDIO, spoken(37, 50))
     files.put_file(str(walk), "/stored/walk.m4a")
-    settings = settings_now(model=None, vocabulary=None, facts=GivenFacts())
+    settings = settings_now(model=None, vocabulary=None)
     place = "memory://stored/walk"
     task = Task(f"{place}.m4a", f"{place}.findings.json", walk.stat().st_size, settings)
     told: list[float] = []

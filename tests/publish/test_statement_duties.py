@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import io
 from decimal import Decimal
 
 import pytest
+from rich.console import Console
 
+from narrate2report.publish.settlement_summary import print_settlement
 from narrate2report.publish.statement_calendar import statement_calendar
-from narrate2report.publish.statement_duties import NOTHING_LEFT, applying
 from narrate2report.publish.statement_letter import letter_of
+from narrate2report.records.duties import NOTHING_LEFT, applying
 from narrate2report.records.references import clocks, law_rows
 from narrate2report.records.settlement import Settlement
 from narrate2report.records.unit import Dates, DepositTerms
@@ -39,6 +42,15 @@ def test_where_something_is_claimed_the_days_for_claiming_nothing_are_left_out(f
     assert told.count("the day that we keep") == 1
     assert "Send the itemised statement (where something is claimed from the deposit): the day that we keep" in told
     assert "Return what is left of the deposit: the last day is [TO FILL IN: the last day]." in told
+
+
+def test_the_settlement_in_the_terminal_tells_no_day_that_does_not_apply(flat: Settled) -> None:
+    page = io.StringIO()
+    print_settlement(under(flat, "US-FL").settlement, Console(file=page, width=200))
+    told = page.getvalue()
+    assert "where nothing is claimed" not in told
+    assert "Send the itemised statement, where something is claimed from the deposit: keep" in told
+    assert "Return what is left of the deposit: no day can be told yet" in told
 
 
 def test_the_statement_marks_what_does_not_apply_and_asks_for_the_day_of_what_does(flat: Settled) -> None:

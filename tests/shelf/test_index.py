@@ -6,6 +6,7 @@ import shutil
 import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager
+from datetime import date
 from pathlib import Path
 
 import pytest
@@ -218,3 +219,20 @@ def test_a_settlement_beside_its_walks_tells_the_next_day_and_closes_them(tmp_pa
     assert {walks(tmp_path / "walks")[f"2b/{name}"].standing for name in names} == {"sealed"}
     place.unlink()
     assert {walks(tmp_path / "walks")[f"2b/{name}"].due for name in names} == {None}
+
+
+def test_a_day_that_does_not_apply_is_not_waited_for(tmp_path: Path) -> None:
+    """Nothing is left of the deposit, so that it need not be returned by any day."""
+    place = on_disk(tmp_path)
+    settlement = read_record(place, Settlement)
+    first = settlement.due[0].model_copy(update={"plan_by": None, "holds_if": None})
+    early, late = date(2026, 6, 1), date(2026, 6, 20)
+    due = (
+        first.model_copy(update={"duty": "return", "day": early}),
+        first.model_copy(update={"duty": "itemise", "day": late}),
+    )
+    for to, day in (("resident", early), ("owner", late)):
+        balance = settlement.balance.model_copy(update={"to": to})
+        write_record(place, settlement.model_copy(update={"due": due, "balance": balance}))
+        (walk,) = {told.due for told in walks(tmp_path).values()}
+        assert walk == str(day)

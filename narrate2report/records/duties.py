@@ -1,4 +1,4 @@
-"""Which duties of a settlement apply as it stands: what is claimed and what is left decide it.
+"""Which duties of a settlement apply as it stands, asked wherever days are told: what is claimed and left decides.
 
 A case that the settlement does not settle (whether notice was proper, whether something that is open will be charged)
 stays as it is: both rows are told. No day is invented for a duty whose only row does not apply; it is asked for.

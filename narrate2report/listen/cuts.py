@@ -25,17 +25,15 @@ PAUSE = frames(0.16)
 """A shorter silence is part of a word."""
 MARGIN = frames(0.4)
 """Sound kept around speech: a word with its edge cut off is heard badly."""
-LONGEST = frames(20.0)
-"""The model takes 30 s, but compares everything with everything: two windows of 14 s take less time than one of 28.
-Much shorter ones lack the words around, and are heard worse.
-"""
-ENOUGH, GOOD_PAUSE = frames(16.0), frames(0.6)
-"""A window this long ends at the next pause this long."""
+LONGEST = frames(28.0)
+"""The model takes 30 s."""
+ENOUGH, GOOD_PAUSE = frames(24.0), frames(1.0)
+"""A window this long ends at the next pause this long. Fuller ones are fewer, and heard better."""
 LONG_PAUSE = frames(4.0)
 """Such a pause always ends a window: models invent words in long silence."""
-EARLIEST_CUT = frames(7.0)
+EARLIEST_CUT = frames(10.0)
 """A window that must be cut is not cut before this, if there is a pause later on."""
-LATE_CUT, FAIR_PAUSE = frames(16.0), frames(0.3)
+LATE_CUT, FAIR_PAUSE = frames(24.0), frames(0.35)
 """This late, any pause this long will do: fuller windows are fewer windows."""
 BLIP = frames(0.1)
 """Less speech than this in a whole window is a click."""

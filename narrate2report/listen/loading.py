@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from faster_whisper.transcribe import WhisperModel
 
 MOST_CORES = 8
-"""More bring nothing for windows of 20 s."""
+"""More bring nothing for windows of 30 s."""
 
 
 def loaded_model(folder: Path, device: Device, workers: int = 1) -> WhisperModel:

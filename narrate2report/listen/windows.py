@@ -1,4 +1,4 @@
-"""A clip's sound to windows of about 20 s at most, cut where nobody speaks; one is held, however long the clip."""
+"""A clip's sound to windows of up to 28 s, cut where nobody speaks; one is held, however long the clip."""
 
 from __future__ import annotations
 

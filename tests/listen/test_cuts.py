@@ -61,7 +61,7 @@ def test_the_longer_of_two_late_pauses_is_chosen() -> None:
 
 def test_speech_without_a_pause_is_cut_where_it_is_faintest() -> None:
     chances = talk(60)
-    faint = frames(17)
+    faint = frames(24)
     chances[faint] = SPEAKS
     first, second, *_ = cuts(chances)
     assert first.end == second.start == faint

@@ -227,7 +227,7 @@ def _write(weights: dict[str, float], known: Befalls, measured: str) -> None:
     path.write_text(f"{head}WEIGHTS: dict[str, float] = {{\n{rows}}}\n")
     lines = [
         "# How often each flaw was marked of each component in narrations of invented walks; a mark that",
-        "# accepts several counts for each. Made by tests/benchmarks/fit_bearers.py, which fits sign_weights.py with it:",
+        "# accepts several counts for each. Made by tests/benchmarks/fit_bearers.py with sign_weights.py:",
         f"# {measured} where left out.",
         "#   condition: {component: how often}",
         "",

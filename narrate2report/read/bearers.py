@@ -32,6 +32,8 @@ class Bearer:
     named: Named | None = None
     room: str | None = None
     """The room it is in, where that is not the one that is walked."""
+    link: str = ""
+    """What ties it to the predicate: a name in `sign_weights`."""
 
 
 class Bearers:
@@ -109,9 +111,19 @@ class Bearers:
         spoken, clause = self._spoken, self._spoken.clause_of(predicate.start)
         named = spoken.named_in(clause)
         if adjective and (done_to := self._done_to(predicate, named, clause)):
-            return (Bearer(done_to.component, f"'{spoken.words(predicate.start, done_to.end)}'", True, done_to),)
+            return (
+                Bearer(
+                    done_to.component,
+                    f"'{spoken.words(predicate.start, done_to.end)}'",
+                    True,
+                    done_to,
+                    link="described",
+                ),
+            )
         if adjective and (after := self._described_by(predicate, named, clause)):
-            return (Bearer(after.component, f"'{spoken.words(predicate.start, after.end)}'", True, after),)
+            return (
+                Bearer(after.component, f"'{spoken.words(predicate.start, after.end)}'", True, after, link="described"),
+            )
         topics = [
             one
             for one in named
@@ -122,50 +134,54 @@ class Bearers:
         if on is not None and (noun or (not topics and not pronoun)):
             self._last[clause.index] = on
             return tuple(
-                Bearer(one.component, f"'{spoken.words(one.start, one.end)}' follows it", True, one)
+                Bearer(one.component, f"'{spoken.words(one.start, one.end)}' follows it", True, one, link="follows")
                 for one in (on, *self._where.spread_over(clause))
             )
         if topics and topics[-1].component == ROOM_GENERAL and self._sums_up(clause):
-            return (Bearer(ROOM_GENERAL, "said of the place as a whole", True, room="whole_unit"),)
+            return (Bearer(ROOM_GENERAL, "said of the place as a whole", True, room="whole_unit", link="whole"),)
         if topics:
             shared = self._subjects[clause.index] if topics[-1] in self._subjects[clause.index] else (topics[-1],)
             shared = self._without_owners(shared)
             return tuple(
-                Bearer(one.component, f"said of '{spoken.words(one.start, one.end)}'", True, one) for one in shared
+                Bearer(one.component, f"said of '{spoken.words(one.start, one.end)}'", True, one, link="subject")
+                for one in shared
             )
         if noun and self._is_in_here(clause):
-            return (Bearer(ROOM_GENERAL, "said of the room", True),)
+            return (Bearer(ROOM_GENERAL, "said of the room", True, link="in here"),)
         if (
             noun
             and self._place.subject
             and not self._subjects[clause.index]
             and self._where.is_of_it(predicate, clause)
         ):
-            return (Bearer(self._place.subject, "a part of it", True),)
+            return (Bearer(self._place.subject, "a part of it", True, link="of it"),)
         spread = self._where.spread_over(clause) if noun else ()
         if spread:
             return tuple(
-                Bearer(one.component, f"'{spoken.words(one.start, one.end)}' tells where", True, one) for one in spread
+                Bearer(one.component, f"'{spoken.words(one.start, one.end)}' tells where", True, one, link="spread")
+                for one in spread
             )
         if noun and self._where.is_on_it(predicate, clause) and self._subjects[clause.index]:
             return tuple(
-                Bearer(one.component, f"on '{spoken.words(one.start, one.end)}'", True, one)
+                Bearer(one.component, f"on '{spoken.words(one.start, one.end)}'", True, one, link="on it")
                 for one in self._subjects[clause.index]
             )
         carried = self._subjects[clause.index]
         carried = carried if "it" in pronoun else self._without_owners(carried)
         if (whole := self._side_of(predicate, clause)) is not None:
-            return (Bearer(whole, "its side", True),)
+            return (Bearer(whole, "its side", True, link="side"),)
         if carried:
             return tuple(
-                Bearer(one.component, f"still about '{spoken.words(one.start, one.end)}'", False, one)
+                Bearer(one.component, f"still about '{spoken.words(one.start, one.end)}'", False, one, link="carried")
                 for one in carried
             )
         if noun and clause.index and clause.link in {",", "and", "or"} and clause.index - 1 in self._last:
             before = self._last[clause.index - 1]
-            return (Bearer(before.component, "listed with it", True, before),)
+            return (Bearer(before.component, "listed with it", True, before, link="listed"),)
         if noun and (near := self._where.lies_at(predicate, clause)):
-            return (Bearer(near.component, f"'{spoken.words(near.start, near.end)}' tells where", True, near),)
+            return (
+                Bearer(near.component, f"'{spoken.words(near.start, near.end)}' tells where", True, near, link="at"),
+            )
         if noun and (listed := self._where.list_lies_on(clause)):
             return (
                 Bearer(
@@ -173,6 +189,7 @@ class Bearers:
                     f"'{spoken.words(listed.start, listed.end)}' ends the list",
                     True,
                     listed,
+                    link="listed",
                 ),
             )
         if pronoun & {"it", "they", "that"} and (named_after := self._where.named_after(clause)):
@@ -182,14 +199,15 @@ class Bearers:
                     f"'{spoken.words(named_after.start, named_after.end)}' names it",
                     True,
                     named_after,
+                    link="named after",
                 ),
             )
         if self._sums_up(clause):
-            return (Bearer(ROOM_GENERAL, "said of the place as a whole", True, room="whole_unit"),)
+            return (Bearer(ROOM_GENERAL, "said of the place as a whole", True, room="whole_unit", link="whole"),)
         if self._is_about_all(clause):
-            return (Bearer(ROOM_GENERAL, "said of the room as a whole", True),)
+            return (Bearer(ROOM_GENERAL, "said of the room as a whole", True, link="all"),)
         if self._place.subject:
-            return (Bearer(self._place.subject, "the component last in focus", False),)
+            return (Bearer(self._place.subject, "the component last in focus", False, link="focus"),)
         return ()
 
     def _side_of(self, predicate: Mention, clause: Clause) -> str | None:

@@ -12,7 +12,7 @@ from narrate2report.read.draft import Draft
 from narrate2report.read.modes import Mode, Stance
 from narrate2report.read.naming import meaning_of_opening, meaning_within
 from narrate2report.read.phrase_tree import Mention, Sense
-from narrate2report.read.ranking import fitting, says_it
+from narrate2report.read.ranking import bear, says_it
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Named, Spoken
 from narrate2report.read.vocabulary import Vocabulary
@@ -51,8 +51,9 @@ def find_flaws(scene: Scene) -> tuple[Flaw, ...]:
         candidates = _told_within(scene, mention, senses) or bearers.of(mention, adjective=adjective, noun=noun)
         if not any(one.direct for one in candidates) and _is_of_something_else(spoken, mention, senses, vocabulary):
             continue
-        for bearer in candidates or (Bearer("", "nothing in focus", False),):
-            found.extend(_as_flaws(mention, senses, bearer, scene))
+        for sense, bearer in bear(mention, candidates, scene, noun=noun):
+            if _is_borne(mention, sense, bearer, scene):
+                found.append(Flaw(mention, sense.id, sense.form, bearer))
     return tuple(found)
 
 
@@ -93,20 +94,22 @@ def _told_within(scene: Scene, mention: Mention, senses: Sequence[Sense]) -> tup
     clause = spoken.clause_of(mention.start)
     source = not lying and any(one.relation == "topic" and one.end <= mention.start for one in spoken.named_in(clause))
     if not source and (followed := _object_of(spoken, mention)):
-        return (Bearer(followed.component, f"'{spoken.words(mention.start, followed.end)}'", True, followed),)
+        return (
+            Bearer(followed.component, f"'{spoken.words(mention.start, followed.end)}'", True, followed, link="object"),
+        )
     inner = meaning_within(spoken, mention, scene.place, scene.number, vocabulary) if lying else None
     if inner:
-        return (Bearer(inner, f"'{spoken.words(mention.start, mention.end)}' names it", True),)
+        return (Bearer(inner, f"'{spoken.words(mention.start, mention.end)}' names it", True, link="within"),)
     for sense in senses:
         default = vocabulary.conditions[sense.id].default
         words = " ".join(spoken.norms(mention.start, mention.end)).removeprefix("the ")
         if default and mention.end - mention.start > 2 and words.startswith(default.replace("_", " ")):
-            return (Bearer(default, f"'{spoken.words(mention.start, mention.end)}' names it", True),)
+            return (Bearer(default, f"'{spoken.words(mention.start, mention.end)}' names it", True, link="within"),)
     opening = meaning_of_opening(spoken, mention, scene.place, scene.number, vocabulary)
     part = vocabulary.components[opening].part_of if opening else ()
     told = [one for one in spoken.named_in(clause) if one.end <= mention.start] or scene.place.subject in part
     if opening and not told and any(token.is_finite for token in spoken.tokens[mention.start : mention.end]):
-        return (Bearer(opening, f"'{spoken.words(mention.start, mention.end)}' opens with it", True),)
+        return (Bearer(opening, f"'{spoken.words(mention.start, mention.end)}' opens with it", True, link="within"),)
     return ()
 
 
@@ -124,26 +127,19 @@ def _object_of(spoken: Spoken, mention: Mention) -> Named | None:
     return one if plain and len(between) <= 3 else None
 
 
-def _as_flaws(mention: Mention, senses: Sequence[Sense], bearer: Bearer, scene: Scene) -> list[Flaw]:
-    """The meaning of a condition word for one bearer: what it means only of this component goes first."""
-    only = [sense for sense in senses if sense.beside and sense.beside == bearer.component]
-    plain = [sense for sense in senses if not sense.beside]
-    flaws = []
-    for sense in only[:1] or plain[:1]:
-        component, how = fitting(sense.id, bearer, mention, scene)
-        if scene.vocabulary.excludes(sense.id, component):
-            continue
-        if any(does.id == component and does.form == "verb" for does in mention.of("works")) and not sense.beside:
-            continue  # the burners burn
-        unsaid = component == ROOM_GENERAL and not bearer.direct
-        if sense.form == "denies" and sense.id == "damp" and unsaid and says_it(mention, scene):
-            continue  # it's dry, and nothing that could be wet was spoken of
-        if sense.id == "missing" and component == ROOM_GENERAL and not (bearer.direct and bearer.named):
-            continue  # what is gone, and was not named, is nothing that belongs here
-        flaws.append(
-            Flaw(mention, sense.id, sense.form, Bearer(component, how, bearer.direct, bearer.named, bearer.room))
-        )
-    return flaws
+def _is_borne(mention: Mention, sense: Sense, bearer: Bearer, scene: Scene) -> bool:
+    """Whether a component can have such a flaw, and the word tells of one."""
+    if scene.vocabulary.excludes(sense.id, bearer.component):
+        return False
+    if any(does.id == bearer.component and does.form == "verb" for does in mention.of("works")) and not sense.beside:
+        return False  # the burners burn
+    unsaid = bearer.component == ROOM_GENERAL and not bearer.direct
+    if sense.form == "denies" and sense.id == "damp" and unsaid and says_it(mention, scene):
+        return False  # it's dry, and nothing that could be wet was spoken of
+    named = bearer.direct and bearer.named
+    guessed = bearer.component == ROOM_GENERAL or not bearer.link
+    # What is gone, and was not named, is nothing that belongs here.
+    return sense.id != "missing" or not guessed or bool(named)
 
 
 DEFINITE = frozenset("the that this those these same".split())

@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Any
 
 from narrate2report.errors import BadVocabulary
+from narrate2report.read.befalls import Befalls
 from narrate2report.read.inflect import verb_forms
 from narrate2report.read.references import check_families, check_labels, check_own_ids, check_references
 from narrate2report.read.vocabulary import Vocabulary
@@ -53,6 +54,7 @@ def combine(layers: Sequence[Layer]) -> Vocabulary:
     parsed = {name: shape.validate_python(merged[name]) for name, shape in SHAPES.items()}
     # What counts as the same between two walks has no part in how a sentence is read.
     read_with = {name: block for name, block in merged.items() if name != "likeness"}
+    parsed["befalls"] = Befalls(parsed["befalls"])
     vocabulary = Vocabulary(**parsed, version=canonical_sha256(json.loads(json.dumps(read_with))))
     for layer in layers:
         check_references(layer, vocabulary)

@@ -1,132 +1,127 @@
-"""Which component a flaw is on where the clause names none: the focus, what was spoken of before, its owner, or what
-the flaw usually befalls, ranked by how well it fits and how lately it was spoken of, with the reason."""
+"""Which component a flaw is on: of all that may bear it the one that most speaks for, with the reasons.
+
+`signs` says what speaks for each candidate, `sign_weights` what each sign counts. A component named twice gathers
+what speaks for it in both places, as the weights were fitted for (a log-linear model).
+"""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from math import exp, log
 
 from narrate2report.read.bearers import Bearer
-from narrate2report.read.phrase_tree import Mention
+from narrate2report.read.phrase_tree import Mention, Sense
 from narrate2report.read.scene import Scene
+from narrate2report.read.sign_weights import WEIGHTS
+from narrate2report.read.signs import Candidate, Signs
 from narrate2report.read.whereabouts import ROOM_GENERAL
 
-FITS = 2.0
-"""What a usual flaw counts for a component, and an unusual one against it."""
-
-IN_FOCUS, IN_SENTENCE, SPOKEN_OF, USUAL, OWNER = 3.0, 2.0, 1.8, 1.2, 1.1
-"""What the standing of a candidate counts: the last topic first, the owner of a part last."""
-
-FADES = 0.3
-"""What each component or sentence in between takes from what was spoken of."""
-
-LASTS = 1
-"""For how many sentences something that was spoken of may still be meant."""
+CERTAIN = frozenset({"listed", "spread", "whole", "side", "object"})
+"""Links that leave no doubt: `scuffs and a burn on the counter` ends a list, `overall` sums up."""
 
 
 @dataclass(frozen=True)
-class Candidate:
-    """A component that may be meant, how much speaks for it, and why."""
+class Ranked:
+    """A component that may bear a flaw, what the word means of it, and how much speaks for it."""
 
     component: str
+    sense: Sense | None
+    best: Candidate
     score: float
-    why: str
+
+    @property
+    def why(self) -> str:
+        """The two signs that count most."""
+        told = sorted(self.best.signs, key=lambda sign: -WEIGHTS.get(sign, 0.0) * self.best.signs[sign])[:2]
+        return f"most speaks for the {self.component.replace('_', ' ')}: {'; '.join(told)}"
 
 
-def rank(condition: str, bearer: Bearer, mention: Mention, scene: Scene) -> list[Candidate]:
-    """The components that a flaw may be on, best first; equal ones in the order: focus, sentence, owner, before."""
-    best: dict[str, Candidate] = {}
-    for one in _candidates(condition, bearer, mention, scene):
-        fits = scene.vocabulary.afflicts(condition, one.component)
-        known = Candidate(one.component, one.score + (0 if fits is None else FITS if fits else -FITS), one.why)
-        if one.component not in best or best[one.component].score < known.score:
-            best[one.component] = known
-    return sorted(best.values(), key=lambda one: -one.score)
+def bear(mention: Mention, grammar: Sequence[Bearer], scene: Scene, *, noun: bool) -> tuple[tuple[Sense, Bearer], ...]:
+    """What bears a flaw, and what the word means of it: several only where a list shares it.
+
+    `grammar` is what the sentence alone says of that; of a list that it found all are taken or none.
+    """
+    if any(one.link in CERTAIN for one in grammar) or all(sense.beside for sense in mention.of("condition")):
+        return tuple(_as_grammar_says(mention, grammar))
+    ranked = rank(mention, grammar, scene, noun=noun)
+    first = ranked[0]
+    if first.sense is None:
+        return ()
+    told = [one for one in grammar if one.component == first.component]
+    if not told:
+        clause = scene.spoken.clause_of(mention.start)
+        named = first.best.named
+        direct = named is not None and named.start in clause
+        return ((first.sense, Bearer(first.component, first.why, direct, named)),)
+    senses = {one.component: one.sense for one in ranked}
+    return tuple((sense, one) for one in grammar if (sense := senses.get(one.component)) is not None)
 
 
-def _candidates(condition: str, bearer: Bearer, mention: Mention, scene: Scene) -> Iterator[Candidate]:
-    vocabulary = scene.vocabulary
-    yield Candidate(bearer.component, IN_FOCUS, bearer.how)
-    before = [one for one in scene.spoken.named if one.end <= mention.start]
-    faulty = vocabulary.conditions[condition].class_ == "fault"
-    if bearer.named is None or (faulty and _named_between(bearer, mention, scene)):
-        for far, one in enumerate(reversed(before)):
-            yield Candidate(
-                one.component, IN_SENTENCE - 0.01 * far, f"usual of {_plain(one.component)}, named before it"
-            )
-        for far, (component, when) in enumerate(reversed(scene.place.lately)):
-            if scene.number - when <= LASTS:
-                said = f"usual of {_plain(component)}, which was spoken of"
-                yield Candidate(component, SPOKEN_OF - 0.01 * far - FADES * (scene.number - when), said)
-    if (faulty and not bearer.direct) or (bearer.named is None and _is_seen(condition, mention, scene)):
-        for owner in vocabulary.components[bearer.component].part_of:
-            yield Candidate(owner, OWNER, f"usual of {_plain(owner)}, whose part was in focus")
-    default = vocabulary.conditions[condition].default
-    if default:
-        yield Candidate(default, USUAL, f"usual of {_plain(default)}, not of what was in focus")
+def _as_grammar_says(mention: Mention, grammar: Sequence[Bearer]) -> Iterator[tuple[Sense, Bearer]]:
+    """What needs no weighing up: the sentence is plain, or the word is a flaw of certain things only."""
+    for one in grammar:
+        senses = mention.of("condition")
+        own = (sense for sense in senses if sense.beside == one.component)
+        sense = next(own, next((sense for sense in senses if not sense.beside), None))
+        if sense is not None:
+            yield sense, one
 
 
-def _named_between(bearer: Bearer, mention: Mention, scene: Scene) -> bool:
-    """`the tap is fine, in the sink it drains slow`: something else was named after what the fault would be of."""
-    return bearer.named is not None and any(
-        one.relation == "of" and bearer.named.end <= one.start and one.end <= mention.start
-        for one in scene.spoken.named
-    )
+def rank(mention: Mention, grammar: Sequence[Bearer], scene: Scene, *, noun: bool) -> list[Ranked]:
+    """All that may bear a flaw, best first."""
+    gathered: dict[str, Ranked] = {}
+    for candidate, sense in weigh_up(mention, grammar, scene, noun=noun):
+        score = sum(WEIGHTS.get(sign, 0.0) * value for sign, value in candidate.signs.items())
+        one = Ranked(candidate.component, sense, candidate, score)
+        before = gathered.get(candidate.component)
+        if before is not None:
+            better = one if one.score > before.score else before
+            one = replace(better, score=better.score + log(1 + exp(-abs(one.score - before.score))))
+        gathered[candidate.component] = one
+    return sorted(gathered.values(), key=lambda one: -one.score)
 
 
-def _is_seen(condition: str, mention: Mention, scene: Scene) -> bool:
-    """Damage that is seen, and no `it` that says what it is on."""
-    clause = scene.spoken.clause_of(mention.start)
-    pointed = {"it", "that", "this", "one"} & set(scene.spoken.norms(clause.start, mention.start))
-    return scene.vocabulary.conditions[condition].class_ == "damage" and not pointed
+def weigh_up(
+    mention: Mention, grammar: Sequence[Bearer], scene: Scene, *, noun: bool
+) -> Iterator[tuple[Candidate, Sense | None]]:
+    """Each candidate with all its signs, and what the word means of it: None where it means nothing."""
+    senses, vocabulary = mention.of("condition"), scene.vocabulary
+    told = {one.component for one in grammar}
+    only: dict[str, Sense] = {}
+    for sense in senses:
+        if sense.beside in told:
+            only.setdefault(sense.beside, sense)
+    plain = next((sense for sense in senses if not sense.beside), None)
+    usually = [vocabulary.conditions[plain.id].default or ROOM_GENERAL] if plain is not None else [ROOM_GENERAL]
+    if plain is not None:
+        usually += [one for one in _lies_on(plain.id, mention, scene) if one not in usually]
+    signs = Signs(scene, mention, noun, [one for one in grammar if one.component])
+    for candidate in signs.candidates(usually):
+        meant = only.get(candidate.component, plain)
+        if meant is not None:
+            own = _of_condition(meant.id, candidate, mention, scene)
+            candidate.signs.update(own | ({"means it of this": 1.0} if meant.beside else {}))
+        yield candidate, meant
 
 
-def _plain(component: str) -> str:
-    return component.replace("_", " ")
-
-
-PAINTED = frozenset({"peeling", "paint_drip", "freshly_painted", "discoloration", "chip", "good", "clean", "new"})
-"""What is said of paint itself; any other flaw is of what it is on."""
-
-
-def _under_paint(condition: str, bearer: Bearer, scene: Scene) -> str | None:
-    """`the paint's fresh. There's a scuff over here`: on the wall, or on what else was spoken of and is painted."""
-    if bearer.component != "paint" or bearer.named is not None or condition in PAINTED:
-        return None
-    owners = scene.vocabulary.components["paint"].part_of
-    return next((one for one, _ in reversed(scene.place.lately) if one in owners), "wall")
-
-
-def fitting(condition: str, bearer: Bearer, mention: Mention, scene: Scene) -> tuple[str, str]:
-    """The component a condition is put on: the usual one where the focus cannot bear it."""
-    vocabulary = scene.vocabulary
-    default = vocabulary.conditions[condition].default
-    if not bearer.component:
-        told = _told_before(condition, mention, scene)
-        return told or default or ROOM_GENERAL, "named before it" if told else "no component in focus"
-    loosely = not bearer.direct or bearer.component == ROOM_GENERAL
-    if loosely and (under := _lies_on(condition, mention, scene)):
-        return under, f"lies on a {under.replace('_', ' ')}"
-    if painted := _under_paint(condition, bearer, scene):
-        return painted, f"the {painted.replace('_', ' ')} under the paint"
-    denied = any(sense.form == "denies" for sense in mention.of("condition"))
-    if denied and bearer.direct and bearer.component != ROOM_GENERAL and says_it(mention, scene):
-        return bearer.component, bearer.how  # it's dry
-    if loosely and vocabulary.afflicts(condition, bearer.component) is False:
-        first = rank(condition, bearer, mention, scene)[0]
-        return first.component, first.why
-    return bearer.component, bearer.how
-
-
-def _told_before(condition: str, mention: Mention, scene: Scene) -> str | None:
-    """`paint cans stacked against the heater, that's a fire risk`: the last component of the sentence so far that
-    the condition usually afflicts."""
-    spoken = scene.spoken
-    clause = spoken.clause_of(mention.start)
-    if not {"that", "it", "this"} & set(spoken.norms(clause.start, mention.start)):
-        return None
-    named = [one.component for one in reversed(spoken.named) if one.end <= clause.start]
-    return next((one for one in named if scene.vocabulary.afflicts(condition, one)), None)
+def _of_condition(condition: str, candidate: Candidate, mention: Mention, scene: Scene) -> dict[str, float]:
+    """The signs that hang on what the flaw is."""
+    vocabulary, component = scene.vocabulary, candidate.component
+    usual = vocabulary.afflicts(condition, component)
+    term = vocabulary.conditions[condition]
+    signs = {"befalls it": vocabulary.befalls.speaks_for(condition, component)}
+    about = {
+        "usual of it": usual is True,
+        "not usual of it": usual is False,
+        "never of it": vocabulary.excludes(condition, component),
+        "where it is put": (term.default or ROOM_GENERAL) == component,
+        "lies there": component in _lies_on(condition, mention, scene),
+    }
+    signs |= {sign: 1.0 for sign, so in about.items() if so}
+    if candidate.named is None or candidate.named.start not in scene.spoken.clause_of(mention.start):
+        signs |= {f"{sign}, named elsewhere": value for sign, value in signs.items()}
+    return signs | {f"{sign}, {term.class_}": 1.0 for sign in ("the room", "in focus") if sign in candidate.signs}
 
 
 def says_it(mention: Mention, scene: Scene) -> bool:
@@ -135,11 +130,11 @@ def says_it(mention: Mention, scene: Scene) -> bool:
     return bool({"it", "that", "they"} & set(scene.spoken.norms(clause.start, mention.start)))
 
 
-def _lies_on(condition: str, mention: Mention, scene: Scene) -> str | None:
+def _lies_on(condition: str, mention: Mention, scene: Scene) -> tuple[str, ...]:
     """`there's a puddle`: where such a thing lies, whatever was spoken of before."""
     clause = scene.spoken.clause_of(mention.start)
     if "it" in scene.spoken.norms(mention.end, clause.end):
-        return None
+        return ()
     words = " ".join(scene.spoken.norms(mention.start, mention.end))
     lying = scene.vocabulary.conditions[condition].lies_on.items()
-    return next((component for component, said in lying if any(words.endswith(one) for one in said)), None)
+    return tuple(component for component, said in lying if any(words.endswith(one) for one in said))

@@ -31,7 +31,7 @@ def check_own_ids(layer: Layer, below: Mapping[str, Any]) -> None:
     """
     for name, file in layer.files.items():
         for term, block in file.data.items() if isinstance(file.data, dict) else ():
-            if term in below[name] or name in {"descriptions", "sound_alikes", "misheard", "likeness"}:
+            if term in below[name] or name in {"descriptions", "sound_alikes", "misheard", "befalls", "likeness"}:
                 continue
             if name in {"actions", "cues"}:
                 known = nearest(term, below[name])
@@ -75,8 +75,21 @@ def check_references(layer: Layer, vocabulary: Vocabulary) -> None:
                         raise file.mistake((*at, field, *place), problem)
             if name == "rooms":
                 _check_room(file, at, block)
+    if "befalls" in layer.files:
+        _check_befalls(layer.files["befalls"], vocabulary)
     if "likeness" in layer.files:
         _check_likeness(layer.files["likeness"], vocabulary)
+
+
+def _check_befalls(file: LinedYaml, vocabulary: Vocabulary) -> None:
+    for condition, told in file.data.items():
+        if condition not in vocabulary.conditions:
+            problem = f"no such id '{condition}'; use {_nearest_few(condition, set(vocabulary.conditions))}"
+            raise file.mistake((condition,), problem)
+        for component in told:
+            if component not in vocabulary.components:
+                problem = f"no such id '{component}'; use {_nearest_few(component, set(vocabulary.components))}"
+                raise file.mistake((condition, component), f"{condition}: {problem}")
 
 
 def _check_likeness(file: LinedYaml, vocabulary: Vocabulary) -> None:

@@ -12,6 +12,7 @@ from typing import Literal
 
 from pydantic import Field, PositiveInt
 
+from narrate2report.read.befalls import Befalls
 from narrate2report.records.base import Value
 from narrate2report.records.likeness import Likeness
 
@@ -111,6 +112,7 @@ class Vocabulary:
     misheard: Mapping[str, Mapping[str, Mined]]
     version: str
     likeness: Likeness = field(default_factory=Likeness)
+    befalls: Befalls = field(default_factory=lambda: Befalls({}))
 
     def is_sound(self, condition: str) -> bool:
         """Whether a condition is nothing to complain of."""

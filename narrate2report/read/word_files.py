@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
-from pydantic import BaseModel, TypeAdapter, ValidationError
+from pydantic import BaseModel, PositiveInt, TypeAdapter, ValidationError
 
 from narrate2report.errors import BadVocabulary
 from narrate2report.read.vocabulary import (
@@ -38,6 +38,7 @@ SHAPES: dict[str, TypeAdapter[Any]] = {
     "sound_alikes": TypeAdapter(dict[str, dict[str, Words]]),
     "likeness": TypeAdapter(Likeness),
     "misheard": TypeAdapter(dict[str, dict[str, Mined]]),
+    "befalls": TypeAdapter(dict[str, dict[str, PositiveInt]]),
 }
 """What each file holds, by its name without the ending."""
 

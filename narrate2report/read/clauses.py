@@ -30,7 +30,7 @@ DETERMINERS = frozenset("the a an this that these those my our your his her its 
 
 LEADING = frozenset(
     "and so only just then also now okay ok well but or please kindly again yes oh right alright look um uh"
-    " plus then".split()
+    " plus then last lastly finally".split()
 )
 """Words before what a clause says: `okay, and now ...`."""
 

@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from narrate2report.read.advice import find_advice
 from narrate2report.read.after_all import not_overtaken
 from narrate2report.read.bearers import Bearers
+from narrate2report.read.breaths import Breaths
 from narrate2report.read.checks import find_checks
 from narrate2report.read.conditions import find_flaws, is_reference, observe
 from narrate2report.read.corrections import Corrections
@@ -38,7 +39,7 @@ from narrate2report.read.repair import Repairer
 from narrate2report.read.rooms import find_room
 from narrate2report.read.scene import Scene
 from narrate2report.read.searches import is_bare_list, opens_search, sought
-from narrate2report.read.sentences import Sentence, split_sentences
+from narrate2report.read.sentences import Pause, Sentence, split_sentences
 from narrate2report.read.spoken import Spoken, speak
 from narrate2report.read.stance import mode_reason, read_stances
 from narrate2report.read.vocabulary import Vocabulary
@@ -69,16 +70,27 @@ REASONS: dict[Mode, Reason] = {
 class Reader:
     """A vocabulary made ready once, to read any number of transcripts."""
 
-    def __init__(self, vocabulary: Vocabulary, tokenizer: Tokenizer | None = None) -> None:
+    def __init__(
+        self, vocabulary: Vocabulary, tokenizer: Tokenizer | None = None, breaths: Breaths | None = None
+    ) -> None:
         self._vocabulary = vocabulary
         tokenizer = tokenizer or Tokenizer()
         self._book = PhraseBook(vocabulary, tokenizer)
         self._repairer = Repairer(vocabulary, tokenizer)
         self._grammars = Grammars(vocabulary)
+        self._breaths = breaths or Breaths(self._book)
+
+    def sentences(self, transcript: Transcript) -> tuple[Sentence, ...]:
+        """The sentences that a transcript is read in."""
+        return split_sentences(transcript, self._pauses)
+
+    def _pauses(self, texts: Sequence[str]) -> list[Sequence[Pause]]:
+        """Where texts without marks pause, once their misheard words are read right."""
+        return [self._breaths.pauses(one) for one in self._repairer.reread(texts)]
 
     def ask(self, transcript: Transcript) -> tuple[Passage, ...]:
         """What may have been said in the place of what was heard: to be weighed against the sound before reading."""
-        return tuple(self._repairer.ask(split_sentences(transcript)))
+        return tuple(self._repairer.ask(self.sentences(transcript)))
 
     def read(
         self,
@@ -92,7 +104,7 @@ class Reader:
         `room` is where the walk starts, `weighed` what the sound gave for what was asked of it, `plan`
         what it was expected to speak of.
         """
-        sentences = split_sentences(transcript)
+        sentences = self.sentences(transcript)
         repaired = self._repairer.repair_spoken(sentences, by_reading(weighed))
         ledger, walk = Ledger(), Walk()
         if room is not None:

@@ -13,7 +13,7 @@ from collections.abc import Mapping, Sequence
 from rapidfuzz import fuzz, process
 
 from narrate2report.read.by_sound import BySound, Proposal
-from narrate2report.read.changes import Change
+from narrate2report.read.changes import Change, Reread, reread
 from narrate2report.read.doubts import Doubts
 from narrate2report.read.fillers import without_fillers
 from narrate2report.read.inflect import noun_forms, verb_forms
@@ -99,11 +99,22 @@ class Repairer:
         changes = [self._changes(tokens) for tokens in plain]
         return self._repaired(texts, plain, changes)
 
+    def reread(self, texts: Sequence[str]) -> list[Reread]:
+        """Each text as it is read without its fillers and repaired, and where its words stood."""
+        fluent = [without_fillers(text) for text in texts]
+        said, plain = (list(self._tokenizer.sentences(one)) for one in (texts, fluent))
+        changes = [self._changes(tokens) for tokens in plain]
+        repaired = self._repaired(fluent, plain, changes)
+        return [
+            reread(tokens, heard, changed).among(whole, heard)
+            for (_, tokens, _), heard, changed, whole in zip(repaired, plain, changes, said, strict=True)
+        ]
+
     def ask(self, sentences: Sequence[Sentence]) -> list[Passage]:
         """What must be asked of the sound of sentences, to repair them by it."""
         if self._by_sound is None:
             return []
-        texts = [without_fillers(sentence.text) for sentence in sentences]
+        texts = [without_fillers(sentence.marked) for sentence in sentences]
         asked = [
             self._by_sound.ask(sentence, text, tokens, self._changes(tokens))
             for sentence, text, tokens in zip(sentences, texts, self._tokenizer.sentences(texts), strict=True)
@@ -114,13 +125,13 @@ class Repairer:
         """What the sound of a sentence may be asked beyond what its text alone admits; for choosing limits."""
         if self._by_sound is None:
             return []
-        text = without_fillers(sentence.text)
+        text = without_fillers(sentence.marked)
         [tokens] = self._tokenizer.sentences([text])
         return self._by_sound.proposals(sentence, text, tokens, self._changes(tokens))
 
     def repair_spoken(self, sentences: Sequence[Sentence], weights: Mapping[Place, Weight]) -> list[Repaired]:
         """As `repair`, without the fillers of the sentences, and by what their sound gave where it was asked."""
-        texts = [without_fillers(sentence.text) for sentence in sentences]
+        texts = [without_fillers(sentence.marked) for sentence in sentences]
         if not weights or self._by_sound is None:
             return self.repair(texts)
         plain = list(self._tokenizer.sentences(texts))

@@ -28,7 +28,7 @@ MOVING = frozenset(
 
 LEADING = frozenset(
     "okay ok so now and then next right alright well the a an our my your this here 's is we are i am be come"
-    " coming go going in into to on onto back over through out down up first last stop finally moving let us"
+    " coming go going in into to on onto back over through out down up first last lastly stop finally moving let us"
     " start starting with at it also just good great move step stepping walk walking head heading done yes"
     " yep um uh for of that other then inside second third that's big little nice large small lovely cute"
     " cozy tiny spacious huge bright main own".split()

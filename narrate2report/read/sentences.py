@@ -1,4 +1,5 @@
-"""Stretches of speech to timed sentences: pauses first (they end a stretch), then punctuation.
+"""Stretches of speech to timed sentences: pauses first (they end a stretch), then punctuation, and where none was
+written, where a speaker would breathe.
 
 A sentence keeps its own text unchanged. Its times come from its words, or else are its share of the
 stretch by length.
@@ -7,8 +8,8 @@ stretch by length.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from narrate2report.records.moments import LEAD_S, rounded
@@ -33,6 +34,9 @@ a stretch that ends without is not finished."""
 
 LONGEST_TAKEN_UP = 400
 """Letters of a statement that is still taken up by the next stretch."""
+
+LONGEST_UNMARKED = 25
+"""Words that are said in one breath in a transcript with marks; a recogniser that goes on longer has lost its marks."""
 
 UNFINISHED = frozenset(
     "the a an of from to with and or but is are was were been has have it's there's i'm i've we've you've they've"
@@ -60,10 +64,33 @@ class Sentence:
     doubt: str | None = None
     words: tuple[Word, ...] = ()
     """As they were heard; empty where only the line's time is known."""
+    commas: tuple[int, ...] = ()
+    """Offsets of the words before which a comma is heard that nobody wrote."""
+
+    @property
+    def marked(self) -> str:
+        """The text with the commas that are only heard."""
+        ends = [*self.commas, len(self.text)]
+        return ", ".join(self.text[at:end].rstrip() for at, end in pairwise([0, *ends]))
 
 
-def split_sentences(transcript: Transcript) -> tuple[Sentence, ...]:
-    """All sentences of a transcript in order, numbered from s0001."""
+@dataclass(frozen=True)
+class Pause:
+    """Where speech without marks pauses: before the word at `offset`; `is_stop` where its sentence ends there."""
+
+    offset: int
+    is_stop: bool
+
+
+FindPauses = Callable[[Sequence[str]], Iterable[Sequence[Pause]]]
+"""The pauses of each text, in order."""
+
+
+def split_sentences(transcript: Transcript, find_pauses: FindPauses | None = None) -> tuple[Sentence, ...]:
+    """All sentences of a transcript in order, numbered from s0001.
+
+    Speech that runs on without marks is parted where `find_pauses` hears a stop, if that is given.
+    """
     pieces: list[_Piece] = []
     closes = _closes_its_sentences(transcript)
     for stretch in transcript.stretches:
@@ -73,8 +100,19 @@ def split_sentences(transcript: Transcript) -> tuple[Sentence, ...]:
                 pieces[-1] = _joined(pieces[-1], piece)
             else:
                 pieces.append(piece)
+    if find_pauses is not None:
+        pieces = list(_parted(pieces, find_pauses, closes=closes))
     return tuple(
-        Sentence(f"s{number:04d}", piece.recording, piece.start, piece.end, piece.text, piece.doubt, piece.words)
+        Sentence(
+            f"s{number:04d}",
+            piece.recording,
+            piece.start,
+            piece.end,
+            piece.text,
+            piece.doubt,
+            piece.words,
+            piece.commas,
+        )
         for number, piece in enumerate(pieces, 1)
     )
 
@@ -87,6 +125,23 @@ class _Piece:
     text: str
     doubt: str | None
     words: tuple[Word, ...]
+    commas: tuple[int, ...] = ()
+
+
+def _parted(pieces: Sequence[_Piece], find_pauses: FindPauses, *, closes: bool) -> Iterator[_Piece]:
+    """Pieces parted where they stop, with the commas of each part."""
+    run_on = [not piece.doubt and (not closes or len(piece.text.split()) >= LONGEST_UNMARKED) for piece in pieces]
+    found = iter(find_pauses([piece.text for piece, runs in zip(pieces, run_on, strict=True) if runs]))
+    for piece, runs in zip(pieces, run_on, strict=True):
+        pauses = next(found) if runs else ()
+        if not pauses:
+            yield piece
+            continue
+        word_starts = list(_word_offsets(piece))
+        ends = [*(pause.offset for pause in pauses if pause.is_stop), len(piece.text)]
+        for begin, end in pairwise([0, *ends]):
+            commas = tuple(one.offset - begin for one in pauses if not one.is_stop and begin < one.offset < end)
+            yield replace(_cut(piece, begin, begin + len(piece.text[begin:end].rstrip()), word_starts), commas=commas)
 
 
 def _closes_its_sentences(transcript: Transcript) -> bool:
@@ -134,25 +189,30 @@ def _joined(piece: _Piece, following: _Piece) -> _Piece:
 
 
 def _pieces(stretch: Stretch) -> Iterator[_Piece]:
-    word_starts = list(_word_offsets(stretch))
+    whole = _Piece(stretch.recording, stretch.start, stretch.end, stretch.text, stretch.doubt, stretch.words)
+    word_starts = list(_word_offsets(whole))
     for begin, finish in _spans(stretch.text, _pauses(stretch.text, word_starts)):
-        text = stretch.text[begin:finish]
-        inside = [word for offset, word in word_starts if begin <= offset < finish]
-        if inside:
-            start, end = max(0.0, inside[0].start - LEAD_S), inside[-1].end
-        else:
-            share = (stretch.end - stretch.start) / max(1, len(stretch.text))
-            start, end = stretch.start + share * begin, stretch.start + share * finish
-        start = rounded(start)
-        finish_time = max(rounded(end), rounded(start + SMALLEST_STEP))
-        yield _Piece(stretch.recording, start, finish_time, text, stretch.doubt, tuple(inside))
+        yield _cut(whole, begin, finish, word_starts)
 
 
-def _word_offsets(stretch: Stretch) -> Iterator[tuple[int, Word]]:
-    """Each timed word with the offset of its text in the stretch."""
+def _cut(piece: _Piece, begin: int, finish: int, word_starts: Sequence[tuple[int, Word]]) -> _Piece:
+    """The part of a piece between two offsets of its text, with its own times."""
+    inside = tuple(word for offset, word in word_starts if begin <= offset < finish)
+    if inside:
+        start, end = max(0.0, inside[0].start - LEAD_S), inside[-1].end
+    else:
+        share = (piece.end - piece.start) / max(1, len(piece.text))
+        start, end = piece.start + share * begin, piece.start + share * finish
+    start = rounded(start)
+    finish_time = max(rounded(end), rounded(start + SMALLEST_STEP))
+    return _Piece(piece.recording, start, finish_time, piece.text[begin:finish], piece.doubt, inside)
+
+
+def _word_offsets(piece: _Piece) -> Iterator[tuple[int, Word]]:
+    """Each timed word with the offset of its text in the piece."""
     at = 0
-    for word in stretch.words:
-        found = stretch.text.find(word.text.strip(), at)
+    for word in piece.words:
+        found = piece.text.find(word.text.strip(), at)
         if found >= 0:
             yield found, word
             at = found + len(word.text.strip())

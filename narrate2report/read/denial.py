@@ -15,6 +15,9 @@ OPENS_NEW = frozenset(
     "a an the some one two three four five there it is 's i this that these my also only just".split()
 )
 TIMES = frozenset("second seconds minute minutes hour hours".split())
+MEASURES = (frozenset(UNITS) | TIMES) - {"in"}
+"""Words for a size or a time; `in` tells where as well: `might be a crack in the window`."""
+
 LIST_LINKS = frozenset({",", "and", "or", "nor", "plus"})
 OR_LINKS = frozenset({"or", "nor"})
 LONGEST_ITEM = 3
@@ -240,12 +243,12 @@ def _doubted_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
 
 def _is_about_amount(spoken: Spoken, at: int) -> bool:
     """`maybe half an inch`: the doubt is about the size and not about the flaw."""
-    if at > 1 and (spoken.tokens[at - 2].norm in UNITS or spoken.tokens[at - 2].norm in TIMES):
+    if at > 1 and spoken.tokens[at - 2].norm in MEASURES:
         return True
     following = spoken.tokens[at : at + 3]
     return any(
         token.tag == "CD"
         or token.norm in {"half", "quarter", "about", "inch", "foot", "couple", "size", "big", "long"}
-        or token.norm in UNITS
+        or token.norm in MEASURES
         for token in following
     )

@@ -45,3 +45,8 @@ class Draft:
         return (self.kind, self.room, self.component, self.condition, self.assertion, self.outcome, self.action) == (
             other.kind, other.room, other.component, other.condition, other.assertion, other.outcome, other.action,
         ) and self.attribute == other.attribute  # fmt: skip
+
+    def settles(self, doubt: Draft) -> bool:
+        """Whether this says plainly what another draft only holds possible."""
+        same = (self.kind, self.component, self.condition) == (doubt.kind, doubt.component, doubt.condition)
+        return same and doubt.assertion == "possible" != self.assertion

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import takewhile
 
@@ -14,6 +14,11 @@ from narrate2report.records.findings import SOUND, Entry, Evidence, Heard, Size
 
 REMEMBERED = 6
 """For how many sentences a flaw can be referred to as `the dent`."""
+
+SETTLED = 2
+"""For how many sentences a doubt waits to be settled."""
+
+WET = {"leak", "damp"}
 
 BREATH = 4
 """How many sentences back a correction can reach."""
@@ -39,12 +44,29 @@ class Ledger:
         """Enter a draft with its sentence as evidence; a denial said twice in a row is one entry."""
         if draft.retries and self._retry(draft, spoken, number):
             return
+        if self._settles(draft, spoken, number):
+            return
         if draft.assertion == "absent" or draft.outcome == "not_tested" or _adds_nothing(draft, spoken):
             for line in self._since(number - 1):
                 if line.number < number and line.draft.same_statement(draft):
                     line.sentences.append(spoken.sentence)
                     return
         self._lines.append(_Line(draft, [*draft.also, spoken.sentence], spoken.heard, number))
+
+    def _settles(self, draft: Draft, spoken: Spoken, number: int) -> bool:
+        """`might be a leak. I felt it, it's dry`, `yes, definitely a crack`: what was doubtful just before is so,
+        or not so, and both sentences tell it."""
+        if draft.kind != "condition" or draft.assertion == "possible":
+            return False
+        for line in self._since(number - SETTLED):
+            old = line.draft
+            dry = draft.assertion == "absent" and {old.condition, draft.condition} == WET
+            same = dry or old.condition == draft.condition
+            if old.assertion == "possible" and old.component == draft.component and same and line.number < number:
+                line.draft = replace(draft, where=draft.where or old.where).with_reason("settles what was doubtful")
+                line.sentences.append(spoken.sentence)
+                return True
+        return False
 
     def _since(self, number: int) -> Iterator[_Line]:
         """The entries of sentence `number` and after, newest first."""
@@ -105,6 +127,19 @@ class Ledger:
         newest = [line for line in recent if line.number >= number - 1]
         if same or newest:
             self._lines.remove((same or newest)[0])
+
+    def take_back(self, since: int, is_mistaken: Callable[[Draft], bool]) -> list[Draft]:
+        """Take back the newest entry of sentence `since` and after that proves mistaken, with the others of its
+        component that tell of the same failure; gives what was taken back."""
+        mistaken = [line for line in self._since(since) if is_mistaken(line.draft)]
+        taken = []
+        for line in mistaken:
+            first = mistaken[0].draft
+            again = line.number == mistaken[0].number and line.draft.component == first.component
+            if line is mistaken[0] or (again and "fails" in {line.draft.outcome, first.outcome}):
+                self._lines.remove(line)
+                taken.append(line.draft)
+        return taken
 
     def close(self) -> tuple[tuple[Entry, ...], Mapping[str, tuple[str, ...]]]:
         """All entries in the order they were said, and the ids of those that each sentence is evidence of."""

@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
+from narrate2report.read.asked import Asked
 from narrate2report.read.draft import Draft
 from narrate2report.read.focus import Focus
 from narrate2report.read.handovers import Handing
 from narrate2report.read.modes import Mode, Stance
 from narrate2report.read.place import Place
 from narrate2report.read.searches import Waiting
+from narrate2report.read.second_looks import Opening
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.trials import Trials, is_means
 from narrate2report.read.whereabouts import ROOM_GENERAL
@@ -28,12 +30,15 @@ class Walk:
 
     place: Place = field(default_factory=Place)
     waiting: Waiting = field(default_factory=Waiting)
+    asked: Asked = field(default_factory=Asked)
     trials: Trials = field(default_factory=Trials)
     handing: Handing = field(default_factory=Handing)
     focus: Focus = field(default_factory=Focus)
     last_conditions: tuple[Draft, ...] = ()
     owner_speaks: bool = False
     withdrawing: bool = False
+    pausing: Opening | None = None
+    """Words that announced a correction and ended the sentence before: `Oh, wait.`"""
     sought: bool = False
     """Whether the sentence before announced what is looked for."""
     turn: int = 0
@@ -79,6 +84,8 @@ def remember(
         walk.place.speak_of(component, number)
     if told or topics:
         walk.place.subject = (topics or told)[-1]
+    if (asked := walk.asked.of_what(number)) is not None:
+        walk.place.subject = asked
     walk.last_conditions = tuple(draft for draft in drafts if draft.kind == "condition")
     if spoken.moved and not told:
         walk.focus.leave()

@@ -39,6 +39,7 @@ from narrate2report.read.repair import Repairer
 from narrate2report.read.rooms import find_room
 from narrate2report.read.scene import Scene
 from narrate2report.read.searches import is_bare_list, opens_search, sought
+from narrate2report.read.second_looks import SecondLook
 from narrate2report.read.sentences import Pause, Sentence, split_sentences
 from narrate2report.read.spoken import Spoken, speak
 from narrate2report.read.stance import mode_reason, read_stances
@@ -178,8 +179,7 @@ def _read_one(
     flaws = not_overtaken(spoken, find_flaws(scene), checks)
     if not walk.last_conditions and _is_bare_praise(spoken):
         flaws = ()
-    if walk.waiting.is_denied(spoken):
-        flaws = tuple(flaw for flaw in flaws if vocabulary.conditions[flaw.condition].class_ != "soil")
+    flaws = walk.asked.sift(scene, flaws)
     flaws = tuple(f for f in flaws if not (is_reference(spoken, f) and ledger.knows(f.condition, spoken.room, turn)))
     taken = {draft.at for draft in handovers}
     drafts = [
@@ -196,6 +196,8 @@ def _read_one(
     found, ended = walk.waiting.turn_up(scene, drafts)
     drafts = [draft for draft in drafts if draft not in ended] + found
     drafts += walk.waiting.settle(scene, flaws)
+    answers = walk.asked.answer(scene, flaws, drafts)
+    drafts = [draft for draft in drafts if not any(one.settles(draft) for one in answers)] + answers
     walk.focus.remember(drafts, turn, vocabulary)
     follow_ups = find_follow_ups(
         scene, flaw=walk.focus.flaw(turn, first=_begins_with_it(spoken)), owner_speaks=walk.owner_speaks
@@ -211,6 +213,7 @@ def _read_one(
     if corrections.correct_place(drafts, ledger, turn):
         return None, ("corrects the place of what was said before",)
     walk.withdrawing = corrections.withdraw(drafts, ledger, turn, pending=walk.withdrawing)
+    walk.pausing = SecondLook(scene, walk.pausing).settle(drafts, ledger, turn)
     for at, draft in enumerate(drafts):
         if draft.kind != "condition" or not any(draft.same_statement(other) for other in drafts[:at]):
             ledger.add(draft, spoken, turn)

@@ -1,4 +1,4 @@
-"""`I'm looking for dents. ... Don't see any.` and `is that a crack? Yes, it is.`: what the next sentences settle."""
+"""`I'm looking for dents. ... Don't see any.`: what the next sentences settle."""
 
 from __future__ import annotations
 
@@ -40,15 +40,10 @@ def sought(stances: Sequence[Stance]) -> tuple[Stance, ...]:
 
 @dataclass
 class Waiting:
-    """What was looked for or asked about, until it is settled or forgotten."""
+    """What was looked for, until it is settled or forgotten."""
 
     searched: tuple[Draft, ...] = ()
     searched_at: int = -SEARCH_SENTENCES - 1
-    asked: tuple[Draft, ...] = ()
-
-    def is_denied(self, spoken: Spoken) -> bool:
-        """`Is that a crack? No, a hair.`: what was asked is answered with a no."""
-        return bool(self.asked) and spoken.norms(0, 1)[0:1] in (["no"], ["nah"], ["nope"])
 
     def is_answered_by(self, scene: Scene) -> bool:
         """Whether a short `nothing` answers a search and no trial."""
@@ -58,8 +53,7 @@ class Waiting:
 
     def settle(self, scene: Scene, flaws: Sequence[Flaw]) -> list[Draft]:
         """The conditions that this sentence settles; remembers what it leaves open."""
-        looked_for = _looked_for(scene, flaws)
-        searches = tuple(draft for draft in looked_for if scene.mode(draft.at) is Mode.SEARCH)
+        searches = tuple(_looked_for(scene, flaws))
         found = self._found_none(scene, flaws, searches)
         if searches and not found:
             told = (scene.spoken.sentence,)
@@ -67,14 +61,6 @@ class Waiting:
             self.searched_at = scene.number
         elif any(one.component not in self._components() for one in _topics(scene)):
             self.searched = ()
-        asked = tuple(draft for draft in looked_for if draft not in searches)
-        spoken = scene.spoken
-        agrees = spoken.tokens and (spoken.has_cue("settled", within=spoken.clauses[0]) or _is_short_yes(spoken))
-        if self.asked and not asked and agrees and not spoken.has_cue("found_none"):
-            found += [
-                replace(one, assertion="present", at=0).with_reason("asked, and answered yes") for one in self.asked
-            ]
-        self.asked = asked
         return found
 
     def turn_up(self, scene: Scene, drafts: Sequence[Draft]) -> tuple[list[Draft], list[Draft]]:
@@ -121,7 +107,6 @@ class Waiting:
             return []
         recent = scene.number - self.searched_at <= SEARCH_SENTENCES
         remembered = self.searched if recent and not self._answers_something_else(scene, answer) else ()
-        remembered = remembered or (self.asked if answer.end - answer.start > 2 else ())
         reason = f"'{spoken.words(answer.start, answer.end)}'"
         found = [replace(draft, room=scene.room).with_reason(reason) for draft in searches] or [
             replace(draft, at=answer.start, room=scene.room).with_reason(reason) for draft in remembered
@@ -130,14 +115,8 @@ class Waiting:
         return found
 
 
-def _is_short_yes(spoken: Spoken) -> bool:
-    """`Is that loose? It is.`"""
-    words = [token.norm for token in spoken.tokens if token.is_word]
-    return len(words) == 2 and words[0] in {"it", "they", "there"} and words[1] in {"is", "are", "does", "has", "do"}
-
-
 def _looked_for(scene: Scene, flaws: Sequence[Flaw]) -> list[Draft]:
-    """The flaws of a sentence that are looked for or asked about, as what would be denied of them."""
+    """The flaws of a sentence that are looked for, as what would be denied of them."""
     return [
         Draft(
             kind="condition",
@@ -150,8 +129,7 @@ def _looked_for(scene: Scene, flaws: Sequence[Flaw]) -> list[Draft]:
             confidence=0.75,
         )
         for flaw in flaws
-        if scene.mode(flaw.mention.start) in {Mode.SEARCH, Mode.QUESTION}
-        and not scene.vocabulary.is_sound(flaw.condition)
+        if scene.mode(flaw.mention.start) is Mode.SEARCH and not scene.vocabulary.is_sound(flaw.condition)
     ]
 
 

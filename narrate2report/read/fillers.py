@@ -19,6 +19,16 @@ APART = re.compile(
 INSIDE = re.compile(rf"\b(?P<before>[\w'’]+) (?P<said>like|sort of|kind of),?(?= {ARTICLE})", re.IGNORECASE)
 """Between a word that calls for a thing and the article of that thing."""
 
+SAY = r"(?:say|call|name)"
+SOUGHT = re.compile(
+    rf"(?P<before>^|[,.;:…—-]+ ?)(?:how (?:do |would )?(?:you|i|we|they) {SAY}|how to {SAY}"
+    r"|how (?:is it|is this|it is|it[’']s) called|what(?: is|[’']s) (?:the word|it called|this called)"
+    r"|i (?:don[’']t|do not) know the word|i forgot the word)"
+    r"(?: it| this| that| for it)?(?: in english)?(?:[,.…—]+ ?|(?= an? )|$)",
+    re.IGNORECASE,
+)
+"""Somebody looking for a word: `with, how do you say, a hair crack`."""
+
 LIKENED = frozenset(
     "look looks looked looking feel feels felt smell smells smelled smelling sound sounds sounded sounding seem seems"
     " taste tastes something anything nothing everything things thing more much just is it's that's he's she's was were"
@@ -43,6 +53,7 @@ KNOWN = re.compile(
 def without_fillers(text: str) -> str:
     """The text without its fillers; as it was where it holds nothing else."""
     fluent = HESITATION.sub("", text)
+    fluent = SOUGHT.sub(lambda found: found["before"], fluent)
     fluent = KNOWN.sub(lambda found: found[0] if found["before"] else "", fluent)
     fluent = INSIDE.sub(_inside, " ".join(fluent.split()))
     fluent = APART.sub(lambda found: found["before"], fluent)

@@ -137,7 +137,7 @@ ABOVE_A_DROP = frozenset({"stairs", "balcony", "basement"})
 """Rooms that are not safe without a rail."""
 
 
-def _may_be_absent(component: str, room: str, vocabulary: Vocabulary) -> bool:
+def may_be_absent(component: str, room: str, vocabulary: Vocabulary) -> bool:
     """Whether a home is whole without it: a room without carpet or wallpaper is none the worse, a stair without a
     rail is."""
     if component == "railing":
@@ -188,7 +188,7 @@ def missing_parts(scene: Scene) -> list[Draft]:
             continue
         if "never" in spoken.norms() or spoken.norms(one.end, one.end + 2) == ["in", "these"]:
             continue  # `no stove in these`: said of homes of a kind
-        if _may_be_absent(one.component, room, vocabulary):
+        if may_be_absent(one.component, room, vocabulary):
             continue
         if stances[one.start].mode is not Mode.ASSERTED:
             continue

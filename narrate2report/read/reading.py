@@ -25,6 +25,7 @@ from narrate2report.read.follow_ups import find_follow_ups
 from narrate2report.read.grammars import Grammars
 from narrate2report.read.header import read_header
 from narrate2report.read.implied_rooms import glanced_room, implied_room
+from narrate2report.read.lacking import lacked
 from narrate2report.read.memory import Walk, is_in_passing, remember
 from narrate2report.read.missing import left_behind, missing_parts, taken_away
 from narrate2report.read.modes import Mode, Stance
@@ -190,6 +191,7 @@ def _read_one(
         *left_behind(scene),
         *taken_away(scene),
         *(draft for draft in missing_parts(scene) if not checks),
+        *lacked(scene),
     ]
     drafts += find_present_parts(scene, drafts)
     drafts += find_echoes(spoken, stances, drafts, walk.last_conditions)

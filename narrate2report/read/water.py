@@ -19,7 +19,7 @@ RUNS = re.compile(
     r"|\bwater (?:'s |is )hot\b|\bgot hot(?: water)? ,? ?(?:and )?(?:i 've |we 've |i have )?(?:got )?cold\b"
     rf"|\bhot water ,? ?{QUICKLY}"
     rf"|\bhot and cold (?:water )?(?:both |all |are |is )*(?:{FINE}|work|run|runs|running)\b"
-    rf"|\bhot water (?:'s |is )?(?:comes|coming|came|runs|running|arrives)\b(?! and goes)"
+    rf"|\bhot water (?:'s |is )?(?:come|comes|coming|came|runs|running|arrive|arrives)\b(?! and goes| not| no)"
     rf"|\b(?:is|was|'s|got|gets|comes|came|runs|ran|,) (?:nice and |good and )?hot {QUICKLY}\b"
 )
 PRESSURE = re.compile(

@@ -189,3 +189,69 @@ def test_what_a_region_or_a_translation_says_of_a_flaw(room: str, line: str, wan
     read = _read(entries, room, line)
     assert read & set(wanted.split("|")), f"{line}: {sorted(read)}"
     assert not {one for one in read if one.endswith((" works", " good"))}, f"{line}: {sorted(read)}"
+
+
+@pytest.mark.parametrize(
+    ("room", "line", "wanted"),
+    [
+        ("bedroom", "The blind lacks one slat.", ("blinds missing",)),
+        ("kitchen", "It misses one shelf in the fridge.", ("refrigerator_shelf missing",)),
+        ("kitchen", "Lack of one shelf in the fridge.", ("refrigerator_shelf missing",)),
+        ("bathroom", "This basin not have plug.", ("drain_stopper missing",)),
+        ("bathroom", "The toilet doesn't have seat.", ("toilet_seat missing",)),
+        ("bedroom", "Curtains I took to wash, so now there are not.", ("curtain missing",)),
+        ("bathroom", "Towel bar, there is not.", ("towel_bar missing",)),
+    ],
+)
+def test_a_verb_of_lacking(room: str, line: str, wanted: tuple[str, ...], entries: Narrator) -> None:
+    _holds(entries, room, line, *wanted)
+
+
+@pytest.mark.parametrize(
+    ("room", "line"),
+    [
+        ("kitchen", "If the fridge lacks a shelf you tell me."),
+        ("kitchen", "We don't have time for the oven."),
+        ("kitchen", "You do not have the key."),
+        ("living room", "I miss the old sofa."),
+        ("living room", "Scratches, there are not."),
+        ("hallway", "No carpet here, there is not."),
+    ],
+)
+def test_what_is_lacked_by_somebody_or_may_be_absent(room: str, line: str, entries: Narrator) -> None:
+    assert not {one for one in _read(entries, room, line) if one.endswith("missing")}, line
+
+
+@pytest.mark.parametrize(
+    "aside", ["how do you say", "how you say it", "how to say", "how is it called", "I don't know the word"]
+)
+def test_looking_for_a_word_changes_nothing(aside: str, entries: Narrator) -> None:
+    _holds(
+        entries,
+        "bathroom",
+        f"The sink is fine but, {aside}, the stopper is broken.",
+        "sink good",
+        "drain_stopper broken",
+    )
+    _holds(entries, "bathroom", f"The mirror has, {aside}, a crack in the corner.", "mirror crack")
+
+
+@pytest.mark.parametrize(
+    ("room", "line", "wanted"),
+    [
+        ("kitchen", "Four gas rings on the hob, nothing doing on the front right.", "burner fails|burner not_working"),
+        ("kitchen", "The cooktop works, only the left back does not get warm.", "burner fails|burner not_working"),
+        ("kitchen", "On the stove the rear right doesn't light.", "burner fails|burner not_working"),
+    ],
+)
+def test_a_burner_named_by_its_corner(room: str, line: str, wanted: str, entries: Narrator) -> None:
+    assert _read(entries, room, line) & set(wanted.split("|")), line
+
+
+def test_a_corner_of_the_stove_is_no_burner(entries: Narrator) -> None:
+    read = _read(entries, "kitchen", "The stove has a scratch on the front left corner.")
+    assert read == {"range scratch"}
+
+
+def test_a_bare_no_denies_nothing_that_follows(entries: Narrator) -> None:
+    assert "mirror crack" in _read(entries, "bathroom", "The mirror, is it whole? No, cracked.")

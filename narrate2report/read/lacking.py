@@ -1,0 +1,92 @@
+"""What is not there by a verb that says so: `the blind lacks one slat`, `drawer not have handle`, `there are not`."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from narrate2report.read.clauses import Clause
+from narrate2report.read.details import quantity_before
+from narrate2report.read.draft import Draft
+from narrate2report.read.missing import is_not_ours, may_be_absent
+from narrate2report.read.scene import Scene
+from narrate2report.read.spoken import Named, Spoken
+from narrate2report.read.whereabouts import ROOM_GENERAL
+
+LACKS = frozenset({"lack", "lacks", "lacking", "lacked"})
+
+MISSES = frozenset({"miss", "misses"})
+"""Of a thing and not of somebody they say that it lacks something: `it misses one shelf`."""
+
+REACH = 4
+"""Tokens between the verb and what is lacked: `lacks one of the shelves`."""
+
+FILLING = frozenset("so now and but here there yet already anymore more any is are was were not none no".split())
+"""All that `so now there are not any` may hold."""
+
+
+def lacked(scene: Scene) -> list[Draft]:
+    """The components of a sentence that a verb says are not there."""
+    if is_not_ours(scene.spoken):
+        return []
+    return [*_after_verbs(scene), *_without_any(scene)]
+
+
+def _after_verbs(scene: Scene) -> Iterator[Draft]:
+    spoken = scene.spoken
+    for at, token in enumerate(spoken.tokens):
+        end = _verb_ends(spoken, at)
+        if end is None or not scene.is_said(at):
+            continue
+        clause = spoken.clause_of(at)
+        one = next((one for one in spoken.named_in(clause) if end <= one.start <= end + REACH), None)
+        if one is not None and one.relation != "place" and _counts(scene, one):
+            yield _draft(scene, one, clause, spoken.words(at, one.end) or token.norm)
+
+
+def _verb_ends(spoken: Spoken, at: int) -> int | None:
+    """The token after a verb of lacking that starts at token `at`."""
+    norms = spoken.norms(at, at + 3)
+    if any(cue.start <= at < cue.end for cue in spoken.cues("fails")):
+        return None  # misses the strike
+    if norms[0] in LACKS:
+        return at + (2 if norms[1:2] == ["of"] else 1)
+    if norms[0] in MISSES and at and spoken.norms(at - 1, at)[0] not in {"i", "we", "you", "they", "not", "to"}:
+        return at + 1
+    named = {one.start for one in spoken.named}
+    counted = spoken.tokens[at + 2 : at + 3] and (at + 2 in named or spoken.tokens[at + 2].tag == "CD")
+    subject = set(spoken.norms(max(0, at - 2), at)) & {"i", "we", "you", "they"}
+    return at + 2 if norms[:2] == ["not", "have"] and counted and not subject else None
+
+
+def _without_any(scene: Scene) -> Iterator[Draft]:
+    """`curtains I took to wash, so now there are not`: a clause that only denies that there is what was named."""
+    spoken = scene.spoken
+    for clause in spoken.clauses:
+        norms = spoken.norms(clause.start, clause.end)
+        if "there" not in norms or not {"not", "none"} & set(norms) or not scene.is_said(clause.start):
+            continue
+        before = [one for one in spoken.named if one.start < clause.start + norms.index("there")]
+        inside = [one for one in before if one.start in clause]
+        rest = spoken.norms(inside[-1].end if inside else clause.start, clause.end)
+        if set(rest) <= FILLING and before and before[-1].relation == "topic" and _counts(scene, before[-1]):
+            yield _draft(scene, before[-1], clause, spoken.words(clause.start, clause.end))
+
+
+def _counts(scene: Scene, one: Named) -> bool:
+    if one.component == ROOM_GENERAL:
+        return False
+    return not may_be_absent(one.component, scene.room, scene.vocabulary)
+
+
+def _draft(scene: Scene, one: Named, clause: Clause, words: str) -> Draft:
+    return Draft(
+        kind="condition",
+        room=scene.room,
+        component=one.component,
+        at=one.start,
+        condition="missing",
+        assertion="present",
+        quantity=quantity_before(scene.spoken, one.start, clause),
+        because=(f"'{words}'",),
+        confidence=0.7,
+    )

@@ -6,6 +6,7 @@ from pathlib import Path
 
 from rich.console import Console
 
+from narrate2report.commands.sealed_walk import telling
 from narrate2report.errors import BadInput
 from narrate2report.records.findings import Findings
 from narrate2report.seal.signing import read_public_key
@@ -23,7 +24,8 @@ def verify(file: Path, sha256: str | None, key: Path | None, *, quiet: bool = Fa
     Raises BadInput where there is nothing to verify: no such file, no seal, no such key.
     """
     wanted = Expected(sha256=_hash(sha256), public_key=read_public_key(key) if key else None)
-    verified = check(file, wanted)
+    hashes = telling(Console(stderr=True, highlight=False, markup=False), quiet=quiet)
+    verified = check(file, wanted, hashes)
     console = Console(highlight=False, markup=False)
     for mismatch in verified.mismatches:
         console.print(str(mismatch), soft_wrap=True)

@@ -14,6 +14,9 @@ from narrate2report.read.vocabulary import Vocabulary
 SMALL_ROOMS = frozenset({"storage", "office", "attic", "stairs", "closet", "balcony", "breakfast_area"})
 """Rooms in which neither a kitchen's nor a bathroom's fixtures are found."""
 
+BATHING = frozenset({"bathtub", "shower", "shower_head", "shower_door", "shower_curtain"})
+"""What no half bath has."""
+
 WAY_IN = frozenset({"door", "lock", "doorbell", "peephole", "intercom", "threshold", "door_frame"})
 
 
@@ -50,8 +53,12 @@ def implied_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabu
                 continue
             if relation_of(spoken, mention.start) != "topic" or _is_elsewhere(spoken, mention):
                 continue
-            if stances[mention.start].mode is Mode.ASSERTED and base in LEFT_UNSAID | SMALL_ROOMS:
+            if stances[mention.start].mode is not Mode.ASSERTED:
+                continue
+            if base in LEFT_UNSAID | SMALL_ROOMS:
                 return owners[0]
+            if base == "half_bath" and sense.id in BATHING:
+                return "bathroom"  # called the toilet room, and there is a tub in it
     return None
 
 

@@ -21,6 +21,10 @@ CERTAIN = frozenset({"listed", "spread", "whole", "side", "object"})
 """Links that leave no doubt: `scuffs and a burn on the counter` ends a list, `overall` sums up."""
 
 
+PAINTED = frozenset({"peeling", "paint_drip", "freshly_painted", "discoloration", "chip", "good", "clean", "new"})
+"""What is said of paint itself; any other flaw is of what it is on."""
+
+
 @dataclass(frozen=True)
 class Ranked:
     """A component that may bear a flaw, what the word means of it, and how much speaks for it."""
@@ -99,6 +103,8 @@ def weigh_up(
     signs = Signs(scene, mention, noun, [one for one in grammar if one.component])
     for candidate in signs.candidates(usually):
         meant = only.get(candidate.component, plain)
+        if candidate.component == "paint" and candidate.named is None and meant and meant.id not in PAINTED:
+            continue  # the paint's fresh; there's a scuff by the switch
         if meant is not None:
             own = _of_condition(meant.id, candidate, mention, scene)
             candidate.signs.update(own | ({"means it of this": 1.0} if meant.beside else {}))

@@ -182,7 +182,7 @@ class Signs:
             if place.subject == "paint":  # the paint's new; there's a dent over here
                 painted = self.scene.vocabulary.components["paint"].part_of
                 under = next((one for one, _ in reversed(place.lately) if one in painted), "wall")
-                yield Candidate(under, None, dict(signs))
+                yield Candidate(under, None, signs | {"grammar: focus": 1.0})
             for owner in self.scene.vocabulary.components[place.subject].part_of:
                 yield Candidate(owner, None, {"its part is in focus": 1.0})
 

@@ -1,7 +1,7 @@
 """Trade words that the recogniser misheard: read what was meant where the neighbourhood makes it plain.
 
-Three ways, in this order: the table of sound-alikes, two words that written together are one, and words that make no
-sense where they stand and sound like what their neighbours call for (`mishearings`).
+Four ways, in this order: the table of sound-alikes, two words that written together are one, one that is two run
+together, and words that make no sense where they stand and sound like what their neighbours call for (`mishearings`).
 
 The transcript is never touched. A repaired sentence is read from its repaired text, and its entries show both.
 """
@@ -20,6 +20,7 @@ from narrate2report.read.inflect import noun_forms, verb_forms
 from narrate2report.read.mishearings import Mishearings
 from narrate2report.read.neighbours import neighbours_of
 from narrate2report.read.phrase_tree import Mention, PhraseTree, Sense, Senses
+from narrate2report.read.run_together import RunTogether
 from narrate2report.read.sentences import Sentence
 from narrate2report.read.sounds import english_sounds
 from narrate2report.read.vocabulary import Vocabulary
@@ -80,6 +81,7 @@ class Repairer:
         for word in sorted(self._single):
             self._by_size.setdefault((word[0], len(word)), []).append(word)
         self._words = _own_words(vocabulary)
+        self._run_together = RunTogether(vocabulary)
         self._neighbours: dict[tuple[str, str], frozenset[str]] = {}
         for wrong, rights in vocabulary.sound_alikes.items():
             for right, neighbours in rights.items():
@@ -196,6 +198,7 @@ class Repairer:
                 found.append(_change(mention.start, mention.end, *meant, SURE_BY_NEIGHBOUR if meant[1] else SURE_ALONE))
         ways = [
             [_change(one.start, one.end, one.senses[0].id, "", SURE_ALONE) for one in self._joined(tokens, norms)],
+            list(self._run_together.find(norms)),
             [
                 _change(one.start, one.end, one.meant, one.neighbour, SURE_BY_SOUND)
                 for one in (self._mishearings.find(tokens) if self._mishearings else ())

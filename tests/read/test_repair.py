@@ -46,6 +46,8 @@ MISHEARD: list[tuple[str, str, str, str]] = [
     ("bedroom", "There are cop webs on the ceiling.", "ceiling", "cobweb"),
     ("bedroom", "The closet door is off of its tracked.", "closet_door", "misaligned"),
     ("hallway", "The thresh hold is loose.", "threshold", "loose"),
+    ("entry", "The gatefob is missing.", "fob", "missing"),
+    ("kitchen", "Both drippans are rusty.", "drip_pan", "rust"),
     ("hallway", "The smoke along is missing.", "smoke_alarm", "missing"),
     ("hallway", "The pain is pealing on the wall.", "wall|paint", "peeling"),
     ("entry", "The whether strip is torn.", "weatherstrip", "tear"),

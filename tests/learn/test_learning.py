@@ -22,6 +22,6 @@ OUT = [
 def test_walks_that_nobody_reviewed_are_read_better_with_what_others_taught() -> None:
     taught, held = ([NARRATIONS / f"{name}.txt" for name in names] for names in (TAUGHT, HELD))
     made = split_of(taught, held, OUT)
-    assert made.rise > 0.02
+    assert made.rise > 0.04
     assert made.everything[1] > made.everything[0]
     assert made.known >= 1

@@ -17,7 +17,7 @@ from narrate2report.errors import BadInput
 from narrate2report.learn.habits import find_habits
 from narrate2report.learn.proposing import propose
 from narrate2report.publish.proposals import Learnt, learnt_page, learnt_values
-from narrate2report.publish.word_layer import WordLine, layer_files, proposed_line
+from narrate2report.publish.word_layer import HEAD, WordLine, layer_files, proposed_line
 from narrate2report.records.files import write_whole
 from narrate2report.wording import counted
 
@@ -68,13 +68,15 @@ def _instead(sealed: Sealed) -> str:
 
 def _write(folder: Path, lines: Sequence[WordLine]) -> list[Path]:
     """Write the files of words, those that were there before included."""
+    if not lines and not folder.exists():
+        return []
     texts = layer_files(lines)
     folder.mkdir(exist_ok=True)
-    for path in sorted(folder.glob("*.yaml")):
-        texts.setdefault(path.stem, layer_files([]).get(path.stem, ""))
+    for path in folder.glob("*.yaml"):
+        texts.setdefault(path.stem, HEAD)
     for name, text in texts.items():
         write_whole(folder / f"{name}.yaml", text.encode())
-    return [folder / f"{name}.yaml" for name in texts]
+    return [folder / f"{name}.yaml" for name in sorted(texts)]
 
 
 def _next(wanted: WantedLearning, written: Sequence[Path]) -> str:

@@ -15,6 +15,7 @@ from tempfile import TemporaryDirectory
 from narrate2report.commands.sealed_walks import SealedWalk
 from narrate2report.evaluate.marks import decided_marks
 from narrate2report.evaluate.matching import match
+from narrate2report.learn.habits import is_left_out
 from narrate2report.learn.reviewed import Mistakes, ReviewedWalk, Said, Token
 from narrate2report.publish.word_layer import WordLine, layer_files
 from narrate2report.read.inflect import infinitive, singular
@@ -26,11 +27,10 @@ from narrate2report.read.words import Tokenizer
 from narrate2report.records.findings import Entry, Findings
 from narrate2report.records.proposal import Addition
 from narrate2report.records.transcript import Transcript
+from narrate2report.review.added import BY_HAND
 
 CERTAIN = frozenset({"component", "condition", "action", "room", "cue"})
 """Roles of words that mean the same in any sentence."""
-
-ADDED = ("added by the person who reviewed",)
 
 
 @dataclass(frozen=True)
@@ -41,6 +41,8 @@ class _Held:
     read: Mapping[int, list[Entry]]
     missed: Mapping[int, list[Entry]]
     extra: Mapping[int, list[Entry]]
+    excused: Mapping[int, list[Entry]]
+    """What was read right and does not stand all the same: merged into another entry, or taken back."""
     mistakes: Mistakes
 
 
@@ -103,7 +105,15 @@ def _hold(reading: Reading, walk: SealedWalk) -> _Held:
     mistakes = tuple(
         len(missed.get(number, ())) + len(extra.get(number, ())) for number in range(len(reading.sentences))
     )
-    return _Held(spots.by_sentence(kept), spots.by_sentence(reading.findings.entries), missed, extra, mistakes)
+    gone = (entry for entry in walk.decided.entries if not entry.stands and not is_left_out(entry))
+    return _Held(
+        right=spots.by_sentence(kept),
+        read=spots.by_sentence(reading.findings.entries),
+        missed=missed,
+        extra=extra,
+        excused=spots.by_sentence(gone),
+        mistakes=mistakes,
+    )
 
 
 class _Spots:
@@ -128,13 +138,18 @@ class _Spots:
 
 def _by_hand(entry: Entry) -> bool:
     """Whether a person added or changed it."""
-    return entry.state == "changed" or entry.because == ADDED or entry.split_from is not None
+    return entry.state == "changed" or entry.because == BY_HAND or entry.split_from is not None
 
 
 def _dropped(held: _Held, number: int) -> tuple[Entry, ...]:
-    """What is read of a sentence though nothing of its kind was left there to be put right."""
+    """What is read of a sentence though a person left nothing of its kind there, said twice or to be put right."""
     missed = {entry.kind for entry in held.missed.get(number, ())}
-    return tuple(entry for entry in held.extra.get(number, ()) if entry.kind not in missed)
+    excused = {(entry.kind, entry.component) for entry in held.excused.get(number, ())}
+    return tuple(
+        entry
+        for entry in held.extra.get(number, ())
+        if entry.kind not in missed and (entry.kind, entry.component) not in excused
+    )
 
 
 def _tokens(read: ReadSentence) -> tuple[Token, ...]:

@@ -8,7 +8,7 @@ from pathlib import Path
 
 from narrate2report.errors import BadInput, NarrateError
 from narrate2report.records.below import folders_below
-from narrate2report.records.beside import FINDINGS_ENDING, journal_beside, transcript_beside
+from narrate2report.records.beside import FINDINGS_ENDING, journal_beside, place_of, transcript_beside
 from narrate2report.records.digest import digest_file
 from narrate2report.records.files import read_bytes, read_record
 from narrate2report.records.findings import Findings
@@ -78,7 +78,7 @@ def _checked(name: str, path: Path) -> SealedWalk:
     for told in (*mismatches, *broken_history(findings, journal, journal_beside(path).name)):
         raise BadInput(f"{path}: does not match its seal: {told}")
     for file in findings.seal.files if findings.seal else ():
-        place = path.with_name(file.file)
+        place = place_of(file.file, path)
         if file.role in TEXTS and (not place.is_file() or digest_file(place).sha256 != file.sha256):
             raise BadInput(f"{path}: does not match its seal: {file.file} is not the {file.role} that was sealed")
     return SealedWalk(name, path, draft_of(findings, journal), findings)

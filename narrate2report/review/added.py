@@ -11,6 +11,9 @@ from narrate2report.review.facts import check_inside, with_facts
 from narrate2report.review.requests import Add, Stretch
 from narrate2report.review.spine import Sentence, room_at
 
+BY_HAND = ("added by the person who reviewed",)
+"""Why an entry that a person added is there."""
+
 
 def added_entry(findings: Findings, spine: Sequence[Sentence], wanted: Add, number: int) -> tuple[Entry, set[str]]:
     """The entry that line `number` of the journal adds, and the ids of the sentences that it rests on.
@@ -26,7 +29,7 @@ def added_entry(findings: Findings, spine: Sequence[Sentence], wanted: Add, numb
         component="",
         evidence=evidence,
         confidence=1,
-        because=("added by the person who reviewed",),
+        because=BY_HAND,
     )
     said = [(piece.start, piece.end) for piece in evidence]
     return with_facts(findings, blank, wanted.facts, said), {

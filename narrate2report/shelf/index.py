@@ -21,8 +21,8 @@ from narrate2report.shelf.below import FolderFiles, lying_on
 from narrate2report.shelf.settled import settled_walks
 from narrate2report.shelf.told import Told, tell
 
-LAYOUT = 1
-"""Changes with the tables below; an index of another layout is made anew."""
+LAYOUT = 2
+"""Changes with the tables below, and with what is put into them; an index of another layout is made anew."""
 
 _TABLES = """
 create table walk (

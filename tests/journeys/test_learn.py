@@ -79,6 +79,22 @@ def test_accepted_lines_stay_and_are_not_proposed_again(capsys: pytest.CaptureFi
 
 
 @pytest.mark.usefixtures("walks")
+def test_a_folder_can_be_written_to_again_when_nothing_new_is_proposed(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    assert main(["learn", "walks", "--to", "words"]) == 0
+    accept(Path("words"), "sucker")
+    for _ in range(2):
+        assert main(["learn", "walks/2b", "--to", "words"]) == 0
+    assert "No word to propose" in capsys.readouterr().out
+    assert '"sucker"' in Path("words/components.yaml").read_text("utf-8")
+    assert "kerf" not in Path("words/conditions.yaml").read_text("utf-8")
+    assert main(["vocab", "check", "words"]) == 0
+    assert main(["learn", "walks/2b", "--to", "none"]) == 0
+    assert not Path("none").exists()
+
+
+@pytest.mark.usefixtures("walks")
 @pytest.mark.parametrize("name", ["components.yaml", "notes.txt"])
 def test_what_somebody_wrote_by_hand_is_never_written_over(name: str, capsys: pytest.CaptureFixture[str]) -> None:
     Path("words").mkdir()

@@ -9,13 +9,14 @@ from narrate2report.read.clauses import Clause
 from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.place import Place
 from narrate2report.read.spoken import Named, Spoken
+from narrate2report.read.subjects import Subjects
 from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.read.whereabouts import ROOM_GENERAL, Whereabouts
 
-PLURAL_WORDS = frozenset("are were both all they have everything do these those none nothing".split())
 PARTICIPLES = frozenset({"JJ", "JJR", "JJS", "NN", "NNS", "CD", "VBN", "NNP"})
 DOERS = frozenset("it they he she somebody someone dog cat that".split())
 BEFORE_OBJECT = frozenset("up off the this that our all a through".split())
+MEANS = frozenset("switch control_panel remote_control".split())
 WHOLE_SIDES = frozenset("side sides top back front base".split())
 
 
@@ -45,66 +46,8 @@ class Bearers:
         self._place = place
         self._predicates = sorted(predicates, key=lambda mention: mention.start)
         self._where = Whereabouts(spoken, self._predicates, place)
-        self._subjects = self._find_subjects()
+        self._subjects = Subjects(spoken, self._predicates, self._where).of_clauses()
         self._last: dict[int, Named] = {}
-
-    def _find_subjects(self) -> dict[int, tuple[Named, ...]]:
-        """For each clause the components it is about, own or carried on from the clauses before."""
-        subjects: dict[int, tuple[Named, ...]] = {}
-        pending: tuple[Named, ...] = ()
-        current: tuple[Named, ...] = ()
-        for clause in self._spoken.clauses:
-            own = self._own_subjects(clause)
-            predicated = self._is_predicated(clause)
-            if own and predicated:
-                joined = clause.link in {"and", ",", "or", "plus"} and (
-                    self._is_plural(clause) or self._is_coordinated(clause)
-                )
-                current = (*pending, *own) if joined else own
-                pending = ()
-            elif own:
-                pending = (*pending, *own) if clause.link in {"and", ",", "or", "plus"} else own
-                current = pending
-            elif predicated:
-                fronted = bool(pending) and clause.link == ""
-                current, pending = (pending if fronted else current), ()
-            subjects[clause.index] = current
-        return subjects
-
-    def _own_subjects(self, clause: Clause) -> tuple[Named, ...]:
-        named = self._spoken.named_in(clause)
-        first = next((mention.start for mention in self._predicates if mention.start in clause), clause.end)
-        heads = [one for one in named if one.relation == "topic" and not self._where.modifies_next(one, named)]
-        before = tuple(one for one in heads if one.start < first or self._is_counted(one, first))
-        if before or heads:
-            return before or tuple(heads)
-        if self._spoken.norms(clause.start, clause.start + 1) in (["up"], ["down"]):
-            return ()  # up the stairs
-        return tuple(
-            one for one in named if one.relation == "of" and one.start < first and one.start - clause.start <= 4
-        )[:1]
-
-    def _is_counted(self, one: Named, first: int) -> bool:
-        """`two bent slats`, `a loose hinge`: the noun after its adjective is the subject too."""
-        between = self._spoken.tokens[first : one.start]
-        return not any(token.is_finite or token.tag in {"IN", "DT"} for token in between)
-
-    def _is_predicated(self, clause: Clause) -> bool:
-        if any(mention.start in clause for mention in self._predicates):
-            return True
-        return any(token.is_finite for token in self._spoken.tokens[clause.start : clause.end])
-
-    def _is_plural(self, clause: Clause) -> bool:
-        norms = set(self._spoken.norms(clause.start, clause.end))
-        if norms & PLURAL_WORDS:
-            return True
-        return not any(token.is_finite for token in self._spoken.tokens[clause.start : clause.end])
-
-    def _is_coordinated(self, clause: Clause) -> bool:
-        """`the wall and the trim got painted`: two subjects of one verb, where no comma parts them."""
-        before = self._spoken.clauses[clause.index - 1]
-        short = before.end - before.start <= 3 and before.link not in {",", "and"} and self._spoken.named_in(before)
-        return clause.link == "and" and before.end == clause.start and bool(short)
 
     def of(self, predicate: Mention, *, adjective: bool, noun: bool) -> tuple[Bearer, ...]:
         """All bearers of a predicate, best reading first found: several only where a list shares it."""
@@ -131,7 +74,7 @@ class Bearers:
         ]
         on = self._where.lies_on(predicate, clause)
         pronoun = {"it", "they", "that", "this", "one"} & set(spoken.norms(clause.start, predicate.start))
-        if on is not None and (noun or (not topics and not pronoun)):
+        if on is not None and (noun or (not topics and not pronoun and not self._is_means(on, clause))):
             self._last[clause.index] = on
             return tuple(
                 Bearer(one.component, f"'{spoken.words(one.start, one.end)}' follows it", True, one, link="follows")
@@ -209,6 +152,10 @@ class Bearers:
         if self._place.subject:
             return (Bearer(self._place.subject, "the component last in focus", False, link="focus"),)
         return ()
+
+    def _is_means(self, one: Named, clause: Clause) -> bool:
+        """`the door won't come down on the button`: what it was tried with, where something is spoken of."""
+        return one.component in MEANS and bool(self._subjects[clause.index])
 
     def _side_of(self, predicate: Mention, clause: Clause) -> str | None:
         """`the drip pans are black, there's grease down both sides`: sides, top and back are those of the whole."""

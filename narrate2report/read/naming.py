@@ -44,6 +44,7 @@ def name_components(spoken: Spoken, place: Place, number: int, vocabulary: Vocab
             owned = _in_context(mention, before, Place(), number) if before else None
             chosen[start] = (mention, owned) if owned else chosen[start]
     _put_on_what_has_it(spoken, chosen)
+    _drop_rest_of_owner(spoken, chosen)
     within = [
         Named(found, phrase.start + 1, phrase.end, "of")
         for phrase in spoken.found.terms
@@ -81,6 +82,13 @@ def _put_on_what_has_it(spoken: Spoken, chosen: dict[int, tuple[Mention, str]]) 
             if at in chosen and chosen[at][1] in FURNISHED:
                 chosen[start] = mention, chosen.pop(at)[1]
                 break
+
+
+def _drop_rest_of_owner(spoken: Spoken, chosen: dict[int, tuple[Mention, str]]) -> None:
+    """`the rubber of the fridge door`: the door only tells whose rubber."""
+    for mention, _ in list(chosen.values()):
+        if "of" in spoken.norms(mention.start, mention.end):
+            chosen.pop(mention.end, None)
 
 
 def _outdoors(component: str, place: Place, vocabulary: Vocabulary) -> str | None:

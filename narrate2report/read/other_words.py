@@ -10,6 +10,8 @@ def is_material_of(spoken: Spoken, mention: Mention, chosen: dict[int, tuple[Men
     """`the floor is vinyl plank`: after a component, a word that is both is what it is made of."""
     if not mention.of("material", "type"):
         return False
+    if mention.start and mention.of("material") and spoken.tokens[mention.start - 1].norm == "of":
+        return True  # the shelf of glass
     clause = spoken.clause_of(mention.start)
     before = [other for start, (other, _) in chosen.items() if start < mention.start and start >= clause.start]
     if not before:

@@ -193,7 +193,7 @@ def _is_entered(spoken: Spoken, mention: Mention, end: int) -> bool:
             and whole_number(tokens, end) is None
             and mention.end == end
         )
-    if heads_noun:
+    if heads_noun or _leads_there(spoken, mention, end):
         return False
     alone = mention.end == clause.end and mention.start - clause.start <= 1 and not {"a", "an", "one"} & set(before)
     goes_on = clause.link in {"and", "or"} and any(
@@ -209,6 +209,18 @@ def _is_entered(spoken: Spoken, mention: Mention, end: int) -> bool:
     moving = bool(set(before) & MOVING) and "from" not in before
     enters = bool(close) and (close[-1] in ENTERING or (close[-1] in TOWARDS | MOVING and moving))
     return enters or (leading and (bool(before) or next_token is None))
+
+
+LEADING_OUT = frozenset("the a an our your out to onto into through on".split())
+
+
+def _leads_there(spoken: Spoken, mention: Mention, end: int) -> bool:
+    """`the slider out to the balcony is stiff`: a door that is spoken of from this side."""
+    tokens, at = spoken.tokens, mention.start
+    while at > 0 and tokens[at - 1].norm in LEADING_OUT:
+        at -= 1
+    door = any(term.end == at and term.of(*COMPONENT_ROLES) for term in spoken.found.terms)
+    return door and end < len(tokens) and tokens[end].is_finite and "to" in spoken.norms(at, mention.start)
 
 
 DETERMINED = frozenset("the a an our your my this that".split())

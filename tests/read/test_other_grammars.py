@@ -255,3 +255,33 @@ def test_a_corner_of_the_stove_is_no_burner(entries: Narrator) -> None:
 
 def test_a_bare_no_denies_nothing_that_follows(entries: Narrator) -> None:
     assert "mirror crack" in _read(entries, "bathroom", "The mirror, is it whole? No, cracked.")
+
+
+@pytest.mark.parametrize(
+    ("room", "line", "wanted"),
+    [
+        ("kitchen", "The rubber of the fridge door is torn.", ("door_gasket tear",)),
+        ("living room", "The table has a mark of glass.", ("furniture mark",)),
+        ("kitchen", "From this tap water is not coming.", ("faucet fails|faucet not_working",)),
+        ("garage", "The garage door won't come down on the button.", ("garage_door sticking|garage_door not_working",)),
+        ("living room", "The air conditioner is cold but some water is dripping inside.",
+         ("air_conditioner works", "air_conditioner leak")),
+        ("kitchen", "First drawer is good, the third one is coming off its rail.",
+         ("drawer good", "drawer misaligned")),
+        ("kitchen", "Wall units are straight.", ("cabinet good",)),
+        ("stairs", "The stair carpet's thin.", ("carpet worn|stair worn",)),
+    ],
+)  # fmt: skip
+def test_what_a_flaw_is_of(room: str, line: str, wanted: tuple[str, ...], entries: Narrator) -> None:
+    _holds(entries, room, line, *wanted)
+
+
+@pytest.mark.parametrize(
+    ("line", "component"),
+    [("The slider out to the balcony is stiff.", "sliding_door"), ("The door to the garage sticks.", "door")],
+)
+def test_a_door_that_leads_to_a_room_is_spoken_of_from_this_side(line: str, component: str, entries: Narrator) -> None:
+    told = entries(line, room="living room")
+    assert [(one.room, one.component, one.condition) for one in told.entries] == [
+        ("living_room", component, "sticking")
+    ]

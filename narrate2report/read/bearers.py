@@ -244,7 +244,7 @@ class Bearers:
         return self._place.closing and opens and not rooms and not named
 
     def _is_about_all(self, clause: Clause) -> bool:
-        if self._spoken.has_cue("whole", within=clause):
+        if any(not self._is_the_others(cue) for cue in self._spoken.cues("whole", within=clause)):
             return True
         if clause.index and clause.link in {":", ""}:
             before = self._spoken.clauses[clause.index - 1]
@@ -252,6 +252,13 @@ class Bearers:
                 return True
         rooms = self._spoken.terms("room", within=clause)
         return any(not {"a", "an"} & set(self._spoken.norms(max(clause.start, m.start - 3), m.start)) for m in rooms)
+
+    def _is_the_others(self, cue: Mention) -> bool:
+        """`one has a hole, the rest are fine`: the others of what was spoken of, and not the rest of the room."""
+        if self._spoken.norms(cue.end - 1, cue.end) != ["rest"] or not self._place.subject:
+            return False
+        following = self._spoken.norms(cue.end, cue.end + 2)
+        return following[:1] in (["are"], ["were"], ["look"], ["work"], ["open"]) or following == ["of", "them"]
 
     def subjects_of(self, clause: Clause) -> tuple[Named, ...]:
         """The components that a clause is about."""

@@ -45,7 +45,16 @@ def from_ellipsis(scene: Scene) -> list[Draft]:
             if one.relation == "topic" and is_operated(one.component, scene.vocabulary):
                 does_not = Mention(clause.end - 2, clause.end)
                 drafts.append(check_of(scene, does_not, one.component, "the verb before it", fails=True))
+        subject = scene.place.subject
+        unnamed = not spoken.named_in(clause) and not scene.bearers.subjects_of(clause)
+        if unnamed and subject and is_operated(subject, scene.vocabulary) and _is_another_of_them(spoken, clause):
+            drafts.append(check_of(scene, Mention(clause.end - 2, clause.end), subject, "another of them", fails=True))
     return drafts
+
+
+def _is_another_of_them(spoken: Spoken, clause: Clause) -> bool:
+    """`one works, one doesn't`, `... the other does not`."""
+    return bool({"one", "other", "others", "second", "rest"} & set(spoken.norms(clause.start, clause.start + 3)))
 
 
 def from_plurals(scene: Scene) -> list[Draft]:

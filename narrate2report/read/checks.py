@@ -9,7 +9,7 @@ from narrate2report.read.after_all import find_late_success
 from narrate2report.read.bearers import Bearer
 from narrate2report.read.brief import check_of, from_ellipsis, from_notes, from_plurals
 from narrate2report.read.draft import Draft
-from narrate2report.read.exceptions import find_exceptions, is_excepted_later
+from narrate2report.read.exceptions import find_exceptions, is_excepted_later, told_apart
 from narrate2report.read.members import find_members, picks_one
 from narrate2report.read.modes import Mode
 from narrate2report.read.phrase_tree import Mention, Sense
@@ -68,7 +68,9 @@ def find_checks(scene: Scene, trials: Trials) -> list[Draft]:
         for draft in drafts
         if not _overtaken(scene.spoken, draft, drafts) and not _told_of_part(scene, draft, drafts)
     ]
-    return trials.settle(scene, [*told, *find_exceptions(scene, told)])
+    just_before = trials.answered if scene.number - trials.answered_at <= 1 else None
+    apart = told_apart(scene, just_before, trials.outcome)
+    return trials.settle(scene, [*told, *(apart or find_exceptions(scene, told))])
 
 
 def _told_of_part(scene: Scene, draft: Draft, drafts: Sequence[Draft]) -> bool:

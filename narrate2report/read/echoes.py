@@ -36,6 +36,21 @@ def _is_told_itself(spoken: Spoken, clause: Clause) -> bool:
     return any(spoken.tokens[at].tag == "VBG" for at in inside)
 
 
+WITH_SAME = SAME_WORDS | frozenset("the thing story here there deal again exact as well".split())
+
+
+def _only_says_same(spoken: Spoken, clause: Clause) -> bool:
+    """`ceiling, same thing`."""
+    norms = set(spoken.norms(clause.start, clause.end))
+    return bool(norms & SAME_WORDS) and norms <= WITH_SAME
+
+
+def _ends_in_as_well(spoken: Spoken, clause: Clause) -> bool:
+    """`trim as well`, and not `the bed is ours as well`."""
+    plain = not any(spoken.tokens[at].is_finite for at in range(clause.start, clause.end))
+    return plain and spoken.norms(clause.end - 2, clause.end) == ["as", "well"]
+
+
 MORE = frozenset("and a little bit some more few another also".split())
 
 
@@ -56,10 +71,11 @@ def find_echoes(
     found = []
     for clause in spoken.clauses:
         norms = set(spoken.norms(clause.start, clause.end))
+        norms |= {"also"} if _ends_in_as_well(spoken, clause) else set()
         told = {"topic", "of"} if {"also", "too"} & norms or _is_more_of_it(spoken, clause) else {"topic"}
         topics = [one for one in spoken.named_in(clause) if one.relation in told and one.component != ROOM_GENERAL]
         following = spoken.clauses[clause.index + 1 : clause.index + 2]
-        if topics and following and following[0].link == ":":
+        if topics and following and (following[0].link == ":" or _only_says_same(spoken, following[0])):
             norms |= set(spoken.norms(following[0].start, following[0].end))
         so_does = _so_does(spoken, clause)
         if (

@@ -19,13 +19,17 @@ EXCEPTING = frozenset({"except", "but", "apart", "bar", "save", "besides", "barr
 UNTRIED = frozenset("prove try test reach check get tried tested proved".split())
 """`except the one behind the sofa, that I didn't try`."""
 
+TURNED: dict[Outcome | None, Outcome] = {"works": "fails", "fails": "works"}
+LONGEST = 8
+"""Words of a sentence that only names an exception: `All except the back left one.`"""
+
 GOES = frozenset("going working glowing lit on running burning heating hot red alive live".split())
 DEAD = frozenset("fused dead out gone blown off burned burnt".split())
 
 
 def find_exceptions(scene: Scene, drafts: Sequence[Draft]) -> list[Draft]:
     """What the drafts of a sentence leave out: the one excepted, or the share of several that works."""
-    found = [*_excepted(scene, drafts), *_named_apart(scene), *_shares(scene)]
+    found = [*_excepted(scene, drafts), *_named_apart(scene), *_shares(scene), *_out_of(scene, drafts)]
     known = {(draft.component, draft.outcome) for draft in drafts if draft.kind == "check"}
     return [draft for draft in found if (draft.component, draft.outcome) not in known]
 
@@ -43,10 +47,12 @@ def _excepted(scene: Scene, drafts: Sequence[Draft]) -> list[Draft]:
             continue
         clause = spoken.clause_of(draft.at)
         heads = spoken.norms(spoken.clauses[max(0, clause.index - 1)].start, clause.end)
-        following = spoken.clauses[clause.index + 1 : clause.index + 2]
+        following = spoken.clauses[clause.index + 1 : clause.index + 3]
+        if following and set(spoken.norms(following[0].start, following[0].end)) <= ALL | {"of", "them"}:
+            heads, following = [*heads, "all"], following[1:]  # they come on, all except the back left
         if not ALL & set(heads) or not following or following[0].link not in EXCEPTING:
             continue
-        if not _picks(spoken, following[0]) or any(
+        if not _picks(spoken, following[0], draft.component) or any(
             one.component == draft.component for one in drafts if one is not draft
         ):
             continue
@@ -56,11 +62,71 @@ def _excepted(scene: Scene, drafts: Sequence[Draft]) -> list[Draft]:
     return []
 
 
-def _picks(spoken: Spoken, clause: Clause) -> bool:
+def told_apart(scene: Scene, before: str | None, outcome: Outcome | None) -> list[Draft]:
+    """`the burners light. All but one.`: a sentence that only leaves some out of what was just said to work or fail."""
+    spoken = scene.spoken
+    words = [token.norm for token in spoken.tokens if token.is_word]
+    if before is None or outcome not in TURNED or len(words) > LONGEST or words[:1] == [] or words[0] not in ALL:
+        return []
+    at = next((here for here, token in enumerate(spoken.tokens) if token.norm in EXCEPTING), None)
+    if (
+        at is None
+        or any(one.component != before for one in spoken.named)
+        or spoken.has_term("condition")
+        or not scene.is_said(at)
+    ):
+        return []
+    if not PICKED & set(words) and whole_number(spoken.tokens, at + 1) is None:
+        return []
+    if any(token.is_finite and token.norm not in EXCEPTING for token in spoken.tokens):
+        return []
+    return [_told(scene, before, at, TURNED[outcome], "excepted from what was said of all")]
+
+
+def _out_of(scene: Scene, drafts: Sequence[Draft]) -> list[Draft]:
+    """`five of six have power`, `two out of four work`, `all but two are live`: the others do not."""
+    spoken = scene.spoken
+    for draft in drafts:
+        if draft.kind != "check" or draft.outcome != "works":
+            continue
+        clause = spoken.clause_of(draft.at)
+        if _is_short(spoken, clause, draft.at) or _is_all_but(spoken, clause):
+            return [_told(scene, draft.component, clause.start, "fails", "not all of them do")]
+    return []
+
+
+def _is_short(spoken: Spoken, clause: Clause, end: int) -> bool:
+    """Whether the subject of a clause is a number of a larger one."""
+    for at in range(clause.start, end):
+        some = whole_number(spoken.tokens, at)
+        if some is None or (at > clause.start and whole_number(spoken.tokens, at - 1) is not None):
+            continue
+        after = some[1] + (spoken.norms(some[1], some[1] + 1) == ["out"])
+        if spoken.norms(after, after + 1) != ["of"]:
+            continue
+        after += 1 + (spoken.norms(after + 1, after + 2) in (["the"], ["them"], ["these"]))
+        total = whole_number(spoken.tokens, after)
+        if total is not None and total[1] <= end and 0 < some[0] < total[0]:
+            return True
+    return False
+
+
+def _is_all_but(spoken: Spoken, clause: Clause) -> bool:
+    """`all but two are live`, whether or not `but` was taken to open a clause of its own."""
+    start = spoken.clauses[clause.index - 1].start if clause.index and clause.link in EXCEPTING else clause.start
+    norms = [norm for norm in spoken.norms(start, clause.end) if norm not in {"of", "them", "for"}]
+    at = next((here for here, norm in enumerate(norms) if norm in ALL), None)
+    if at is None or norms[at + 1 : at + 2] == [] or norms[at + 1] not in EXCEPTING:
+        return False
+    counted = next(here for here in range(start, clause.end) if spoken.tokens[here].norm in EXCEPTING) + 1
+    return whole_number(spoken.tokens, counted) is not None or bool(PICKED & set(norms[at + 2 : at + 4]))
+
+
+def _picks(spoken: Spoken, clause: Clause, component: str) -> bool:
     """Whether a clause only picks one or some out and says nothing of them that a finder of its own would read."""
     words = [norm for norm in spoken.norms(clause.start, clause.end) if norm not in EXCEPTING | {"for", "from", "the"}]
     verbs = any(spoken.tokens[at].is_finite for at in range(clause.start, clause.end))
-    named = [one for one in spoken.named_in(clause) if one.relation == "topic"]
+    named = [one for one in spoken.named_in(clause) if one.relation == "topic" and one.component != component]
     goes_on = any(later.link == "" for later in spoken.clauses[clause.index + 1 : clause.index + 2])
     if goes_on:
         return False

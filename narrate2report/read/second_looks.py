@@ -150,7 +150,8 @@ class SecondLook:
         alone = set(spoken.norms(0, opening.start)) <= SIGHS
         if not any(token.is_word for token in spoken.tokens[opening.end :]):
             return opening if alone else None
-        if not self._scene.is_said(opening.end):
+        misread = any(not self._scene.is_said(at) for at in range(opening.start, opening.end))  # hang on: an order
+        if not misread and not self._scene.is_said(opening.end):
             return None
         after = [draft for draft in drafts if draft.at >= opening.end]
         if alone:

@@ -44,6 +44,7 @@ from narrate2report.read.second_looks import SecondLook
 from narrate2report.read.sentences import Pause, Sentence, split_sentences
 from narrate2report.read.spoken import Spoken, speak
 from narrate2report.read.stance import mode_reason, read_stances
+from narrate2report.read.suited import suited_flaw
 from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.read.words import Tokenizer
 from narrate2report.records.expected import Expected
@@ -201,9 +202,9 @@ def _read_one(
     answers = walk.asked.answer(scene, flaws, drafts)
     drafts = [draft for draft in drafts if not any(one.settles(draft) for one in answers)] + answers
     walk.focus.remember(drafts, turn, vocabulary)
-    follow_ups = find_follow_ups(
-        scene, flaw=walk.focus.flaw(turn, first=_begins_with_it(spoken)), owner_speaks=walk.owner_speaks
-    )
+    flaw = suited_flaw(spoken, walk.focus.lately(turn), vocabulary)
+    flaw = flaw or walk.focus.flaw(turn, first=_begins_with_it(spoken))
+    follow_ups = find_follow_ups(scene, flaw=flaw, owner_speaks=walk.owner_speaks)
     worked = {draft.at for draft in follow_ups}
     drafts = [d for d in drafts if d.at not in worked or d.kind != "condition" or is_adverse(d, vocabulary)]
     drafts += follow_ups

@@ -68,6 +68,13 @@ def _is_left_undone(spoken: Spoken, mention: Mention) -> bool:
         return False
     if SENSED & set(spoken.norms(mention.start + 2, mention.end)):
         return False
+    clause = spoken.clause_of(mention.start)
+    if (
+        mention.start == clause.start
+        and clause.index
+        and spoken.norms(mention.end, mention.end + 1) in (["nothing"], ["anything"])
+    ):
+        return True  # you smell gas, don't light nothing
     return spoken.tokens[mention.start - 1].norm in {"i", "we", "you"}
 
 

@@ -27,7 +27,7 @@ from narrate2report.read.header import read_header
 from narrate2report.read.implied_rooms import glanced_room, implied_room
 from narrate2report.read.lacking import lacked
 from narrate2report.read.memory import Walk, is_in_passing, remember
-from narrate2report.read.missing import left_behind, missing_parts, taken_away
+from narrate2report.read.missing import is_not_ours, left_behind, missing_parts, taken_away
 from narrate2report.read.modes import Mode, Stance
 from narrate2report.read.naming import name_components
 from narrate2report.read.outcome import Reading, ReadSentence
@@ -201,6 +201,8 @@ def _read_one(
     drafts += walk.waiting.settle(scene, flaws)
     answers = walk.asked.answer(scene, flaws, drafts)
     drafts = [draft for draft in drafts if not any(one.settles(draft) for one in answers)] + answers
+    if is_not_ours(spoken):
+        drafts = [draft for draft in drafts if draft.condition != "missing"]
     walk.focus.remember(drafts, turn, vocabulary)
     flaw = suited_flaw(spoken, walk.focus.lately(turn), vocabulary)
     flaw = flaw or walk.focus.flaw(turn, first=_begins_with_it(spoken))

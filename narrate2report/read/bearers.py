@@ -15,7 +15,7 @@ from narrate2report.read.whereabouts import ROOM_GENERAL, Whereabouts
 
 PARTICIPLES = frozenset({"JJ", "JJR", "JJS", "NN", "NNS", "CD", "VBN", "NNP"})
 DOERS = frozenset("it they he she somebody someone dog cat that".split())
-BEFORE_OBJECT = frozenset("up off the this that our all a through".split())
+BEFORE_OBJECT = frozenset("up off out down the this that our all a through every each both these those".split())
 MEANS = frozenset("switch control_panel remote_control".split())
 WHOLE_SIDES = frozenset("side sides top back front base".split())
 
@@ -54,14 +54,15 @@ class Bearers:
         spoken, clause = self._spoken, self._spoken.clause_of(predicate.start)
         named = spoken.named_in(clause)
         if adjective and (done_to := self._done_to(predicate, named, clause)):
-            return (
+            return tuple(
                 Bearer(
-                    done_to.component,
-                    f"'{spoken.words(predicate.start, done_to.end)}'",
+                    one.component,
+                    f"'{spoken.words(predicate.start, one.end)}'",
                     True,
-                    done_to,
+                    one,
                     link="described",
-                ),
+                )
+                for one in (done_to, *self._where.also_done_to(clause))
             )
         if adjective and (after := self._described_by(predicate, named, clause)):
             return (
@@ -184,9 +185,11 @@ class Bearers:
     def _done_to(self, predicate: Mention, named: Sequence[Named], clause: Clause) -> Named | None:
         """`it clawed up the door trim`: a past verb of somebody's doing, and what it was done to."""
         tokens = self._spoken.tokens
-        if tokens[predicate.start].tag != "VBD" or predicate.start == clause.start:
+        if tokens[predicate.start].tag not in {"VBD", "VBN"} or predicate.start == clause.start:
             return None
-        if tokens[predicate.start - 1].norm not in DOERS:
+        before = self._spoken.norms(max(clause.start, predicate.start - 2), predicate.start)
+        have_done = before[:1] in (["i"], ["we"], ["they"]) and before[1:] in (["have"], ["'ve"], ["had"])
+        if not have_done and (tokens[predicate.start].tag != "VBD" or before[-1] not in DOERS):
             return None
         for one in named:
             between = {token.norm for token in tokens[predicate.end : one.start]}

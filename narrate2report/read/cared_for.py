@@ -63,6 +63,9 @@ def _of_order(
     objects = [one for one in spoken.named_in(clause) if one.start >= at and _is_object(scene, one)]
     pointed = _points(spoken, clause, at)
     usual = _usual(scene, focus)
+    guarded = _guarded(spoken, at, objects)
+    if guarded is not None:
+        return CaredFor(guarded.component, f"to be kept off '{spoken.words(guarded.start, guarded.end)}'", 3)
     plain = [one for one in objects if one.relation != "place"]
     if plain and not (pointed is not None and pointed < plain[0].start and plain[0].relation == "of"):
         return CaredFor(plain[0].component, f"'{spoken.words(plain[0].start, plain[0].end)}' is named", 3)
@@ -91,6 +94,22 @@ def _of_order(
     if objects:
         return CaredFor(objects[0].component, f"'{spoken.words(objects[0].start, objects[0].end)}' is named", 1)
     return _in_focus(scene, at, focus)
+
+
+KEEPS = frozenset("keep stack store lean park push shove keeping stacking storing leaning parking pushing".split())
+OFF = frozenset({("off",), ("away", "from"), ("clear", "of"), ("out", "of"), ("against",), ("front", "of"), ("near",)})
+
+
+def _guarded(spoken: Spoken, at: int, objects: Sequence[Named]) -> Named | None:
+    """`keep furniture off that heater`, `don't park a sofa in front of the vent`: what something is kept from."""
+    if not KEEPS & set(spoken.norms(at, at + 5)):
+        return None
+    for one in objects:
+        before = spoken.norms(max(at, one.start - 4), one.start)
+        near = [norm for norm in before if norm not in {"the", "that", "this", "those", "these", "any", "your", "a"}]
+        if tuple(near[-1:]) in OFF or tuple(near[-2:]) in OFF:
+            return one
+    return None
 
 
 def _is_later(scene: Scene, one: Named, asked: Collection[int]) -> bool:

@@ -134,7 +134,7 @@ def _from_verbs(scene: Scene) -> list[Draft]:
     return drafts
 
 
-DRAINED_BY = frozenset({"sink", "bathtub", "shower"})
+DRAINED_BY = frozenset({"bathtub", "shower"})
 LOCKED_BY = {"window": "window_lock", "door": "lock", "sliding_door": "lock"}
 
 

@@ -68,6 +68,13 @@ def _is_left_undone(spoken: Spoken, mention: Mention) -> bool:
         return False
     if SENSED & set(spoken.norms(mention.start + 2, mention.end)):
         return False
+    clause = spoken.clause_of(mention.start)
+    if (
+        mention.start == clause.start
+        and clause.index
+        and spoken.norms(mention.end, mention.end + 1) in (["nothing"], ["anything"])
+    ):
+        return True  # you smell gas, don't light nothing
     return spoken.tokens[mention.start - 1].norm in {"i", "we", "you"}
 
 
@@ -134,12 +141,24 @@ def _is_borne(mention: Mention, sense: Sense, bearer: Bearer, scene: Scene) -> b
     if any(does.id == bearer.component and does.form == "verb" for does in mention.of("works")) and not sense.beside:
         return False  # the burners burn
     unsaid = bearer.component == ROOM_GENERAL and not bearer.direct
-    if sense.form == "denies" and sense.id == "damp" and unsaid and says_it(mention, scene):
+    if (
+        sense.form == "denies"
+        and sense.id == "damp"
+        and unsaid
+        and not _is_here(mention, scene)
+        and says_it(mention, scene)
+    ):
         return False  # it's dry, and nothing that could be wet was spoken of
     named = bearer.direct and bearer.named
     guessed = bearer.component == ROOM_GENERAL or not bearer.link
     # What is gone, and was not named, is nothing that belongs here.
     return sense.id != "missing" or not guessed or bool(named)
+
+
+def _is_here(mention: Mention, scene: Scene) -> bool:
+    """`it's bone dry down here`: said of the room."""
+    clause = scene.spoken.clause_of(mention.start)
+    return scene.spoken.norms(mention.end, clause.end)[-1:] == ["here"]
 
 
 DEFINITE = frozenset("the that this those these same".split())

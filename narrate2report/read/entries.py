@@ -125,6 +125,7 @@ class Ledger:
         named = {(one.kind, one.component) for one in instead}
         same = [line for line in same if (line.draft.kind, line.draft.component) in named] or same
         newest = [line for line in recent if line.number >= number - 1]
+        newest = [line for line in newest if line.draft.condition == "missing"] or newest
         if same or newest:
             self._lines.remove((same or newest)[0])
 

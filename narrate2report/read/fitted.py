@@ -39,6 +39,7 @@ def parts_fitted(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> list[
         at = _fitted(spoken, clause)
         at = _bought(spoken, clause) if at is None else at
         at = _listed_new(spoken, clause) if at is None else at
+        at = _new_in_place(scene, clause, flaw) if at is None else at
         if at is None or scene.mode(at) in NOT_TO_COME or negation_before(spoken, clause, at):
             continue
         named = any(one.start in clause and one.relation == "topic" for one in spoken.named)
@@ -48,7 +49,11 @@ def parts_fitted(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> list[
         norms = set(spoken.norms(clause.start, clause.end))
         back = "back" in norms and "new" not in norms
         action: Action = (
-            "secure" if back else "replace" if norms & {"new", "fresh", "another", "set", "one"} else "repair"
+            "secure"
+            if back
+            else "replace"
+            if norms & {"new", "fresh", "another", "set", "one"} | SPARES & norms
+            else "repair"
         )
         told = f"'{spoken.words(clause.start, clause.end)}' plans a part"
         party = party_of(spoken, clause, owner_speaks=owner_speaks)
@@ -101,6 +106,9 @@ def _now(spoken: Spoken, clause: Clause) -> bool:
 def _bought(spoken: Spoken, clause: Clause) -> int | None:
     """`I buy a new one`, `I'll ask the owner to buy a gasket`, `I'll pick up a new one`."""
     norms = spoken.norms(clause.start, clause.end)
+    fetched = _fetched(spoken, clause)
+    if fetched is not None:
+        return fetched
     for at, norm in enumerate(norms[1:], 1):
         if norm not in BUYING or not set(norms[:at]) & OWN or {"you", "had", "if", "before"} & set(norms[:at]):
             continue
@@ -111,6 +119,44 @@ def _bought(spoken: Spoken, clause: Clause) -> int | None:
         ].tag in {"VBP", "VB"}
         exact = norm.startswith("buy") or norm == "purchase" or bool(NEW & set(rest))
         if some and planned and exact and spoken.tokens[clause.start + at].tag != "VBD":
+            return clause.start + at
+    return None
+
+
+def _new_in_place(scene: Scene, clause: Clause, flaw: str | None) -> int | None:
+    """`the carpet is stained. New carpet.`, `all of that comes up, new carpet goes down`: a new one of what was said
+    to be bad, with no verb that says it is there."""
+    spoken = scene.spoken
+    lead = clause.start
+    while lead < clause.end and spoken.tokens[lead].norm in {"so", "and", "then", "a", "just"}:
+        lead += 1
+    if flaw is None or spoken.norms(lead, lead + 1) != ["new"]:
+        return None
+    same = any(one.component == flaw and one.start == lead + 1 for one in spoken.named)
+    rest = spoken.norms(lead + 2, clause.end)
+    goes = not rest or rest[:1] in (["goes"], ["go"], ["going"], ["gets"])
+    verbless = not any(token.is_finite for token in spoken.tokens[: clause.start]) or clause.index > 0
+    return lead if same and goes and verbless else None
+
+
+SPARES = frozenset(
+    "battery batteries bulb bulbs filter gasket seal part parts screw screws bolt bolts washer flapper kit fuse"
+    " cartridge volt hinge latch strainer stopper".split()
+)
+"""What one goes and gets for a repair."""
+
+
+def _fetched(spoken: Spoken, clause: Clause) -> int | None:
+    """`I'll run and get a battery`, `I'll run to the hardware store for a bulb`: a part that is still to be had."""
+    norms = spoken.norms(clause.start, clause.end)
+    earlier = spoken.clauses[clause.index - 1] if clause.index and clause.link == "and" else clause
+    planned = {"will", "'ll", "going", "gon", "gotta"} & set(spoken.norms(earlier.start, clause.end))
+    for at, norm in enumerate(norms[:-1]):
+        goes = norm in {"get", "grab", "fetch"} or (
+            norm == "for" and {"store", "shop", "truck", "van"} & set(norms[:at])
+        )
+        thing = norms[at + 1 : at + 5]
+        if planned and goes and thing[:1] and thing[0] in SOME and SPARES & set(thing):
             return clause.start + at
     return None
 

@@ -18,6 +18,9 @@ FLAW_LASTS = 4
 TOLD_LASTS = 2
 """For how many sentences what an entry was made of is what `test those once a month` means."""
 
+KEPT = 12
+"""How many flaws are remembered."""
+
 SEEN = frozenset({"condition", "check", "description"})
 
 
@@ -28,6 +31,7 @@ class Focus:
     _flaws: tuple[str, ...] = ()
     _flaw_at: int = -99
     _general_at: int = -99
+    _all: tuple[tuple[str, int], ...] = ()
     _told: str | None = None
     _told_at: int = -99
 
@@ -43,6 +47,10 @@ class Focus:
             return None
         return self._flaws[0 if first else -1]
 
+    def lately(self, number: int) -> tuple[str, ...]:
+        """The components of the flaws told in or shortly before sentence `number`, the newest first."""
+        return tuple(component for component, when in reversed(self._all) if number - when <= FLAW_LASTS)
+
     def told(self, number: int) -> str | None:
         """The component that the last finding was of, if it was told in or shortly before sentence `number`."""
         return self._told if number - self._told_at <= TOLD_LASTS else None
@@ -55,6 +63,8 @@ class Focus:
     def remember(self, drafts: Sequence[Draft], number: int, vocabulary: Vocabulary) -> None:
         """Note what sentence `number` told so far."""
         for draft in drafts:
+            if is_adverse(draft, vocabulary):
+                self._all = (*self._all, (draft.component, number))[-KEPT:]
             if is_adverse(draft, vocabulary) and draft.component == ROOM_GENERAL:
                 self._general_at = number
             elif is_adverse(draft, vocabulary):
@@ -65,7 +75,7 @@ class Focus:
 
     def leave(self) -> None:
         """Walk into another room: what was in focus stays behind."""
-        self._flaws, self._told, self._general_at = (), None, -99
+        self._flaws, self._all, self._told, self._general_at = (), (), None, -99
 
 
 def is_adverse(draft: Draft, vocabulary: Vocabulary) -> bool:

@@ -26,6 +26,8 @@ NOT_SUPPLIED = frozenset(
 )
 REFERRED = frozenset("one ones it them some another that those new spare pack set".split())
 COUNTED_OUT = frozenset("a an new another one more two some only".split())
+REKEYS = frozenset("rekey rekeying rekeyed re-key".split())
+LOCKED = frozenset({"lock", "door", "sliding_door", "garage_door", "mailbox"})
 SUPPOSING = frozenset({"if", "unless"})
 NOT_WORK = frozenset(
     {Mode.HYPOTHETICAL, Mode.QUESTION, Mode.ELSEWHERE, Mode.PAST, Mode.SEARCH, Mode.QUOTED, Mode.POLICY}
@@ -43,6 +45,8 @@ def find_follow_ups(scene: Scene, *, flaw: str | None, owner_speaks: bool) -> li
             continue
         clause = scene.spoken.clause_of(mention.start)
         on = worked_on(scene, mention, clause, flaw)
+        if REKEYS & set(scene.spoken.norms(mention.start, mention.end)) and on[0] not in LOCKED:
+            on = "lock", "keys are cut anew for a lock"
         told = f"'{scene.spoken.words(mention.start, mention.end)}' is work, planned by '{planned}'"
         action: Action = mention.of("action")[0].id  # type: ignore[assignment]
         party = party_of(scene.spoken, clause, owner_speaks=owner_speaks)
@@ -150,7 +154,9 @@ def _needed_parts(scene: Scene, flaw: str | None) -> list[Draft]:
         if token.norm not in NEEDS or scene.mode(at) in NOT_WORK or negation_before(spoken, clause, at):
             continue
         noun = at + 1
-        while noun < clause.end and spoken.tokens[noun].norm in COUNTED_OUT:
+        while noun < clause.end and (
+            spoken.tokens[noun].norm in COUNTED_OUT or (noun > at + 1 and spoken.tokens[noun].tag == "CD")
+        ):
             noun += 1
         if noun == at + 1 or noun >= clause.end:
             continue

@@ -166,21 +166,22 @@ def _might_be_sensed(spoken: Spoken, clause: Clause) -> bool:
 
 def is_by_design(spoken: Spoken, clause: Clause) -> bool:
     """`they are supposed to look worn`, and what was said just before `on purpose` or `that's only the grain`."""
-    if _says_design(spoken, clause):
+    if says_design(spoken, clause):
         return True
     following = spoken.clauses[clause.index + 1 : clause.index + 2]
     if not following or (spoken.named_in(following[0]) and not _points_back(spoken, following[0])):
         return False
     if spoken.has_cue("negation", within=clause):
         return False  # that ain't mildew, it's the pattern
-    return following[0].link in {",", "...", "but", ""} and _says_design(spoken, following[0])
+    return following[0].link in {",", "...", "but", ""} and says_design(spoken, following[0])
 
 
 def _points_back(spoken: Spoken, clause: Clause) -> bool:
     return spoken.norms(_bare(spoken, clause), clause.end)[:1] in (["it"], ["that"], ["they"], ["those"], ["this"])
 
 
-def _says_design(spoken: Spoken, clause: Clause) -> bool:
+def says_design(spoken: Spoken, clause: Clause) -> bool:
+    """Whether a clause says that a thing is meant to look so, or only looks like what it is."""
     norms = spoken.norms(_bare(spoken, clause), clause.end)
     if any(tuple(norms[at : at + len(words)]) == words for words in BY_DESIGN for at in range(len(norms))):
         return "not" not in norms

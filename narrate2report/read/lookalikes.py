@@ -10,6 +10,8 @@ from narrate2report.read.doings import (
     is_somebodys_verb,
     is_to_come_off,
 )
+from narrate2report.read.generalities import says_design
+from narrate2report.read.orders import CARE_VERBS
 from narrate2report.read.outsiders import is_about_people, is_outside, is_the_speakers
 from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.spoken import Spoken
@@ -52,6 +54,9 @@ def says_nothing(spoken: Spoken, mention: Mention) -> bool:
             is_the_speakers,
             _is_switched_off,
             _is_long_ago,
+            _is_explained,
+            _stands_under,
+            _is_tended,
         )
     )
 
@@ -62,6 +67,34 @@ def _is_long_ago(spoken: Spoken, mention: Mention) -> bool:
         return False
     after = spoken.norms(mention.end, mention.end + 5)
     return "ago" in after and bool({"years", "decades", "ages"} & set(after))
+
+
+LOOKS = frozenset({"discoloration", "stain", "mark"})
+
+
+def _is_explained(spoken: Spoken, mention: Mention) -> bool:
+    """`that pink ain't mold, that's the colour of the grout`: what it looks like is told with what it is not."""
+    clause = spoken.clause_of(mention.start)
+    if not {sense.id for sense in mention.of("condition")} <= LOOKS or not spoken.has_cue("negation", within=clause):
+        return False
+    following = spoken.clauses[clause.index + 1 : clause.index + 2]
+    denied = next(spoken.cues("negation", within=clause))
+    return mention.start < denied.start and bool(following) and says_design(spoken, following[0])
+
+
+def _stands_under(spoken: Spoken, mention: Mention) -> bool:
+    """`I put a bucket under for one night and the bucket is dry`: how it was tried, and no leak."""
+    said = spoken.norms(mention.start, mention.end)
+    return said[:1] in (["bucket"], ["pan"], ["bowl"], ["towel"]) and bool(
+        {"dry", "empty"} & set(spoken.norms(mention.end))
+    )
+
+
+def _is_tended(spoken: Spoken, mention: Mention) -> bool:
+    """`empty the lint every load`: what is to be taken away again and again."""
+    start = spoken.clause_of(mention.start).start
+    opens = spoken.norms(start, start + 1)
+    return bool(opens) and opens[0] in CARE_VERBS and mention.start - start <= 2 and spoken.has_cue("often")
 
 
 SWITCHED_OFF = frozenset("off unplugged defrosted defrosting".split())
@@ -84,6 +117,9 @@ def _has_had_it_done(spoken: Spoken, mention: Mention) -> bool:
     return mention.end != clause.end or not any(one.end == mention.start for one in spoken.named_in(clause))
 
 
+RINGS = frozenset("buzz buzzing ding beep ring ringing chirp chime".split())
+"""Words that by themselves only say what is heard."""
+
 PRESSES = frozenset("press pressed push pushed hit test tested".split())
 
 
@@ -92,10 +128,14 @@ def _answers_the_button(spoken: Spoken, mention: Mention) -> bool:
     if not {sense.id for sense in mention.of("condition")} & {"dead_battery", "noise"}:
         return False
     clause = spoken.clause_of(mention.start)
+    words = [token for token in spoken.tokens if token.is_word]
+    alone = len(words) == 1 and words[0].norm in RINGS
+    if alone or spoken.norms(max(0, mention.start - 1), mention.start) in (["she"], ["he"]):
+        return True  # Buzz. Works.
     following = spoken.clauses[clause.index + 1 :][:1]
     if any(one.link == "when" and bool(PRESSES & set(spoken.norms(one.start, one.end))) for one in following):
         return True
-    before = set(spoken.norms(0, clause.start))
+    before = set(spoken.norms(0, mention.start))
     return bool({"press", "pressed", "pushed", "pushing", "pressing"} & before) and clause.link != "but"
 
 

@@ -170,7 +170,7 @@ def forbidden_row(spoken: Spoken) -> list[Clause]:
         and not any(spoken.tokens[at].is_finite for at in range(clause.start, clause.end))
     ]
     known = [clause for clause in row if spoken.has_term("condition", *COMPONENT_ROLES, within=clause)]
-    ruled = len(row) > 2 or spoken.has_cue("instruction", "imperative") or "down" in spoken.norms()
+    ruled = len(row) > 2 or spoken.has_cue("instruction", "imperative", "brought") or "down" in spoken.norms()
     return row if len(row) > 1 and ruled and len(known) < len(row) and not spoken.has_cue("found_none") else []
 
 

@@ -93,6 +93,16 @@ def _is_state(spoken: Spoken, mention: Mention) -> bool:
     )
 
 
+def _is_second_work(spoken: Spoken, mention: Mention) -> bool:
+    """`patch and paint`: the second of two works, and no paint."""
+    clause = spoken.clause_of(mention.start)
+    bare = mention.end == clause.end and mention.start == clause.start + 1
+    if not bare or clause.link not in {"and", "then"} or not clause.index:
+        return False
+    before = spoken.clauses[clause.index - 1]
+    return any(term.of("action") and term.start in before for term in spoken.found.terms)
+
+
 def is_other_word(spoken: Spoken, mention: Mention) -> bool:
     """Whether a component word is used as a verb (`it drains`) or adjective (`a light scratch`)."""
     if mention.end - mention.start > 1:
@@ -100,6 +110,8 @@ def is_other_word(spoken: Spoken, mention: Mention) -> bool:
     tokens = spoken.tokens
     token = tokens[mention.start]
     if token.norm in {"hot", "cold"} and _is_state(spoken, mention):
+        return True
+    if token.norm == "paint" and _is_second_work(spoken, mention):
         return True
     if spoken.norms(mention.end, mention.end + 1) in ([one] for one in SAID_OF) or _opens_a_note(spoken, mention):
         return False

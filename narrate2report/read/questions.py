@@ -11,6 +11,9 @@ SUBJECTS = frozenset(
     "that this it these those there you i they we he she the a any anything anybody anyone your".split()
 )
 
+LOOKING = frozenset({"looking", "checking", "inspecting"})
+"""`I'm looking at the trim, because the last people let a parrot chew it`: why somebody looks."""
+
 SEARCHING = frozenset(
     "check checking checks checked look looking looked search searching inspecting scanning examining".split()
 )
@@ -27,9 +30,14 @@ def looks_for(spoken: Spoken, clause: Clause) -> int | None:
 
 def looks_whether(spoken: Spoken, clause: Clause) -> bool:
     """`I look against the light if it is scratched`."""
+    before = spoken.clauses[clause.index - 1] if clause.index else clause
+    if clause.link == "because" and LOOKING & set(spoken.norms(before.start, before.end)):
+        tokens = spoken.tokens[clause.start : clause.end]
+        return all(token.tag == "VBD" for token in tokens if token.is_finite) and "not" not in spoken.norms(
+            before.start, before.end
+        )
     if clause.link not in {"if", "whether"} or not clause.index:
         return False
-    before = spoken.clauses[clause.index - 1]
     return bool(
         {"look", "looking", "check", "checking", "checked", "looked"} & set(spoken.norms(before.start, before.end))
     )
@@ -37,12 +45,14 @@ def looks_whether(spoken: Spoken, clause: Clause) -> bool:
 
 def _has_tag(spoken: Spoken, clause: Clause) -> bool:
     """`you don't burn rubbish in it, do you?`: asked of the one who lives there, and told of nothing."""
-    following = spoken.clauses[clause.index + 1 : clause.index + 2]
-    if not following or following[0].index != len(spoken.clauses) - 1 or not spoken.ends_with_question():
+    last = spoken.clauses[-1]
+    tag = spoken.norms(last.start, last.end)
+    if not spoken.ends_with_question() or len(tag) not in {2, 3} or tag[0] not in AUXILIARIES or tag[-1] != "you":
         return False
-    tag = spoken.norms(following[0].start, following[0].end)
-    asked = len(tag) in {2, 3} and tag[0] in AUXILIARIES and tag[-1] == "you"
-    return asked and "you" in spoken.norms(clause.start, clause.end)
+    first = last.index - 1
+    while first > 0 and not spoken.clauses[first].link:
+        first -= 1
+    return first <= clause.index < last.index and "you" in spoken.norms(spoken.clauses[first].start, last.start)
 
 
 def asks(spoken: Spoken, clause: Clause) -> bool:

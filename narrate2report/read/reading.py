@@ -27,7 +27,7 @@ from narrate2report.read.header import read_header
 from narrate2report.read.implied_rooms import glanced_room, implied_room
 from narrate2report.read.lacking import lacked
 from narrate2report.read.memory import Walk, is_in_passing, remember
-from narrate2report.read.missing import left_behind, missing_parts, taken_away
+from narrate2report.read.missing import is_not_ours, left_behind, missing_parts, taken_away
 from narrate2report.read.modes import Mode, Stance
 from narrate2report.read.naming import name_components
 from narrate2report.read.outcome import Reading, ReadSentence
@@ -44,6 +44,7 @@ from narrate2report.read.second_looks import SecondLook
 from narrate2report.read.sentences import Pause, Sentence, split_sentences
 from narrate2report.read.spoken import Spoken, speak
 from narrate2report.read.stance import mode_reason, read_stances
+from narrate2report.read.suited import suited_flaw
 from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.read.words import Tokenizer
 from narrate2report.records.expected import Expected
@@ -200,10 +201,12 @@ def _read_one(
     drafts += walk.waiting.settle(scene, flaws)
     answers = walk.asked.answer(scene, flaws, drafts)
     drafts = [draft for draft in drafts if not any(one.settles(draft) for one in answers)] + answers
+    if is_not_ours(spoken):
+        drafts = [draft for draft in drafts if draft.condition != "missing"]
     walk.focus.remember(drafts, turn, vocabulary)
-    follow_ups = find_follow_ups(
-        scene, flaw=walk.focus.flaw(turn, first=_begins_with_it(spoken)), owner_speaks=walk.owner_speaks
-    )
+    flaw = suited_flaw(spoken, walk.focus.lately(turn), vocabulary)
+    flaw = flaw or walk.focus.flaw(turn, first=_begins_with_it(spoken))
+    follow_ups = find_follow_ups(scene, flaw=flaw, owner_speaks=walk.owner_speaks)
     worked = {draft.at for draft in follow_ups}
     drafts = [d for d in drafts if d.at not in worked or d.kind != "condition" or is_adverse(d, vocabulary)]
     drafts += follow_ups

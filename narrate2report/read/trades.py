@@ -38,7 +38,7 @@ ALREADY = frozenset("called booked rung phoned ordered scheduled asked emailed t
 TOLD_TO = frozenset("for to with by through".split())
 NOUNS = frozenset({"NN", "NNP", "NNS", "VBG"})
 LOOKS = frozenset("look see check diagnose".split())
-COMES = frozenset("coming due booked going gon on scheduled here back".split())
+COMES = frozenset("taking hauling coming due booked going gon on scheduled here back".split())
 SAYS = frozenset(
     "says said thinks thought reckons knows told is was were has had did does used do are sounds looks seems"
     " works runs likes makes".split()
@@ -55,7 +55,8 @@ NOT_COMING = frozenset(
 USUAL_WORK: dict[str, Action] = {
     "cleaner": "clean", "cleaners": "clean", "cleaning": "clean", "pest": "treat", "exterminator": "treat",
     "gutter": "clean", "eavestrough": "clean", "surveyor": "inspect", "sweep": "clean", "bug": "treat",
-    "rodent": "treat", "colleague": "inspect", "rubbish": "clean", "junk": "clean", "arborist": "repair",
+    "rodent": "treat", "colleague": "inspect", "rubbish": "clean", "junk": "clean",
+    "hauler": "clean", "haulers": "clean", "hauling": "clean", "movers": "clean", "arborist": "repair",
 }  # fmt: skip
 """What a trade does when nothing is said; any other repairs."""
 

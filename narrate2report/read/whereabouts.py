@@ -61,6 +61,17 @@ class Whereabouts:
             return None
         return next((one for one in self._spoken.named_in(following[0]) if one.relation == "topic"), None)
 
+    def also_done_to(self, clause: Clause) -> tuple[Named, ...]:
+        """`I wiped out every cupboard and drawer`: the rest of what something was done to, with no verb of its own."""
+        found: list[Named] = []
+        for later in self._spoken.clauses[clause.index + 1 :]:
+            inside = [one for one in self._spoken.named_in(later) if one.relation == "topic"]
+            told = any(mention.start in later for mention in self._predicates) or self.has_verb(later)
+            if later.link not in {"and", ","} or len(inside) != 1 or told:
+                break
+            found += inside
+        return tuple(found)
+
     def lies_at(self, predicate: Mention, clause: Clause) -> Named | None:
         """`there's rust at the drain`: with nothing else spoken of, the place bears it."""
         for one in self._spoken.named_in(clause):

@@ -59,6 +59,18 @@ def _wrong(entries: tuple[Entry, ...]) -> list[tuple[str, str]]:
         # over and done with
         ("bathroom", "We had water on the floor in October, we repaired the seal, now it's dry."),
         ("kitchen", "There were mice in here, that's over, pest control came twice."),
+        ("living room", "The stove, you're not burning wet turf in it, are you?"),
+        ("living room", "Curtain I don't give, you bring yours."),
+        ("kitchen", "The fridge was the tenant's own, so there isn't one."),
+        ("kitchen", "Last year cockroaches were there, that is finished, the pest people came two times."),
+        ("kitchen", "Sink no leak, I put bucket under for one night and bucket is dry."),
+        ("kitchen", "You smell gas, don't light nothing, get out."),
+        ("hallway", "smoke alarm i'm pressing it there it is loud"),
+        ("entry", "Intercom. Press talk. Yeah, she buzzed, it works."),
+        ("laundry room", "Empty the lint every single load."),
+        ("bathroom", "That pink ain't mold, that's the color of the grout."),
+        ("exterior", "Stay round the front till they've been, no lighters, no switches."),
+        ("dining room", "I'm looking at the trim, because the last bunch let a parrot chew it."),
         # none of them
         ("living room", "Tiles, none chipped, none cracked, none loose."),
         ("kitchen", "Handles, none of them loose."),
@@ -92,6 +104,10 @@ def test_nothing_is_wrong(entries: Narrator, room: str, line: str) -> None:
         ("living room", "There's a mark on the wall.", "wall", "mark"),
         ("bathroom", "The drain is clogged with hair.", "drain", "clog"),
         ("bedroom", "The sill's chipped, isn't it?", "window_sill", "chip"),
+        ("kitchen", "The disposal works. Noisy.", "garbage_disposal", "noise"),
+        ("kitchen", "There's a bucket under the sink, and it's full.", "sink", "leak"),
+        ("bathroom", "The grout is pink.", "grout", "discoloration"),
+        ("bedroom", "The trim's chewed, because they had a parrot.", "trim", "pet_damage"),
     ],
 )
 def test_the_same_words_where_something_is_wrong(

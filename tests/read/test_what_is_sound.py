@@ -28,7 +28,7 @@ WORKS = [
     ("garage", "The garage door goes up and comes down.", "garage_door"),
     # water
     ("bathroom", "Shower runs hot, drains fine.", "drain"),
-    ("kitchen", "The sink is clean, it drains like a champ.", "drain"),
+    ("kitchen", "The sink is clean, it drains like a champ.", "sink"),
     ("kitchen", "Water's hot, water's cold.", "faucet"),
     ("kitchen", "I've got hot, I've got cold.", "faucet"),
     ("kitchen", "Hot water in about ten seconds.", "faucet"),

@@ -52,6 +52,18 @@ def _told(entries: Narrator, room: str, lines: tuple[str, ...], kind: str) -> li
         ("kitchen", ("The refrigerator is noisy.", "I'll call that in this afternoon."), "refrigerator", "repair"),
         ("bathroom", ("The toilet rocks.", "Going to need a plumber for that."), "toilet", "repair"),
         ("hallway", ("The smoke alarm chirps.", "I owe you a battery."), "smoke_alarm", "supply"),
+        ("hallway", ("The smoke alarm chirps, it needs a nine volt.",), "smoke_alarm", "supply"),
+        ("hallway", ("The smoke alarm is dead.", "I'll run and get a battery."), "smoke_alarm", "replace"),
+        ("bedroom", ("The light is burned out.", "I'll run to the store for a bulb."), "light_fixture", "replace"),
+        ("bedroom", ("The carpet is stained.", "New carpet."), "carpet", "replace"),
+        ("bedroom", ("The carpet's torn.", "All of that comes up, new carpet goes down."), "carpet", "replace"),
+        ("bedroom", ("Six nail holes.", "Spackle those."), "wall", "repair"),
+        ("bathroom", ("The toilet's loose.", "I'll snug those bolts before I leave."), "toilet", "secure"),
+        ("entry", ("They lost a key.", "That's a rekey."), "lock", "replace"),
+        ("garage", ("They left tires.", "The hauler's taking those Thursday."), "room_general", "clean"),
+        ("bedroom", ("The wall has a hole.", "The door stop is missing.", "Patch and paint."), "wall", "repair"),
+        ("kitchen", ("The drain is clogged.", "The faucet is loose.", "Snake it."), "drain", "repair"),
+        ("bathroom", ("The caulk is cracked.", "The mirror is cracked.", "I'll recaulk Monday."), "caulk", "repair"),
     ],
 )  # fmt: skip
 def test_work_in_other_words_is_a_follow_up(
@@ -164,3 +176,25 @@ def test_what_is_said_on_the_walk_is_no_advice(entries: Narrator, room: str, lin
 def test_two_orders_of_two_things_are_two_pieces_of_advice(entries: Narrator) -> None:
     lines = ("Empty the lint trap every load, and wipe the washer dry.",)
     assert [one for one, _ in _told(entries, "laundry room", lines, "advice")] == ["lint_trap", "washer"]
+
+
+@pytest.mark.parametrize(
+    ("room", "line", "component"),
+    [
+        ("living room", "Keep furniture off that heater.", "heater"),
+        ("living room", "Don't park a sofa in front of the vent.", "vent"),
+        ("laundry room", "Please keep boxes away from the water heater.", "water_heater"),
+        ("hallway", "Never stack anything against the breaker panel.", "breaker_panel"),
+    ],
+)
+def test_what_something_is_to_be_kept_from_is_what_the_care_is_for(
+    entries: Narrator, room: str, line: str, component: str
+) -> None:
+    assert [name for name, _ in _told(entries, room, (line,), "advice")] == [component]
+
+
+@pytest.mark.parametrize("lines", [("The carpet is new.",), ("Living room.", "New carpet."), ("New carpet in here.",)])
+def test_a_new_thing_where_nothing_was_wrong_is_no_work(entries: Narrator, lines: tuple[str, ...]) -> None:
+    told = entries(*lines, room="living room")
+    assert ("carpet", "new", "present") in told.conditions(), told.told()
+    assert not [one for one in told.entries if one.kind == "follow_up"], told.told()

@@ -17,6 +17,8 @@ THINKING = frozenset("think thinking thought guess guessing believe suppose bet 
 THOUGHT = frozenset("it there that this these those they he she we i you the a an my some".split())
 
 WELL = frozenset("fine good great well nice smooth smoothly perfect".split())
+NOUN_PHRASE = NOUNS | BEFORE_NOUNS | {"DT", "PRP$"}
+SUBORDINATING = frozenset("what which that if when where because how whether".split())
 ASKED = frozenset({"PRP", "DT", "EX", "WP"})
 BEING = frozenset("is are was were 's am be".split())
 
@@ -67,8 +69,12 @@ def _is_its_verb(tokens: Sequence[Token], at: int, begin: int) -> bool:
     token = tokens[at]
     if not (token.is_finite and token.is_verb) or tokens[at - 1].tag not in NOUNS:
         return False
-    asks = at + 1 < len(tokens) and tokens[at + 1].tag in ASKED
-    return not asks and not any(one.is_finite for one in tokens[begin:at])
+    if at + 1 < len(tokens) and tokens[at + 1].tag in ASKED:
+        return False
+    subject = at - 1
+    while subject > begin and tokens[subject].tag in NOUN_PHRASE:
+        subject -= 1
+    return tokens[subject].norm in SUBORDINATING or not any(one.is_finite for one in tokens[begin:at])
 
 
 def _is_how_it_works(tokens: Sequence[Token], at: int) -> bool:

@@ -13,10 +13,12 @@ from collections.abc import Iterable, Mapping, Sequence
 from functools import cached_property
 from pathlib import Path
 
+from narrate2report.read.breath_limits import holds_together
 from narrate2report.read.breath_signs import Breath, Observed
 from narrate2report.read.changes import Reread
 from narrate2report.read.clauses import MARKS
 from narrate2report.read.phrasebook import PhraseBook
+from narrate2report.read.rooms import NUMBERED
 from narrate2report.read.sentences import Pause
 from narrate2report.read.words import Token
 
@@ -52,16 +54,18 @@ class Breaths:
         marks = {at for at, token in enumerate(tokens) if token.text in MARKS}
         if len(marks) * LEAST_WORDS_A_MARK > len(tokens):
             return []
-        observed = Observed(tokens, self._book.find(tokens))
+        matches = self._book.find(tokens)
+        observed = Observed(tokens, matches)
         found: list[Breath] = []
         last = Breath(0, is_stop=False)
+        numbered = {room.end for room in matches.terms if any(sense.id in NUMBERED for sense in room.of("room"))}
         for at in range(1, len(tokens)):
             if at - 1 in marks:
                 last = Breath(at, is_stop=False)
             if at in marks or at - 1 in marks:
                 continue
             comma, stop = self._weigh((ALWAYS, *observed.signs(at, last)))
-            if max(comma, stop) > 0 and not (_lacks_its_noun(tokens, at) or _is_thought(tokens, at)):
+            if max(comma, stop) > 0 and not holds_together(tokens, at, last.at, numbered):
                 last = Breath(at, is_stop=stop > comma and observed.says_something(last.at, at))
                 found.append(last)
         return found
@@ -73,30 +77,6 @@ class Breaths:
                 comma += weights[0]
                 stop += weights[1]
         return comma, stop
-
-
-ARTICLES = frozenset("the a an my your our their his her its".split())
-
-
-def _lacks_its_noun(tokens: Sequence[Token], at: int) -> bool:
-    """`a cracked` before `cover`: an article still waits for its noun."""
-    if tokens[at].tag not in {"NN", "NNS"}:
-        return False
-    before = at - 1
-    while before > 0 and tokens[before].tag in {"JJ", "JJR", "JJS", "VBN", "VBG", "CD"}:
-        before -= 1
-    return tokens[before].norm in ARTICLES
-
-
-THINKING = frozenset(
-    "think thinking thought guess guessing believe suppose bet hope say says said know sure mean".split()
-)
-THOUGHT = frozenset("it it's there that this these those they he she we i you the a an my some".split())
-
-
-def _is_thought(tokens: Sequence[Token], at: int) -> bool:
-    """`I am thinking it is mold`: what is thought belongs to who thinks it, and stays in doubt."""
-    return tokens[at - 1].norm in THINKING and tokens[at].norm in THOUGHT
 
 
 def read_weights(path: Path) -> Weights:

@@ -162,7 +162,7 @@ def test_what_was_left_alone(room: str, said: str, wanted: list[tuple[str, str]]
         ("kitchen", "Everything works except for the disposal.", [("garbage_disposal", FAILS)]),
         ("bathroom", "Heat lamps, four, three of them going.", [("heater", WORKS), ("heater", FAILS)]),
         ("bedroom", "All the windows open, but one sticks.", [("window", WORKS)]),
-        ("kitchen", ("Stove, the front left's dead.", "Others come on."), [("range", FAILS), ("range", WORKS)]),
+        ("kitchen", ("Stove, the front left's dead.", "Others come on."), [("burner", FAILS), ("burner", WORKS)]),
         ("bedroom", "The two side windows open, and the rest work.", [("window", WORKS)]),
         ("bedroom", "Outlets all working except this one behind the door, that one's dead.",
          [("outlet", WORKS), ("outlet", FAILS)]),

@@ -25,6 +25,13 @@ def pytest_xdist_auto_num_workers() -> int:
     return min(MOST_WORKERS, os.cpu_count() or 1)
 
 
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """A file of tests stays together, and so do all that open a browser: one at a time is heavy enough."""
+    for one in items:
+        group = "browser" if one.path.parent.name == "browser" else str(one.path)
+        one.add_marker(pytest.mark.xdist_group(group))
+
+
 @pytest.fixture(scope="session", autouse=True)
 def built_in_words() -> Iterator[None]:
     with pytest.MonkeyPatch.context() as patch:

@@ -122,9 +122,11 @@ def _told_within(scene: Scene, mention: Mention, senses: Sequence[Sense]) -> tup
 
 def _object_of(spoken: Spoken, mention: Mention) -> Named | None:
     """`a sofa in front of the exit`, `tape over the alarm`, `blocking the vent`: a phrase that ends in a preposition
-    or a verb of the present, with or without an article, is said of the component that follows."""
+    or a verb of the present, with or without an article, is said of the component that follows; so is what somebody
+    did to it (`somebody gouged the floor`)."""
     tags = [token.tag for token in spoken.tokens[mention.start : mention.end]]
-    if (tags[:-1] if tags[-1] == "DT" else tags)[-1:] not in (["IN"], ["TO"], ["VBG"], ["VBZ"]) or len(tags) < 2:
+    ends_before_it = (tags[:-1] if tags[-1] == "DT" else tags)[-1:] in (["IN"], ["TO"], ["VBG"], ["VBZ"])
+    if not (ends_before_it and len(tags) > 1) and not _is_done_by_somebody(spoken, mention):
         return None
     one = next((one for one in spoken.named if one.start >= mention.end), None)
     if one is None or one.relation == "of" or one.start not in spoken.clause_of(mention.start):
@@ -132,6 +134,18 @@ def _object_of(spoken: Spoken, mention: Mention) -> Named | None:
     between = spoken.tokens[mention.end : one.start]
     plain = all(token.tag in {"DT", "JJ", "PRP$", "NN", "RB"} for token in between)
     return one if plain and len(between) <= 3 else None
+
+
+SOMEBODY = frozenset("somebody someone they he she who".split())
+OBJECT_OPENS = frozenset("the this that these those our my your".split())
+
+
+def _is_done_by_somebody(spoken: Spoken, mention: Mention) -> bool:
+    """`somebody gouged`, before `the floor`."""
+    before = spoken.norms(max(0, mention.start - 1), mention.start)
+    after = spoken.norms(mention.end, mention.end + 1)
+    done = spoken.tokens[mention.end - 1].tag in {"VBD", "VBN"} and mention.end - mention.start == 1
+    return done and bool(SOMEBODY & set(before)) and bool(OBJECT_OPENS & set(after))
 
 
 def _is_borne(mention: Mention, sense: Sense, bearer: Bearer, scene: Scene) -> bool:

@@ -90,14 +90,14 @@ def weigh_up(
     mention: Mention, grammar: Sequence[Bearer], scene: Scene, *, noun: bool
 ) -> Iterator[tuple[Candidate, Sense | None]]:
     """Each candidate with all its signs, and what the word means of it: None where it means nothing."""
-    senses, vocabulary = mention.of("condition"), scene.vocabulary
+    senses = mention.of("condition")
     told = {one.component for one in grammar}
     only: dict[str, Sense] = {}
     for sense in senses:
         if sense.beside in told:
             only.setdefault(sense.beside, sense)
     plain = next((sense for sense in senses if not sense.beside), None)
-    usually = [vocabulary.conditions[plain.id].default or ROOM_GENERAL] if plain is not None else [ROOM_GENERAL]
+    usually = [ROOM_GENERAL] if plain is None else _put_where(plain.id, mention, scene)
     if plain is not None:
         usually += [one for one in _lies_on(plain.id, mention, scene) if one not in usually]
     signs = Signs(scene, mention, noun, [one for one in grammar if one.component])
@@ -109,6 +109,15 @@ def weigh_up(
             own = _of_condition(meant.id, candidate, mention, scene)
             candidate.signs.update(own | ({"means it of this": 1.0} if meant.beside else {}))
         yield candidate, meant
+
+
+def _put_where(condition: str, mention: Mention, scene: Scene) -> list[str]:
+    """Where a flaw is put that no component is named for: nowhere, where the clause names one that it usually befalls
+    (`exposed wires at this outlet` are not the lamp's)."""
+    named = scene.spoken.named_in(scene.spoken.clause_of(mention.start))
+    if any(scene.vocabulary.afflicts(condition, one.component) for one in named):
+        return []
+    return [scene.vocabulary.conditions[condition].default or ROOM_GENERAL]
 
 
 def _of_condition(condition: str, candidate: Candidate, mention: Mention, scene: Scene) -> dict[str, float]:

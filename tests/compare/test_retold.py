@@ -24,7 +24,7 @@ RETOLD: dict[str, tuple[str, tuple[str, ...]]] = {
             "There's a gouge in the floor by the sliding door, about four inches.",
             "The floor has a deep cut next to the slider, roughly ten centimetres long.",
             "Floor: a gouge of maybe a third of a foot near the patio door.",
-            "Somebody gouged the floor over by the glass door, four inches or so.",
+            "Over by the glass door somebody gouged the floor, four inches or so.",
         ),
     ),
     "chip at the sink edge": (

@@ -68,3 +68,19 @@ def test_the_signs_count_for_what_is_named_and_against_what_tells_where() -> Non
     assert WEIGHTS["earlier clause, topic"] > WEIGHTS["earlier clause, place"]
     vocabulary = load_vocabulary()
     assert vocabulary.befalls.speaks_for("leak", "faucet") > vocabulary.befalls.speaks_for("leak", "carpet")
+
+
+@pytest.mark.parametrize(
+    ("line", "borne"),
+    [
+        ("Over by the glass door somebody gouged the floor.", ("floor", "gouge")),
+        ("Next to the tub they scratched this wall.", ("wall", "scratch")),
+        ("By the window someone cracked the tile.", ("tile", "crack")),
+        ("Exposed wires at this outlet.", ("outlet", "exposed_wiring")),
+    ],
+)
+def test_what_somebody_did_it_to_and_what_it_usually_befalls(
+    line: str, borne: tuple[str, str], entries: Narrator
+) -> None:
+    told = entries(line, room="bathroom").entries
+    assert [(one.component, one.condition) for one in told if one.kind == "condition"] == [borne]

@@ -37,6 +37,9 @@ class Bearer:
     """What ties it to the predicate: a name in `sign_weights`."""
 
 
+OF_THE_PLACE = Bearer(ROOM_GENERAL, "said of the place as a whole", True, room="whole_unit", link="whole")
+
+
 class Bearers:
     """The subjects of each clause of one sentence, and from them the bearer of each predicate."""
 
@@ -54,20 +57,9 @@ class Bearers:
         spoken, clause = self._spoken, self._spoken.clause_of(predicate.start)
         named = spoken.named_in(clause)
         if adjective and (done_to := self._done_to(predicate, named, clause)):
-            return tuple(
-                Bearer(
-                    one.component,
-                    f"'{spoken.words(predicate.start, one.end)}'",
-                    True,
-                    one,
-                    link="described",
-                )
-                for one in (done_to, *self._where.also_done_to(clause))
-            )
+            return self._each((done_to, *self._where.also_done_to(clause)), "described", since=predicate.start)
         if adjective and (after := self._described_by(predicate, named, clause)):
-            return (
-                Bearer(after.component, f"'{spoken.words(predicate.start, after.end)}'", True, after, link="described"),
-            )
+            return self._each((after,), "described", since=predicate.start)
         topics = [
             one
             for one in named
@@ -77,82 +69,58 @@ class Bearers:
         pronoun = {"it", "they", "that", "this", "one"} & set(spoken.norms(clause.start, predicate.start))
         if on is not None and (noun or (not topics and not pronoun and not self._is_means(on, clause))):
             self._last[clause.index] = on
-            return tuple(
-                Bearer(one.component, f"'{spoken.words(one.start, one.end)}' follows it", True, one, link="follows")
-                for one in (on, *self._where.spread_over(clause))
-            )
+            return self._each((on, *self._where.spread_over(clause)), "follows", "{} follows it")
         if topics and topics[-1].component == ROOM_GENERAL and self._sums_up(clause):
-            return (Bearer(ROOM_GENERAL, "said of the place as a whole", True, room="whole_unit", link="whole"),)
+            return (OF_THE_PLACE,)
+        subjects = self._subjects[clause.index]
         if topics:
-            shared = self._subjects[clause.index] if topics[-1] in self._subjects[clause.index] else (topics[-1],)
-            shared = self._without_owners(shared)
-            return tuple(
-                Bearer(one.component, f"said of '{spoken.words(one.start, one.end)}'", True, one, link="subject")
-                for one in shared
-            )
+            shared = subjects if topics[-1] in subjects else (topics[-1],)
+            return self._each(self._without_owners(shared), "subject", "said of {}")
         if noun and self._is_in_here(clause):
             return (Bearer(ROOM_GENERAL, "said of the room", True, link="in here"),)
-        if (
-            noun
-            and self._place.subject
-            and not self._subjects[clause.index]
-            and self._where.is_of_it(predicate, clause)
-        ):
+        if noun and self._place.subject and not subjects and self._where.is_of_it(predicate, clause):
             return (Bearer(self._place.subject, "a part of it", True, link="of it"),)
-        spread = self._where.spread_over(clause) if noun else ()
-        if spread:
-            return tuple(
-                Bearer(one.component, f"'{spoken.words(one.start, one.end)}' tells where", True, one, link="spread")
-                for one in spread
-            )
-        if noun and self._where.is_on_it(predicate, clause) and self._subjects[clause.index]:
-            return tuple(
-                Bearer(one.component, f"on '{spoken.words(one.start, one.end)}'", True, one, link="on it")
-                for one in self._subjects[clause.index]
-            )
-        carried = self._subjects[clause.index]
-        carried = carried if "it" in pronoun else self._without_owners(carried)
+        if noun and (spread := self._where.spread_over(clause)):
+            return self._each(spread, "spread", "{} tells where")
+        if noun and subjects and self._where.is_on_it(predicate, clause):
+            return self._each(subjects, "on it", "on {}")
         if (whole := self._side_of(predicate, clause)) is not None:
             return (Bearer(whole, "its side", True, link="side"),)
-        if carried:
-            return tuple(
-                Bearer(one.component, f"still about '{spoken.words(one.start, one.end)}'", False, one, link="carried")
-                for one in carried
-            )
+        if subjects:
+            carried = subjects if "it" in pronoun else self._without_owners(subjects)
+            return self._each(carried, "carried", "still about {}", direct=False)
         if noun and clause.index and clause.link in {",", "and", "or"} and clause.index - 1 in self._last:
             before = self._last[clause.index - 1]
             return (Bearer(before.component, "listed with it", True, before, link="listed"),)
         if noun and (near := self._where.lies_at(predicate, clause)):
-            return (
-                Bearer(near.component, f"'{spoken.words(near.start, near.end)}' tells where", True, near, link="at"),
-            )
+            return self._each((near,), "at", "{} tells where")
         if noun and (listed := self._where.list_lies_on(clause)):
-            return (
-                Bearer(
-                    listed.component,
-                    f"'{spoken.words(listed.start, listed.end)}' ends the list",
-                    True,
-                    listed,
-                    link="listed",
-                ),
-            )
+            return self._each((listed,), "listed", "{} ends the list")
         if pronoun & {"it", "they", "that"} and (named_after := self._where.named_after(clause)):
-            return (
-                Bearer(
-                    named_after.component,
-                    f"'{spoken.words(named_after.start, named_after.end)}' names it",
-                    True,
-                    named_after,
-                    link="named after",
-                ),
-            )
+            return self._each((named_after,), "named after", "{} names it")
         if self._sums_up(clause):
-            return (Bearer(ROOM_GENERAL, "said of the place as a whole", True, room="whole_unit", link="whole"),)
+            return (OF_THE_PLACE,)
         if self._is_about_all(clause):
             return (Bearer(ROOM_GENERAL, "said of the room as a whole", True, link="all"),)
         if self._place.subject:
             return (Bearer(self._place.subject, "the component last in focus", False, link="focus"),)
         return ()
+
+    def _each(
+        self, named: Sequence[Named], link: str, how: str = "{}", *, since: int | None = None, direct: bool = True
+    ) -> tuple[Bearer, ...]:
+        """A bearer for each component named; `how` tells it with the words that name it, or those from `since` on."""
+        spoken = self._spoken
+        return tuple(
+            Bearer(
+                one.component,
+                how.format(f"'{spoken.words(one.start if since is None else since, one.end)}'"),
+                direct,
+                one,
+                link=link,
+            )
+            for one in named
+        )
 
     def _is_means(self, one: Named, clause: Clause) -> bool:
         """`the door won't come down on the button`: what it was tried with, where something is spoken of."""

@@ -100,7 +100,7 @@ def weigh_up(
     usually = [ROOM_GENERAL] if plain is None else _put_where(plain.id, mention, scene)
     if plain is not None:
         usually += [one for one in _lies_on(plain.id, mention, scene) if one not in usually]
-    signs = Signs(scene, mention, noun, [one for one in grammar if one.component])
+    signs = Signs(scene, mention, noun, grammar)
     for candidate in signs.candidates(usually):
         meant = only.get(candidate.component, plain)
         if candidate.component == "paint" and candidate.named is None and meant and meant.id not in PAINTED:

@@ -56,7 +56,7 @@ class Signs:
         found += [Candidate(one.component, one.named, {}) for one in self.grammar if one.component not in known]
         for one in found:
             one.signs.update(self._grammar_says(one))
-        return [one for one in found if one.component]
+        return found
 
     def _grammar_says(self, candidate: Candidate) -> dict[str, float]:
         """The grammar speaks for one component, wherever it is named."""
@@ -64,7 +64,7 @@ class Signs:
             if bearer.component == candidate.component and (
                 bearer.named is None or candidate.named is None or bearer.named == candidate.named
             ):
-                return {f"grammar: {bearer.link or 'none'}": 1.0}
+                return {f"grammar: {bearer.link}": 1.0}
         return {}
 
     @cached_property

@@ -23,7 +23,7 @@ class Befalls:
 
         0 tells nothing. Chance is what the two have each by themselves; shrunk towards 0 where little was counted.
         """
-        known = self._of_component.total()
+        known = self._told
         expected = self._of_condition[condition] * self._of_component[component] / known if known else 0.0
         told = self.counts.get(condition, {}).get(component, 0)
         return log((told + KEEPS) / (expected + KEEPS))
@@ -34,6 +34,10 @@ class Befalls:
         for told in self.counts.values():
             total.update(told)
         return total
+
+    @cached_property
+    def _told(self) -> int:
+        return self._of_component.total()
 
     @cached_property
     def _of_condition(self) -> Counter[str]:

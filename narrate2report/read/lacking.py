@@ -52,10 +52,10 @@ def _verb_ends(spoken: Spoken, at: int) -> int | None:
         return at + (2 if norms[1:2] == ["of"] else 1)
     if norms[0] in MISSES and at and spoken.norms(at - 1, at)[0] not in {"i", "we", "you", "they", "not", "to"}:
         return at + 1
-    named = {one.start for one in spoken.named}
-    counted = spoken.tokens[at + 2 : at + 3] and (at + 2 in named or spoken.tokens[at + 2].tag == "CD")
-    subject = set(spoken.norms(max(0, at - 2), at)) & {"i", "we", "you", "they"}
-    return at + 2 if norms[:2] == ["not", "have"] and counted and not subject else None
+    if norms[:2] != ["not", "have"] or {"i", "we", "you", "they"} & set(spoken.norms(max(0, at - 2), at)):
+        return None
+    counted = [token.tag for token in spoken.tokens[at + 2 : at + 3]] == ["CD"]
+    return at + 2 if counted or any(one.start == at + 2 for one in spoken.named) else None
 
 
 def _without_any(scene: Scene) -> Iterator[Draft]:

@@ -71,8 +71,7 @@ def check_references(layer: Layer, vocabulary: Vocabulary) -> None:
                 for place, unknown in _named(block.get(field, ())):
                     if unknown not in known:
                         where = ".".join(map(str, (*at, field)))
-                        problem = f"{where}: no such id '{unknown}'; use {_nearest_few(unknown, known)}"
-                        raise file.mistake((*at, field, *place), problem)
+                        raise file.mistake((*at, field, *place), f"{where}: {_not_there(unknown, known)}")
             if name == "rooms":
                 _check_room(file, at, block)
     if "befalls" in layer.files:
@@ -84,12 +83,11 @@ def check_references(layer: Layer, vocabulary: Vocabulary) -> None:
 def _check_befalls(file: LinedYaml, vocabulary: Vocabulary) -> None:
     for condition, told in file.data.items():
         if condition not in vocabulary.conditions:
-            problem = f"no such id '{condition}'; use {_nearest_few(condition, set(vocabulary.conditions))}"
-            raise file.mistake((condition,), problem)
+            raise file.mistake((condition,), _not_there(condition, vocabulary.conditions))
         for component in told:
             if component not in vocabulary.components:
-                problem = f"no such id '{component}'; use {_nearest_few(component, set(vocabulary.components))}"
-                raise file.mistake((condition, component), f"{condition}: {problem}")
+                problem = f"{condition}: {_not_there(component, vocabulary.components)}"
+                raise file.mistake((condition, component), problem)
 
 
 def _check_likeness(file: LinedYaml, vocabulary: Vocabulary) -> None:
@@ -103,7 +101,7 @@ def _check_likeness(file: LinedYaml, vocabulary: Vocabulary) -> None:
         block = file.data.get(section, {}).get(field, {})
         for place, unknown in _listed(block, keys_too=field in {"grows", "grows_here"}):
             if unknown not in known[section]:
-                problem = f"{section}.{field}: no such id '{unknown}'; use {_nearest_few(unknown, known[section])}"
+                problem = f"{section}.{field}: {_not_there(unknown, known[section])}"
                 raise file.mistake((section, field, *place), problem)
 
 
@@ -143,8 +141,7 @@ def check_labels(layer: Layer, vocabulary: Vocabulary) -> None:
         for sort, labels in file.data.items():
             for name, label in labels.items():
                 if name not in known[sort]:
-                    problem = f"{sort}: no such id '{name}'; use {_nearest_few(name, known[sort])}"
-                    raise file.mistake((sort, name), problem)
+                    raise file.mistake((sort, name), f"{sort}: {_not_there(name, known[sort])}")
                 if not label.strip():
                     raise file.mistake(
                         (sort, name), f"{sort}.{name}: a name is wanted; write one, or take this line out"
@@ -180,5 +177,6 @@ def _named(value: Any) -> Iterator[tuple[Location, str]]:
         yield from (((index,), one) for index, one in enumerate(value))
 
 
-def _nearest_few(name: str, known: Iterable[str]) -> str:
-    return close_to(name, known) or "an id that is there, or add it"
+def _not_there(name: str, known: Iterable[str]) -> str:
+    """What is wrong with an id that is unknown, and what to write instead."""
+    return f"no such id '{name}'; use {close_to(name, known) or 'an id that is there, or add it'}"

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from narrate2report.read.sentences import Sentence
+from narrate2report.read.spoken import Named
 from narrate2report.records.findings import Action, Assertion, Attribute, Kind, Outcome, Party, Severity, Size
 
 
@@ -35,6 +36,30 @@ class Draft:
     """Whether it is the result of trying once more, which stands for the result just before."""
     also: tuple[Sentence, ...] = ()
     """Earlier sentences that are evidence too."""
+
+    @classmethod
+    def of_named(
+        cls,
+        one: Named,
+        room: str,
+        condition: str,
+        because: str,
+        *,
+        confidence: float = 0.8,
+        quantity: int | None = None,
+    ) -> Draft:
+        """A condition that is there, of a component that the sentence names."""
+        return cls(
+            "condition",
+            room,
+            one.component,
+            one.start,
+            (because,),
+            condition=condition,
+            assertion="present",
+            quantity=quantity,
+            confidence=confidence,
+        )
 
     def with_reason(self, reason: str) -> Draft:
         """The same draft with one more reason."""

@@ -79,14 +79,5 @@ def _counts(scene: Scene, one: Named) -> bool:
 
 
 def _draft(scene: Scene, one: Named, clause: Clause, words: str) -> Draft:
-    return Draft(
-        kind="condition",
-        room=scene.room,
-        component=one.component,
-        at=one.start,
-        condition="missing",
-        assertion="present",
-        quantity=quantity_before(scene.spoken, one.start, clause),
-        because=(f"'{words}'",),
-        confidence=0.7,
-    )
+    quantity = quantity_before(scene.spoken, one.start, clause)
+    return Draft.of_named(one, scene.room, "missing", f"'{words}'", confidence=0.7, quantity=quantity)

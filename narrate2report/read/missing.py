@@ -86,13 +86,10 @@ def taken_away(scene: Scene) -> list[Draft]:
             if one.start > at and one.relation != "place" and one.component not in {*surfaces, ROOM_GENERAL}
         ]
         return [
-            Draft(
-                kind="condition", room=scene.room, component=one.component, at=one.start, condition="missing",
-                assertion="present", because=(f"'{spoken.words(at, one.end)}'",), confidence=0.65,
-            )
+            Draft.of_named(one, scene.room, "missing", f"'{spoken.words(at, one.end)}'", confidence=0.65)
             for one in listed
             if spoken.clause_of(one.start).index <= clause.index + 1
-        ]  # fmt: skip
+        ]
     return []
 
 
@@ -165,12 +162,8 @@ def _answered(spoken: Spoken, room: str) -> list[Draft]:
         if not rest and following and following[0].link in {":", "-"}:
             rest = spoken.norms(following[0].start, following[0].end)
         if len(rest) == 1 and rest[0] in ANSWERS and one.relation == "topic":
-            drafts.append(
-                Draft(
-                    kind="condition", room=room, component=one.component, at=one.start, condition=ANSWERS[rest[0]],
-                    assertion="present", because=(f"'{rest[0]}' answers '{spoken.words(one.start, one.end)}'",),
-                )
-            )  # fmt: skip
+            because = f"'{rest[0]}' answers '{spoken.words(one.start, one.end)}'"
+            drafts.append(Draft.of_named(one, room, ANSWERS[rest[0]], because))
     return drafts
 
 
@@ -194,11 +187,6 @@ def missing_parts(scene: Scene) -> list[Draft]:
             continue
         if any(_tells_of(spoken, term, one) for term in spoken.found.terms if term.start in clause):
             continue
-        drafts.append(
-            Draft(
-                kind="condition", room=room, component=one.component, at=one.start,
-                condition="missing", assertion="present",
-                because=(f"'{spoken.words(one.start, one.end)}' after '{close}'",), confidence=0.7,
-            )
-        )  # fmt: skip
+        because = f"'{spoken.words(one.start, one.end)}' after '{close}'"
+        drafts.append(Draft.of_named(one, room, "missing", because, confidence=0.7))
     return drafts

@@ -36,18 +36,8 @@ def find_present_parts(scene: Scene, drafts: Sequence[Draft]) -> list[Draft]:
             if one.component not in COUNTED_ON or one.component in told or not _belongs(scene, one, had):
                 continue
             told.add(one.component)
-            found.append(
-                Draft(
-                    kind="condition",
-                    room=scene.room,
-                    component=one.component,
-                    at=one.start,
-                    condition="present",
-                    assertion="present",
-                    because=(f"'{spoken.words(had, one.end)}' tells that it is there",),
-                    confidence=0.65,
-                )
-            )
+            because = f"'{spoken.words(had, one.end)}' tells that it is there"
+            found.append(Draft.of_named(one, scene.room, "present", because, confidence=0.65))
     return found
 
 

@@ -114,28 +114,23 @@ class Asked:
         ] + [replace(one, at=0, outcome="works" if given.yes else "fails") for one in self.trials]
         found = [one.with_reason(words) for one in told if not any(_is_same(one, draft) for draft in known)]
         if not given.yes and self.flaws and (matter := _matter(scene.spoken, given.end)):
-            found += self._residue(matter, known)
+            found += _residue(self.flaws[-1], matter, known)
         return found
 
     def _left_over(self, scene: Scene, known: Sequence[Draft]) -> list[Draft]:
         """`Is that a burn? No. It's chewing gum.`"""
         denied, self.denied = self.denied, ()
         matter = _matter(scene.spoken, 0) if denied else None
-        if matter is None:
-            return []
-        self.denied = denied
-        found = self._residue(matter, known)
-        self.denied = ()
-        return found
+        return [] if matter is None else _residue(denied[-1], matter, known)
 
-    def _residue(self, matter: tuple[int, str], known: Sequence[Draft]) -> list[Draft]:
-        """What lies there in place of the flaw that was asked for."""
-        one = (self.flaws or self.denied)[-1]
-        at, words = matter
-        if any(draft.kind == "condition" and draft.assertion != "absent" for draft in known):
-            return []
-        left = replace(one, at=at, condition="residue", assertion="present", confidence=0.6)
-        return [left.with_reason(f"asked for {one.condition}, and it is '{words}'")]
+
+def _residue(asked: Draft, matter: tuple[int, str], known: Sequence[Draft]) -> list[Draft]:
+    """What lies there in place of the flaw that was asked for."""
+    at, words = matter
+    if any(draft.kind == "condition" and draft.assertion != "absent" for draft in known):
+        return []
+    left = replace(asked, at=at, condition="residue", assertion="present", confidence=0.6)
+    return [left.with_reason(f"asked for {asked.condition}, and it is '{words}'")]
 
 
 def _is_same(one: Draft, known: Draft) -> bool:

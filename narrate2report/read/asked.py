@@ -13,8 +13,9 @@ from narrate2report.read.conditions import Flaw
 from narrate2report.read.draft import Draft
 from narrate2report.read.modes import Mode
 from narrate2report.read.numbers import whole_number
+from narrate2report.read.openings import BEING, MERELY, POINTING
 from narrate2report.read.scene import Scene
-from narrate2report.read.second_looks import BEING, MERELY, POINTING, is_trifle
+from narrate2report.read.second_looks import is_trifle
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.untested import is_operated
 from narrate2report.read.whereabouts import ROOM_GENERAL

@@ -28,6 +28,7 @@ from narrate2report.read.lexicon import load_vocabulary
 from narrate2report.read.outcome import Reading
 from narrate2report.read.reading import Reader
 from narrate2report.read.vocabulary import Vocabulary
+from narrate2report.read.words import Tokenizer
 from narrate2report.records.beside import heard_beside, journal_beside, transcript_beside
 from narrate2report.records.expected import Expected
 from narrate2report.records.files import read_record, write_record
@@ -79,7 +80,7 @@ def make_draft(wanted: Wanted, words: Callable[[], Vocabulary], ears: Ears) -> t
     given = gather(wanted.inputs, track=wanted.track, keep_location=wanted.keep_location)
     vocabulary = words()
     plan, facts = _planned(wanted, vocabulary)
-    reader = Reader(vocabulary)
+    reader = Reader(vocabulary, Tokenizer(remembers=True))  # what the sound is asked of is read again after it
     if isinstance(given, Transcript):
         transcript = given
         reading = reader.read(transcript, plan=plan)

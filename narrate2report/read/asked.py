@@ -8,13 +8,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
-from narrate2report.read.clauses import LEADING, Clause
 from narrate2report.read.conditions import Flaw
 from narrate2report.read.draft import Draft
 from narrate2report.read.modes import Mode
-from narrate2report.read.numbers import whole_number
+from narrate2report.read.openings import BEING, MERELY, POINTING
+from narrate2report.read.replies import AUXILIARIES, Reply, reply_of
 from narrate2report.read.scene import Scene
-from narrate2report.read.second_looks import BEING, MERELY, POINTING, is_trifle
+from narrate2report.read.second_looks import is_trifle
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.untested import is_operated
 from narrate2report.read.whereabouts import ROOM_GENERAL
@@ -22,40 +22,11 @@ from narrate2report.read.whereabouts import ROOM_GENERAL
 WAITS = 2
 """For how many sentences a question waits for its answer."""
 
-NO = frozenset("no nope nah none nil nothing never".split())
-YES = frozenset("yes yep yeah yup sure definitely certainly absolutely indeed".split())
-NOT_TOLD = (
-    "not that i can see", "not that i see", "not at all", "not a bit", "not a one", "not one", "not a thing",
-    "no sign", "not here", "none at all", "none that i can see", "no sir", "no ma'am",
-)  # fmt: skip
-SO_IT_IS = (
-    "afraid so",
-    "i am afraid so",
-    "looks that way",
-    "looks like it",
-    "sure is",
-    "sure does",
-    "for sure",
-    "of course",
-)
-SOME = frozenset("some few couple several plenty lots little bit slight slightly faint faintly".split())
-WITH_SOME = frozenset("a an just only maybe there 's is very quite of".split())
-STANDS_FOR = frozenset("it they that this he she there these those one both neither all none".split())
-AUXILIARIES = frozenset("do does did is 's are has have will can".split())
 LONG_AGO = frozenset("was were had did".split())
 DOUBTFUL = 0.6
 """How sure it is what a flaw was asked of where the question names nothing; a no to that is left alone."""
 
 SPOKEN_TO = frozenset({"you", "your", "anybody", "anyone", "somebody", "who"})
-
-
-@dataclass(frozen=True)
-class Answer:
-    """A yes or a no, with how many where that is said, and where its clause ends."""
-
-    yes: bool
-    end: int
-    quantity: int | None = None
 
 
 @dataclass
@@ -92,7 +63,7 @@ class Asked:
         own = _asked_flaws(scene, flaws), _asked_trials(scene)
         if scene.number - self.at > WAITS:
             self.flaws, self.trials, self.denied = (), (), ()
-        given = answer_of(scene.spoken) if scene.spoken.tokens and not any(own) else None
+        given = reply_of(scene.spoken) if scene.spoken.tokens and not any(own) else None
         if given is not None and (self.flaws or self.trials):
             found = self._settled(scene, given, known)
             self.denied, self.flaws, self.trials = (() if given.yes else self.flaws), (), ()
@@ -105,7 +76,7 @@ class Asked:
             found += self._left_over(scene, known)
         return found
 
-    def _settled(self, scene: Scene, given: Answer, known: Sequence[Draft]) -> list[Draft]:
+    def _settled(self, scene: Scene, given: Reply, known: Sequence[Draft]) -> list[Draft]:
         words = f"asked, and answered '{scene.spoken.words(0, given.end)}'"
         told = [
             replace(one, at=0, assertion="present" if given.yes else "absent", quantity=given.quantity)
@@ -114,28 +85,23 @@ class Asked:
         ] + [replace(one, at=0, outcome="works" if given.yes else "fails") for one in self.trials]
         found = [one.with_reason(words) for one in told if not any(_is_same(one, draft) for draft in known)]
         if not given.yes and self.flaws and (matter := _matter(scene.spoken, given.end)):
-            found += self._residue(matter, known)
+            found += _residue(self.flaws[-1], matter, known)
         return found
 
     def _left_over(self, scene: Scene, known: Sequence[Draft]) -> list[Draft]:
         """`Is that a burn? No. It's chewing gum.`"""
         denied, self.denied = self.denied, ()
         matter = _matter(scene.spoken, 0) if denied else None
-        if matter is None:
-            return []
-        self.denied = denied
-        found = self._residue(matter, known)
-        self.denied = ()
-        return found
+        return [] if matter is None else _residue(denied[-1], matter, known)
 
-    def _residue(self, matter: tuple[int, str], known: Sequence[Draft]) -> list[Draft]:
-        """What lies there in place of the flaw that was asked for."""
-        one = (self.flaws or self.denied)[-1]
-        at, words = matter
-        if any(draft.kind == "condition" and draft.assertion != "absent" for draft in known):
-            return []
-        left = replace(one, at=at, condition="residue", assertion="present", confidence=0.6)
-        return [left.with_reason(f"asked for {one.condition}, and it is '{words}'")]
+
+def _residue(asked: Draft, matter: tuple[int, str], known: Sequence[Draft]) -> list[Draft]:
+    """What lies there in place of the flaw that was asked for."""
+    at, words = matter
+    if any(draft.kind == "condition" and draft.assertion != "absent" for draft in known):
+        return []
+    left = replace(asked, at=at, condition="residue", assertion="present", confidence=0.6)
+    return [left.with_reason(f"asked for {asked.condition}, and it is '{words}'")]
 
 
 def _is_same(one: Draft, known: Draft) -> bool:
@@ -208,48 +174,6 @@ def _asked_trials(scene: Scene) -> tuple[Draft, ...]:
                     also=(spoken.sentence,),
                 )
     return tuple(asked.values())
-
-
-def answer_of(spoken: Spoken) -> Answer | None:
-    """The answer that a sentence opens with, if its first clause is one and no more."""
-    clause = next(
-        (one for one in spoken.clauses if set(spoken.norms(one.start, one.end)) - LEADING - {"oh", "ah"}), None
-    )
-    if clause is None:
-        first = spoken.clauses[0] if spoken.clauses else None
-        return Answer(yes=True, end=first.end) if first and {"yes", "right"} & set(spoken.norms(0, first.end)) else None
-    if spoken.ends_with_question():
-        return None
-    said = [norm for norm in spoken.norms(clause.start, clause.end) if norm not in (LEADING | {"oh", "ah"}) - YES]
-    if spoken.has_cue("found_none") and not spoken.named:
-        return Answer(yes=False, end=clause.end)
-    if "yes" in spoken.norms(0, clause.start):
-        return Answer(yes=True, end=clause.start)
-    words = " ".join(spoken.norms(clause.start, clause.end))
-    if set(said) <= NO or any(words.startswith(one) for one in NOT_TOLD):
-        return Answer(yes=False, end=clause.end)
-    if set(said) <= YES or " ".join(token.norm for token in spoken.tokens if token.is_word) in SO_IT_IS:
-        return Answer(yes=True, end=clause.end)
-    return _elliptical(said, clause) or _amount(spoken, said, clause)
-
-
-def _elliptical(said: Sequence[str], clause: Clause) -> Answer | None:
-    """`it does`, `it does not`, `neither does`."""
-    if len(said) not in {2, 3} or said[0] not in STANDS_FOR or said[1] not in AUXILIARIES:
-        return None
-    if said[2:] and said[2] != "not":
-        return None
-    return Answer(yes=len(said) == 2 and said[0] not in {"neither", "none"}, end=clause.end)
-
-
-def _amount(spoken: Spoken, said: Sequence[str], clause: Clause) -> Answer | None:
-    """`a little`, `two, by the stove`, `one on the left`."""
-    if set(said) <= SOME | WITH_SOME and SOME & set(said):
-        return Answer(yes=True, end=clause.end)
-    found = whole_number(spoken.tokens, clause.start)
-    if found is None or (found[1] != clause.end and spoken.tokens[found[1]].tag != "IN"):
-        return None
-    return Answer(yes=True, end=clause.end, quantity=found[0])
 
 
 def _matter(spoken: Spoken, at: int) -> tuple[int, str] | None:

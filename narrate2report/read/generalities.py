@@ -30,9 +30,8 @@ ANYTHING: Final = frozenset("anything anybody anyone whatever whoever".split())
 SENSED: Final = frozenset("hear smell feel".split())
 OBJECT_WORDS: Final = frozenset("the this that these those it them your my our any a an up".split())
 BY_DESIGN: Final = (
-    ("on", "purpose"), ("by", "design"), ("supposed", "to", "look"), ("meant", "to", "look"), ("made", "to", "look"),
-    ("supposed", "to", "be", "like"), ("meant", "to", "be", "like"), ("comes", "like", "that"), ("made", "that", "way"),
-    ("made", "like", "that"), ("came", "like", "that"),
+    "on purpose", "by design", "supposed to look", "meant to look", "made to look", "supposed to be like",
+    "meant to be like", "comes like that", "made that way", "made like that", "came like that",
 )  # fmt: skip
 """A look that was wanted: `these boards are distressed on purpose`."""
 
@@ -183,7 +182,8 @@ def _points_back(spoken: Spoken, clause: Clause) -> bool:
 def says_design(spoken: Spoken, clause: Clause) -> bool:
     """Whether a clause says that a thing is meant to look so, or only looks like what it is."""
     norms = spoken.norms(_bare(spoken, clause), clause.end)
-    if any(tuple(norms[at : at + len(words)]) == words for words in BY_DESIGN for at in range(len(norms))):
+    said = f" {' '.join(norms)} "
+    if any(f" {words} " in said for words in BY_DESIGN):
         return "not" not in norms
     lead = norms[:5]
     named = next((at for at, norm in enumerate(lead) if norm in LOOKS_OF), None)

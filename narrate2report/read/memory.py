@@ -10,9 +10,9 @@ from narrate2report.read.draft import Draft
 from narrate2report.read.focus import Focus
 from narrate2report.read.handovers import Handing
 from narrate2report.read.modes import Mode, Stance
+from narrate2report.read.openings import Opening
 from narrate2report.read.place import Place
 from narrate2report.read.searches import Waiting
-from narrate2report.read.second_looks import Opening
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.trials import Trials, is_means
 from narrate2report.read.whereabouts import ROOM_GENERAL

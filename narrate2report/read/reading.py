@@ -40,7 +40,7 @@ from narrate2report.read.repair import Repairer
 from narrate2report.read.rooms import find_room
 from narrate2report.read.scene import Scene
 from narrate2report.read.searches import is_bare_list, opens_search, sought
-from narrate2report.read.second_looks import SecondLook
+from narrate2report.read.second_looks import look_again
 from narrate2report.read.sentences import Pause, Sentence, split_sentences
 from narrate2report.read.spoken import Spoken, speak
 from narrate2report.read.stance import mode_reason, read_stances
@@ -218,7 +218,7 @@ def _read_one(
     if corrections.correct_place(drafts, ledger, turn):
         return None, ("corrects the place of what was said before",)
     walk.withdrawing = corrections.withdraw(drafts, ledger, turn, pending=walk.withdrawing)
-    walk.pausing = SecondLook(scene, walk.pausing).settle(drafts, ledger, turn)
+    walk.pausing = look_again(scene, walk.pausing, drafts, ledger, turn)
     for at, draft in enumerate(drafts):
         if draft.kind != "condition" or not any(draft.same_statement(other) for other in drafts[:at]):
             ledger.add(draft, spoken, turn)

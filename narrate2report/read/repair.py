@@ -104,12 +104,15 @@ class Repairer:
     def reread(self, texts: Sequence[str]) -> list[Reread]:
         """Each text as it is read without its fillers and repaired, and where its words stood."""
         fluent = [without_fillers(text) for text in texts]
-        said, plain = (list(self._tokenizer.sentences(one)) for one in (texts, fluent))
+        plain = list(self._tokenizer.sentences(fluent))
         changes = [self._changes(tokens) for tokens in plain]
         repaired = self._repaired(fluent, plain, changes)
+        wholes = iter(
+            self._tokenizer.sentences([text for text, left in zip(texts, fluent, strict=True) if text != left])
+        )
         return [
-            reread(tokens, heard, changed).among(whole, heard)
-            for (_, tokens, _), heard, changed, whole in zip(repaired, plain, changes, said, strict=True)
+            reread(tokens, heard, changed).among(next(wholes) if text != left else heard, heard)
+            for (_, tokens, _), heard, changed, text, left in zip(repaired, plain, changes, texts, fluent, strict=True)
         ]
 
     def ask(self, sentences: Sequence[Sentence]) -> list[Passage]:

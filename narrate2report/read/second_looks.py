@@ -7,26 +7,15 @@ by themselves, or to a place, is told by `corrections`.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
-from narrate2report.read.clauses import LEADING, MARKS
 from narrate2report.read.draft import Draft
 from narrate2report.read.entries import Ledger
 from narrate2report.read.focus import is_adverse
-from narrate2report.read.phrase_tree import Mention
+from narrate2report.read.openings import BEING, MERELY, POINTING, SIGHS, Opening, opening_of
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
 
-OPENERS = ("slip", "withdrawal", "second_look")
-
-SIGHS = LEADING | MARKS | {"ah", "oh", "hmm", "ha", "eh"}
-
-FIRM = frozenset("no nope nah not wrong mistake mistaken sorry correction back bad error misread forget alarm".split())
-"""With one of these the opening takes something back; without, it only pauses: `wait`, `let me look closer`."""
-
-POINTING = frozenset("that it this they these those".split())
-BEING = frozenset("is 's are 're was were".split())
-MERELY = frozenset("just only really actually all merely simply probably more like kind sort of".split())
 STARTS_NOUN = frozenset({"DT", "PRP$", "NN", "NNS", "NNP", "CD", "JJ", "VBG"})
 FROM = frozenset("from off part".split())
 OWN = frozenset("my own our".split())
@@ -41,9 +30,6 @@ NO_EXPLANATION = frozenset(
 )
 """What is said in passing, picks one of several, judges or blames: it tells of no mistake."""
 
-TAKEN_FOR = ("looks like", "look like", "looked like", "thought", "could be", "might be", "figured", "going to say")
-"""Before `but it's only`: what was first taken for a flaw."""
-
 FINE = frozenset("fine good okay ok nothing alright right".split())
 LONGEST_BARE = 4
 """Words of an answer that only names what it is: `No. Toothpaste.`"""
@@ -51,102 +37,36 @@ LONGEST_BARE = 4
 ANOTHER = frozenset("other more else another further".split())
 
 
-@dataclass(frozen=True)
-class Opening:
-    """Words that announce a correction: where they begin, where what follows them begins, and whether they take
-    something back or only pause."""
-
-    start: int
-    end: int
-    firm: bool
-
-
-def opening_of(spoken: Spoken) -> Opening | None:
-    """The first opening of a sentence: one clause after the other that holds nothing but such words, and the words
-    themselves where more follows in their clause."""
-    if _names_anew(spoken):
-        return Opening(0, 0, firm=True)
-    if (merely := _merely(spoken)) is not None:
-        return Opening(merely, merely, firm=True)
-    start, at, firm = -1, 0, False
-    for clause in spoken.clauses:
-        if start >= 0 and at < clause.start:
-            at = clause.start
-        if start < 0:
-            at = clause.start
-        while at < clause.end:
-            cue = next((one for one in spoken.cues(*OPENERS) if one.start == at and not _denies(spoken, one)), None)
-            if cue is not None:
-                start = at if start < 0 else start
-                firm = firm or bool(FIRM & set(spoken.norms(cue.start, cue.end)))
-                at = cue.end
-            elif spoken.tokens[at].norm in SIGHS:
-                at += 1
-            else:
-                break
-        if start >= 0 and at < clause.end:
-            return Opening(start, at, firm)
-    return Opening(start, len(spoken.tokens), firm) if start >= 0 else None
-
-
-def _names_anew(spoken: Spoken) -> bool:
-    """`not a scratch, a seam`, `no tear, it's a leaf`: what it is not, and what it is."""
-    if len(spoken.clauses) < 2 or not {"not", "no"} & set(spoken.norms(0, 1)):
-        return False
-    first, second = spoken.clauses[:2]
-    lead = spoken.norms(0, 2) in (["not", "a"], ["not", "an"])
-    flawed = any(term.start == 1 + lead and term.end == first.end for term in spoken.terms("condition"))
-    opens = spoken.norms(second.start, second.start + 2)
-    pointed = opens[0] in POINTING and opens[1:] and opens[1] in BEING
-    return flawed and (bool(pointed) or (lead and opens[0] in {"a", "an", "just", "the", "more"}))
-
-
-def _merely(spoken: Spoken) -> int | None:
-    """`that looks like a burn, but it's only chocolate`: where what it is begins."""
-    for clause in spoken.clauses[1:]:
-        norms = spoken.norms(clause.start, clause.end)
-        at = 1 if norms[0] == "but" else 0
-        if clause.link != "but" or norms[at : at + 1] == [] or norms[at] not in POINTING:
-            continue
-        taken = " ".join(spoken.norms(spoken.clauses[0].start, clause.start))
-        if norms[at + 2 : at + 3] and norms[at + 2] in MERELY and any(words in taken for words in TAKEN_FOR):
-            return clause.start + at
-    return None
-
-
-def _denies(spoken: Spoken, cue: Mention) -> bool:
-    """`no leak underneath`, `it's not cracked`: a denial without a mark or a new subject after it is no word of its
-    own."""
-    if spoken.norms(cue.end - 1, cue.end) not in (["no"], ["nope"], ["not"]) or cue.end == len(spoken.tokens):
-        return False
-    following = spoken.tokens[cue.end]
-    return following.text not in MARKS and following.norm not in POINTING | SIGHS
-
-
 def is_trifle(spoken: Spoken, condition: str | None, at: int) -> bool:
     """`that's a hair`: a single thing that was mistaken for a flaw is none itself."""
     return condition == "debris" and spoken.norms(max(0, at - 1), at) in (["a"], ["an"])
 
 
-class SecondLook:
+def look_again(
+    scene: Scene, pausing: Opening | None, drafts: list[Draft], ledger: Ledger, number: int
+) -> Opening | None:
+    """Take back what sentence `number` explains away, from its `drafts` or from the sentences before.
+
+    `pausing` is the opening that the sentence before ended with: `Oh, wait.`; gives the one that this sentence ends
+    with, for the next.
+    """
+    opening = opening_of(scene.spoken, pausing)
+    if opening is None:
+        return None
+    return _SecondLook(scene, opening, paused=pausing is not None).settle(drafts, ledger, number)
+
+
+class _SecondLook:
     """What one sentence takes back because it was mistaken for something else."""
 
-    def __init__(self, scene: Scene, pausing: Opening | None) -> None:
-        """`pausing` is the opening that the sentence before ended with: `Oh, wait.`"""
+    def __init__(self, scene: Scene, opening: Opening, *, paused: bool) -> None:
+        """`paused` where the sentence before ended with the opening."""
         self._scene, self._spoken = scene, scene.spoken
-        own = opening_of(scene.spoken)
-        if pausing is not None and (own is None or own.start > 1):
-            own = Opening(0, 0, pausing.firm)
-        elif pausing is not None and own is not None:
-            own = Opening(own.start, own.end, own.firm or pausing.firm)
-        self._opening, self._paused = own, pausing is not None
+        self._opening, self._paused = opening, paused
 
     def settle(self, drafts: list[Draft], ledger: Ledger, number: int) -> Opening | None:
-        """Take back what is explained away, from `drafts` or from the sentences before; gives the opening where the
-        sentence ends with it, for the next."""
+        """Take back what is explained away; gives the opening where the sentence ends with it."""
         opening, spoken = self._opening, self._spoken
-        if opening is None:
-            return None
         alone = set(spoken.norms(0, opening.start)) <= SIGHS
         if not any(token.is_word for token in spoken.tokens[opening.end :]):
             return opening if alone else None
@@ -168,7 +88,6 @@ class SecondLook:
 
     def _is_of_another(self, taken: Sequence[Draft]) -> list[Draft]:
         """`the trap's dripping. No, it's the valve.`: a fault was seen, and it is another component's."""
-        assert self._opening is not None
         clause = self._spoken.clause_of(self._opening.end)
         named = [one for one in self._spoken.named_in(clause) if one.relation == "topic" and one.end == clause.end]
         faulty = [one for one in taken if self._is_fault(one) and one.condition != "not_working"]
@@ -184,7 +103,6 @@ class SecondLook:
     def _is_mistaken(self, before: Draft, after: Sequence[Draft]) -> bool:
         """Whether what follows the opening shows that a flaw or failure is none."""
         opening = self._opening
-        assert opening is not None
         if not is_adverse(before, self._scene.vocabulary):
             return False
         for one in after:
@@ -200,33 +118,28 @@ class SecondLook:
         return self._comes_off() or self._is_something_else(before) or self._is_fine()
 
     def _rest(self) -> list[str]:
-        assert self._opening is not None
         clause = self._spoken.clause_of(self._opening.end)
         return self._spoken.norms(self._opening.end, clause.end)
 
     def _comes_off(self) -> bool:
         """`it rubs right out`."""
-        assert self._opening is not None
         clause = self._spoken.clause_of(self._opening.end)
         return any(cue.start >= self._opening.end for cue in self._spoken.cues("comes_off", within=clause))
 
     def _is_fine(self) -> bool:
         """`no, it's fine`."""
-        assert self._opening is not None
         rest = self._rest()
         plain = len(rest) <= LONGEST_BARE and rest[:1] and rest[0] in POINTING and rest[-1] in FINE
         return self._opening.firm and bool(plain)
 
     def _is_pointed(self) -> bool:
         """Whether it goes on with `that's`, and then with what it is."""
-        assert self._opening is not None
         rest = self._spoken.norms(self._opening.end)
         return len(rest) > 2 and rest[0] in POINTING and rest[1] in BEING
 
     def _is_something_else(self, before: Draft) -> bool:
         """`that's just a shadow`, `it's from my bottle`, `Toothpaste`: what it is, said with a noun that judges nothing
         and is not the flaw again. After a mere pause it takes a `just`, or what is often taken for a flaw."""
-        assert self._opening is not None
         spoken, at = self._spoken, self._opening.end
         end = spoken.clause_of(at).end
         if not self._is_pointed() and not (self._opening.firm and self._is_bare_noun()):

@@ -27,7 +27,7 @@ _MIB = 1 << 20
 
 
 @dataclass(frozen=True)
-class SealedWalk:
+class WalkToCompare:
     """A record as it stands with the sealed addenda to it, which are named, and what must be said of others."""
 
     findings: Findings
@@ -49,21 +49,21 @@ class HeldWalk:
     minds: tuple[str, ...] = ()
 
 
-def walk_to_compare(path: Path) -> SealedWalk:
+def walk_to_compare(path: Path) -> WalkToCompare:
     """The record at `path` as its last sealed addendum has it; recordings and pictures are not read.
 
     Raises BadInput where record or addendum do not match their seals, and what reading raises.
     """
     findings = read_any_walk(path)
     if findings.seal is None:
-        return SealedWalk(findings)
+        return WalkToCompare(findings)
     _check_words(path, verify_words(path), "it is not compared")
     beside = addenda_beside(path, findings)
     for one in beside.sealed:
         _check_words(one.path, verify_words(one.path), f"neither it nor {path.name} is compared")
     last = beside.sealed[-1].findings if beside.sealed else findings
     added = tuple(one.added for one in beside.sealed if one.added)
-    return SealedWalk(last, findings.seal.sha256, added, tuple(map(_started, beside.started)))
+    return WalkToCompare(last, findings.seal.sha256, added, tuple(map(_started, beside.started)))
 
 
 def walk_to_settle(compared: Compared, changes: Path, side: str, hashes: Hashes) -> HeldWalk:

@@ -12,7 +12,7 @@ from rich.console import Console
 
 from narrate2report.commands.known_terms import terms_of
 from narrate2report.commands.out_file import earlier_at
-from narrate2report.commands.sealed_walk import SealedWalk, walk_to_compare
+from narrate2report.commands.sealed_walk import WalkToCompare, walk_to_compare
 from narrate2report.commands.words import word_folders
 from narrate2report.compare.admission import admit
 from narrate2report.compare.comparing import compare as compared
@@ -92,7 +92,7 @@ def _check_out(wanted: WantedComparison) -> None:
         raise BadInput(f"--out {out}: holds what a person has judged; choose another name, or take it away first")
 
 
-def _named(path: Path, read: SealedWalk, out: Path) -> Compared:
+def _named(path: Path, read: WalkToCompare, out: Path) -> Compared:
     walk = read.findings.walkthrough
     return Compared(
         file=_beside(path, out),

@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
+from narrate2report.commands.at_hand import written
 from narrate2report.commands.earlier_words import accepted_lines
 from narrate2report.commands.reading_again import ReadingAgain
 from narrate2report.commands.sealed_walks import Sealed, sealed_below
@@ -18,7 +19,6 @@ from narrate2report.learn.habits import find_habits
 from narrate2report.learn.proposing import propose
 from narrate2report.publish.proposals import Learnt, learnt_page, learnt_values
 from narrate2report.publish.word_layer import HEAD, WordLine, layer_files, proposed_line
-from narrate2report.records.files import write_whole
 from narrate2report.wording import counted
 
 
@@ -50,12 +50,12 @@ def learn(wanted: WantedLearning) -> None:
         proposals=propose(again.reviewed(), again.mistakes, _count),
         habits=find_habits((walk.draft, walk.decided) for walk in sealed.walks),
     )
-    written = _write(wanted.to, [*accepted, *map(proposed_line, learnt.proposals)]) if wanted.to else []
+    places = _write(wanted.to, [*accepted, *map(proposed_line, learnt.proposals)]) if wanted.to else ()
     if wanted.as_json:
-        told = learnt_values(learnt) | {"written": [str(path) for path in written]}
+        told = learnt_values(learnt) | {"written": [str(path) for path in places]}
         sys.stdout.write(json.dumps(told, ensure_ascii=False, indent=1) + "\n")
         return
-    sys.stdout.write(learnt_page(learnt) + "\n" + _next(wanted, written))
+    sys.stdout.write(learnt_page(learnt) + "\n" + _next(wanted, places))
 
 
 def _instead(sealed: Sealed) -> str:
@@ -66,21 +66,17 @@ def _instead(sealed: Sealed) -> str:
     return "; learn reads what was reviewed and sealed"
 
 
-def _write(folder: Path, lines: Sequence[WordLine]) -> list[Path]:
+def _write(folder: Path, lines: Sequence[WordLine]) -> tuple[Path, ...]:
     """Write the files of words, those that were there before included."""
     if not lines and not folder.exists():
-        return []
-    texts = layer_files(lines)
-    folder.mkdir(exist_ok=True)
-    for path in folder.glob("*.yaml"):
-        texts.setdefault(path.stem, HEAD)
-    for name, text in texts.items():
-        write_whole(folder / f"{name}.yaml", text.encode())
-    return [folder / f"{name}.yaml" for name in sorted(texts)]
+        return ()
+    emptied = {path.stem: HEAD for path in folder.glob("*.yaml")}
+    texts = emptied | layer_files(lines)
+    return written(folder, {f"{name}.yaml": texts[name].encode() for name in sorted(texts)})
 
 
-def _next(wanted: WantedLearning, written: Sequence[Path]) -> str:
-    if wanted.to is None or not written:
+def _next(wanted: WantedLearning, places: Sequence[Path]) -> str:
+    if wanted.to is None or not places:
         return ""
     check = command("vocab", "check", wanted.to)
     return (

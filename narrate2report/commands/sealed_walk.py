@@ -10,7 +10,7 @@ from rich.console import Console
 
 from narrate2report.commands.typed import command
 from narrate2report.errors import BadInput, CannotSettle
-from narrate2report.records.addenda import addenda_beside, not_compared
+from narrate2report.records.addenda import Addenda, addenda_beside, not_compared
 from narrate2report.records.any_walk import read_any_walk
 from narrate2report.records.beside import place_of
 from narrate2report.records.comparison import Added, Compared
@@ -27,7 +27,7 @@ _MIB = 1 << 20
 
 
 @dataclass(frozen=True)
-class SealedWalk:
+class WalkToCompare:
     """A record as it stands with the sealed addenda to it, which are named, and what must be said of others."""
 
     findings: Findings
@@ -49,21 +49,21 @@ class HeldWalk:
     minds: tuple[str, ...] = ()
 
 
-def walk_to_compare(path: Path) -> SealedWalk:
+def walk_to_compare(path: Path) -> WalkToCompare:
     """The record at `path` as its last sealed addendum has it; recordings and pictures are not read.
 
     Raises BadInput where record or addendum do not match their seals, and what reading raises.
     """
     findings = read_any_walk(path)
     if findings.seal is None:
-        return SealedWalk(findings)
+        return WalkToCompare(findings)
     _check_words(path, verify_words(path), "it is not compared")
     beside = addenda_beside(path, findings)
     for one in beside.sealed:
         _check_words(one.path, verify_words(one.path), f"neither it nor {path.name} is compared")
     last = beside.sealed[-1].findings if beside.sealed else findings
     added = tuple(one.added for one in beside.sealed if one.added)
-    return SealedWalk(last, findings.seal.sha256, added, tuple(map(_started, beside.started)))
+    return WalkToCompare(last, findings.seal.sha256, added, tuple(map(_started, beside.started)))
 
 
 def walk_to_settle(compared: Compared, changes: Path, side: str, hashes: Hashes) -> HeldWalk:
@@ -87,9 +87,9 @@ def walk_to_settle(compared: Compared, changes: Path, side: str, hashes: Hashes)
         )
     _check_compared(compared, seal, place)
     _check_chain(compared, verified, place)
-    started = (f"{capital(_started(one))}." for one in not_compared(compared, changes, findings).started)
-    minds = (*_absent(verified.mismatches, side), *started)
-    return HeldWalk(findings, late_addenda(compared, changes, findings, side), minds)
+    beside = not_compared(compared, changes, findings)
+    started = (f"{capital(_started(one))}." for one in beside.started)
+    return HeldWalk(findings, _late(beside, side), (*_absent(verified.mismatches, side), *started))
 
 
 def late_addenda(compared: Compared, beside: Path, stands: Findings, side: str) -> tuple[str, ...]:
@@ -97,15 +97,7 @@ def late_addenda(compared: Compared, beside: Path, stands: Findings, side: str) 
 
     Raises BadInput where that addendum does not match its seal.
     """
-    late = not_compared(compared, beside, stands).sealed
-    for one in late:
-        _check_words(one.path, verify_words(one.path), "nothing is made of the record that it adds to")
-    names = ", ".join(one.path.name for one in late)
-    told = (
-        f"THE {side.upper()} RECORD HAS AN ADDENDUM THAT WAS NOT READ ({names}), sealed since the two walks were "
-        "compared: compare again, judge what changed, and settle again."
-    )
-    return (told,) if names else ()
+    return _late(not_compared(compared, beside, stands), side)
 
 
 def telling(console: Console, *, quiet: bool) -> Hashes:
@@ -118,6 +110,17 @@ def telling(console: Console, *, quiet: bool) -> Hashes:
                 console.print(f"Reading {place.name} ({size // _MIB} MiB) to hold it against its seal", soft_wrap=True)
 
     return Hashes(tell)
+
+
+def _late(beside: Addenda, side: str) -> tuple[str, ...]:
+    for one in beside.sealed:
+        _check_words(one.path, verify_words(one.path), "nothing is made of the record that it adds to")
+    names = ", ".join(one.path.name for one in beside.sealed)
+    told = (
+        f"THE {side.upper()} RECORD HAS AN ADDENDUM THAT WAS NOT READ ({names}), sealed since the two walks were "
+        "compared: compare again, judge what changed, and settle again."
+    )
+    return (told,) if names else ()
 
 
 def _started(place: Path) -> str:

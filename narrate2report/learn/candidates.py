@@ -67,11 +67,11 @@ def _order(candidate: Candidate) -> tuple[object, ...]:
 def find_candidates(walks: Sequence[ReviewedWalk]) -> list[Candidate]:
     """All candidates, the best first; whether the reading fares better with them is not asked here."""
     asked = _asked(walks)
-    occurrences = _occurrences(walks, {(form, words) for (_, form, words), _ in asked.items()})
+    occurrences = _occurrences(walks, {words for _, words in asked})
     told = [said for walk in walks for said in walk.said if said.right or said.read]
     found = []
-    for (place, form, words), seeds in asked.items():
-        where = occurrences[form, words]
+    for (place, words), seeds in asked.items():
+        where = occurrences[words]
         sentences = [_sentence(walks, at) for at in where]
         so = sum(fits(place, words, said) for said in sentences)
         telling = sum(bool(said.right or said.read) for said in sentences)
@@ -95,15 +95,15 @@ def find_candidates(walks: Sequence[ReviewedWalk]) -> list[Candidate]:
     return sorted(found, key=lambda candidate: candidate.rank)
 
 
-def _asked(walks: Sequence[ReviewedWalk]) -> dict[tuple[Place, Form, Words], dict[At, Phrase]]:
+def _asked(walks: Sequence[ReviewedWalk]) -> dict[tuple[Place, Words], dict[At, Phrase]]:
     """For each phrase and place the corrections that ask for it, where they are of several walks."""
-    found: dict[tuple[Place, Form, Words], dict[At, Phrase]] = defaultdict(dict)
+    found: dict[tuple[Place, Words], dict[At, Phrase]] = defaultdict(dict)
     for number, walk in enumerate(walks):
         for index, said in enumerate(walk.said):
             for place, form in _places(said):
                 for phrase in phrases(said.tokens, form, place.keys[0] if place.keys else ""):
                     if not is_shield(place) or _may_shield(said, phrase):
-                        found[place, form, phrase.words][number, index] = phrase
+                        found[place, phrase.words][number, index] = phrase
     return {key: seeds for key, seeds in found.items() if len({walk for walk, _ in seeds}) >= FEWEST_WALKS}
 
 
@@ -120,16 +120,13 @@ def _may_shield(said: Said, phrase: Phrase) -> bool:
     return len(inside) > 1 and any(token.known for token in inside)
 
 
-def _occurrences(walks: Sequence[ReviewedWalk], wanted: set[tuple[Form, Words]]) -> dict[tuple[Form, Words], list[At]]:
+def _occurrences(walks: Sequence[ReviewedWalk], wanted: set[Words]) -> dict[Words, list[At]]:
     """Every sentence in which a wanted phrase stands, whatever the tagger made of it there."""
-    forms: dict[Words, list[tuple[Form, Words]]] = defaultdict(list)
-    for form, words in wanted:
-        forms[words].append((form, words))
-    found: dict[tuple[Form, Words], list[At]] = {key: [] for key in wanted}
+    found: dict[Words, list[At]] = {words: [] for words in wanted}
     for number, walk in enumerate(walks):
         for index, said in enumerate(walk.said):
-            for key in {key for words in _runs(said) for key in forms.get(words, ())}:
-                found[key].append((number, index))
+            for words in wanted.intersection(_runs(said)):
+                found[words].append((number, index))
     return found
 
 

@@ -6,7 +6,7 @@ from collections import defaultdict
 from collections.abc import Iterable, Iterator
 from typing import Literal, NamedTuple
 
-from narrate2report.records.findings import Entry, Findings
+from narrate2report.records.findings import WITHDRAWN, Entry, Findings
 from narrate2report.records.proposal import Habit
 from narrate2report.wording import plain
 
@@ -54,7 +54,7 @@ def _deeds(draft: Findings, decided: Findings) -> Iterator[_Deed]:
 def is_left_out(entry: Entry) -> bool:
     """Whether a person said that it was read wrong, rather than taken back or said twice."""
     why = (entry.decided.why if entry.decided else None) or ""
-    return not entry.stands and entry.merged_into is None and not why.startswith("withdrawn:")
+    return not entry.stands and entry.merged_into is None and not why.startswith(WITHDRAWN)
 
 
 def _changes(before: Entry, after: Entry) -> Iterator[str]:

@@ -123,21 +123,20 @@ def _addenda_in(path: Path) -> Iterator[Addendum]:
     for place in sorted(path.parent.glob("*.json")):
         if place == path or not place.is_file():
             continue
+        is_named = _is_named_after(place, path)
         try:
             raw = read_bytes(place)
         except BadInput:
             # Who may not read a file of another walk can still use this one.
-            if _is_named_after(place, path):
+            if is_named:
                 raise
             continue
-        if not _AMENDS.search(raw) and not _is_named_after(place, path):
-            continue
-        if _SCHEMA not in raw and not _is_named_after(place, path):
+        if not is_named and not (_AMENDS.search(raw) and _SCHEMA in raw):
             continue
         try:
             yield Addendum(place, record_from(raw, place, Findings))
         except BrokenRecord:
-            if _is_named_after(place, path) or path.name.encode() in raw:
+            if is_named or path.name.encode() in raw:
                 raise
 
 

@@ -56,7 +56,7 @@ class Compared(Value):
     @property
     def stands_in(self) -> str:
         """The file whose entries were compared, beside the comparison: the record's, or that of its last addendum."""
-        return str(PurePosixPath(self.file).with_name(self.addenda[-1].file)) if self.addenda else self.file
+        return self.files[-1]
 
     @property
     def last_seal(self) -> str | None:

@@ -13,6 +13,9 @@ from narrate2report.records.weighing import Weight
 
 FINDINGS_SCHEMA: Final = "narrate2report/findings/1"
 
+WITHDRAWN: Final = "withdrawn:"
+"""Before the reason of an entry that was left out since what was said does not stand, though it was heard right."""
+
 Kind = Literal["condition", "check", "handover", "advice", "follow_up", "description"]
 Assertion = Literal["present", "absent", "possible"]
 Outcome = Literal["works", "fails", "not_tested"]

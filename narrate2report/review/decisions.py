@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from typing import TypeVar
 
 from narrate2report.errors import CannotDecide
-from narrate2report.records.findings import Acknowledged, Coverage, Entry, Findings, Still
+from narrate2report.records.findings import WITHDRAWN, Acknowledged, Coverage, Entry, Findings, Still
 from narrate2report.records.journal import Change as Changed
 from narrate2report.records.journal import CoverageChange, EntryChange, UnusedChange
 from narrate2report.review import requests as ask
@@ -61,7 +61,7 @@ def decide(standing: Standing, wanted: ask.Decide, hand: Hand, still: Still | No
         case ask.Drop():
             changes = _drop(findings, wanted.entries, hand, wanted.why)
         case ask.Withdraw():
-            changes = _drop(findings, (wanted.entry,), hand, f"withdrawn: {wanted.why}")
+            changes = _drop(findings, (wanted.entry,), hand, f"{WITHDRAWN} {wanted.why}")
         case ask.Reopen():
             undecided = {"state": "proposed", "decided": None}
             changes = [_changed(entry, **undecided) for entry in _own(findings, wanted.entries)]

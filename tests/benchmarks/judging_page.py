@@ -11,8 +11,6 @@ stay in the document for the browser's own search: whether the last one's words 
 from __future__ import annotations
 
 import argparse
-import shutil
-import statistics
 import sys
 import tempfile
 import time
@@ -21,18 +19,16 @@ from typing import Any
 
 sys.path.insert(0, str(Path(__file__).parents[2]))
 
-from playwright.sync_api import Browser, Page, sync_playwright
+from playwright.sync_api import Browser, Page
 
 from narrate2report.records.comparison import Compared, Comparison, FlawChange
 from narrate2report.records.files import write_record
-from narrate2report.records.findings import Entry, Evidence, Findings, Header, RoomVisit, TranscriptFacts
+from narrate2report.records.findings import Evidence, Findings
 from narrate2report.records.moments import fragment
-from narrate2report.records.transcript import Recording
-from tests.benchmarks.review_page import SCROLL
+from tests.benchmarks.long_walk import ROOMS, SCROLL, chromium, flaw, kept_after, opened, told_scroll, walk_of
 from tests.browser.conftest import served
 
 SMALL = 30
-ROOMS = 12
 STEPS = 20
 LENGTH_S = 3 * 3600
 KINDS = ("scratch", "scuff", "stain", "chip", "dent", "hole")
@@ -47,39 +43,8 @@ def walk(side: str, number: int) -> Findings:
         quote = f"There is a long {KINDS[at % len(KINDS)]} number {at} on the left side next to the board."
         piece = Evidence.of(file, start, start + 2, quote, f"s{at:04d}")
         assert piece.link == fragment(file, start, start + 2)
-        entries.append(
-            Entry(
-                id=f"{side}{at:05d}",
-                kind="condition",
-                room=f"bedroom.{at * ROOMS // number + 1}",
-                component="wall",
-                condition=KINDS[at % len(KINDS)],
-                assertion="present",
-                evidence=(piece,),
-                confidence=0.8,
-                because=("told so",),
-            )
-        )
-    stay = LENGTH_S / ROOMS
-    rooms = (
-        RoomVisit(room=f"bedroom.{at + 1}", recording=file, start=at * stay, end=(at + 1) * stay) for at in range(ROOMS)
-    )
-    return Findings(
-        walkthrough=Header(),
-        recordings=(Recording(file=file, sha256="0" * 64, bytes=1, duration_s=LENGTH_S),),
-        transcript=TranscriptFacts(
-            engine="invented",
-            model=None,
-            model_sha256=None,
-            language="en",
-            vocabulary_version="0" * 64,
-            time_precision="line",
-        ),
-        entries=tuple(entries),
-        rooms=tuple(rooms),
-        coverage=(),
-        unused=(),
-    )
+        entries.append(flaw(f"{side}{at:05d}", at * ROOMS // number, KINDS[at % len(KINDS)], piece))
+    return walk_of(file, LENGTH_S, entries)
 
 
 def laid_out(folder: Path, number: int) -> Path:
@@ -121,32 +86,21 @@ def laid_out(folder: Path, number: int) -> Path:
 def measure(browser: Browser, file: Path, number: int) -> dict[str, Any]:
     """Seconds until the page is at rest, milliseconds a picture, seconds a judgement and a step, and what was found."""
     with served(file) as address:
-        page = browser.new_page(viewport={"width": 1440, "height": 900})
-        began = time.perf_counter()
-        page.goto(address)
-        page.wait_for_selector("body[data-busy=no]")
-        opened = time.perf_counter() - began
+        page, until = opened(browser, address)
         painted = page.evaluate("performance.getEntriesByName('first-contentful-paint')[0]?.startTime ?? -1")
         frames = page.evaluate(SCROLL)
-        judged = _judged(page)
+        judged = kept_after(page, "1")
         stepped = _stepped(page)
         found = f"number {number - 1} " in str(page.evaluate("document.querySelector('#spine').textContent"))
         page.close()
     return {
-        "opened": opened,
+        "opened": until,
         "painted": painted,
         "frames": frames,
         "judged": judged,
         "stepped": stepped,
         "found": found,
     }
-
-
-def _judged(page: Page) -> float:
-    began = time.perf_counter()
-    page.keyboard.press("1")
-    page.wait_for_selector("#notice:has-text('Kept')")
-    return time.perf_counter() - began
 
 
 def _stepped(page: Page) -> float:
@@ -163,20 +117,15 @@ def main() -> None:
     parser = argparse.ArgumentParser(description=(__doc__ or "").partition("\n")[0])
     parser.add_argument("--changes", type=int, default=1500)
     wanted = parser.parse_args()
-    with sync_playwright() as playwright, tempfile.TemporaryDirectory() as folder:
-        options = ["--no-sandbox", "--disable-gpu"]
-        browser = playwright.chromium.launch(executable_path=shutil.which("chromium"), args=options)
+    with chromium() as browser, tempfile.TemporaryDirectory() as folder:
         for number in (SMALL, wanted.changes):
             found = measure(browser, laid_out(Path(folder) / str(number), number), number)
-            slow = sum(one > 50 for one in found["frames"])
             print(
                 f"{number} changes: first paint after {found['painted'] / 1000:.2f} s, opens in {found['opened']:.2f} "
-                f"s; scrolling: {len(found['frames'])} pictures, median {statistics.median(found['frames']):.0f} ms, "
-                f"longest {max(found['frames']):.0f} ms, {slow} over 50 ms; a judgement is shown as kept after "
+                f"s; {told_scroll(found['frames'])}; a judgement is shown as kept after "
                 f"{found['judged']:.2f} s, a step takes {found['stepped'] * 1000:.0f} ms; the words of the last change "
                 f"are {'in the document' if found['found'] else 'MISSING from the document'}"
             )
-        browser.close()
 
 
 if __name__ == "__main__":

@@ -14,7 +14,7 @@ from typing import Any
 import numpy as np
 
 from narrate2report.listen.device import Device
-from narrate2report.listen.loading import loaded_model
+from narrate2report.listen.loading import loaded_model, tokens_of
 from narrate2report.records.clip import Sound
 
 FAINTEST = 1e-10
@@ -26,12 +26,8 @@ class Aligner:
 
     def __init__(self, folder: Path, language: str, device: Device) -> None:
         """Load a checked model folder. Raises ModelMissing when the library cannot take it."""
-        from faster_whisper.tokenizer import Tokenizer
-
         self._model = loaded_model(folder, device)
-        self._tokens = Tokenizer(
-            self._model.hf_tokenizer, self._model.model.is_multilingual, task="transcribe", language=language
-        )
+        self._tokens = tokens_of(self._model, language)
 
     def likelihoods(self, sound: Sound, texts: Sequence[str], contexts: Sequence[str]) -> list[list[float]]:
         """For each context (may be empty), the log probability of each text on the sound (at most 30 s), in nats."""

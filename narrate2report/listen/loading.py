@@ -11,6 +11,7 @@ from narrate2report.listen.device import Device
 from narrate2report.records.cores import cores
 
 if TYPE_CHECKING:
+    from faster_whisper.tokenizer import Tokenizer
     from faster_whisper.transcribe import WhisperModel
 
 MOST_CORES = 8
@@ -37,6 +38,13 @@ def loaded_model(folder: Path, device: Device, workers: int = 1) -> WhisperModel
         raise ModelMissing(f"{folder}: is not a Whisper model for CTranslate2 ({error})") from error
     _sum_in_fixed_order(model)
     return model
+
+
+def tokens_of(model: WhisperModel, language: str) -> Tokenizer:
+    """What makes text into the model's tokens and back, for speech that is written down in its own language."""
+    from faster_whisper.tokenizer import Tokenizer
+
+    return Tokenizer(model.hf_tokenizer, model.model.is_multilingual, task="transcribe", language=language)
 
 
 def _sum_in_fixed_order(model: WhisperModel) -> None:

@@ -23,7 +23,7 @@ from numpy.typing import NDArray
 from narrate2report.listen.device import CPU, Device
 from narrate2report.listen.hearing import Heard
 from narrate2report.listen.languages import is_doubtful, other_language
-from narrate2report.listen.loading import loaded_model, usable_cores
+from narrate2report.listen.loading import loaded_model, tokens_of, usable_cores
 from narrate2report.records.clip import RATE, Sound
 from narrate2report.records.transcript import Word
 
@@ -58,14 +58,11 @@ class Whisper:
 
     def __init__(self, folder: Path, language: str = "en", device: Device = CPU) -> None:
         """Load a checked model folder. Raises ModelMissing when the library cannot take it."""
-        from faster_whisper.tokenizer import Tokenizer
         from faster_whisper.transcribe import get_suppressed_tokens
 
         self._language, self._device = language, device
         self._model = loaded_model(folder, device, self.workers)
-        self._tokens = Tokenizer(
-            self._model.hf_tokenizer, self._model.model.is_multilingual, task="transcribe", language=language
-        )
+        self._tokens = tokens_of(self._model, language)
         self._prompt = self._model.get_prompt(self._tokens, [], without_timestamps=True)
         self._unwanted = get_suppressed_tokens(self._tokens, [-1])
 

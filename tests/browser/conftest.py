@@ -70,7 +70,10 @@ class Opened:
 
 
 @pytest.fixture(scope="session")
-def browser() -> Iterator[Browser]:
+def browser(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Browser]:
+    if "PYTEST_XDIST_WORKER" in os.environ:
+        # The folder that all workers of a run share: a second one that opens a browser fails here.
+        (tmp_path_factory.getbasetemp().parent / "browser").mkdir()
     found = next(filter(None, map(shutil.which, NAMES)), None)
     if found is None:
         if os.environ.get("BROWSER_TESTS") == "must":

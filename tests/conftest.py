@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import signal
 from collections.abc import Iterator
 
 import pytest
@@ -39,6 +40,12 @@ class _FilesTogether(LoadFileScheduling):  # type: ignore[misc]  # the library t
 def pytest_xdist_make_scheduler(config: pytest.Config, log: object) -> _FilesTogether | None:
     """Who gets which tests; marks of groups are no way to say it: pytest 9.2 ignores how xdist 3.8 passes them on."""
     return _FilesTogether(config, log) if config.getoption("dist") == "loadfile" else None
+
+
+@pytest.fixture(scope="session", autouse=True)
+def programs_hear_ctrl_c() -> None:
+    """What a shell starts in the background ignores Ctrl-C, and so do its children: a test would wait for ever."""
+    signal.signal(signal.SIGINT, signal.default_int_handler)
 
 
 @pytest.fixture(scope="session", autouse=True)

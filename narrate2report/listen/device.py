@@ -30,10 +30,11 @@ class Device:
     workers: int = 1
 
 
-CPU = Device("cpu", "int8", at_once=4, workers=2)
-"""Measured on two quiet cores, on three walks in windows of up to 20 s, as shares of the time that plain faster-whisper
-takes: two threads with a core each and four windows at once 0.47, with two windows 0.51, with one 0.57; four windows on
-both cores together 0.65. A beam of 1 with 5 only where it is unsure saves nothing: words gained go with windows redone.
+CPU = Device("cpu", "int8", at_once=1, workers=2)
+"""Two threads with a core each and a window each. Of 6 minutes of talk, two windows at once in each thread save 5 % of
+the processor's time and four 10 %, but take 680 and 850 MB where one takes 590, and whoever is killed has so many more
+to hear again. Both cores for one thread take longer: 0.65 of plain faster-whisper's time where two threads take 0.47.
+A beam of 1 with 5 only where it is unsure saves nothing: words gained go with windows redone.
 """
 GPU = Device("cuda", "float16", at_once=16)
 

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import threading
+import time
 from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 import pytest
 
 from narrate2report.listen import line
+from narrate2report.listen.device import CPU
 from narrate2report.listen.hearing import Heard
 from narrate2report.listen.windows import cut_windows
 from narrate2report.records.clip import Sound
@@ -50,6 +52,25 @@ class Uneven(CountingHearer):
         return heard
 
 
+class Lost(CountingHearer):
+    """Counts at the start of each window how many were begun before and are not on disk: what a kill would lose."""
+
+    workers, at_once = CPU.workers, CPU.at_once
+
+    def __init__(self, keep: Path) -> None:
+        super().__init__()
+        self._keep, self._begun = keep, 0
+        self._counting = threading.Lock()
+        self.most = 0
+
+    def hear(self, sounds: Sequence[Sound]) -> list[Heard]:
+        with self._counting:
+            self._begun += len(sounds)
+            self.most = max(self.most, self._begun - len(self._keep.read_bytes().splitlines()))
+        time.sleep(0.02)
+        return super().hear(sounds)
+
+
 def clip() -> MadeClip:
     """Ten times somebody speaks, never the same."""
     return MadeClip("a.mp4", bursts(110, TALK))
@@ -67,3 +88,11 @@ def test_what_the_others_heard_is_kept_when_one_is_stopped(tmp_path: Path) -> No
     assert stopped.heard >= 2
     assert stopped.heard + second.heard == len(TALK)
     assert transcript == hear(CountingHearer(), clip())
+
+
+def test_a_kill_costs_the_window_of_each_thread_and_no_more(tmp_path: Path) -> None:
+    keep = tmp_path / "a.heard.jsonl"
+    hearer = Lost(keep)
+    hear(hearer, clip(), keep=keep)
+    assert hearer.heard == len(TALK)
+    assert hearer.most <= CPU.workers

@@ -13,8 +13,9 @@ from datetime import date
 from typing import Literal
 
 from narrate2report.records.comparison import Added, Became, Verdict
-from narrate2report.records.findings import Entry, Heard
+from narrate2report.records.findings import Entry, Findings, Heard
 from narrate2report.records.moments import clock
+from narrate2report.records.silence import rooms_never_walked, silent_alarms
 
 CHECKED = {"works": "works", "fails": "does not work", "not_tested": "not tested"}
 HANDED = {"given": "given to the resident", "returned": "returned by the resident"}
@@ -244,3 +245,25 @@ def _only_names(where: str | None, component: str) -> bool:
     """`on the ceiling` said of the ceiling tells nothing more."""
     words = (where or "").lower().split()
     return words[:1] in (["on"], ["in"]) and " ".join(words[1:]) == f"the {plain(component).lower()}"
+
+
+def called_out(findings: Findings) -> tuple[str, ...]:
+    """What is told of silence before all else: each alarm that nobody spoke of, then the rooms never walked."""
+    missed, lines = rooms_never_walked(findings), list[str]()
+    for alarm, rooms in silent_alarms(findings).items():
+        where = (
+            f" in {', '.join(_silent_room(room, alarm, findings, missed) for room in rooms)}" if rooms else " anywhere"
+        )
+        lines.append(f"{capital(plain(alarm))} not spoken of{where}.")
+    if missed:
+        lines.append(f"Expected and never walked: {', '.join(map(room_name, missed))}.")
+    return tuple(lines)
+
+
+def _silent_room(room: str, alarm: str, findings: Findings, missed: tuple[str, ...]) -> str:
+    """The room's name, and what a person said of the silence, or what else is known of it."""
+    settled = next((row.acknowledged for row in findings.coverage if (row.room, row.component) == (room, alarm)), None)
+    named = any((entry.room, entry.component) == (room, alarm) for entry in findings.entries if entry.stands)
+    known = "never walked" if room in missed else "only advice or work to be done" if named else ""
+    told = LOOKED[settled.looked] if settled else known
+    return f"{room_name(room)} ({told})" if told else room_name(room)

@@ -6,11 +6,13 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 
 from pydantic import ValidationError
 from rich.console import RenderableType
+from rich.text import Text
 
 from narrate2report.commands.terminal_pages import gap_list
 from narrate2report.errors import CannotDecide, NarrateError
 from narrate2report.records.findings import Coverage, Findings, Looked
 from narrate2report.review import requests as ask
+from narrate2report.wording import called_out
 
 LETTERS: dict[str, Looked] = {"n": "not_looked_at", "s": "looked_at_since", "l": "left_not_noted"}
 LEAD = """\
@@ -37,6 +39,8 @@ def settle_gaps(
     every = _gaps(now(), again)
     if not every:
         return tell("Everything that was not spoken of is settled; c all shows it.")
+    for line in called_out(now()):
+        tell(Text(line, style="bold"))
     tell(LEAD)
     for room in dict.fromkeys(gap.room for gap in every):
         numbers = {(gap.room, gap.component): number for number, gap in enumerate(_of(every, room), 1)}

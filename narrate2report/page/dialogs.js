@@ -13,7 +13,8 @@ export function showGaps(settle) {
   const held = document.activeElement?.closest?.(".row")?.dataset.gap;
   const scrolled = dialog.scrollTop;
   const lead = "Nothing was said of these. Silence is never taken for good: say of each whether it was not looked at, or what you saw since, or leave it as not noted.";
-  show("Not spoken of", make("p", { text: lead }), ...parts, everything(settle), make("div", { class: "ends" }, button("Close", close, "Esc")));
+  const first = walk.calledOut.map((text) => make("p", {}, make("strong", { text })));
+  show("Not spoken of", ...first, make("p", { text: lead }), ...parts, everything(settle), make("div", { class: "ends" }, button("Close", close, "Esc")));
   for (const row of body.querySelectorAll(".row")) {
     const note = typed.get(row.dataset.gap);
     if (note) row.querySelector("input").value = note;

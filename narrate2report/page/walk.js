@@ -55,6 +55,7 @@ function progress(told) {
   walk.head = told.head;
   walk.undecided = told.undecided;
   walk.openGaps = told.open_gaps;
+  walk.calledOut = told.called_out;
   walk.sealed = told.sealed;
   walk.canUndo = told.can_undo;
   walk.canRedo = told.can_redo;

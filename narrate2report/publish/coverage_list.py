@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 from rich.console import Group, RenderableType
 from rich.table import Table
 from rich.text import Text
 
-from narrate2report.publish.report_safety import EXPECTED, rooms_silent_about
-from narrate2report.publish.summary import rooms_never_walked
+from narrate2report.publish.summary import alarms_in_numbers
 from narrate2report.records.findings import Coverage, CoverageStatus, Findings
-from narrate2report.wording import LOOKED, capital, counted, listed, plain, room_name
+from narrate2report.records.silence import rooms_never_walked
+from narrate2report.wording import LOOKED, called_out, capital, counted, listed, room_name
 
 STATUSES: dict[CoverageStatus, str] = {
     "not_noted": "not spoken of",
@@ -22,7 +20,7 @@ STATUSES: dict[CoverageStatus, str] = {
 
 def coverage_list(findings: Findings) -> RenderableType:
     """Alarms that nobody spoke of, rooms never walked, then each room with its parts by what was said of them."""
-    lines = [*_alarms(findings), *_missed(findings)]
+    lines = [Text(line, style="bold") for line in called_out(findings)]
     return Group(*lines, *([Text()] if lines else []), _rooms(findings), _sum(findings))
 
 
@@ -30,9 +28,7 @@ def numbers(findings: Findings) -> dict[str, object]:
     """The same for machines, all of it plain JSON."""
     rows = findings.coverage
     return {
-        "alarms_not_spoken_of": [
-            {"component": alarm, "rooms": list(rooms)} for alarm, rooms in silent_alarms(findings).items()
-        ],
+        "alarms_not_spoken_of": alarms_in_numbers(findings),
         "never_walked": list(rooms_never_walked(findings)),
         "counts": {status: sum(row.status == status for row in rows) for status in STATUSES},
         "open": sum(row.is_open for row in rows),
@@ -41,24 +37,6 @@ def numbers(findings: Findings) -> dict[str, object]:
             for room in dict.fromkeys(row.room for row in rows)
         },
     }
-
-
-def silent_alarms(findings: Findings) -> dict[str, tuple[str, ...]]:
-    """Each alarm that nobody spoke of, with the rooms where it was expected; none where it was expected nowhere."""
-    kept = [entry for entry in findings.entries if entry.stands]
-    found = {alarm: rooms_silent_about(alarm, kept, findings.coverage) for alarm in EXPECTED}
-    return {alarm: rooms for alarm, rooms in found.items() if rooms is not None}
-
-
-def _alarms(findings: Findings) -> Iterator[Text]:
-    for alarm, rooms in silent_alarms(findings).items():
-        where = f" in {', '.join(map(room_name, rooms))}" if rooms else " anywhere"
-        yield Text(f"{capital(plain(alarm))} not spoken of{where}.", style="bold")
-
-
-def _missed(findings: Findings) -> Iterator[Text]:
-    if missed := rooms_never_walked(findings):
-        yield Text(f"Expected and never walked: {', '.join(map(room_name, missed))}.", style="bold")
 
 
 def _rooms(findings: Findings) -> RenderableType:

@@ -5,18 +5,17 @@ A device that was named but not operated is `not tested`, however well it was sp
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 
 from narrate2report.publish.report_entries import Telling, mark
 from narrate2report.publish.report_links import moments
 from narrate2report.publish.report_values import Mark, Safety
-from narrate2report.records.findings import Coverage, Entry
+from narrate2report.records.findings import Entry
+from narrate2report.records.silence import ALARMS, TELLS, rooms_silent_about
 from narrate2report.wording import capital
 
-EXPECTED = ("smoke_alarm", "co_alarm")
-"""Looked for in every dwelling: where a record is silent about them, the report says so."""
 DEVICES = (
-    *EXPECTED,
+    *ALARMS,
     "gfci_outlet",
     "fire_extinguisher",
     "sprinkler_head",
@@ -34,18 +33,6 @@ def told_safety(telling: Telling) -> tuple[Safety, ...]:
     return tuple(sorted(rows, key=lambda row: _ORDER.index(row.mark)))
 
 
-def rooms_silent_about(device: str, entries: Iterable[Entry], coverage: Iterable[Coverage]) -> tuple[str, ...] | None:
-    """The rooms in which a device was expected and nobody spoke of it; None where that calls for no word.
-
-    Without any room, one that is expected in every dwelling was not spoken of anywhere.
-    """
-    spoken = {entry.room for entry in entries if entry.component == device}
-    rooms = tuple(
-        row.room for row in coverage if (row.component, row.status) == (device, "not_noted") and row.room not in spoken
-    )
-    return rooms if rooms or (device in EXPECTED and not spoken) else None
-
-
 def _silent(telling: Telling) -> Iterator[Safety]:
     entries = telling.entries()
     for device in DEVICES:
@@ -57,22 +44,28 @@ def _silent(telling: Telling) -> Iterator[Safety]:
 def _devices(telling: Telling) -> Iterator[Safety]:
     grouped: dict[tuple[str, str], list[Entry]] = {}
     for entry in telling.entries():
-        if entry.component in DEVICES and entry.kind in {"condition", "check"}:
+        if entry.component in DEVICES and entry.kind in TELLS:
             grouped.setdefault((entry.component, entry.room), []).append(entry)
     for (device, room), entries in grouped.items():
         checks = [entry for entry in entries if entry.kind == "check"]
-        deciding = min(checks or entries, key=lambda one: _ORDER.index(mark(one)))
-        worst = min(entries, key=lambda one: _ORDER.index(mark(one)))
+        deciding = min(checks or entries, key=_rank)
+        worst = min(entries, key=_rank)
         if mark(worst) in {"attention", "possible"} and mark(deciding) != "fails":
             deciding = worst
         yield _outcome(telling, telling.part(device), room, deciding)
+
+
+def _rank(entry: Entry) -> int:
+    """The worst first; that one is there, and no more, counts as little as praise."""
+    shown = mark(entry)
+    return _ORDER.index("sound" if shown == "fact" else shown)
 
 
 def _outcome(telling: Telling, name: str, room: str, entry: Entry) -> Safety:
     shown = mark(entry)
     words, says = telling.language, telling.says(entry)[0]
     state = words.marks[shown]
-    if shown == "sound":
+    if shown in {"sound", "fact"}:
         shown, state = "untested", words.tell("praised", state=words.marks["untested"], words=says)
     elif entry.kind == "condition":
         state = f"{state}: {says}"

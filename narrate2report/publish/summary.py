@@ -10,12 +10,13 @@ from rich.padding import Padding
 from rich.table import Table
 from rich.text import Text
 
-from narrate2report.records.expected import WHOLE_UNIT
 from narrate2report.records.findings import Entry, Findings
 from narrate2report.records.moments import clock
+from narrate2report.records.silence import rooms_never_walked, silent_alarms
 from narrate2report.wording import (
     REASONS,
     WALKS,
+    called_out,
     counted,
     listed,
     moment,
@@ -69,17 +70,17 @@ def numbers(findings: Findings) -> dict[str, object]:
         "states": _counts(entry.state for entry in findings.entries),
         "rooms": [room for room, _ in by_room(findings)],
         "unused": _counts(sentence.reason for sentence in findings.unused),
+        "alarms_not_spoken_of": alarms_in_numbers(findings),
+        "never_walked": list(rooms_never_walked(findings)),
         "not_noted": sum(row.status == "not_noted" for row in findings.coverage),
         "clashes": list(findings.walkthrough.clashes),
         "warnings": list(findings.transcript.warnings),
     }
 
 
-def rooms_never_walked(findings: Findings) -> tuple[str, ...]:
-    """The rooms that a plan expected, that nobody went into and of which nothing was said, in the plan's order."""
-    spoken = {entry.room for entry in findings.entries if entry.stands}
-    walked = spoken | {visit.room for visit in findings.rooms} | {WHOLE_UNIT}
-    return tuple(dict.fromkeys(row.room for row in findings.coverage if row.room not in walked))
+def alarms_in_numbers(findings: Findings) -> list[dict[str, object]]:
+    """The alarms that nobody spoke of, for machines; without rooms, nobody did anywhere."""
+    return [{"component": alarm, "rooms": list(rooms)} for alarm, rooms in silent_alarms(findings).items()]
 
 
 def _counts(names: Iterable[str]) -> dict[str, int]:
@@ -128,7 +129,10 @@ def _times(entry: Entry, findings: Findings) -> str:
 def _remainder(findings: Findings) -> list[Text]:
     flaws = sum(entry.is_adverse for entry in findings.entries)
     entries = counted(len(findings.entries), "entry", "entries")
-    lines = [Text(f"{entries}, {flaws} of them about something wrong.")]
+    lines = [
+        *(Text(line, style="bold") for line in called_out(findings)),
+        Text(f"{entries}, {flaws} of them about something wrong."),
+    ]
     if findings.entries and all(entry.state == "proposed" for entry in findings.entries):
         lines.append(Text("Each is a proposal: no person has decided on it yet."))
     if findings.unused:
@@ -138,8 +142,7 @@ def _remainder(findings: Findings) -> list[Text]:
     if unclear := [sentence for sentence in findings.unused if sentence.reason == "unclear"]:
         places = ", ".join(moment(one.recording, one.start, len(findings.recordings)) for one in unclear)
         lines.append(Text(f"Unclear, for you to check: {places}.", style="bold"))
-    if missed := rooms_never_walked(findings):
-        lines.append(Text(f"Expected and never walked: {', '.join(map(room_name, missed))}.", style="bold"))
+    missed = rooms_never_walked(findings)  # told of above as a whole
     for room in dict.fromkeys(row.room for row in findings.coverage if row.room not in missed):
         silent = [row.component for row in findings.coverage if (row.room, row.status) == (room, "not_noted")]
         if silent:

@@ -14,7 +14,18 @@ from narrate2report.review.decisions import statement
 from narrate2report.review.fields import ALWAYS, CHOSEN, LABELS, OWN, PICKS, UNSAID, stands
 from narrate2report.review.spine import Sentence, room_at
 from narrate2report.review.undoing import standing
-from narrate2report.wording import LOOKED, REASONS, WALKS, misheard, plain, room_name, said, unit_name, weighed
+from narrate2report.wording import (
+    LOOKED,
+    REASONS,
+    WALKS,
+    called_out,
+    misheard,
+    plain,
+    room_name,
+    said,
+    unit_name,
+    weighed,
+)
 
 Json = dict[str, Any]
 
@@ -91,6 +102,7 @@ def progress(findings: Findings, lines: Sequence[JournalLine]) -> Json:
         "head": len(lines),
         "undecided": sum(entry.state == "proposed" for entry in findings.entries),
         "open_gaps": sum(row.is_open for row in findings.coverage),
+        "called_out": list(called_out(findings)),
         "can_undo": done[-1].action if done else None,
         "can_redo": bool(undone),
         "sealed": findings.seal is not None,

@@ -155,7 +155,7 @@ def test_a_plan_without_rooms_measures_nothing_and_is_refused(
 def test_coverage_calls_out_alarms_and_then_rooms(walk: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["coverage", str(walk)]) == 0
     lines = capsys.readouterr().out.splitlines()
-    assert lines[0].startswith("Smoke alarm not spoken of in Balcony.")
+    assert lines[0].startswith("Smoke alarm not spoken of in Balcony (never walked).")
     assert lines[1].startswith("CO alarm not spoken of anywhere.")
     assert lines[2].startswith("Expected and never walked: Balcony.")
     assert main(["coverage", str(walk), "--json"]) == 0

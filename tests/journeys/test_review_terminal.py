@@ -187,6 +187,17 @@ def test_gaps_keep_their_numbers_while_a_room_is_shown(tmp_path: Path, person: P
     assert [said and said.looked for said in settled.values()] == ["left_not_noted", "looked_at_since", None]
 
 
+def test_alarms_that_nobody_spoke_of_stand_before_all_other_gaps(tmp_path: Path, person: Person) -> None:
+    rows = [("kitchen", "floor"), ("bedroom", "smoke_alarm")]
+    silent = [{"room": room, "component": part, "status": "not_noted"} for room, part in rows]
+    place = tmp_path / "walk.findings.json"
+    walk = Findings.model_validate(draft().model_dump(by_alias=True) | {"coverage": silent})
+    place.write_text(walk.model_dump_json(by_alias=True), encoding="utf-8")
+    told = person.answers(place, "c", "b")
+    alarms = [told.index(f"{alarm} alarm not spoken of {where}") for alarm, where in (("Smoke", "in"), ("CO", "any"))]
+    assert max(alarms) < told.index("Silence is never taken for good")
+
+
 def test_who_decides_is_asked_and_never_a_sign(place: Path, person: Person) -> None:
     told = person.answers(place, "", "?", "Jo Marr", "a", by=None)
     assert told.count("Your name goes beside each decision") == 2

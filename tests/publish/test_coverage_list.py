@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 from typing import Any
 
+import pytest
 from rich.console import Console
 
 from narrate2report.publish.coverage_list import coverage_list, numbers
@@ -45,6 +46,45 @@ def test_alarms_come_first_then_rooms_never_walked() -> None:
         "Expected and never walked: Balcony.",
     ]
     assert "4 parts expected: 2 not spoken of, 1 noted, 1 described as sound. 2 gaps" in " ".join(lines)
+
+
+def opening(made: Findings, page: Any) -> list[str]:
+    """The lines that a list of coverage opens with, or that close a summary after the entries."""
+    lines = printed(made, page)
+    return lines if page is coverage_list else lines[lines.index("", lines.index("") + 1) + 1 :]
+
+
+@pytest.mark.parametrize("page", [coverage_list, summary])
+def test_silent_alarms_come_before_all_else_also_those_of_rooms_never_walked(page: Any) -> None:
+    made = record(
+        ("kitchen", "countertop", "noted"),
+        ("hallway", "smoke_alarm", "described_sound"),
+        ("bedroom", "smoke_alarm", "not_noted"),
+        ("bedroom", "co_alarm", "not_noted"),
+        entries=[entry(room="hallway", component="smoke_alarm", kind="check", outcome="works")],
+        walked=("kitchen", "hallway"),
+    )
+    assert opening(made, page)[:3] == [
+        "Smoke alarm not spoken of in Bedroom (never walked).",
+        "CO alarm not spoken of in Bedroom (never walked).",
+        "Expected and never walked: Bedroom.",
+    ]
+
+
+@pytest.mark.parametrize("page", [coverage_list, summary])
+def test_advice_about_an_alarm_tells_nothing_of_how_it_is(page: Any) -> None:
+    advised = entry(room="hallway", component="smoke_alarm", kind="advice")
+    made = record(("hallway", "smoke_alarm", "not_noted"), entries=[advised], walked=("hallway",))
+    assert opening(made, page)[0] == "Smoke alarm not spoken of in Hallway (only advice or work to be done)."
+
+
+def test_an_alarm_looked_at_after_the_walk_was_not_spoken_of_and_the_line_says_so() -> None:
+    said = Acknowledged(looked="looked_at_since", note="both work", by="Ida Pell", at=AT)
+    made = record(entries=[entry(room="hallway", component="co_alarm", kind="check", outcome="works")])
+    row = Coverage(room="bedroom", component="smoke_alarm", status="not_noted", acknowledged=said)
+    assert printed(made.model_copy(update={"coverage": (row,)}))[0] == (
+        "Smoke alarm not spoken of in Bedroom (looked at since)."
+    )
 
 
 def test_an_alarm_that_was_spoken_of_is_not_called_out() -> None:

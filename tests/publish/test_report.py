@@ -119,6 +119,16 @@ def test_of_safety_devices_silence_comes_first_and_praise_is_no_test() -> None:
     ]
 
 
+def test_an_alarm_that_is_only_there_or_only_spoken_of_in_advice_does_not_fall_out_of_the_list() -> None:
+    record = findings(
+        entry(id="a", room="hallway", component="smoke_alarm", kind="advice"),
+        entry(id="d", room="bedroom", component="co_alarm", kind="description", quantity=1),
+        coverage=[Coverage(room="hallway", component="smoke_alarm", status="not_noted")],
+    )
+    rows = [(one.name, one.room, one.mark) for one in told(record).safety if one.name != "Gas smell"]
+    assert rows == [("Smoke alarm", "Hallway", "silent"), ("CO alarm", "Bedroom", "untested")]
+
+
 def test_praise_of_an_alarm_is_no_test_in_its_room_either() -> None:
     record = findings(
         entry(id="n", room="hallway", component="co_alarm", condition="new", **OK),

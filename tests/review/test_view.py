@@ -6,7 +6,7 @@ from narrate2report.records.findings import Heard
 from narrate2report.records.weighing import Weight
 from narrate2report.review.choices import Choice, Choices
 from narrate2report.review.spine import sentences
-from narrate2report.review.view import whole_view
+from narrate2report.review.view import progress, whole_view
 from tests.publish import walk
 from tests.review.hand_made import draft
 
@@ -46,3 +46,14 @@ def test_a_word_in_doubt_is_asked_at_its_entry_or_at_the_sentence_that_gave_none
     assert "“hut”" in question
     assert "was “hot” said?" in question
     assert set(map(tuple, asked.values())) == {()}
+
+
+def test_alarms_that_nobody_spoke_of_are_told_apart_and_again_after_a_decision() -> None:
+    spoken = walk.entry(id="e8", room="hallway", component="smoke_alarm", kind="check", outcome="works")
+    record = draft().model_copy(update={"entries": (*draft().entries, spoken)})
+    assert progress(record, ())["called_out"] == ["CO alarm not spoken of anywhere."]
+    left_out = record.model_copy(update={"entries": draft().entries})
+    assert progress(left_out, ())["called_out"] == [
+        "Smoke alarm not spoken of anywhere.",
+        "CO alarm not spoken of anywhere.",
+    ]

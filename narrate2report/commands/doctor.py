@@ -147,19 +147,26 @@ def _browser() -> Checked | str:
     return "can be opened"
 
 
-def _cache() -> str:
+def _cache() -> Checked | str:
     folder = cache_folder()
-    folder.mkdir(parents=True, exist_ok=True)
-    with tempfile.TemporaryFile(dir=folder):
-        return str(folder)
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+        with tempfile.TemporaryFile(dir=folder):
+            return str(folder)
+    except OSError as error:
+        told = f"{folder}: {error.strerror or error}; name a folder that you may write to in NARRATE2REPORT_CACHE"
+        return Checked("cache", "fault", told)
 
 
 def _free_space() -> Checked | str:
     short = []
     for folder in (cache_folder(), Path.cwd()):
-        free_mb = shutil.disk_usage(folder).free // 10**6
+        there = next(place for place in (folder, *folder.parents) if place.is_dir())
+        free_mb = shutil.disk_usage(there).free // 10**6
         if free_mb < ROOM_MB:
             short.append(f"{folder} has {free_mb} MB left")
     if short:
-        return Checked("free space", "remark", f"{'; '.join(short)}; a long recording wants {ROOM_MB} MB")
+        return Checked(
+            "free space", "remark", f"{'; '.join(short)}; make room there: a long recording wants {ROOM_MB} MB"
+        )
     return f"over {ROOM_MB} MB here and in the cache; {cores()} processor cores"

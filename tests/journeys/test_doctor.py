@@ -2,9 +2,6 @@
 
 from __future__ import annotations
 
-import shutil
-import subprocess
-import sys
 from pathlib import Path
 
 import pytest
@@ -41,22 +38,13 @@ def test_a_part_at_fault_is_told_with_what_to_do(
     assert lines[-1].startswith("1 of ")
 
 
-@pytest.mark.parametrize("shell", ["bash", "zsh"])
-def test_a_shell_understands_the_script_that_completes_commands(shell: str, capsys: pytest.CaptureFixture[str]) -> None:
-    assert main(["completion", shell]) == 0
-    script = capsys.readouterr().out
-    assert "narrate2report" in script
-    assert "--keep-location" in script
-    if shutil.which(shell):
-        subprocess.run([shell, "-n"], input=script, text=True, check=True)
-
-
-@pytest.mark.skipif(sys.platform == "win32", reason="a shell of Unix")
-def test_bash_completes_a_command(capsys: pytest.CaptureFixture[str]) -> None:
-    assert main(["completion", "bash"]) == 0
-    script = capsys.readouterr().out + (
-        "\nCOMP_WORDS=(narrate2report sho); COMP_CWORD=1; _shtab_narrate2report narrate2report sho"
-        "\necho ${COMPREPLY[@]}"
-    )
-    done = subprocess.run(["bash", "-c", script], capture_output=True, text=True, check=True)
-    assert done.stdout.split() == ["show"]
+def test_a_cache_that_cannot_be_written_is_told_with_where_to_put_another(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    (tmp_path / "file").touch()
+    monkeypatch.setenv("NARRATE2REPORT_CACHE", str(tmp_path / "file" / "cache"))
+    monkeypatch.setenv("COLUMNS", "300")
+    assert main(["doctor"]) == 2
+    faulty = [line for line in capsys.readouterr().out.splitlines() if line.startswith("FAULT")]
+    assert any("cache" in line and "NARRATE2REPORT_CACHE" in line for line in faulty)
+    assert not any("install narrate2report again" in line for line in faulty)

@@ -18,6 +18,8 @@ from narrate2report.arguments import comparing, deciding, leaving, listening, ma
 from narrate2report.errors import BadInput, NarrateError
 
 INTERRUPTED = 130
+EXAMPLES = "narrate2report guide examples"
+"""Told at the foot of every --help."""
 
 
 class _Parser(argparse.ArgumentParser):
@@ -70,7 +72,11 @@ def _complain(line: str, status: int) -> int:
 
 def parser() -> argparse.ArgumentParser:
     """The whole command line, one sub-parser a command."""
-    top = _Parser(prog="narrate2report", description="Turn a narrated walk through a rental into a record.")
+    top = _Parser(
+        prog="narrate2report",
+        description="Turn a narrated walk through a rental into a record.",
+        epilog=f"Every command once, with what it prints: {EXAMPLES}. How to walk and speak: narrate2report guide speaking",
+    )
     top.add_argument("--version", action="version", version=f"narrate2report {__version__}")
     commands = top.add_subparsers(title="commands", metavar="COMMAND", required=True)
     planning.add_plan(commands)
@@ -102,4 +108,6 @@ def parser() -> argparse.ArgumentParser:
     words.add_doctor(commands)
     words.add_completion(commands, top)
     words.add_guide(commands)
+    for name, command in commands.choices.items():
+        command.epilog = f"An example, with what it prints: {EXAMPLES} (look for '$ narrate2report {name}')"
     return top

@@ -7,6 +7,7 @@ import signal
 from collections.abc import Iterator
 
 import pytest
+from filelock import FileLock
 from hypothesis import settings
 from xdist.scheduler import LoadFileScheduling
 
@@ -58,12 +59,27 @@ def built_in_words() -> Iterator[None]:
 @pytest.fixture(scope="session")
 def move_in(tmp_path_factory: pytest.TempPathFactory) -> Drafted:
     """The move-in sample, from sound, with the model that comes with the program."""
-    folder = tmp_path_factory.mktemp("move-in")
+    return _drafted_once("move-in", tmp_path_factory)
+
+
+@pytest.fixture(scope="session")
+def move_out(tmp_path_factory: pytest.TempPathFactory) -> Drafted:
+    """The move-out sample in the same way."""
+    return _drafted_once("move-out", tmp_path_factory)
+
+
+def _drafted_once(name: str, factory: pytest.TempPathFactory) -> Drafted:
+    """A sample film is listened to once for all tests, on however many processors they run."""
+    base = factory.getbasetemp()
+    folder = (base.parent if "PYTEST_XDIST_WORKER" in os.environ else base) / f"drafted-{name}"
     drafted = Drafted(
-        recording=SAMPLES / "move-in.mp4",
+        recording=SAMPLES / f"{name}.mp4",
         out=folder / "walk.findings.json",
         transcript=folder / "walk.transcript.json",
         heard=folder / ".walk.heard.jsonl",
     )
-    assert main(["draft", str(drafted.recording), "--out", str(drafted.out), "--quiet"]) == 0
+    with FileLock(folder.with_suffix(".lock")):
+        folder.mkdir(exist_ok=True)
+        if not drafted.out.exists():
+            assert main(["draft", str(drafted.recording), "--out", str(drafted.out), "--quiet"]) == 0
     return drafted

@@ -5,6 +5,8 @@ from __future__ import annotations
 from pathlib import Path
 from urllib.parse import quote
 
+from rich.console import Console
+
 from narrate2report.commands.at_hand import address, checked_base, made_at, record_at_hand, recordings_at_hand
 from narrate2report.errors import BadInput
 from narrate2report.publish.annotations import CONTEXT, annotations_of
@@ -12,12 +14,13 @@ from narrate2report.publish.standing import heading_of
 from narrate2report.records.canonical import readable_bytes
 from narrate2report.records.files import check_place, write_whole
 from narrate2report.records.findings import Findings
+from narrate2report.wording import counted
 
 ENDINGS = (".jsonld", ".json")
 
 
 def annotate(file: Path, to: Path, link_base: str | None) -> None:
-    """Write the entries of a record as one JSON-LD document.
+    """Write the entries of a record as one JSON-LD document, and say how many annotations it holds.
 
     Raises NarrateError for a name that is none of JSON-LD, a base that is no address of recordings, or a file that
     may not be taken the place of.
@@ -29,9 +32,12 @@ def annotate(file: Path, to: Path, link_base: str | None) -> None:
         raise BadInput(f"--link-base {base}: leave {{seconds}} out; the time stands in each annotation")
     findings, standing = record_at_hand(file)
     addresses = _on_the_web(findings, base) if base else _beside(findings, file, to)
-    made = annotations_of(findings, heading_of(findings, standing, made_at(findings)), addresses)
+    heading = heading_of(findings, standing, made_at(findings))
+    made = annotations_of(findings, heading, addresses)
     check_place(to, "annotations", lambda head: CONTEXT.encode() in head)
     write_whole(to, readable_bytes(made))
+    told = f"{to}: {heading.mark}, {counted(int(made['total']), 'annotation')}"
+    Console(highlight=False, markup=False).print(told, soft_wrap=True)
 
 
 def _on_the_web(findings: Findings, base: str) -> dict[str, str]:

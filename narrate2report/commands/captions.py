@@ -4,16 +4,19 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from rich.console import Console
+
 from narrate2report.errors import BadInput
 from narrate2report.publish.captions import subrip, webvtt
 from narrate2report.records.files import check_place, read_record, write_whole
 from narrate2report.records.transcript import Stretch, Transcript
+from narrate2report.wording import counted
 
 WRITERS = {".vtt": webvtt, ".srt": subrip}
 
 
 def captions(source: Path, to: Path, recording: str | None) -> None:
-    """Write the captions of one recording of a transcript.
+    """Write the captions of one recording of a transcript, and say how many there are.
 
     Raises NarrateError when the file is no transcript, the recording is not in it, or `to` cannot be written.
     """
@@ -24,6 +27,9 @@ def captions(source: Path, to: Path, recording: str | None) -> None:
     stretches = _stretches_of(transcript, source, recording)
     check_place(to, "captions", _looks_like_captions)
     write_whole(to, writer(stretches).encode("utf-8"))
+    shown = sum(stretch.doubt is None for stretch in stretches)
+    told = f"{to}: {counted(shown, 'caption')} of {stretches[0].recording}"
+    Console(highlight=False, markup=False).print(told, soft_wrap=True)
 
 
 def _stretches_of(transcript: Transcript, source: Path, wanted: str | None) -> list[Stretch]:

@@ -33,6 +33,13 @@ def test_help_and_mistakes_load_no_heavy_library(arguments: list[str]) -> None:
     assert set(done.stderr.splitlines()[-1].split()) & HEAVY == set()
 
 
+@pytest.mark.parametrize("arguments", [["--help"], ["show", "--help"], ["vocab", "--help"]], ids=" ".join)
+def test_every_help_says_where_an_example_is(arguments: list[str], capsys: pytest.CaptureFixture[str]) -> None:
+    with pytest.raises(SystemExit):
+        main(arguments)
+    assert "narrate2report guide examples" in " ".join(capsys.readouterr().out.split())
+
+
 def test_the_version_is_told(capsys: pytest.CaptureFixture[str]) -> None:
     with pytest.raises(SystemExit) as stopped:
         main(["--version"])

@@ -138,9 +138,10 @@ def test_a_run_that_is_stopped_while_it_weighs_keeps_all_that_was_heard(
 
 
 def test_the_demo_names_every_file_and_the_next_commands(
-    move_in: Drafted, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+    move_in: Drafted, move_out: Drafted, tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    shutil.copy(move_in.heard, tmp_path / ".move-in.heard.jsonl")
+    for name, drafted in (("move-in", move_in), ("move-out", move_out)):
+        shutil.copy(drafted.heard, tmp_path / f".{name}.heard.jsonl")
     assert main(["demo", "--folder", str(tmp_path)]) == 0
     told = capsys.readouterr().out
     made = [path for path in tmp_path.iterdir() if not path.name.startswith(".")]

@@ -75,7 +75,7 @@ def parser() -> argparse.ArgumentParser:
     top = _Parser(
         prog="narrate2report",
         description="Turn a narrated walk through a rental into a record.",
-        epilog=f"Every command once, with what it prints: {EXAMPLES}. How to walk and speak: narrate2report guide speaking",
+        epilog=f"Every command once, with what it prints: {EXAMPLES}. How to speak: narrate2report guide speaking.",
     )
     top.add_argument("--version", action="version", version=f"narrate2report {__version__}")
     commands = top.add_subparsers(title="commands", metavar="COMMAND", required=True)

@@ -6,6 +6,7 @@
 FOLDER holds NAME.txt with NAME.gold.json. Each narration is spoken by SPEAK.PY (which writes NAME.wav and the true
 times of its lines) in each voice and condition, then heard twice, each time by a program of its own: by `listen`,
 and by faster-whisper as it comes (beam 5, word times, its voice detection on, no conditioning on earlier text).
+Entries from sound are what `draft` makes of the recording itself, with what it repairs by the sound.
 
 Told for each voice and condition: seconds of both, their ratio and that of the processor time (steadier where others
 work beside it), word error rate of both (jiwer, in lower case and without marks), observations F1 from sound and from
@@ -109,7 +110,7 @@ def compare(sounds: Sequence[Path], clean: Sequence[Path], options: argparse.Nam
         "cpu_ratio": round(cpu[0] / cpu[1], 3),
         "wer": round(jiwer.wer(said, [joined(one["words"]) for one in ours]), 4),
         "plain_wer": round(jiwer.wer(said, [joined(one["words"]) for one in plain]), 4),
-        "f1_from_sound": f1([(sound, sound.with_suffix(".transcript.json")) for sound in sounds], options.scorer),
+        "f1_from_sound": f1([(sound, sound) for sound in sounds], options.scorer),
         "f1_from_text": f1([(sound, sound.with_suffix(".txt")) for sound in sounds], options.scorer, from_text=True),
         "starts": len(late),
         "start_median_s": round(median(late), 3),

@@ -6,8 +6,8 @@
 from __future__ import annotations
 
 from narrate2report.read.clauses import LEADING, Clause
-from narrate2report.read.denial import negation_before
 from narrate2report.read.draft import Draft
+from narrate2report.read.negations import negation_before
 from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken

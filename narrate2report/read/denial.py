@@ -6,7 +6,8 @@ import itertools
 from dataclasses import dataclass
 
 from narrate2report.read.clauses import Clause
-from narrate2report.read.numbers import UNITS
+from narrate2report.read.hedges import doubted_by
+from narrate2report.read.negations import denial_before, negation_before
 from narrate2report.read.phrase_tree import COMPONENT_ROLES, Mention
 from narrate2report.read.spoken import Spoken
 from narrate2report.records.findings import Assertion
@@ -14,10 +15,6 @@ from narrate2report.records.findings import Assertion
 OPENS_NEW = frozenset(
     "a an the some one two three four five there it is 's i this that these my also only just".split()
 )
-TIMES = frozenset("second seconds minute minutes hour hours".split())
-MEASURES = (frozenset(UNITS) | TIMES) - {"in"}
-"""Words for a size or a time; `in` tells where as well: `might be a crack in the window`."""
-
 LIST_LINKS = frozenset({",", "and", "or", "nor", "plus"})
 OR_LINKS = frozenset({"or", "nor"})
 LONGEST_ITEM = 3
@@ -48,62 +45,8 @@ def deny(spoken: Spoken, mention: Mention, *, sound: bool = False, denies: bool 
         return Denial("present", f"{denied} ... except")
     if sound:
         return Denial("present")
-    doubt = _doubted_by(spoken, mention, clause)
+    doubt = doubted_by(spoken, mention, clause)
     return Denial("possible", doubt) if doubt else Denial("present")
-
-
-def negation_before(spoken: Spoken, clause: Clause, at: int) -> str | None:
-    """The nearest denial in the clause before token `at` that is one, and is not part of a longer phrase."""
-    cue = _denial_before(spoken, clause, at)
-    return spoken.words(cue.start, cue.end) if cue else None
-
-
-def _denial_before(spoken: Spoken, clause: Clause, at: int) -> Mention | None:
-    spared = {here for cue in spoken.cues("not_negation", within=clause) for here in range(cue.start, cue.end)} | {
-        here
-        for term in spoken.terms("condition", "works", within=clause)
-        if term.end - term.start > 1 and not term.start <= at < term.end
-        for here in range(term.start, term.end)
-    }
-    best = _none_of_them(spoken, clause, at)
-    excepted = max(
-        (cue.end for cue in spoken.cues("exception", within=clause) if cue.end <= at and not _is_thing(spoken, cue)),
-        default=-1,
-    )
-    for cue in spoken.cues("negation", within=clause):
-        if cue.start < at < cue.end and spoken.tokens[cue.start].norm in {"no", "not"}:
-            best = Mention(cue.start, at, cue.senses)  # the socket does not have power
-        if cue.start < at and cue.end <= at and cue.start not in spared and cue.start > excepted:
-            with_it = {"with", "because", "about"} & set(spoken.norms(cue.end, at))
-            best = None if with_it or _is_slip(spoken, clause, cue) else cue
-    for cue in spoken.cues("not_tested", within=clause):
-        done = {"i", "we"} & set(spoken.norms(max(clause.start, cue.start - 2), cue.start))
-        if cue.start < at < cue.end and spoken.tokens[cue.start].norm == "not" and not done:
-            best = Mention(cue.start, at, cue.senses)  # the toilet does not run on
-    return best
-
-
-def _none_of_them(spoken: Spoken, clause: Clause, at: int) -> Mention | None:
-    """`tiles, none chipped`, `handles, none of them missing`: what stands before the flaw denies it of all."""
-    opens = next((here for here in range(clause.start, at) if spoken.tokens[here].norm == "none"), None)
-    if opens is None or set(spoken.norms(opens + 1, at)) - {"of", "them", "'em", "is", "are", "'s", "were", "was"}:
-        return None
-    return Mention(opens, opens + 1)
-
-
-def _is_thing(spoken: Spoken, cue: Mention) -> bool:
-    """`not one bar is loose`: a bar, and no exception."""
-    return cue.start > 0 and spoken.tokens[cue.start - 1].tag in {"CD", "DT"}
-
-
-def _is_slip(spoken: Spoken, clause: Clause, cue: Mention) -> bool:
-    """`there's a burn no two burns`: a number put right, without the marks that would tell."""
-    counted = cue.end < clause.end and spoken.tokens[cue.end].tag == "CD"
-    return (
-        counted
-        and spoken.norms(cue.start, cue.end) == ["no"]
-        and spoken.has_term("condition", within=Clause(clause.index, clause.start, cue.start, clause.link))
-    )
 
 
 def _denied_by(spoken: Spoken, mention: Mention, clause: Clause, *, listed: bool = True) -> str | None:
@@ -168,7 +111,7 @@ def _denied_by_opening(spoken: Spoken, clause: Clause) -> str | None:
     for before in reversed(spoken.clauses[: clause.index]):
         if spoken.has_term(*COMPONENT_ROLES, within=before):
             return None
-        cue = _denial_before(spoken, before, before.end)
+        cue = denial_before(spoken, before, before.end)
         if cue is not None and before.end - before.start == 1 and not before.index:
             return None  # no, cold
         if cue is not None:
@@ -198,59 +141,3 @@ def _excepted(spoken: Spoken, clause: Clause) -> bool:
         if spoken.has_cue("exception", within=following) or spoken.has_cue("exception", within=clause):
             return not spoken.has_term("condition", within=following)
     return False
-
-
-def _doubted_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
-    for cue in spoken.cues("hedge", within=clause):
-        if cue.start < mention.start and not _is_about_amount(spoken, cue.end):
-            return spoken.words(cue.start, cue.end)
-    for later in spoken.clauses[clause.index : clause.index + 2]:
-        for cue in spoken.cues("hedge_after", within=later):
-            if cue.end < later.end and spoken.norms(cue.start, cue.end)[0] in {
-                "i",
-                "maybe",
-                "perhaps",
-                "possibly",
-                "could",
-                "might",
-            }:
-                continue
-            if (
-                cue.end == later.end
-                and later.index + 1 < len(spoken.clauses)
-                and not spoken.clauses[later.index + 1].link
-            ):
-                continue  # without marks it opens what follows
-            own = any(term.start < cue.start for term in spoken.terms("condition", within=later))
-            if (
-                cue.start >= mention.end
-                and (later.index == clause.index or not own)
-                and not _is_about_amount(spoken, cue.end)
-            ):
-                return spoken.words(cue.start, cue.end)
-    if clause.link == "" and clause.index:
-        before = spoken.clauses[clause.index - 1]
-        flawed = spoken.has_term("condition", within=before)
-        leading = next(spoken.cues("hedge", within=before), None)
-        if leading is not None and not flawed and not _is_about_amount(spoken, leading.end):
-            return spoken.words(leading.start, leading.end)
-    if clause.link in {"or", "and"} and clause.index:
-        before = spoken.clauses[clause.index - 1]
-        bare = not any(spoken.tokens[at].is_finite for at in range(clause.start, clause.end))
-        hedge = next(spoken.cues("hedge", within=before), None)
-        if bare and hedge is not None and not _is_about_amount(spoken, hedge.end):
-            return spoken.words(hedge.start, hedge.end)
-    return None
-
-
-def _is_about_amount(spoken: Spoken, at: int) -> bool:
-    """`maybe half an inch`: the doubt is about the size and not about the flaw."""
-    if at > 1 and spoken.tokens[at - 2].norm in MEASURES:
-        return True
-    following = spoken.tokens[at : at + 3]
-    return any(
-        token.tag == "CD"
-        or token.norm in {"half", "quarter", "about", "inch", "foot", "couple", "size", "big", "long"}
-        or token.norm in MEASURES
-        for token in following
-    )

@@ -7,9 +7,9 @@ from dataclasses import replace
 
 from narrate2report.read.bearers import Bearer
 from narrate2report.read.counts import described, find_counts
-from narrate2report.read.denial import negation_before
 from narrate2report.read.draft import Draft
 from narrate2report.read.modes import Mode
+from narrate2report.read.negations import negation_before
 from narrate2report.read.numbers import whole_number
 from narrate2report.read.phrase_tree import Mention, Sense
 from narrate2report.read.qualities import (

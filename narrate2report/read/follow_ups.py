@@ -5,10 +5,10 @@ from __future__ import annotations
 from narrate2report.read.arranged import called_about, is_asked_of_somebody
 from narrate2report.read.chores import unnamed_work
 from narrate2report.read.clauses import Clause
-from narrate2report.read.denial import negation_before
 from narrate2report.read.draft import Draft
 from narrate2report.read.fitted import parts_fitted
 from narrate2report.read.modes import Mode
+from narrate2report.read.negations import negation_before
 from narrate2report.read.no_action import is_no_action
 from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.plans import NOTE_ITSELF, is_assigned, is_care, is_promised, planned_by

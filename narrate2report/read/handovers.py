@@ -9,12 +9,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from narrate2report.read.clauses import Clause
-from narrate2report.read.denial import negation_before
 from narrate2report.read.details import quantity_before
 from narrate2report.read.draft import Draft
 from narrate2report.read.keeping import comes_from_others, heads_list, is_priced, left_by_them, the_one
 from narrate2report.read.key_lists import fall_short, find_lent, find_listed, handed, missing
 from narrate2report.read.modes import Mode
+from narrate2report.read.negations import negation_before
 from narrate2report.read.numbers import whole_number
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Named, Spoken

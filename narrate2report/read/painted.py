@@ -5,9 +5,9 @@ from __future__ import annotations
 
 from typing import Final
 
-from narrate2report.read.denial import negation_before
 from narrate2report.read.draft import Draft
 from narrate2report.read.modes import Mode
+from narrate2report.read.negations import negation_before
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Named, Spoken
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from narrate2report.read.arranged import is_asked_of_somebody, is_had_done
 from narrate2report.read.clauses import Clause
-from narrate2report.read.denial import negation_before
 from narrate2report.read.modes import Mode
+from narrate2report.read.negations import negation_before
 from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.trades import LEADING, tells_past, trades_in

@@ -7,8 +7,8 @@ import re
 from typing import Final
 
 from narrate2report.read.clauses import Clause
-from narrate2report.read.denial import negation_before
 from narrate2report.read.draft import Draft
+from narrate2report.read.negations import negation_before
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Named
 from narrate2report.read.trials import HEARD

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import re
 
-from narrate2report.read.denial import negation_before
 from narrate2report.read.draft import Draft
+from narrate2report.read.negations import negation_before
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
 

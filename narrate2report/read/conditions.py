@@ -10,11 +10,11 @@ from narrate2report.read.denial import deny
 from narrate2report.read.details import is_pre_existing, quantity_before, severity_of, size_of, where_of
 from narrate2report.read.draft import Draft
 from narrate2report.read.modes import Mode, Stance
-from narrate2report.read.naming import meaning_of_opening, meaning_within
 from narrate2report.read.phrase_tree import Mention, Sense
 from narrate2report.read.ranking import bear, says_it
 from narrate2report.read.scene import Scene
-from narrate2report.read.spoken import Named, Spoken
+from narrate2report.read.spoken import Spoken
+from narrate2report.read.told_within import told_within
 from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.read.whereabouts import ROOM_GENERAL
 
@@ -48,7 +48,7 @@ def find_flaws(scene: Scene) -> tuple[Flaw, ...]:
             continue
         adjective = any(sense.form in {"adjective", "verb"} for sense in senses)
         noun = any(sense.form == "noun" for sense in senses) and not _is_doing(spoken, mention)
-        candidates = _told_within(scene, mention, senses) or bearers.of(mention, adjective=adjective, noun=noun)
+        candidates = told_within(scene, mention, senses) or bearers.of(mention, adjective=adjective, noun=noun)
         if not any(one.direct for one in candidates) and _is_of_something_else(spoken, mention, senses, vocabulary):
             continue
         for sense, bearer in bear(mention, candidates, scene, noun=noun):
@@ -92,60 +92,6 @@ def _is_of_something_else(spoken: Spoken, mention: Mention, senses: Sequence[Sen
     if spoken.tokens[mention.start].is_verb or "one" in spoken.norms(mention.end, mention.end + 4):
         return False
     return len(after) > 1 and after[0].norm in {"in", "of", "on"} and any(t.tag in {"NN", "NNS"} for t in after[1:])
-
-
-def _told_within(scene: Scene, mention: Mention, senses: Sequence[Sense]) -> tuple[Bearer, ...]:
-    """`caulk is pulling away`, `hair in the drain`: a phrase that names its own component."""
-    spoken, vocabulary = scene.spoken, scene.vocabulary
-    lying = all(vocabulary.conditions[sense.id].class_ in {"damage", "soil", "hazard"} for sense in senses)
-    clause = spoken.clause_of(mention.start)
-    source = not lying and any(one.relation == "topic" and one.end <= mention.start for one in spoken.named_in(clause))
-    if not source and (followed := _object_of(spoken, mention)):
-        return (
-            Bearer(followed.component, f"'{spoken.words(mention.start, followed.end)}'", True, followed, link="object"),
-        )
-    inner = meaning_within(spoken, mention, scene.place, scene.number, vocabulary) if lying else None
-    if inner:
-        return (Bearer(inner, f"'{spoken.words(mention.start, mention.end)}' names it", True, link="within"),)
-    for sense in senses:
-        default = vocabulary.conditions[sense.id].default
-        words = " ".join(spoken.norms(mention.start, mention.end)).removeprefix("the ")
-        if default and mention.end - mention.start > 2 and words.startswith(default.replace("_", " ")):
-            return (Bearer(default, f"'{spoken.words(mention.start, mention.end)}' names it", True, link="within"),)
-    opening = meaning_of_opening(spoken, mention, scene.place, scene.number, vocabulary)
-    part = vocabulary.components[opening].part_of if opening else ()
-    told = [one for one in spoken.named_in(clause) if one.end <= mention.start] or scene.place.subject in part
-    if opening and not told and any(token.is_finite for token in spoken.tokens[mention.start : mention.end]):
-        return (Bearer(opening, f"'{spoken.words(mention.start, mention.end)}' opens with it", True, link="within"),)
-    return ()
-
-
-def _object_of(spoken: Spoken, mention: Mention) -> Named | None:
-    """`a sofa in front of the exit`, `tape over the alarm`, `blocking the vent`: a phrase that ends in a preposition
-    or a verb of the present, with or without an article, is said of the component that follows; so is what somebody
-    did to it (`somebody gouged the floor`)."""
-    tags = [token.tag for token in spoken.tokens[mention.start : mention.end]]
-    ends_before_it = (tags[:-1] if tags[-1] == "DT" else tags)[-1:] in (["IN"], ["TO"], ["VBG"], ["VBZ"])
-    if not (ends_before_it and len(tags) > 1) and not _is_done_by_somebody(spoken, mention):
-        return None
-    one = next((one for one in spoken.named if one.start >= mention.end), None)
-    if one is None or one.relation == "of" or one.start not in spoken.clause_of(mention.start):
-        return None
-    between = spoken.tokens[mention.end : one.start]
-    plain = all(token.tag in {"DT", "JJ", "PRP$", "NN", "RB"} for token in between)
-    return one if plain and len(between) <= 3 else None
-
-
-SOMEBODY = frozenset("somebody someone they he she who".split())
-OBJECT_OPENS = frozenset("the this that these those our my your".split())
-
-
-def _is_done_by_somebody(spoken: Spoken, mention: Mention) -> bool:
-    """`somebody gouged`, before `the floor`."""
-    before = spoken.norms(max(0, mention.start - 1), mention.start)
-    after = spoken.norms(mention.end, mention.end + 1)
-    done = spoken.tokens[mention.end - 1].tag in {"VBD", "VBN"} and mention.end - mention.start == 1
-    return done and bool(SOMEBODY & set(before)) and bool(OBJECT_OPENS & set(after))
 
 
 def _is_borne(mention: Mention, sense: Sense, bearer: Bearer, scene: Scene) -> bool:

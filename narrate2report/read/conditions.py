@@ -14,12 +14,10 @@ from narrate2report.read.phrase_tree import Mention, Sense
 from narrate2report.read.ranking import bear, says_it
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
+from narrate2report.read.spots import is_amount
 from narrate2report.read.told_within import told_within
 from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.read.whereabouts import ROOM_GENERAL
-
-DENIED_PRAISE = {"clean": "dirty", "present": "missing"}
-"""What denying a sound condition comes to; denying any other praise names no flaw."""
 
 LASTING = frozenset({"repaired", "freshly_painted", "expired"})
 """Conditions that tell of the past and are still so."""
@@ -44,7 +42,7 @@ def find_flaws(scene: Scene) -> tuple[Flaw, ...]:
         senses = mention.of("condition")
         if mention.start in named_at or mention.start in spoken.used or scene.says_nothing(mention):
             continue
-        if _is_left_undone(spoken, mention):
+        if _is_left_undone(spoken, mention) or is_amount(spoken, mention):
             continue
         adjective = any(sense.form in {"adjective", "verb"} for sense in senses)
         noun = any(sense.form == "noun" for sense in senses) and not _is_doing(spoken, mention)
@@ -144,14 +142,14 @@ def is_reference(spoken: Spoken, flaw: Flaw) -> bool:
 
 def observe(scene: Scene, flaws: Sequence[Flaw]) -> list[Draft]:
     """Condition drafts of the flaws that the speaker says are there, are not there, or may be there."""
-    spoken, stances, room, vocabulary = scene.spoken, scene.stances, scene.room, scene.vocabulary
+    stances, vocabulary = scene.stances, scene.vocabulary
     drafts: list[Draft] = []
     for flaw in flaws:
         stance = stances[flaw.mention.start]
         sound = vocabulary.is_sound(flaw.condition)
         if not _counts(flaw, stance):
             continue
-        draft = _draft(spoken, flaw, room, sound, flaws)
+        draft = _draft(scene, flaw, sound, flaws)
         if draft is not None and not any(draft.same_statement(other) for other in drafts):
             drafts.append(draft)
     return drafts
@@ -163,8 +161,8 @@ def _counts(flaw: Flaw, stance: Stance) -> bool:
     return stance.mode is Mode.PAST and flaw.condition in LASTING
 
 
-def _draft(spoken: Spoken, flaw: Flaw, room: str, sound: bool, flaws: Sequence[Flaw]) -> Draft | None:
-    mention = flaw.mention
+def _draft(scene: Scene, flaw: Flaw, sound: bool, flaws: Sequence[Flaw]) -> Draft | None:
+    spoken, room, mention = scene.spoken, scene.room, flaw.mention
     clause = spoken.clause_of(mention.start)
     denial = deny(spoken, mention, sound=sound, denies=flaw.form == "denies")
     condition, assertion = flaw.condition, denial.assertion
@@ -175,9 +173,12 @@ def _draft(spoken: Spoken, flaw: Flaw, room: str, sound: bool, flaws: Sequence[F
     if condition == "patched" and assertion == "absent":
         return None
     if sound and assertion == "absent":
-        if condition not in DENIED_PRAISE:
+        denied = scene.vocabulary.denied_praise(
+            condition, spoken.norms(mention.start, mention.end), flaw.bearer.component
+        )
+        if denied is None:
             return None
-        condition, assertion = DENIED_PRAISE[condition], "present"
+        condition, assertion = denied, "present"
     after = [other.mention.start for other in flaws if other.mention.start > mention.start]
     until = min([*after, spoken.clauses[-1].end])
     counted = mention.start if flaw.form == "noun" or flaw.bearer.named is None else flaw.bearer.named.start

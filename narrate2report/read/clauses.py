@@ -115,6 +115,8 @@ HITHER = frozenset({"over", "down", "up", "in", "out", "back", "right", "under"}
 SAID_IN_PASSING = frozenset({"okay", "ok", "alright"})
 FOUND = frozenset({"got", "found", "see", "saw", "notice"})
 COUNTED = frozenset("a an some one two three another".split())
+BEFORE_ONE = frozenset("neither either each every no any which".split())
+"""`neither one latches`: the number goes with the word before it."""
 
 
 def _starts_anew(tokens: Sequence[Token], at: int, begin: int, terms: TermBounds) -> bool:
@@ -145,7 +147,7 @@ def _starts_subject(tokens: Sequence[Token], at: int, begin: int, terms: TermBou
         return False
     if token.norm in NOMINATIVE and (after.is_finite or after.norm in ADVERBS or after.is_verb):
         return not _is_auxiliary(before)
-    if before.tag == "TO" or (before.norm == "not" and token.norm in COUNTED):
+    if before.tag == "TO" or (before.norm in {"not", *BEFORE_ONE} and token.norm in COUNTED):
         return False
     if token.norm == "who" and after.is_finite and before.tag in {"NN", "NNS", "NNP", ","}:
         return True

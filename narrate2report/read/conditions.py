@@ -10,16 +10,14 @@ from narrate2report.read.denial import deny
 from narrate2report.read.details import is_pre_existing, quantity_before, severity_of, size_of, where_of
 from narrate2report.read.draft import Draft
 from narrate2report.read.modes import Mode, Stance
-from narrate2report.read.naming import meaning_of_opening, meaning_within
 from narrate2report.read.phrase_tree import Mention, Sense
 from narrate2report.read.ranking import bear, says_it
 from narrate2report.read.scene import Scene
-from narrate2report.read.spoken import Named, Spoken
+from narrate2report.read.spoken import Spoken
+from narrate2report.read.spots import is_amount
+from narrate2report.read.told_within import told_within
 from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.read.whereabouts import ROOM_GENERAL
-
-DENIED_PRAISE = {"clean": "dirty", "present": "missing"}
-"""What denying a sound condition comes to; denying any other praise names no flaw."""
 
 LASTING = frozenset({"repaired", "freshly_painted", "expired"})
 """Conditions that tell of the past and are still so."""
@@ -44,11 +42,11 @@ def find_flaws(scene: Scene) -> tuple[Flaw, ...]:
         senses = mention.of("condition")
         if mention.start in named_at or mention.start in spoken.used or scene.says_nothing(mention):
             continue
-        if _is_left_undone(spoken, mention):
+        if _is_left_undone(spoken, mention) or is_amount(spoken, mention):
             continue
         adjective = any(sense.form in {"adjective", "verb"} for sense in senses)
         noun = any(sense.form == "noun" for sense in senses) and not _is_doing(spoken, mention)
-        candidates = _told_within(scene, mention, senses) or bearers.of(mention, adjective=adjective, noun=noun)
+        candidates = told_within(scene, mention, senses) or bearers.of(mention, adjective=adjective, noun=noun)
         if not any(one.direct for one in candidates) and _is_of_something_else(spoken, mention, senses, vocabulary):
             continue
         for sense, bearer in bear(mention, candidates, scene, noun=noun):
@@ -92,60 +90,6 @@ def _is_of_something_else(spoken: Spoken, mention: Mention, senses: Sequence[Sen
     if spoken.tokens[mention.start].is_verb or "one" in spoken.norms(mention.end, mention.end + 4):
         return False
     return len(after) > 1 and after[0].norm in {"in", "of", "on"} and any(t.tag in {"NN", "NNS"} for t in after[1:])
-
-
-def _told_within(scene: Scene, mention: Mention, senses: Sequence[Sense]) -> tuple[Bearer, ...]:
-    """`caulk is pulling away`, `hair in the drain`: a phrase that names its own component."""
-    spoken, vocabulary = scene.spoken, scene.vocabulary
-    lying = all(vocabulary.conditions[sense.id].class_ in {"damage", "soil", "hazard"} for sense in senses)
-    clause = spoken.clause_of(mention.start)
-    source = not lying and any(one.relation == "topic" and one.end <= mention.start for one in spoken.named_in(clause))
-    if not source and (followed := _object_of(spoken, mention)):
-        return (
-            Bearer(followed.component, f"'{spoken.words(mention.start, followed.end)}'", True, followed, link="object"),
-        )
-    inner = meaning_within(spoken, mention, scene.place, scene.number, vocabulary) if lying else None
-    if inner:
-        return (Bearer(inner, f"'{spoken.words(mention.start, mention.end)}' names it", True, link="within"),)
-    for sense in senses:
-        default = vocabulary.conditions[sense.id].default
-        words = " ".join(spoken.norms(mention.start, mention.end)).removeprefix("the ")
-        if default and mention.end - mention.start > 2 and words.startswith(default.replace("_", " ")):
-            return (Bearer(default, f"'{spoken.words(mention.start, mention.end)}' names it", True, link="within"),)
-    opening = meaning_of_opening(spoken, mention, scene.place, scene.number, vocabulary)
-    part = vocabulary.components[opening].part_of if opening else ()
-    told = [one for one in spoken.named_in(clause) if one.end <= mention.start] or scene.place.subject in part
-    if opening and not told and any(token.is_finite for token in spoken.tokens[mention.start : mention.end]):
-        return (Bearer(opening, f"'{spoken.words(mention.start, mention.end)}' opens with it", True, link="within"),)
-    return ()
-
-
-def _object_of(spoken: Spoken, mention: Mention) -> Named | None:
-    """`a sofa in front of the exit`, `tape over the alarm`, `blocking the vent`: a phrase that ends in a preposition
-    or a verb of the present, with or without an article, is said of the component that follows; so is what somebody
-    did to it (`somebody gouged the floor`)."""
-    tags = [token.tag for token in spoken.tokens[mention.start : mention.end]]
-    ends_before_it = (tags[:-1] if tags[-1] == "DT" else tags)[-1:] in (["IN"], ["TO"], ["VBG"], ["VBZ"])
-    if not (ends_before_it and len(tags) > 1) and not _is_done_by_somebody(spoken, mention):
-        return None
-    one = next((one for one in spoken.named if one.start >= mention.end), None)
-    if one is None or one.relation == "of" or one.start not in spoken.clause_of(mention.start):
-        return None
-    between = spoken.tokens[mention.end : one.start]
-    plain = all(token.tag in {"DT", "JJ", "PRP$", "NN", "RB"} for token in between)
-    return one if plain and len(between) <= 3 else None
-
-
-SOMEBODY = frozenset("somebody someone they he she who".split())
-OBJECT_OPENS = frozenset("the this that these those our my your".split())
-
-
-def _is_done_by_somebody(spoken: Spoken, mention: Mention) -> bool:
-    """`somebody gouged`, before `the floor`."""
-    before = spoken.norms(max(0, mention.start - 1), mention.start)
-    after = spoken.norms(mention.end, mention.end + 1)
-    done = spoken.tokens[mention.end - 1].tag in {"VBD", "VBN"} and mention.end - mention.start == 1
-    return done and bool(SOMEBODY & set(before)) and bool(OBJECT_OPENS & set(after))
 
 
 def _is_borne(mention: Mention, sense: Sense, bearer: Bearer, scene: Scene) -> bool:
@@ -198,14 +142,14 @@ def is_reference(spoken: Spoken, flaw: Flaw) -> bool:
 
 def observe(scene: Scene, flaws: Sequence[Flaw]) -> list[Draft]:
     """Condition drafts of the flaws that the speaker says are there, are not there, or may be there."""
-    spoken, stances, room, vocabulary = scene.spoken, scene.stances, scene.room, scene.vocabulary
+    stances, vocabulary = scene.stances, scene.vocabulary
     drafts: list[Draft] = []
     for flaw in flaws:
         stance = stances[flaw.mention.start]
         sound = vocabulary.is_sound(flaw.condition)
         if not _counts(flaw, stance):
             continue
-        draft = _draft(spoken, flaw, room, sound, flaws)
+        draft = _draft(scene, flaw, sound, flaws)
         if draft is not None and not any(draft.same_statement(other) for other in drafts):
             drafts.append(draft)
     return drafts
@@ -217,8 +161,8 @@ def _counts(flaw: Flaw, stance: Stance) -> bool:
     return stance.mode is Mode.PAST and flaw.condition in LASTING
 
 
-def _draft(spoken: Spoken, flaw: Flaw, room: str, sound: bool, flaws: Sequence[Flaw]) -> Draft | None:
-    mention = flaw.mention
+def _draft(scene: Scene, flaw: Flaw, sound: bool, flaws: Sequence[Flaw]) -> Draft | None:
+    spoken, room, mention = scene.spoken, scene.room, flaw.mention
     clause = spoken.clause_of(mention.start)
     denial = deny(spoken, mention, sound=sound, denies=flaw.form == "denies")
     condition, assertion = flaw.condition, denial.assertion
@@ -229,9 +173,12 @@ def _draft(spoken: Spoken, flaw: Flaw, room: str, sound: bool, flaws: Sequence[F
     if condition == "patched" and assertion == "absent":
         return None
     if sound and assertion == "absent":
-        if condition not in DENIED_PRAISE:
+        denied = scene.vocabulary.denied_praise(
+            condition, spoken.norms(mention.start, mention.end), flaw.bearer.component
+        )
+        if denied is None:
             return None
-        condition, assertion = DENIED_PRAISE[condition], "present"
+        condition, assertion = denied, "present"
     after = [other.mention.start for other in flaws if other.mention.start > mention.start]
     until = min([*after, spoken.clauses[-1].end])
     counted = mention.start if flaw.form == "noun" or flaw.bearer.named is None else flaw.bearer.named.start

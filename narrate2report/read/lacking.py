@@ -20,6 +20,10 @@ MISSES = frozenset({"miss", "misses"})
 REACH = 4
 """Tokens between the verb and what is lacked: `lacks one of the shelves`."""
 
+SOMEBODY = frozenset("i we you us tenant tenants resident residents people body one's".split())
+NONE_OF_THEM = frozenset({"none", "neither", "no"})
+HAVING = frozenset({"has", "have", "had", "got"})
+
 FILLING = frozenset("so now and but here there yet already anymore more any is are was were not none no".split())
 """All that `so now there are not any` may hold."""
 
@@ -28,7 +32,7 @@ def lacked(scene: Scene) -> list[Draft]:
     """The components of a sentence that a verb says are not there."""
     if is_not_ours(scene.spoken):
         return []
-    return [*_after_verbs(scene), *_without_any(scene)]
+    return [*_after_verbs(scene), *_without_any(scene), *_none_has(scene)]
 
 
 def _after_verbs(scene: Scene) -> Iterator[Draft]:
@@ -70,6 +74,25 @@ def _without_any(scene: Scene) -> Iterator[Draft]:
         rest = spoken.norms(inside[-1].end if inside else clause.start, clause.end)
         if set(rest) <= FILLING and before and before[-1].relation == "topic" and _counts(scene, before[-1]):
             yield _draft(scene, before[-1], clause, spoken.words(clause.start, clause.end))
+
+
+def _none_has(scene: Scene) -> Iterator[Draft]:
+    """`none of the windows has a screen`, `neither drawer has a handle`, `not one of them has a cover`."""
+    spoken = scene.spoken
+    for clause in spoken.clauses:
+        norms = spoken.norms(clause.start, clause.end)
+        opens = next((at for at, norm in enumerate(norms[:3]) if norm in NONE_OF_THEM or norm == "not"), None)
+        verb = next((at for at, norm in enumerate(norms) if norm in HAVING), None)
+        if opens is None or verb is None or verb < opens or not scene.is_said(clause.start + verb):
+            continue
+        if norms[opens] == "not" and norms[opens + 1 : opens + 2] != ["one"]:
+            continue
+        named = [one for one in spoken.named_in(clause) if one.start > clause.start + verb]
+        if set(norms[opens:verb]) & SOMEBODY or not named or named[0].start > clause.start + verb + REACH:
+            continue
+        flawed = any(clause.start + verb < term.start < named[0].start for term in spoken.terms("condition"))
+        if not flawed and named[0].relation != "place" and _counts(scene, named[0]):
+            yield _draft(scene, named[0], clause, spoken.words(clause.start + opens, named[0].end))
 
 
 def _counts(scene: Scene, one: Named) -> bool:

@@ -15,6 +15,7 @@ from narrate2report.read.orders import CARE_VERBS
 from narrate2report.read.outsiders import is_about_people, is_outside, is_the_speakers
 from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.spoken import Spoken
+from narrate2report.read.standing import is_said_of_one
 
 PARTICLES = frozenset("in up out off on down".split())
 
@@ -233,6 +234,8 @@ def _is_interjection(spoken: Spoken, mention: Mention) -> bool:
     As a sentence of its own (`Counter: quartz. No chips. Good.`) it is a remark, unless it is `okay`.
     """
     clause = spoken.clause_of(mention.start)
+    if is_said_of_one(spoken, mention.start):
+        return False  # left: ok; the other okay
     if spoken.norms(clause.start, clause.end) == ["all", "right"] and clause.link != ":":
         return True
     named = any(one.end == mention.start for one in spoken.named)

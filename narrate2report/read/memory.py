@@ -9,6 +9,7 @@ from narrate2report.read.asked import Asked
 from narrate2report.read.draft import Draft
 from narrate2report.read.focus import Focus
 from narrate2report.read.handovers import Handing
+from narrate2report.read.left_out import Predicate
 from narrate2report.read.modes import Mode, Stance
 from narrate2report.read.openings import Opening
 from narrate2report.read.place import Place
@@ -35,6 +36,8 @@ class Walk:
     handing: Handing = field(default_factory=Handing)
     focus: Focus = field(default_factory=Focus)
     last_conditions: tuple[Draft, ...] = ()
+    said: Predicate = field(default_factory=Predicate)
+    """What was last said of a component: what `the other one doesn't` leaves out."""
     owner_speaks: bool = False
     withdrawing: bool = False
     pausing: Opening | None = None

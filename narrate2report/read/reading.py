@@ -26,6 +26,7 @@ from narrate2report.read.grammars import Grammars
 from narrate2report.read.header import read_header
 from narrate2report.read.implied_rooms import glanced_room, implied_room
 from narrate2report.read.lacking import lacked
+from narrate2report.read.left_out import fill_in
 from narrate2report.read.memory import Walk, is_in_passing, remember
 from narrate2report.read.missing import is_not_ours, left_behind, missing_parts, taken_away
 from narrate2report.read.modes import Mode, Stance
@@ -179,7 +180,8 @@ def _read_one(
         checks = [check for check in checks if check.outcome != "fails"]
     handovers = walk.handing.find(scene)
     flaws = not_overtaken(spoken, find_flaws(scene), checks)
-    if not walk.last_conditions and _is_bare_praise(spoken):
+    flawed = any(is_adverse(draft, vocabulary) for draft in walk.last_conditions)
+    if (not walk.last_conditions and _is_bare_praise(spoken)) or (flawed and _plays_down(spoken)):
         flaws = ()
     flaws = walk.asked.sift(scene, flaws)
     flaws = tuple(f for f in flaws if not (is_reference(spoken, f) and ledger.knows(f.condition, spoken.room, turn)))
@@ -196,6 +198,7 @@ def _read_one(
     ]
     drafts += find_present_parts(scene, drafts)
     drafts += find_echoes(spoken, stances, drafts, walk.last_conditions)
+    drafts = fill_in(scene, drafts, walk.said)
     found, ended = walk.waiting.turn_up(scene, drafts)
     drafts = [draft for draft in drafts if draft not in ended] + found
     drafts += walk.waiting.settle(scene, flaws)
@@ -222,7 +225,9 @@ def _read_one(
     for at, draft in enumerate(drafts):
         if draft.kind != "condition" or not any(draft.same_statement(other) for other in drafts[:at]):
             ledger.add(draft, spoken, turn)
-    if not is_in_passing(spoken, drafts, stances):
+    in_passing = is_in_passing(spoken, drafts, stances)
+    walk.said = walk.said.after(spoken, drafts, in_passing=in_passing)
+    if not in_passing:
         remember(spoken, drafts, stances, turn, walk)
         walk.turn += 1
     return _unused_reason(spoken, stances, drafts)
@@ -245,6 +250,16 @@ def _is_bare_praise(spoken: Spoken) -> bool:
     """`Good.`: a remark on what was just described, and only talk after anything else."""
     words = [token for token in spoken.tokens if token.is_word]
     return len(words) == 1 and words[0].norm in PRAISE
+
+
+MILD = frozenset("bad terrible awful serious major tragic much".split())
+
+
+def _plays_down(spoken: Spoken) -> bool:
+    """`Not bad.`, `Not too terrible.`: after a flaw it says how little of one it is, and praises nothing."""
+    norms = [token.norm for token in spoken.tokens if token.is_word]
+    lead = [norm for norm in norms if norm not in {"it", "is", "'s", "but", "too", "that", "so", "really"}]
+    return lead[:1] == ["not"] and lead[1:] != [] and set(lead[1:]) <= MILD
 
 
 def _predicates(spoken: Spoken) -> list[Mention]:

@@ -5,9 +5,10 @@ Each model below is one entry of the file that its docstring names; lists hold l
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
+from itertools import dropwhile
 from typing import Literal
 
 from pydantic import Field, PositiveInt
@@ -17,6 +18,12 @@ from narrate2report.records.base import Value
 from narrate2report.records.likeness import Likeness
 
 Words = tuple[str, ...]
+
+DENIED_PRAISE = {"clean": "dirty", "present": "missing"}
+"""What denying a sound condition comes to in whatever words."""
+
+BEING = frozenset("is are 's was were all both".split())
+"""Words before praise that are no part of it: `is straight`."""
 
 
 class RoomTerm(Value):
@@ -117,6 +124,31 @@ class Vocabulary:
     def is_sound(self, condition: str) -> bool:
         """Whether a condition is nothing to complain of."""
         return self.conditions[condition].class_ == "sound"
+
+    def denied_praise(self, condition: str, words: Sequence[str], component: str) -> str | None:
+        """The flaw that denying a sound condition comes to, by the words it was told in: `straight` denied is
+        misaligned where the vocabulary knows `not straight`. None where denying it names no flaw."""
+        words = [*dropwhile(BEING.__contains__, words)]
+        for count in range(len(words), 0, -1):
+            told = " ".join(words[:count])
+            flaw = self._not_so.get((told, component)) or self._not_so.get((told, ""))
+            if flaw is not None:
+                return flaw
+        return DENIED_PRAISE.get(condition)
+
+    @cached_property
+    def _not_so(self) -> Mapping[tuple[str, str], str]:
+        """What follows `not` in the words for a flaw, with the component that it is a flaw of: empty for any."""
+        told: dict[tuple[str, str], str] = {}
+        for condition, term in self.conditions.items():
+            if term.class_ == "sound":
+                continue
+            by_component = {"": (*term.adjectives, *term.phrases), **term.only}
+            for component, said in by_component.items():
+                for words in said:
+                    if words.startswith("not "):
+                        told.setdefault((words.removeprefix("not "), component), condition)
+        return told
 
     def excludes(self, condition: str, component: str) -> bool:
         """Whether the condition cannot be a flaw of the component: an alarm is meant to be loud."""

@@ -22,7 +22,9 @@ TOWARDS = frozenset("in to through out down up at on".split())
 
 MOVING = frozenset(
     "do doing go going come coming move moving head heading walk walking step stepping back over on start"
-    " starting next now we are through down up out am done finally last let off we're here cross crossing".split()
+    " starting next now we are through down up out am done finally last let off we're here cross crossing pop popping"
+    " nip nipping duck ducking carry carrying wander wandering retracing proceed proceeding continue continuing climb"
+    " climbing return returning".split()
 )
 
 INDEFINITE = frozenset("everything nothing something everyone everybody nobody".split())
@@ -48,7 +50,7 @@ def is_entered(spoken: Spoken, mention: Mention, end: int) -> bool:
     if _is_a_place_beside(spoken, end, heads_noun, before) or _is_staffed(spoken, mention, end, heads_noun, before):
         return False
     if opens(spoken, mention):
-        return _is_named_alone(spoken, mention, end, heads_noun)
+        return _is_named_alone(spoken, mention, end, heads_noun) and not _is_elsewhere(spoken, end, clause)
     if heads_noun or _leads_there(spoken, mention, end) or _goes_on(spoken, mention, clause):
         return False
     if _is_a_clause(spoken, mention, clause, before):
@@ -58,6 +60,7 @@ def is_entered(spoken: Spoken, mention: Mention, end: int) -> bool:
         return True
     leading = all(word in LEADING for word in before)
     moving = bool(set(before) & MOVING) and "from" not in before
+    moving = moving and not _a_thing_is_there(spoken, clause, mention)
     enters = bool(close) and (close[-1] in ENTERING or (close[-1] in TOWARDS | MOVING and moving))
     return enters or (leading and (bool(before) or next_token is None))
 
@@ -65,11 +68,52 @@ def is_entered(spoken: Spoken, mention: Mention, end: int) -> bool:
 def _is_denied(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     """`I have one like it in my store room`, `we are not going into the attic`."""
     before = spoken.norms(clause.start, mention.start)
-    if before[-2:] == ["in", "my"] or "not" in before or "never" in before:
+    if before[-2:] == ["in", "my"] or {"not", "never", "like", "unlike"} & set(before):
         return True
+    if "already" in spoken.norms(clause.start, clause.end):
+        return True  # the hall we did already
+    if spoken.norms(clause.end - 1, clause.end) == ["last"] and "will" in before:
+        return True  # we'll do the garage last
     around = spoken.clauses[max(0, clause.index - 1) : clause.index + 1]
     return any(spoken.has_cue("not_entering", within=one) for one in around) or _something_goes(
         spoken, clause.start, mention.start
+    )
+
+
+ABOVE = frozenset("above below underneath overhead".split())
+OTHER_FLOORS = frozenset("upstairs downstairs above below".split())
+
+
+def _is_elsewhere(spoken: Spoken, end: int, clause: Clause) -> bool:
+    """`the bathroom above leaked`, `the bathroom is upstairs`, `the bedroom is bigger than this`: only told of."""
+    norms = spoken.norms(end, clause.end)
+    if norms[:1] and norms[0] in ABOVE:
+        return True
+    is_so = bool(norms[:1]) and norms[0] in {"is", "'s", "are"}
+    compared = (
+        is_so and "than" in norms and any(token.tag in {"JJR", "RBR"} for token in spoken.tokens[end : clause.end])
+    )
+    return compared or (is_so and bool(norms[1:2]) and norms[1] in OTHER_FLOORS)
+
+
+WAYS = frozenset(
+    "tour walk stop way side left right hand step steps door end back front room one thing bit direction arch"
+    " stairs corner round inspection recording camera".split()
+)
+"""Nouns that tell of the walk itself: `the tour goes on to the kitchen`."""
+
+
+def _a_thing_is_there(spoken: Spoken, clause: Clause, mention: Mention) -> bool:
+    """`spare bulbs are in the hall closet`, `there's wear on the way to the bath`: nobody walks, a thing is there."""
+    tokens = spoken.tokens
+    rooms = {at for term in spoken.terms("room", "rooms") for at in range(term.start, term.end)}
+    verb = next((at for at in range(clause.start, mention.start) if tokens[at].is_finite), None)
+    if verb is None:
+        return False
+    existing = verb > clause.start and tokens[verb - 1].norm == "there"
+    inside = range(verb, mention.start) if existing else range(clause.start, verb)
+    return any(
+        tokens[at].tag in {"NN", "NNS"} and tokens[at].norm not in WAYS | LEADING and at not in rooms for at in inside
     )
 
 
@@ -109,7 +153,8 @@ def _goes_on(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
 
 def _is_a_clause(spoken: Spoken, mention: Mention, clause: Clause, before: Sequence[str]) -> bool:
     """`Okay, the kitchen, ...`: named between two commas, and no thing of another place before it."""
-    alone = mention.end == clause.end and mention.start - clause.start <= 1 and not {"a", "an", "one"} & set(before)
+    ends = mention.end + (spoken.norms(mention.end, mention.end + 1) == ["next"])
+    alone = ends == clause.end and mention.start - clause.start <= 1 and not {"a", "an", "one"} & set(before)
     return alone and not any(_names_a_thing(spoken, earlier) for earlier in spoken.clauses[: clause.index])
 
 

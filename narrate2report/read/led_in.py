@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from narrate2report.read.phrase_tree import Mention
+from narrate2report.read.clauses import Clause
+from narrate2report.read.phrase_tree import COMPONENT_ROLES, Mention
 from narrate2report.read.spoken import Spoken
 
 LEADING = frozenset(
@@ -14,9 +15,21 @@ LEADING = frozenset(
 )
 
 LEADING_ADJECTIVES = frozenset("big little nice large small main own whole other".split())
-DETERMINED = frozenset("the a an our your my this that".split())
-THROUGH = frozenset("through around round off past to on down up after behind beyond".split())
+DETERMINED = frozenset("the a an our your my this that kind sort of".split())
+THROUGH = frozenset(
+    "through around round off past to on down up after behind beyond opposite across straight here there".split()
+)
 """A clause that begins so, and ends with a room, leads into it: `through this door is the kitchen`."""
+
+WHERE_ABOUT = frozenset("in at next".split())
+SIDES = frozenset("front back end top bottom rear far door left right".split())
+"""After such a word they tell the way too: `at the back is the kitchen`, `next door is the bath`."""
+
+STANDING = frozenset("is 's are have got find comes stands sits lies".split())
+WAYS = frozenset("door doors step steps stair stairs arch archway doorway left right".split())
+"""Things that one goes through or up: `behind this wall is the kitchen` leads nowhere."""
+
+WAY_ENDS = frozenset("left right ahead end back front hand side corner hall corridor landing door arch here".split())
 
 
 def opens(spoken: Spoken, mention: Mention) -> bool:
@@ -37,5 +50,25 @@ def is_introduced(spoken: Spoken, mention: Mention, end: int) -> bool:
     for cue in spoken.cues("entering", within=before):
         if cue.end in {at, before.end} and (spoken.norms(cue.start, cue.end) != ["see"] or after == "here"):
             return True
-    stands = tokens[at - 1].norm in {"is", "'s", "are"} if at > clause.start else False
-    return stands and tokens[clause.start].norm in THROUGH and at - clause.start > 1
+    return _tells_the_way(spoken, clause, at)
+
+
+def _tells_the_way(spoken: Spoken, clause: Clause, at: int) -> bool:
+    """`in front of you is the salon`, `on your right hand you've the study`, `to your left the bath`: a clause that
+    opens with the way there, before the room's name from token `at` on."""
+    tokens, start = spoken.tokens, clause.start
+    if clause.index and clause.link == "" and tokens[start].norm in {"you", "we"}:
+        start = spoken.clauses[clause.index - 1].start
+    if at - start < 2:
+        return False
+    opening = spoken.norms(start, at)
+    about = opening[0] in WHERE_ABOUT and SIDES & set(opening[1:3])
+    if not about and opening[0] not in THROUGH:
+        return False
+    passed = [term for term in spoken.terms(*COMPONENT_ROLES) if start <= term.start < at]
+    if any(tokens[term.end - 1].norm not in WAYS for term in passed):
+        return False
+    named = tokens[at].norm in DETERMINED and not any(
+        token.is_verb and token.norm not in WAY_ENDS for token in tokens[start:at]
+    )
+    return opening[-1] in STANDING or (named and opening[-1] in WAY_ENDS)

@@ -42,6 +42,8 @@ def numbered(spoken: Spoken, mention: Mention, room: str) -> tuple[str, int]:
         and tokens[mention.start - 1].norm not in {"one", "to", "too"}
     ):
         return f"{room}.{ORDINALS[tokens[mention.start - 1].norm]}", mention.end
+    if spoken.norms(max(0, mention.start - 2), mention.start) == ["number", "one"]:
+        return f"{room}.1", mention.end
     return room, mention.end
 
 
@@ -57,15 +59,17 @@ def _is_its_number(spoken: Spoken, mention: Mention, skip: int) -> bool:
 
 
 def lettered_room(spoken: Spoken) -> str | None:
-    """`Room B`: a let room of a shared unit, at the start of a sentence."""
-    norms = spoken.norms(0, 7)
+    """`Room B`: a let room of a shared unit, at the start of a sentence or introduced."""
+    norms = spoken.norms()
+    introduced = {cue.end for cue in spoken.cues("entering")}
     for at in range(len(norms) - 1):
         kind = LETTERED.get(norms[at])
         if kind is None:
             continue
-        label = norms[at + 1].rstrip(".")
+        skip = 1 if norms[at + 1] == "number" and at + 2 < len(norms) else 0
+        label = norms[at + 1 + skip].rstrip(".")
         number = ORDINALS.get(label, label)
-        opening = all(norm in LEADING or not norm.isalnum() for norm in norms[:at])
+        opening = at in introduced or (at < 6 and all(norm in LEADING or not norm.isalnum() for norm in norms[:at]))
         spoken_number = norms[at + 1] not in {"to", "too"} and (label != "a" or norms[at] == "room")
         if opening and spoken_number and re.fullmatch(r"[a-h]|[1-9]", number):
             return f"{kind}.{number}"

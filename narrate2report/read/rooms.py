@@ -10,10 +10,12 @@ from narrate2report.read.modes import Mode, Stance
 from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.place import Place
 from narrate2report.read.room_numbers import lettered_room, numbered
+from narrate2report.read.room_uses import used_room
 from narrate2report.read.spoken import Spoken
+from narrate2report.read.vocabulary import Vocabulary
 
 
-def find_room(spoken: Spoken, place: Place, stances: Sequence[Stance]) -> str | None:
+def find_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabulary: Vocabulary) -> str | None:
     """The room that the sentence walks into, if it does."""
     entered = None
     if _lists_rooms(spoken):
@@ -21,14 +23,18 @@ def find_room(spoken: Spoken, place: Place, stances: Sequence[Stance]) -> str | 
     for mention in spoken.terms("room"):
         sense = mention.of("room")[0]
         invited = stances[mention.start].mode is Mode.INSTRUCTION and _is_invited(spoken, mention)
-        shown = stances[mention.start].mode is Mode.HYPOTHETICAL and is_introduced(spoken, mention, mention.end)
+        told_of = stances[mention.start].mode in {Mode.HYPOTHETICAL, Mode.ELSEWHERE}
+        shown = told_of and is_introduced(spoken, mention, mention.end)
         if stances[mention.start].mode not in {Mode.ASSERTED, Mode.FUTURE} and not invited and not shown:
             continue
         room, end = numbered(spoken, mention, sense.id)
         if is_entered(spoken, mention, end):
             same = entered is not None and entered.split(".")[0] == room
             entered = entered if same else _as_before(room, place)
-    return entered or lettered_room(spoken) or _storey(spoken)
+    return entered or used_room(spoken, stances, vocabulary) or lettered_room(spoken) or _storey(spoken)
+
+
+CLIMBING = frozenset("go going head heading climb climbing up down nipping popping nip pop carrying moving".split())
 
 
 def _lists_rooms(spoken: Spoken) -> bool:
@@ -46,10 +52,14 @@ def _is_invited(spoken: Spoken, mention: Mention) -> bool:
 
 
 def _storey(spoken: Spoken) -> str | None:
-    """`Upstairs.`: on the way to another floor."""
-    first = spoken.clauses[0] if spoken.clauses else None
-    words = [] if first is None else [n for n in spoken.norms(first.start, first.end) if n not in LEADING]
-    return "stairs" if words in (["upstairs"], ["downstairs"]) else None
+    """`Upstairs.`, `now we go to the top`: on the way to another floor."""
+    opening = [clause for clause in spoken.clauses[:2] if not clause.index or not clause.link]
+    if not opening:
+        return None
+    norms = spoken.norms(opening[0].start, opening[-1].end)
+    words = [norm for norm in norms if norm not in LEADING and norm not in CLIMBING]
+    goes = bool(CLIMBING & set(norms)) and words in (["top"], ["floor"], ["upper", "floor"], ["top", "floor"])
+    return "stairs" if goes or words in (["upstairs"], ["downstairs"]) else None
 
 
 def _as_before(room: str, place: Place) -> str:

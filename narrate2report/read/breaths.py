@@ -18,7 +18,7 @@ from narrate2report.read.breath_signs import Breath, Observed
 from narrate2report.read.changes import Reread
 from narrate2report.read.clauses import MARKS
 from narrate2report.read.phrasebook import PhraseBook
-from narrate2report.read.rooms import NUMBERED
+from narrate2report.read.room_numbers import NUMBERED
 from narrate2report.read.sentences import Pause
 from narrate2report.read.words import Token
 

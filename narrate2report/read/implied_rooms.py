@@ -25,7 +25,8 @@ def glanced_room(spoken: Spoken) -> str | None:
     for mention in spoken.found.terms:
         room = next((sense.id for sense in mention.of("room")), None)
         before = spoken.norms(max(0, mention.start - 4), mention.start)
-        if room and before[-2:] == ["in", "the"] and "one" in before and mention.start <= 6:
+        likened = {"like", "as", "than", "unlike"} & set(spoken.norms(0, mention.start))
+        if room and before[-2:] == ["in", "the"] and "one" in before and mention.start <= 6 and not likened:
             return room
     return None
 
@@ -100,10 +101,12 @@ def _is_back_out(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabu
 
 
 def _is_elsewhere(spoken: Spoken, mention: Mention) -> bool:
-    """`the upstairs tub overflowed`: on another floor than this."""
-    return bool(
-        {"upstairs", "downstairs", "neighbor", "neighbour"}
-        & set(spoken.norms(max(0, mention.start - 2), mention.start))
+    """`the upstairs tub overflowed`, `the tub is upstairs`: on another floor than this, or another home's."""
+    after = spoken.norms(mention.end, spoken.clause_of(mention.start).end)
+    before = spoken.norms(max(0, mention.start - 3), mention.start)
+    floors = {"upstairs", "downstairs"}
+    return bool((floors | {"neighbor", "neighbour", "neighbors", "neighbours"}) & set(before)) or bool(
+        (floors | {"above"}) & set(after)
     )
 
 

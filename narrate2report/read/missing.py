@@ -130,6 +130,9 @@ def _lacks(spoken: Spoken, clause: Clause, at: int, denial: str) -> bool:
     return gap[-3:-2] in (["not"], ["never"]) and tuple(gap[-2:]) in NOT_HAVING
 
 
+TELLS_ROOMS_APART = frozenset({"bathtub", "shower", "toilet", "closet", "window", "fireplace"})
+"""What a room of some kind may well be without, where it is said on entering: `the guest toilet, without a shower`."""
+
 ABOVE_A_DROP = frozenset({"stairs", "balcony", "basement"})
 """Rooms that are not safe without a rail."""
 
@@ -181,7 +184,7 @@ def missing_parts(scene: Scene) -> list[Draft]:
             continue
         if "never" in spoken.norms() or spoken.norms(one.end, one.end + 2) == ["in", "these"]:
             continue  # `no stove in these`: said of homes of a kind
-        if may_be_absent(one.component, room, vocabulary):
+        if may_be_absent(one.component, room, vocabulary) or (spoken.moved and one.component in TELLS_ROOMS_APART):
             continue
         if stances[one.start].mode is not Mode.ASSERTED:
             continue

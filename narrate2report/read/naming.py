@@ -7,7 +7,7 @@ from functools import partial
 
 from narrate2report.read.other_words import is_material_of, is_other_word
 from narrate2report.read.phrase_tree import Mention, Sense
-from narrate2report.read.place import LEFT_UNSAID, Place
+from narrate2report.read.place import OUT_OF_DOORS, Place
 from narrate2report.read.spoken import Named, Spoken, relation_of
 from narrate2report.read.vocabulary import Vocabulary
 
@@ -95,9 +95,9 @@ def _outdoors(component: str, place: Place, vocabulary: Vocabulary) -> str | Non
     """The room of what is only found outside, when it is spoken of from inside: the driveway through the window."""
     if component in vocabulary.rooms["garage"].owns and place.base in {"exterior", "yard", "parking"}:
         return "garage"
-    if place.base not in LEFT_UNSAID:
+    if place.base in OUT_OF_DOORS or (component == "gate" and place.base == "stairs"):
         return None
-    return next((room for room in ("exterior", "yard") if component in vocabulary.rooms[room].owns), None)
+    return next((room for room in ("exterior", "yard", "patio") if component in vocabulary.rooms[room].owns), None)
 
 
 def _tells_a_side(spoken: Spoken, mention: Mention) -> bool:

@@ -227,6 +227,9 @@ class PhraseBook:
             for named, phrases in term.named.items():
                 for phrase in phrases:
                     self._add(self._terms, phrase, Sense("room", named))
+            for phrase in term.uses:
+                for form in verb_forms(phrase):
+                    self._add(self._cues, form, Sense("use", room))
             for phrase in term.implied_by:
                 self._add(self._idioms, phrase, Sense("implies", room))
             for phrase in term.not_in:

@@ -9,6 +9,9 @@ LEFT_UNSAID = frozenset(
 )
 """Rooms from which people walk into the next without a word."""
 
+OUT_OF_DOORS = frozenset({"exterior", "yard", "patio", "porch", "balcony", "parking", "garage", "storage", "attic"})
+"""Where a roof, a fence or a gate may well be part of what is walked."""
+
 
 @dataclass
 class Place:

@@ -166,7 +166,7 @@ def _read_one(
     if walk.sought and is_bare_list(spoken):
         stances = sought(stances)
     walk.sought = opens_search(spoken)
-    room = find_room(spoken, place, stances) or implied_room(spoken, place, stances, vocabulary)
+    room = find_room(spoken, place, stances, vocabulary) or implied_room(spoken, place, stances, vocabulary)
     if room:
         place.enter(room, number)
         spoken.moved = True

@@ -34,6 +34,7 @@ class RoomTerm(Value):
     qualifiers: dict[str, Words] = {}
     named: dict[str, Words] = {}
     implied_by: Words = ()
+    uses: Words = ()
     not_in: Words = ()
     expects: Words = ()
     owns: Words = ()

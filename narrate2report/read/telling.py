@@ -34,6 +34,7 @@ from narrate2report.read.rooms import find_room
 from narrate2report.read.scene import Scene
 from narrate2report.read.searches import is_bare_list, opens_search, sought
 from narrate2report.read.second_looks import look_again
+from narrate2report.read.shortfalls import find_shortfalls
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.stance import mode_reason, read_stances
 from narrate2report.read.suited import suited_flaw
@@ -127,7 +128,10 @@ def _statements(scene: Scene, walk: Walk, ledger: Ledger) -> tuple[list[Draft], 
         *taken_away(scene),
         *(draft for draft in missing_parts(scene) if not checks),
         *lacked(scene),
+        *find_shortfalls(scene),
     ]
+    short = {draft.component for draft in drafts if draft.condition == "missing"}
+    drafts = [draft for draft in drafts if draft.condition != "present" or draft.component not in short]
     return drafts + find_present_parts(scene, drafts), flaws
 
 
@@ -142,7 +146,7 @@ def _settled(scene: Scene, walk: Walk, drafts: list[Draft], flaws: Sequence[Flaw
     if is_not_ours(scene.spoken):
         drafts = [draft for draft in drafts if draft.condition != "missing"]
     walk.focus.remember(drafts, walk.turn, scene.vocabulary)
-    return drafts
+    return walk.mending.put_right(scene, drafts, walk.focus.lately(walk.turn), walk.turn)
 
 
 def _with_work(scene: Scene, walk: Walk, drafts: list[Draft]) -> list[Draft]:
@@ -150,6 +154,9 @@ def _with_work(scene: Scene, walk: Walk, drafts: list[Draft]) -> list[Draft]:
     flaw = suited_flaw(scene.spoken, walk.focus.lately(walk.turn), scene.vocabulary)
     flaw = flaw or walk.focus.flaw(walk.turn, first=_begins_with_it(scene.spoken))
     follow_ups = find_follow_ups(scene, flaw=flaw, owner_speaks=walk.owner_speaks)
+    if walk.mending.at >= 0:
+        done = scene.spoken.clause_of(walk.mending.at)
+        follow_ups = [draft for draft in follow_ups if draft.at not in done]
     worked = {draft.at for draft in follow_ups}
     kept = [d for d in drafts if d.at not in worked or d.kind != "condition" or is_adverse(d, scene.vocabulary)]
     return kept + follow_ups

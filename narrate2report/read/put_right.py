@@ -19,22 +19,7 @@ from narrate2report.read.modes import Mode
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.suited import suited_flaw
-
-PLAIN: Final = frozenset(
-    "tighten snug nip screw unscrew reset swap change replace free unjam straighten bend reseat fasten refit rehang"
-    " clip adjust reattach reconnect relight fix mend oil lube grease unclog cinch realign refasten".split()
-)
-"""Verbs of work that puts something right."""
-
-BACK: Final = frozenset(
-    "put pop push hook run slip stick knock hang slide press tap set snap turn drop fit wind tuck bang twist".split()
-)
-"""Verbs that do so with `back`, or with something new."""
-
-IRREGULAR: Final = {
-    "put": "put", "ran": "run", "bent": "bend", "stuck": "stick", "hung": "hang", "rehung": "rehang", "slid": "slide",
-    "set": "set", "reset": "reset", "relit": "relight", "fit": "fit", "wound": "wind",
-}  # fmt: skip
+from narrate2report.read.work_verbs import BACK, PLAIN, form_of
 
 NEW: Final = frozenset({"new", "fresh", "spare", "another"})
 
@@ -157,7 +142,7 @@ def _is_said(scene: Scene, clause: Clause, at: int) -> bool:
 def _tense(spoken: Spoken, clause: Clause, at: int) -> str | None:
     """`doing` or `done`, where the token is a verb of work by the speaker; else None."""
     norm, before = spoken.tokens[at].norm, spoken.norms(clause.start, at)
-    verb, form = _verb(norm)
+    verb, form = form_of(norm)
     if verb is None or not _takes_it(spoken, clause, at, verb):
         return None
     lead = [one for one in before if one not in LEADING]
@@ -174,21 +159,6 @@ def _tense(spoken: Spoken, clause: Clause, at: int) -> str | None:
     if "we" in before and "just" not in before:
         return None
     return "done" if past and spoken.tokens[at].tag in {"VBD", "VBN", "VB", "VBP", "JJ", "NN"} else None
-
-
-def _verb(norm: str) -> tuple[str | None, str]:
-    """The verb of work that a word is a form of, and the form."""
-    every = PLAIN | BACK
-    if norm in IRREGULAR:
-        return IRREGULAR[norm], "base or ed" if norm in every else "ed"
-    if norm in every:
-        return norm, "base"
-    for ending in ("ing", "ed"):
-        stem = norm.removesuffix(ending)
-        for base in (stem, stem + "e", stem[:-1]):
-            if stem != norm and base in every and (base != stem[:-1] or stem[-1:] == stem[-2:-1]):
-                return base, ending
-    return None, ""
 
 
 def _takes_it(spoken: Spoken, clause: Clause, at: int, verb: str) -> bool:

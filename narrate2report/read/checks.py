@@ -8,6 +8,7 @@ from dataclasses import replace
 from narrate2report.read.after_all import find_late_success
 from narrate2report.read.bearers import Bearer
 from narrate2report.read.brief import check_of, from_ellipsis, from_notes, from_plurals
+from narrate2report.read.courses import COURSES, find_courses, only_tried_of
 from narrate2report.read.draft import Draft
 from narrate2report.read.exceptions import find_exceptions, is_excepted_later, told_apart
 from narrate2report.read.members import find_members, picks_one
@@ -27,7 +28,7 @@ from narrate2report.read.verdicts import (
     is_predicate,
 )
 from narrate2report.read.vocabulary import Vocabulary
-from narrate2report.read.water import find_running_water
+from narrate2report.read.water import find_drained, find_running_water
 from narrate2report.read.whereabouts import ROOM_GENERAL
 
 WEEKDAYS = frozenset("monday tuesday wednesday thursday friday saturday sunday".split())
@@ -54,6 +55,7 @@ def find_checks(scene: Scene, trials: Trials) -> list[Draft]:
         *from_notes(scene),
         *from_ellipsis(scene),
         *find_running_water(scene),
+        *find_drained(scene),
         *find_late_success(scene),
         *find_told_by_sound(scene),
     ):
@@ -62,6 +64,9 @@ def find_checks(scene: Scene, trials: Trials) -> list[Draft]:
         if not (corrected or excepted) and any(draft.component == other.component for other in untested):
             continue
         if not any(draft.component == other.component and draft.outcome == other.outcome for other in drafts):
+            drafts.append(draft)
+    for draft in find_courses(scene, drafts):
+        if not any(draft.component == other.component for other in drafts):
             drafts.append(draft)
     told = [
         draft
@@ -128,10 +133,26 @@ def _from_verbs(scene: Scene) -> list[Draft]:
             continue
         for bearer in scene.bearers.of(mention, adjective=False, noun=False):
             component = _does_this(replace(bearer, component=_behind(scene, bearer)), senses, scene)
-            component = _locked_by(component, spoken, mention)
+            component = _locked_by(component, spoken, mention) or _alone_does(scene, mention, bearer)
             if component:
                 drafts.append(check_of(scene, mention, component, bearer.how))
     return drafts
+
+
+def _alone_does(scene: Scene, mention: Mention, bearer: Bearer) -> str | None:
+    """`preheats`: of the oven alone, whatever was spoken of last; `works` is said of anything."""
+    room = scene.vocabulary.rooms.get(scene.room.partition(".")[0])
+    anything = any(cue.start == mention.start for cue in scene.spoken.cues("operates", "fails", "response"))
+    if bearer.link != "focus" or scene.spoken.named or room is None or anything:
+        return None
+    clause = scene.spoken.clause_of(mention.start)
+    before = scene.spoken.norms(clause.start, mention.start)
+    long = clause.end - mention.end > 1  # takes about two weeks
+    if long or scene.spoken.tokens[mention.start].tag != "VBZ" or not set(before) <= {"it", "she", "he", "and", "then"}:
+        return None
+    if scene.place.subject in COURSES:
+        return None  # fills and empties: a stage of what runs
+    return only_tried_of(scene.spoken, mention.start, (*room.expects, *room.owns))
 
 
 DRAINED_BY = frozenset({"bathtub", "shower"})
@@ -200,6 +221,8 @@ def _from_cues(scene: Scene) -> list[Draft]:
 
 def _ran_something(spoken: Spoken, cue: Mention) -> bool:
     """`ran a rinse cycle`: done by the speaker, who is left out, to something that runs."""
+    if spoken.norms(cue.end - 1, cue.end) == ["ran"] and spoken.norms(cue.end + 1, cue.end + 2) == ["back"]:
+        return True
     opens = spoken.clause_of(cue.start).start == cue.start and spoken.norms(cue.start, cue.end) == ["ran"]
     return opens and spoken.norms(cue.end, cue.end + 1) in (["a"], ["the"], ["it"], ["one"])
 

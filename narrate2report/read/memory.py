@@ -13,6 +13,7 @@ from narrate2report.read.left_out import Predicate
 from narrate2report.read.modes import Mode, Stance
 from narrate2report.read.openings import Opening
 from narrate2report.read.place import Place
+from narrate2report.read.put_right import Mending
 from narrate2report.read.searches import Waiting
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.trials import Trials, is_means
@@ -35,6 +36,7 @@ class Walk:
     trials: Trials = field(default_factory=Trials)
     handing: Handing = field(default_factory=Handing)
     focus: Focus = field(default_factory=Focus)
+    mending: Mending = field(default_factory=Mending)
     last_conditions: tuple[Draft, ...] = ()
     said: Predicate = field(default_factory=Predicate)
     """What was last said of a component: what `the other one doesn't` leaves out."""

@@ -29,8 +29,9 @@ def opens_search(spoken: Spoken) -> bool:
 
 
 def is_bare_list(spoken: Spoken) -> bool:
-    """`Dents, scuffs, holes.`: things in a row, and nothing said of them."""
-    return len(spoken.clauses) > 1 and not any(token.is_finite for token in spoken.tokens)
+    """`Dents, scuffs, holes.`: things in a row, and nothing said of them; `last thing, garage` walks on."""
+    verbs = any(token.is_finite for token in spoken.tokens)
+    return len(spoken.clauses) > 1 and not verbs and not spoken.has_term("room", "rooms")
 
 
 def sought(stances: Sequence[Stance]) -> tuple[Stance, ...]:

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field, replace
 
 from narrate2report.read.answers import answer_of, wakes
 from narrate2report.read.clauses import Clause
+from narrate2report.read.courses import only_tried_of
 from narrate2report.read.draft import Draft
 from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.scene import Scene
@@ -64,6 +65,8 @@ class Trials:
     def results(self, scene: Scene) -> list[Draft]:
         """The answered trials of a sentence, the last answer of each component; an open one waits for more."""
         begun = _begins(scene)
+        if begun is not None and not any(is_operated(one.component, scene.vocabulary) for one in scene.spoken.named):
+            scene.place.subject = _meant_by(scene, begun) or scene.place.subject
         recent = scene.number - self.answered_at <= WAITED + 1
         norms = scene.spoken.norms()
         once_more = _once_more(norms)
@@ -118,6 +121,14 @@ class Trials:
             return []
         clause, answer = answers[-1]
         return [_told(scene, None, clause, tried, answer)] if answer else []
+
+
+def _meant_by(scene: Scene, begun: Mention) -> str | None:
+    """`I flush it`: what a trial is of, where the verb says so and nothing else does."""
+    term = scene.vocabulary.rooms.get(scene.room.partition(".")[0])
+    if any(cue.start == begun.start for cue in scene.spoken.cues("operates", "response", "fails")):
+        return None  # running: of anything
+    return only_tried_of(scene.spoken, begun.start, (*term.expects, *term.owns)) if term is not None else None
 
 
 def _answers(scene: Scene, begun: Mention) -> list[Draft]:
@@ -176,7 +187,8 @@ def _begins(scene: Scene) -> Mention | None:
     for cue in spoken.cues("trial"):
         goes_by_itself = cue.start and spoken.tokens[cue.start - 1].norm in {"it", "'s", "is", "are"}
         names = cue.start in spoken.named_tokens() and spoken.tokens[cue.start].norm not in {"button", "press", "push"}
-        state = spoken.tokens[cue.start].tag == "JJ" or _begins_work(spoken, cue)
+        alone = cue.start == 0 and spoken.clauses[0].end == 1  # Flush ... goes down strong
+        state = (spoken.tokens[cue.start].tag == "JJ" and not alone) or _begins_work(spoken, cue)
         if not goes_by_itself and not names and not state:
             return cue
     aloud = {one.component for one in spoken.named if one.relation == "topic"} & HEARD

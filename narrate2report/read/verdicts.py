@@ -27,6 +27,10 @@ ANYTHING = frozenset("nothing anything everything all each every both any".split
 SEEN_TO = (["see", "that", "it"], ["sure", "that", "it"], ["make", "sure", "it"], ["see", "if", "it"])
 """`and see that it runs`: what is to come of somebody's work."""
 
+AT_ONCE = frozenset("right straight immediately instantly down below every each first when as by no nice".split())
+SPANS = frozenset("second seconds sec secs minute minutes moment bit beat while".split())
+"""Words after `comes on` that tell when it did."""
+
 WELL = frozenset({"well", "good", "smoothly", "fine", "freely"})
 
 STANDING_FOR = frozenset("one ones others rest lot sides side".split())
@@ -64,7 +68,7 @@ def is_no_result(spoken: Spoken, mention: Mention) -> bool:
         return True
     if {"only", "halfway", "partway", "half"} & set(after[:2]):
         return True
-    if said[-1] == "on" and mention.end != clause.end:
+    if said[-1] == "on" and mention.end != clause.end and not _tells_when(spoken, mention.end):
         return True
     state = spoken.norms(max(clause.start, mention.start - 1), mention.start)[:1]
     if len(said) == 1 and said[0] in GOING and after[:1] and after[0] in SOMEWHERE and mention.end + 1 < clause.end:
@@ -74,6 +78,15 @@ def is_no_result(spoken: Spoken, mention: Mention) -> bool:
     if said[0] in {"open", "shut", "closed"} and (LEFT_SO & before or (state and state[0] in BEING)):
         return True
     return bool(ON_AND_ON & set(after[:1])) or partly or _is_slow(spoken, mention, clause)
+
+
+def _tells_when(spoken: Spoken, at: int) -> bool:
+    """`kicks on a minute later`, `comes on in ten seconds`, `clicks on down below`: what follows is no object, but
+    tells when or where it went on."""
+    following = spoken.norms(at, at + 6)
+    if following[:1] and following[0] in AT_ONCE:
+        return True
+    return following[0] in {"in", "within", "after", "about", "a", "one", "two", "ten"} and bool(SPANS & set(following))
 
 
 def _falls_open(spoken: Spoken, mention: Mention) -> bool:

@@ -12,7 +12,13 @@ from narrate2report.read.spoken import Spoken
 FINE = r"(?:all )?(?:good|ok|okay|fine|yep|yes|yeah|works|working|perfect|great|strong|right|correct|normal|where it)"
 QUICKLY = (
     r"(?:right away|straight away|straightaway|instantly|in no time|quick|quickly|fast|within"
-    r"|in (?:about )?[\w-]+ (?:seconds?|minutes?))"
+    r"|(?:in|after|inside) (?:about |around |maybe |under |only |just |like )*(?:a |one )?(?:couple |few |half )?"
+    r"(?:of )?(?:[\w-]+ )?(?:seconds?|secs?|minutes?|moment|jiffy|tick)\b)"
+)
+AT_TAP = r"(?:(?:on|at|in|from) (?:the |this )?(?:tap|faucet|sink|basin|shower|tub|mixer) )?"
+COMES = (
+    r"(?:comes?|came|is coming|gets?|got|runs?|ran|arrives?|shows?|showed|reache[sd])"
+    r"(?: here| there| through| up| out| on| in| along)*"
 )
 RUNS = re.compile(
     rf"\bhot (?:water |tap |side )?(?:'s |is |was |: |, )?(?:nice and )?(?:hot|{FINE})\b"
@@ -21,7 +27,16 @@ RUNS = re.compile(
     rf"|\bhot and cold (?:water )?(?:both |all |are |is )*(?:{FINE}|work|run|runs|running)\b"
     rf"|\bhot water (?:'s |is )?(?:come|comes|coming|came|runs|running|arrive|arrives)\b(?! and goes| not| no)"
     rf"|\b(?:is|was|'s|got|gets|comes|came|runs|ran|,) (?:nice and |good and )?hot {QUICKLY}\b"
+    rf"|(?:^|(?:the|and|,|:|okay|so) )hot (?:water |tap |side )?{AT_TAP}(?:{COMES} )?(?:{QUICKLY})"
+    rf"|(?:^|(?:the|and|,|:|okay|so) )hot (?:water |tap |side )?{AT_TAP}{COMES} (?:fine|good|strong|okay|well)\b"
 )
+GONE = re.compile(
+    r"\b(?:gone|empty|emptied|empties|drained|drains|away|down|clear)(?: again)? "
+    r"(?:in|within|inside) (?:about |around |maybe |under |less than |only |just |like )*(?:a |one )?"
+    r"(?:couple |few |half )?(?:of )?(?:[\w-]+ )?(?:seconds?|secs?|minute|moment|no time)\b"
+)
+"""What was let in and is away again soon: of what drains."""
+
 PRESSURE = re.compile(
     r"\bpressure (?:'s|is|reads|at) (?:[\w.-]+ )*?(?:right|good|fine|ok|okay|normal|correct|up)\b"
     r"|\bpressure (?:'s|is) .*\bwhich is (?:right|good|fine)\b"
@@ -52,7 +67,7 @@ def find_running_water(scene: Scene) -> list[Draft]:
     at = max(index for index, start in enumerate(starts) if start <= match.start())
     clause = spoken.clause_of(at)
     others = [one for one in spoken.named_in(clause) if one.relation == "topic" and one.component not in WATERED]
-    if not scene.is_said(at) or negation_before(spoken, clause, at) or others:
+    if not scene.is_said(at) or negation_before(spoken, clause, at) or others or _is_dry_heat(scene, words):
         return []
     spoken.used.update(index for index, start in enumerate(starts) if match.start() <= start < match.end())
     return [
@@ -66,6 +81,47 @@ def find_running_water(scene: Scene) -> list[Draft]:
             confidence=0.7,
         )
     ]
+
+
+def _is_dry_heat(scene: Scene, words: str) -> bool:
+    """`hot in a minute`, where an oven was spoken of last and no water is."""
+    if any(one.component in WATERED for one in scene.spoken.named):
+        return False
+    return scene.place.subject in HEATED and not re.search(r"\b(?:water|tap|cold|faucet)\b", words)
+
+
+DRAINS = {"sink": "sink", "bathtub": "drain", "shower": "drain", "drain": "drain", "vanity": "sink"}
+"""What is tried where water is let out of this."""
+
+
+def find_drained(scene: Scene) -> list[Draft]:
+    """`I filled the basin and it was gone in ten seconds`: the check of what drains."""
+    spoken = scene.spoken
+    words, starts = _in_one_line(spoken)
+    match = GONE.search(words)
+    if match is None:
+        return []
+    at = max(index for index, start in enumerate(starts) if start <= match.start())
+    named = [one.component for one in spoken.named if one.start < at and one.component in DRAINS]
+    source = (named[-1:] or [scene.place.subject or ""])[0]
+    if source not in DRAINS or not scene.is_said(at) or negation_before(spoken, spoken.clause_of(at), at):
+        return []
+    spoken.used.update(index for index, start in enumerate(starts) if match.start() <= start < match.end())
+    return [
+        Draft(
+            kind="check",
+            room=scene.room,
+            component=DRAINS[source],
+            at=at,
+            outcome="works",
+            because=(f"'{match.group()}' tells that the water runs away",),
+            confidence=0.7,
+        )
+    ]
+
+
+HEATED = frozenset("oven dryer burner range cooktop microwave radiator iron furniture".split())
+"""What gets hot without water."""
 
 
 def _in_one_line(spoken: Spoken) -> tuple[str, list[int]]:

@@ -13,6 +13,7 @@ from typing import IO
 
 import fsspec
 import numpy as np
+import psutil
 import pytest
 
 from narrate2report.cli import main
@@ -235,3 +236,33 @@ def test_a_batch_that_is_stopped_keeps_what_was_heard_and_leaves_nothing_running
     assert main(["batch", str(folder), "--quiet"]) == 0
     assert kept.read_bytes().startswith(before)
     assert (folder / "long.findings.json").exists()
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="a process is killed otherwise there")
+def test_a_batch_killed_hard_in_the_middle_is_taken_up_where_it_was(tmp_path: Path) -> None:
+    folder, apart = tmp_path / "walks", tmp_path / "apart"
+    folder.mkdir()
+    apart.mkdir()
+    (folder / "notes.vtt").write_text(CAPTIONS, encoding="utf-8")
+    write_recording(folder / "long.m4a", AUDIO, spoken(0, 75))
+    shutil.copy(folder / "long.m4a", apart)
+    kept = folder / ".long.heard.jsonl"
+    command = [sys.executable, "-m", "narrate2report", "batch", str(folder), str(folder / "*.vtt")]
+    with subprocess.Popen(command, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL) as running:
+        until = time.monotonic() + 120
+        while not (kept.exists() and kept.stat().st_size) and time.monotonic() < until:
+            time.sleep(0.02)
+        children = psutil.Process(running.pid).children(recursive=True)
+        running.kill()
+    _, alive = psutil.wait_procs(children, timeout=60)
+    assert not alive, "nobody is left behind by a program that was killed"
+    before = kept.read_bytes()
+    assert before
+    assert not (folder / "long.findings.json").exists()
+    assert main(["batch", str(folder), str(folder / "*.vtt"), "--quiet"]) == 0
+    assert kept.read_bytes().startswith(before[: before.rfind(b"\n") + 1])
+    assert main(["draft", str(apart / "long.m4a"), "--out", str(apart / "long.findings.json"), "--quiet"]) == 0
+    for name in ("long.findings.json", "long.transcript.json"):
+        assert (folder / name).read_bytes() == (apart / name).read_bytes(), "as if nothing had happened"
+    made = {path.name for path in folder.iterdir() if not path.name.startswith(".")}
+    assert made == {"long.m4a", "long.findings.json", "long.transcript.json", "notes.vtt", "notes.findings.json"}

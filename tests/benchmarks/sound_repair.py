@@ -36,7 +36,7 @@ from narrate2report.read.lexicon import load_vocabulary
 from narrate2report.read.neighbours import neighbours_of
 from narrate2report.read.reading import Reader
 from narrate2report.read.repair import Repairer
-from narrate2report.read.sentences import Sentence, split_sentences
+from narrate2report.read.sentences import Sentence
 from narrate2report.read.words import SPELLINGS, Tokenizer
 from narrate2report.records.files import read_record, write_record
 from narrate2report.records.findings import Heard
@@ -107,7 +107,7 @@ class Bench:
             out = sound.with_suffix(f".{name}.findings.json")
             write_record(out, reading.findings)
             pairs[name] += [sound.with_suffix(".gold.json"), out]
-        told = said_in(sound.with_suffix(".txt"), split_sentences(transcript))
+        told = said_in(sound.with_suffix(".txt"), self._reader.sentences(transcript))
         said = [word for one in told for word in one.said]
         counts["said"] += len(said)
         counts["trade"] += sum(word in self._trade for word in said)

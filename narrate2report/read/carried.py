@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from narrate2report.read.clauses import LEADING, Clause
+from narrate2report.read.hearsay import admits
 from narrate2report.read.modes import PLAIN, Mode, Stance
 from narrate2report.read.phrase_tree import COMPONENT_ROLES
 from narrate2report.read.spoken import Spoken
@@ -29,6 +30,9 @@ SEES = (
 BACK_TO_NOW = frozenset({"but", "though", "although", "now"})
 
 
+TIMES = frozenset("morning week month year time spring summer fall winter".split())
+
+
 def carried_into(spoken: Spoken, clause: Clause, carried: Stance) -> Stance:
     """What the clause before still means for this one."""
     norms = [norm for norm in spoken.norms(clause.start, clause.end) if norm not in LEADING]
@@ -41,14 +45,24 @@ def carried_into(spoken: Spoken, clause: Clause, carried: Stance) -> Stance:
             return PLAIN if now else carried
         case Mode.ELSEWHERE:
             here = {"here", "now", "this"} & set(norms)
-            return PLAIN if clause.link in BACK_TO_NOW and here else carried
+            points = norms[:1] in (["this"], ["these"], ["ours"], ["here"]) and not TIMES & set(norms[1:2])
+            return PLAIN if points or (clause.link in BACK_TO_NOW and here) else carried
         case Mode.INSTRUCTION:
             own_doing = bool(norms) and norms[0] in {"i", "we"}
             return PLAIN if own_doing or clause.link == "..." or states(spoken, clause) else carried
         case Mode.SEARCH:
             sees = any(tuple(norms[at : at + 2]) in SEES for at in range(2))
             named = states(spoken, clause) and bool(spoken.named_terms(clause))
-            return PLAIN if sees or named or spoken.has_cue("found_none", within=clause) else carried
+            return (
+                PLAIN
+                if sees
+                or named
+                or norms[:2] in (["this", "one"], ["here", "are"])
+                or spoken.has_cue("found_none", within=clause)
+                else carried
+            )
+        case Mode.QUOTED if admits(spoken, clause):
+            return PLAIN
         case Mode.HYPOTHETICAL | Mode.POLICY | Mode.QUOTED:
             now = clause.link in {"but", "because"} and (opens or "now" in norms)
             return PLAIN if now or (clause.link == "but" and states(spoken, clause)) else carried

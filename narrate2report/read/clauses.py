@@ -48,6 +48,14 @@ class Clause:
         return self.start <= at < self.end
 
 
+def bare_start(tokens: Sequence[Token], clause: Clause) -> int:
+    """Where what a clause says begins, after `okay, and now`."""
+    at = clause.start
+    while at < clause.end and (tokens[at].norm in LEADING or not tokens[at].is_word):
+        at += 1
+    return at
+
+
 @dataclass(frozen=True)
 class TermBounds:
     """Where components and rooms are named: the tokens they start at and the tokens right after them."""

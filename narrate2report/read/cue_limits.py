@@ -1,4 +1,4 @@
-"""When a cue does not mean what it says: a `will` that is a plan, an `if` of a trial, a flaw that was and is mended."""
+"""When a cue does not mean what it says: a `will` that is a plan, an `if` of a trial."""
 
 from __future__ import annotations
 
@@ -12,17 +12,6 @@ def tries_whether(spoken: Spoken, at: int) -> bool:
         return False
     asked = at > 0 and spoken.tokens[at - 1].norm in {"see", "check", "tell", "know", "ask"}
     return asked or spoken.norms(at + 1, at + 3) in (["i", "can"], ["we", "can"], ["i", "could"])
-
-
-def was_mended(spoken: Spoken, clause: Clause) -> bool:
-    """`the drain was blocked, it was cleaned on Saturday`: a flaw that was, and what was done about it."""
-    finite = {token.norm for token in spoken.tokens[clause.start : clause.end] if token.is_finite}
-    then = finite <= {"was", "were", "had"} or (finite <= {"let"} and is_all_past(spoken, clause))
-    if not finite or not then or not spoken.has_term("condition", within=clause):
-        return False
-    return any(
-        spoken.has_cue("repaired_since", within=later) for later in spoken.clauses[clause.index + 1 : clause.index + 3]
-    )
 
 
 def is_own_deed(spoken: Spoken, clause: Clause, at: int) -> bool:

@@ -5,13 +5,15 @@ from __future__ import annotations
 
 from typing import Final
 
-from narrate2report.read.clauses import LEADING, Clause
+from narrate2report.read.by_design import is_by_design
+from narrate2report.read.clauses import Clause, bare_start
+from narrate2report.read.kinds import is_of_a_kind
 from narrate2report.read.spoken import Spoken
 
 EFFECTS: Final = frozenset(
     "ruin rot stain leave take eat clog scratch mark turn crack burn melt warp swell fade kill attract breed make cause"
     " discolor discolour bleach dull pit rust corrode etch spoil soften split dent bring invite draw wreck destroy"
-    " damage trap block choke gum cloud".split()
+    " damage trap block choke gum cloud stink foul chew strip loosen shatter jam wear rip tear bend".split()
 )
 """What a thing does to a home where it is let: of one that did, the verb stands in the past."""
 
@@ -29,14 +31,6 @@ HAVES: Final = frozenset(
 ANYTHING: Final = frozenset("anything anybody anyone whatever whoever".split())
 SENSED: Final = frozenset("hear smell feel".split())
 OBJECT_WORDS: Final = frozenset("the this that these those it them your my our any a an up".split())
-BY_DESIGN: Final = (
-    "on purpose", "by design", "supposed to look", "meant to look", "made to look", "supposed to be like",
-    "meant to be like", "comes like that", "made that way", "made like that", "came like that",
-)  # fmt: skip
-"""A look that was wanted: `these boards are distressed on purpose`."""
-
-LOOKS_OF: Final = frozenset("color colour pattern grain finish style look design nature veining texture".split())
-"""`that's the colour of the grout`, `it's only the grain`: what a thing looks like where nothing is wrong with it."""
 
 
 def is_general(spoken: Spoken, clause: Clause) -> bool:
@@ -49,15 +43,21 @@ def is_general(spoken: Spoken, clause: Clause) -> bool:
         or _who_mends(spoken, clause)
         or _might_be_sensed(spoken, clause)
         or is_by_design(spoken, clause)
+        or is_of_a_kind(spoken, clause)
+        or _follows_a_rule(spoken, clause)
     )
 
 
-def _bare(spoken: Spoken, clause: Clause) -> int:
-    """Where what the clause says begins."""
-    at = clause.start
-    while at < clause.end and (spoken.tokens[at].norm in LEADING or not spoken.tokens[at].is_word):
-        at += 1
-    return at
+YOU_GET: Final = frozenset("get have end wind will".split())
+
+
+def _follows_a_rule(spoken: Spoken, clause: Clause) -> bool:
+    """`tablets eat the flapper, and then you've got a toilet that runs`: what comes of what such things do."""
+    start = bare_start(spoken.tokens, clause)
+    joined = clause.index and clause.link in {"and", "then", ",", ""}
+    if not joined or spoken.norms(start, start + 1) != ["you"] or not YOU_GET & set(spoken.norms(start + 1, start + 2)):
+        return False
+    return is_general(spoken, spoken.clauses[clause.index - 1])
 
 
 def _names_the_cause(spoken: Spoken, clause: Clause) -> bool:
@@ -71,7 +71,7 @@ def _names_the_cause(spoken: Spoken, clause: Clause) -> bool:
 
 
 def _is_named(spoken: Spoken, clause: Clause) -> bool:
-    norms = spoken.norms(_bare(spoken, clause), clause.end)
+    norms = spoken.norms(bare_start(spoken.tokens, clause), clause.end)
     return norms[:3] in (["it", "'s", "the"], ["it", "is", "the"], ["that", "'s", "the"], ["it", "'s", "all"])
 
 
@@ -86,12 +86,15 @@ def _stem(norm: str) -> str:
 def _tells_effects(spoken: Spoken, clause: Clause) -> bool:
     """`standing water ruins this wood`, `a wet carpet rots the pad`, `candles will leave soot`: a thing that is not
     pointed at, and what it does, in the present or with `will`."""
-    tokens, start = spoken.tokens, _bare(spoken, clause)
+    tokens, start = spoken.tokens, bare_start(spoken.tokens, clause)
     if start >= clause.end or tokens[start].norm in NO_SUBJECT or tokens[start].tag in {"CD", "PRP", "EX", "VBD", "WP"}:
         return False
     pointed = tokens[start].norm not in {"a", "an"}
     for at in range(start + 1, min(clause.end - 1, start + 6)):
-        if pointed and any(mention.start < at < mention.end + 2 for mention in spoken.named_terms(clause)):
+        if pointed and any(
+            mention.start < at < mention.end + 2 and not _is_only_where(spoken, start, mention.start)
+            for mention in spoken.named_terms(clause)
+        ):
             return False  # door does not latch
         if tokens[at].text in {",", ":"} or tokens[at].norm in {"with", "from", "has", "is", "'s", "are", "was"}:
             return False
@@ -111,6 +114,11 @@ def _tells_effects(spoken: Spoken, clause: Clause) -> bool:
     return False
 
 
+def _is_only_where(spoken: Spoken, start: int, at: int) -> bool:
+    """`tablets in the tank eat ...`: a component that only tells where the thing is."""
+    return at - start > 1 and any(token.tag == "IN" for token in spoken.tokens[start + 1 : at])
+
+
 def _is_in_phrase(spoken: Spoken, at: int) -> bool:
     """`water stains the ...`: the second word of a flaw, and no verb; `hair clogs this drain` has one."""
     if spoken.tokens[at].tag in {"NNS", "VBZ"} and spoken.norms(at + 1, at + 2) in (["this"], ["your"], ["my"]):
@@ -120,7 +128,7 @@ def _is_in_phrase(spoken: Spoken, at: int) -> bool:
 
 def _of_anything(spoken: Spoken, clause: Clause) -> bool:
     """`anything bigger than a nail hole, we'll talk`, `anything torn comes off the deposit`."""
-    norms = spoken.norms(_bare(spoken, clause), clause.end)
+    norms = spoken.norms(bare_start(spoken.tokens, clause), clause.end)
     if norms[:1] and norms[0] in ANYTHING:
         return not spoken.ends_with_question()
     return "than" in norms and norms[:1] in (["bigger"], ["larger"], ["worse"]) and "is" not in norms
@@ -129,7 +137,7 @@ def _of_anything(spoken: Spoken, clause: Clause) -> bool:
 def _fronts_a_rule(spoken: Spoken, clause: Clause) -> bool:
     """`nail holes I fill for free`, `big anchors, we're going to have words`: flaws of a kind, and what I, we or you
     do about them."""
-    tokens, start = spoken.tokens, _bare(spoken, clause)
+    tokens, start = spoken.tokens, bare_start(spoken.tokens, clause)
     flaws = [term for term in spoken.terms("condition", within=clause) if tokens[term.end - 1].tag == "NNS"]
     if not flaws or any(tokens[at].norm in NO_SUBJECT or tokens[at].tag == "CD" for at in range(start, flaws[0].end)):
         return False
@@ -155,41 +163,9 @@ def _who_mends(spoken: Spoken, clause: Clause) -> bool:
 
 def _might_be_sensed(spoken: Spoken, clause: Clause) -> bool:
     """`you might hear a knocking when the heat comes on`."""
-    norms = spoken.norms(_bare(spoken, clause), clause.end)
+    norms = spoken.norms(bare_start(spoken.tokens, clause), clause.end)
     return (
         norms[:1] == ["you"]
         and norms[1:2] in (["might"], ["may"], ["will"], ["'ll"])
         and bool(SENSED & set(norms[2:4]))
-    )
-
-
-def is_by_design(spoken: Spoken, clause: Clause) -> bool:
-    """`they are supposed to look worn`, and what was said just before `on purpose` or `that's only the grain`."""
-    if says_design(spoken, clause):
-        return True
-    following = spoken.clauses[clause.index + 1 : clause.index + 2]
-    if not following or (spoken.named_in(following[0]) and not _points_back(spoken, following[0])):
-        return False
-    if spoken.has_cue("negation", within=clause):
-        return False  # that ain't mildew, it's the pattern
-    return following[0].link in {",", "...", "but", ""} and says_design(spoken, following[0])
-
-
-def _points_back(spoken: Spoken, clause: Clause) -> bool:
-    return spoken.norms(_bare(spoken, clause), clause.end)[:1] in (["it"], ["that"], ["they"], ["those"], ["this"])
-
-
-def says_design(spoken: Spoken, clause: Clause) -> bool:
-    """Whether a clause says that a thing is meant to look so, or only looks like what it is."""
-    norms = spoken.norms(_bare(spoken, clause), clause.end)
-    said = f" {' '.join(norms)} "
-    if any(f" {words} " in said for words in BY_DESIGN):
-        return "not" not in norms
-    lead = norms[:5]
-    named = next((at for at, norm in enumerate(lead) if norm in LOOKS_OF), None)
-    return (
-        named is not None
-        and lead[:1] in (["it"], ["that"], ["this"], ["they"], ["those"])
-        and lead[1:2] in (["'s"], ["is"], ["are"], ["'re"])
-        and not any(norm in {"gone", "off", "wrong", "worn"} for norm in norms)
     )

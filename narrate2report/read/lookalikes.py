@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from narrate2report.read.by_design import says_design
 from narrate2report.read.doings import (
     is_done,
     is_listed_work,
@@ -10,9 +11,8 @@ from narrate2report.read.doings import (
     is_somebodys_verb,
     is_to_come_off,
 )
-from narrate2report.read.generalities import says_design
 from narrate2report.read.orders import CARE_VERBS
-from narrate2report.read.outsiders import is_about_people, is_outside, is_the_speakers
+from narrate2report.read.outsiders import is_about_people, is_called, is_outside, is_the_speakers
 from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.standing import is_said_of_one
@@ -38,6 +38,7 @@ def says_nothing(spoken: Spoken, mention: Mention) -> bool:
             _is_particle,
             is_done,
             is_about_people,
+            is_called,
             is_outside,
             _is_of_a_noun,
             _is_location,

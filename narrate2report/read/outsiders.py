@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from itertools import pairwise
+from typing import Final
 
 from narrate2report.read.doings import PERSONS
 from narrate2report.read.phrase_tree import Mention
@@ -17,6 +18,8 @@ READINGS = frozenset("says shows reads".split())
 def is_the_speakers(spoken: Spoken, mention: Mention) -> bool:
     """`my hands are dirty`, `a stain on my shirt`, `that chirping you hear is my phone`: nothing of the place."""
     clause = spoken.clause_of(mention.start)
+    if _is_of_the_body(spoken, mention):
+        return True
     if spoken.named_in(clause):
         return False
     for at in range(clause.start, len(spoken.tokens) - 1):
@@ -28,6 +31,28 @@ def is_the_speakers(spoken: Spoken, mention: Mention) -> bool:
         on_it = before in (["on"], ["in"], ["of"]) and at in clause
         return on_it or (before in (["is"], ["'s"]) and at - mention.end < 4)
     return False
+
+
+BODY: Final = frozenset(
+    "back knee knees hand hands head heart arm arms feet foot eyes ears nose brain memory shoulder shoulders hip throat"
+    " voice english spanish shirt pants jacket boots shoes glasses wife husband dog mother father patience mood".split()
+)
+
+
+def _is_of_the_body(spoken: Spoken, mention: Mention) -> bool:
+    """`my back is broken from bending under sinks`: told of the speaker, whatever else is named."""
+    clause = spoken.clause_of(mention.start)
+    before = spoken.norms(clause.start, mention.start)
+    mine = [at for at, norm in enumerate(before[:-1]) if norm == "my" and before[at + 1] in BODY]
+    return bool(mine) and before[-1] in BEING | {"are", "'re"}
+
+
+def is_called(spoken: Spoken, mention: Mention) -> bool:
+    """`Mark, can you hold the tape`: somebody's name, at the head of a sentence that asks something of him."""
+    if mention.start or mention.end != 1 or len(spoken.tokens) < 4 or spoken.tokens[1].text != ",":
+        return False
+    asked = spoken.norms(2, 4)
+    return asked[0] in {"can", "could", "would", "will", "do"} and asked[1] == "you"
 
 
 def is_about_people(spoken: Spoken, mention: Mention) -> bool:

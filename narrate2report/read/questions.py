@@ -17,15 +17,37 @@ LOOKING = frozenset({"looking", "checking", "inspecting"})
 SEARCHING = frozenset(
     "check checking checks checked look looking looked search searching inspecting scanning examining".split()
 )
+MOVING = frozenset(
+    "go going run running walk walking feel feeling hunt hunting scan shine shining sniff sniffing tap tapping rub"
+    " press pressing open opening test poke poking peek peeking comb combing sweep sweeping".split()
+)
+"""What is done to find something: a search only where what it is done `for` is a flaw of no number."""
 
 
 def looks_for(spoken: Spoken, clause: Clause) -> int | None:
-    """`checking the tub for chips`: a searching verb with its `for` a few words on."""
+    """`checking the tub for chips`, `going along the baseboards for scuffs`: a verb with its `for` a few words on."""
     norms = spoken.norms(clause.start, clause.end)
     for at, norm in enumerate(norms):
         if norm in SEARCHING and "for" in norms[at + 1 : at + 6]:
             return clause.start + at
+        if norm in MOVING and _is_sought(spoken, clause, clause.start + at):
+            return clause.start + at
+        if norm in {"hunt", "hunting"} and at and norms[at - 1] in {"the", "a", "my"}:
+            return None
     return None
+
+
+def _is_sought(spoken: Spoken, clause: Clause, at: int) -> bool:
+    """Whether what follows the `for` of a verb is a flaw without an article, said of the speaker's own doing."""
+    before = [token.norm for token in spoken.tokens[clause.start : at] if token.tag != "RB"]
+    own = at == clause.start or spoken.tokens[at].tag in {"VBG", "VB"} or before[-1:] in (["i"], ["we"])
+    later = [here for here in range(at + 1, min(at + 8, clause.end)) if spoken.tokens[here].norm == "for"]
+    if not own or not later:
+        return False
+    flaw = next((term for term in spoken.terms("condition", within=clause) if term.start > later[0]), None)
+    if flaw is None or flaw.start - later[0] > 2:
+        return False
+    return not any(token.tag in {"DT", "CD", "PRP$"} for token in spoken.tokens[later[0] + 1 : flaw.start])
 
 
 def looks_whether(spoken: Spoken, clause: Clause) -> bool:
@@ -74,7 +96,9 @@ def asks(spoken: Spoken, clause: Clause) -> bool:
     last = clause.index == len(spoken.clauses) - 1
     if last:
         return True
-    opens = norms[:1] and norms[0] in {"what", "when", "did", "was", "does"}
+    opens = norms[:1] and norms[0] in {"what", "when", "did", "was", "does", "anybody", "anyone"}
+    if clause.index == 0 and norms[:1] in (["who"], ["how"]) and norms[1:2] in (["would"], ["'d"], ["will"], ["could"]):
+        return True
     return (
         clause.index == 0 and len(norms) > 1 and bool(opens or (norms[0] == "that" and norms[1] in {"a", "an", "the"}))
     )

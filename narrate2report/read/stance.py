@@ -18,9 +18,11 @@ from narrate2report.read.cue_limits import (
     only_tells,
     speaker_means_it,
     tries_whether,
-    was_mended,
 )
+from narrate2report.read.elsewhere import elsewhere_at, reach_of_place
 from narrate2report.read.generalities import is_general
+from narrate2report.read.hearsay import is_admitted, quotes_before, reported_at
+from narrate2report.read.mended import mended_at
 from narrate2report.read.modes import PLAIN, Mode, Stance
 from narrate2report.read.orders import forbidden_row, ordered_at
 from narrate2report.read.phrase_tree import Mention
@@ -53,7 +55,8 @@ def read_stances(spoken: Spoken) -> tuple[Stance, ...]:
         ruled = own.mode is Mode.POLICY or (own.mode is Mode.HYPOTHETICAL and clause.link == ":")
         if listing or (ruled and not _is_waived(spoken, clause)):
             _reach_back(spoken, clause, own, stances, listing=listing)
-        if own.mode is Mode.QUOTED and own_start == clause.start and clause.end - clause.start <= 2:
+        short = own_start == clause.start and clause.end - clause.start <= 2
+        if own.mode is Mode.QUOTED and (short or quotes_before(spoken, clause)):
             for at in range(clause.start):
                 stances[at] = stances[at] if stances[at].mode is not Mode.ASSERTED else own
         if own.mode is not Mode.ASSERTED:
@@ -98,14 +101,18 @@ def _own_stance(spoken: Spoken, clause: Clause) -> tuple[int, Stance]:
     ):
         return clause.start, PLAIN
     best: tuple[int, Stance] | None = None
-    if was_mended(spoken, clause):
-        best = clause.start, Stance(Mode.PAST, spoken.words(clause.start, clause.end))
+    mended = mended_at(spoken, clause)
+    if mended is not None:
+        best = mended, Stance(Mode.PAST, spoken.words(clause.start, clause.end))
     supposed = supposed_at(spoken, clause)
     if supposed is not None:
         best = supposed, Stance(Mode.HYPOTHETICAL, spoken.words(supposed, supposed + 1))
     looking = clause.start if looks_whether(spoken, clause) else looks_for(spoken, clause)
     if looking is not None and (best is None or looking <= best[0]):
         best = looking, Stance(Mode.SEARCH, spoken.words(looking, looking + 1))
+    reported = None if is_admitted(spoken, clause) else reported_at(spoken, clause)
+    if reported is not None and (best is None or reported < best[0]) and not speaker_means_it(spoken, reported):
+        best = reported, Stance(Mode.QUOTED, spoken.words(reported, reported + 1))
     for kind, mode in CUE_MODES:
         for cue in spoken.cues(kind, within=clause):
             if _does_not_count(spoken, clause, mode, cue):
@@ -114,6 +121,9 @@ def _own_stance(spoken: Spoken, clause: Clause) -> tuple[int, Stance]:
             if best is None or reach < best[0]:
                 best = reach, Stance(mode, spoken.words(cue.start, cue.end))
             break
+    other = elsewhere_at(spoken, clause)
+    if other is not None and (best is None or other < best[0]):
+        best = other, Stance(Mode.ELSEWHERE, spoken.words(clause.start, clause.end))
     ordered = ordered_at(spoken, clause)
     if ordered is not None and (best is None or ordered <= best[0]):
         best = ordered, Stance(Mode.INSTRUCTION, spoken.words(ordered, ordered + 1))
@@ -178,6 +188,8 @@ def _reach_start(spoken: Spoken, clause: Clause, mode: Mode, start: int, end: in
         return clause.start
     if mode is Mode.PAST and spoken.norms(end - 1, end)[0] in {"ago", "back"}:
         return clause.start + norms.index("from") if "from" in norms else max(clause.start, start - 2)
+    if mode is Mode.ELSEWHERE:
+        return reach_of_place(spoken, clause, Mention(start, end))
     return start
 
 

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from narrate2report.read.clauses import LEADING, Clause
+from typing import Final
+
+from narrate2report.read.clauses import LEADING, Clause, bare_start
 from narrate2report.read.generalities import is_general
 from narrate2report.read.spoken import Spoken
 
@@ -37,7 +39,12 @@ def supposed_at(spoken: Spoken, clause: Clause) -> int | None:
             return None if where or advises else clause.start
         if tokens[at].norm in {"could", "would", "should"} and tokens[at + 1].norm in {"have", "'ve"}:
             return clause.start
-    if _speaks_of_any(spoken, clause) or _supposes(spoken, clause) or _says_what(spoken, clause):
+    if (
+        _imagines(spoken, clause)
+        or _speaks_of_any(spoken, clause)
+        or _supposes(spoken, clause)
+        or _says_what(spoken, clause)
+    ):
         return clause.start
     if is_general(spoken, clause):
         return clause.start
@@ -75,6 +82,36 @@ def _supposes(spoken: Spoken, clause: Clause) -> bool:
     if bare[:1] != ["you"] or len(bare) < 3 or bare[1] not in (MISHAPS | TAKES_OFF if costs else MISHAPS):
         return False
     return bool(following) and following[0].link == "," and not spoken.ends_with_question()
+
+
+AS_SOON: Final = (
+    ("as", "soon", "as"), ("the", "minute"), ("the", "moment"), ("the", "second"), ("the", "day"), ("the", "instant"),
+    ("the", "first", "time"), ("next", "time"), ("every", "time"), ("any", "time"), ("the", "first", "sign"),
+)  # fmt: skip
+ENTERS: Final = frozenset("walk come step open enter get look sit turn".split())
+
+
+def _imagines(spoken: Spoken, clause: Clause) -> bool:
+    """`say the tub backs up`, `had there been mice I'd know`, `worst case it leaks`, `the minute you see a roach`."""
+    start = bare_start(spoken.tokens, clause)
+    norms = spoken.norms(start, clause.end)
+    if norms[:1] == ["say"] and norms[1:2] and spoken.tokens[start + 1].tag in {"DT", "PRP", "EX"}:
+        return len(spoken.clauses) > 1 and norms[1] not in {"this", "that"}
+    if norms[:2] in (["worst", "case"], ["god", "forbid"], ["heaven", "forbid"]):
+        return True
+    if norms[:1] in (["had"], ["were"]) and norms[1:2] and not spoken.ends_with_question():
+        return spoken.tokens[start + 1].tag in {"EX", "PRP", "DT"} and start == clause.start
+    opens = any(tuple(norms[: len(words)]) == words for words in AS_SOON) or _was_opened(spoken, clause)
+    if not opens or any(token.tag == "VBD" for token in spoken.tokens[clause.start : clause.end]):
+        return False
+    asked = spoken.has_cue("contact", "instruction", "imperative")
+    return asked and spoken.has_term("condition", within=clause) and not ENTERS & set(norms)
+
+
+def _was_opened(spoken: Spoken, clause: Clause) -> bool:
+    """`the minute | you see a roach`: where the words that open it are a clause of their own."""
+    before = spoken.clauses[clause.index - 1] if clause.index else None
+    return before is not None and tuple(spoken.norms(before.start, before.end)) in AS_SOON
 
 
 def _says_what(spoken: Spoken, clause: Clause) -> bool:

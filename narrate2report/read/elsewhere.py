@@ -1,0 +1,79 @@
+"""What is said of another place: `the carpet in the common corridor`, `half the toilets in this complex`."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from narrate2report.read.clauses import Clause, bare_start
+from narrate2report.read.phrase_tree import Mention
+from narrate2report.read.spoken import Spoken
+
+WHOLE: Final = frozenset("complex building property development block place".split())
+QUANTIFIED: Final = frozenset("half all every most any each several".split())
+WHERE: Final = frozenset("in at across down over".split())
+NUMBERED: Final = frozenset("building block tower".split())
+"""`the machine in building two`."""
+
+MY_OWN: Final = frozenset("own home house apartment flat".split())
+RELATIVES: Final = frozenset("sister brother mother father cousin aunt uncle friend daughter son boss neighbor".split())
+UNITS: Final = frozenset("unit apartment flat house".split())
+NOT_OURS: Final = (
+    ("not", "part", "of", "this"), ("not", "this", "unit"), ("not", "our", "unit"), ("not", "in", "this", "unit"),
+    ("not", "your", "unit"), ("thank", "goodness"), ("thank", "god"), ("thank", "heavens"),
+)  # fmt: skip
+
+
+def elsewhere_at(spoken: Spoken, clause: Clause) -> int | None:
+    """The token from which on a clause speaks of another place that no word of the vocabulary names."""
+    if _of_the_whole_house(spoken, clause) or _put_off_us(spoken, clause) or _of_anothers(spoken, clause):
+        return clause.start
+    return None
+
+
+def reach_of_place(spoken: Spoken, clause: Clause, cue: Mention) -> int:
+    """Where words for another place begin to reach: their whole clause, if they tell where its subject is, or end it.
+
+    `the carpet in the common corridor is stained`; but `it leaks all the way to the unit next door`.
+    """
+    told = any(token.is_finite for token in spoken.tokens[clause.start : cue.start])
+    where = spoken.norms(cue.start, cue.start + 1)[0] in WHERE
+    if not where or (told and cue.end != clause.end):
+        return cue.start
+    back = {"to", "from", "into", "onto", "as", "than", "like"} & set(spoken.norms(max(0, cue.start - 2), cue.start))
+    return cue.start if back else clause.start
+
+
+def _of_the_whole_house(spoken: Spoken, clause: Clause) -> bool:
+    """`every blind in this complex is broken`, `the dryer in building two`."""
+    norms = spoken.norms(clause.start, clause.end)
+    for at in range(1, len(norms) - 1):
+        if norms[at] != "in":
+            continue
+        numbered = norms[at + 1] in NUMBERED and spoken.tokens[clause.start + at + 2 : clause.end][:1]
+        if numbered and (numbered[0].tag in {"CD", "NNP"} or len(numbered[0].text) == 1):
+            return True
+        if norms[at + 1] in {"this", "the", "our"} and norms[at + 2 : at + 3] and norms[at + 2] in WHOLE:
+            return bool(QUANTIFIED & set(norms[:at]))
+    return False
+
+
+def _put_off_us(spoken: Spoken, clause: Clause) -> bool:
+    """What the next clause says is not ours: `the corridor's carpet is stained, that's not part of this`."""
+    for later in spoken.clauses[clause.index + 1 : clause.index + 2]:
+        norms = spoken.norms(later.start, later.end)
+        if any(tuple(norms[at : at + len(words)]) == words for at in range(len(norms)) for words in NOT_OURS):
+            thanks = "thank" in norms
+            return not thanks or bool({"ours", "us"} & set(spoken.norms(later.start)))
+    return False
+
+
+def _of_anothers(spoken: Spoken, clause: Clause) -> bool:
+    """`my own stove at home`, `in my sister's apartment the doors ...`, `I did a unit this morning where ...`."""
+    start = bare_start(spoken.tokens, clause)
+    norms = spoken.norms(start, clause.end)
+    if norms[:2] == ["my", "own"]:
+        return bool(spoken.named_terms(clause)) and any(token.is_finite for token in spoken.tokens[start : clause.end])
+    if norms[:2] in (["in", "my"], ["at", "my"]) and norms[2:3] and norms[2] in RELATIVES:
+        return True
+    did = norms[:1] in (["i"], ["we"]) and norms[1:2] in (["did"], ["walked"], ["turned"], ["inspected"], ["cleaned"])
+    return did and norms[2:3] in (["a"], ["one"], ["another"]) and not UNITS.isdisjoint(norms[3:5])

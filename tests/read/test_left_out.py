@@ -50,7 +50,11 @@ def test_one_works_and_the_other_does_not(room: str, lines: tuple[str, ...], com
     [
         ("living room", ("The left window is cracked.", "The right is too."), ("window", "crack", "present")),
         ("kitchen", ("One drawer is loose.", "So is the one below it."), ("drawer", "loose", "present")),
-        ("living room", ("Window screens.", "Torn on the left.", "Same on the right."), ("window_screen", "tear", "present")),
+        (
+            "living room",
+            ("Window screens.", "Torn on the left.", "Same on the right."),
+            ("window_screen", "tear", "present"),
+        ),
         ("bathroom", ("The left rail is bent.", "Likewise on the other side."), ("towel_bar", "bent", "present")),
     ],
 )  # fmt: skip
@@ -68,7 +72,12 @@ def test_the_same_of_another(
     [
         (("Into the living room.", "The blinds are bent.", "Same in the bedroom."), "bedroom", "blinds", "bent"),
         (("Bedroom one.", "The carpet is stained.", "Bedroom two.", "Same again."), "bedroom.2", "carpet", "stain"),
-        (("Into the hallway.", "Scuffs on the baseboard.", "Bedroom.", "Same thing in here."), "bedroom", "baseboard", "scuff"),
+        (
+            ("Into the hallway.", "Scuffs on the baseboard.", "Bedroom.", "Same thing in here."),
+            "bedroom",
+            "baseboard",
+            "scuff",
+        ),
     ],
 )  # fmt: skip
 def test_the_same_in_another_room(

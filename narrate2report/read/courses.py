@@ -11,8 +11,8 @@ from collections.abc import Sequence
 from typing import Final
 
 from narrate2report.read.clauses import Clause
-from narrate2report.read.negations import negation_before
 from narrate2report.read.draft import Draft
+from narrate2report.read.negations import negation_before
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
 from narrate2report.records.findings import Outcome

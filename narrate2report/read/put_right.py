@@ -12,10 +12,10 @@ from dataclasses import dataclass
 from typing import Final
 
 from narrate2report.read.clauses import LEADING, Clause
-from narrate2report.read.denial import negation_before
 from narrate2report.read.draft import Draft
 from narrate2report.read.focus import is_adverse
 from narrate2report.read.modes import Mode
+from narrate2report.read.negations import negation_before
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.suited import suited_flaw

@@ -29,7 +29,8 @@ def is_by_design(spoken: Spoken, clause: Clause) -> bool:
     """`they are supposed to look worn`, and what was said just before `on purpose` or `that's only the grain`."""
     if says_design(spoken, clause):
         return True
-    if not spoken.has_term("condition", within=clause) or spoken.has_cue("negation", within=clause):
+    tells = spoken.has_term("condition", within=clause) or spoken.has_cue("slip", within=clause)
+    if not tells or spoken.has_cue("negation", within=clause):
         return False  # that ain't mildew, it's the pattern
     if _goes_on(spoken, clause):
         return True

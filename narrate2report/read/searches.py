@@ -134,14 +134,14 @@ def _looked_for(scene: Scene, flaws: Sequence[Flaw]) -> list[Draft]:
     ]
 
 
-NEWER = frozenset("new else other different".split())
-"""After `anything` they leave out what was there before."""
+NO_ANSWER = frozenset("new else other different to".split())
+"""`I don't see anything new`, `I'm not one to point fingers`: after `anything` and `one` they tell of something else."""
 
 
 def _answers(scene: Scene, cue: Mention) -> bool:
     """Whether `none`, `don't see any` stands for itself and is not the start of something else."""
-    if NEWER & set(scene.spoken.norms(cue.end, cue.end + 1)):
-        return False  # I don't see anything new
+    if NO_ANSWER & set(scene.spoken.norms(cue.end, cue.end + 1)):
+        return False
     if not scene.is_said(cue.start):
         return False
     return cue.end - cue.start > 1 or _is_short(scene.spoken, cue)

@@ -139,8 +139,9 @@ def _sensible(vocabulary: Vocabulary) -> frozenset[tuple[str, str]]:
 
 
 def _own_words(vocabulary: Vocabulary) -> frozenset[str]:
-    """Words that mean something in a walk by themselves: rooms, work, materials, colours, states."""
+    """Words that mean something in a walk by themselves: rooms, work, materials, colours, states, charges."""
     words: set[str] = set(vocabulary.descriptions.colour)
+    words.update(vocabulary.cues.get("policy", ()))
     words.update(vocabulary.descriptions.material)
     for room in vocabulary.rooms.values():
         words.update(word for phrase in room.say for word in phrase.split())

@@ -135,7 +135,7 @@ def _looked_for(scene: Scene, flaws: Sequence[Flaw]) -> list[Draft]:
 
 
 NO_ANSWER = frozenset("new else other different to".split())
-"""`I don't see anything new`, `I'm not one to point fingers`: after `anything` and `one` they tell of something else."""
+"""`I don't see anything new`, `I'm not one to point fingers`: after `anything` and `one` they tell of other things."""
 
 
 def _answers(scene: Scene, cue: Mention) -> bool:

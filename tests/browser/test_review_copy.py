@@ -7,19 +7,19 @@ from pathlib import Path
 
 import numpy as np
 import pytest
+from playwright.sync_api import Page
 
 from narrate2report.intake.probe import probe
 from narrate2report.records.files import read_record, record_json, write_record
 from narrate2report.records.findings import Findings
 from tests.browser.conftest import Opened
+from tests.browser.seeking import seek, soon
 from tests.intake.films import number_of, write_film
 from tests.review.walks import walk
 
 SHOWN = """
-async (at) => {
+() => {
   const video = document.querySelector("#player");
-  video.currentTime = at;
-  await new Promise((done) => video.addEventListener("seeked", done, { once: true }));
   const canvas = document.createElement("canvas");
   [canvas.width, canvas.height] = [video.videoWidth, video.videoHeight];
   const paper = canvas.getContext("2d");
@@ -55,10 +55,14 @@ def test_a_film_that_browsers_cannot_play_shows_the_right_second(
     opened.page.wait_for_selector("#player[src='recording/0']", timeout=60_000)
     opened.until("document.querySelector('#player').readyState >= 2")
     for second in (0, 9, 25, 31):
-        wide, high, flat = opened.page.evaluate(SHOWN, second + 0.5)
-        assert wide > 0
-        picture = np.array(flat, np.uint8).reshape(high, wide, 4)[:, :, :3]
-        assert number_of(picture) == second
+        seek(opened.page, "#player", second + 0.5)
+        assert soon(lambda: shown(opened.page), second) == second
+
+
+def shown(page: Page) -> int:
+    """The number in the picture that is shown."""
+    wide, high, flat = page.evaluate(SHOWN)
+    return number_of(np.array(flat, np.uint8).reshape(high, wide, 4)[:, :, :3])
 
 
 def test_a_picture_for_the_record_comes_from_the_recording_itself(

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import argparse
+import os
 import re
 import shlex
 import shutil
+import sysconfig
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -43,6 +45,8 @@ def office(tmp_path_factory: pytest.TempPathFactory, move_in: Drafted, move_out:
         shutil.copy(drafted.heard, folder / "sample" / f".{name}.heard.jsonl")
     with pytest.MonkeyPatch.context() as patch:
         patch.setenv("NARRATE2REPORT_CACHE", str(tmp_path_factory.mktemp("cache")))
+        # As in the pages, where the program is on the search path of whoever types.
+        patch.setenv("PATH", sysconfig.get_path("scripts"), prepend=os.pathsep)
         yield folder
 
 

@@ -3,8 +3,6 @@
 from __future__ import annotations
 
 import json
-import re
-import shlex
 import shutil
 from pathlib import Path
 
@@ -13,9 +11,6 @@ import pytest
 from narrate2report.cli import main
 from narrate2report.records.beside import journal_beside
 from tests.learn.firm import seal_walks
-
-README = (Path(__file__).parents[2] / "README.md").read_text(encoding="utf-8")
-LEARNS = "$ narrate2report learn "
 
 
 @pytest.fixture(scope="module")
@@ -37,14 +32,6 @@ def accept(folder: Path, *phrases: str) -> None:
         lines = path.read_text(encoding="utf-8").splitlines(keepends=True)
         taken = [line[1:] if any(f'"{one}",' in line for one in phrases) else line for line in lines]
         path.write_text("".join(taken), encoding="utf-8")
-
-
-@pytest.mark.usefixtures("walks")
-def test_the_readme_shows_what_is_printed(capsys: pytest.CaptureFixture[str]) -> None:
-    (block,) = (block for block in re.findall(r"^```\n(.+?)\n```$", README, re.DOTALL | re.M) if LEARNS in block)
-    asked, *shown = block.splitlines()
-    assert main(shlex.split(asked.removeprefix("$ "))[1:]) == 0
-    assert [line.rstrip() for line in capsys.readouterr().out.splitlines()][: len(shown)] == shown
 
 
 def test_an_accepted_line_is_read_and_nothing_else_changes(walks: Path, capsys: pytest.CaptureFixture[str]) -> None:

@@ -13,6 +13,7 @@ from urllib.parse import quote, urlsplit
 from narrate2report.errors import BadInput, NarrateError
 from narrate2report.publish.report_pdf import longest_side
 from narrate2report.publish.report_values import Standing
+from narrate2report.records.addenda import addenda_beside
 from narrate2report.records.beside import place_of, transcript_beside
 from narrate2report.records.digest import digest_file
 from narrate2report.records.files import read_record, write_whole
@@ -38,6 +39,17 @@ def record_at_hand(file: Path) -> tuple[Findings, Standing]:
     if mismatches:
         raise BadInput(f"{file}: does not match its seal, so nothing is printed of it; see: narrate2report verify FILE")
     return findings, "sealed"
+
+
+def added_to(file: Path, findings: Findings) -> Iterator[str]:
+    """A line where addenda lie beside the record: what is made of it alone does not have what they say."""
+    try:
+        added = addenda_beside(file, findings).sealed
+    except NarrateError as error:
+        yield f"Of this record alone; of its addenda: {error}"
+        return
+    if added:
+        yield f"A sealed addendum lies beside it, {added[-1].path.name}, which is not in this: name that one for it."
 
 
 def stills_at_hand(findings: Findings, file: Path) -> tuple[dict[str, Path], dict[str, str]]:

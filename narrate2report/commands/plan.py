@@ -18,9 +18,12 @@ from narrate2report.publish.card_pdf import card_pdf_of
 from narrate2report.publish.card_told import ToldCard, told_card
 from narrate2report.publish.language import language
 from narrate2report.publish.report_pdf import Paper
+from narrate2report.publish.report_values import Standing
 from narrate2report.read.lexicon import load_vocabulary
 from narrate2report.read.vocabulary import Vocabulary
+from narrate2report.records.addenda import addenda_beside
 from narrate2report.records.card import WalkKind
+from narrate2report.records.findings import Findings
 
 Form = Literal["pdf", "html"]
 FORMS: tuple[Form, ...] = ("pdf", "html")
@@ -50,7 +53,7 @@ def plan(wanted: WantedCard) -> tuple[Path, ...]:
     folders = word_folders(wanted.vocabulary)
     vocabulary = load_vocabulary(*folders)
     unit = read_plan(wanted.unit, vocabulary).unit
-    last, standing = record_at_hand(wanted.last) if wanted.last else (None, "draft")
+    last, standing = _last_walk(wanted.last) if wanted.last else (None, "draft")
     kind = wanted.kind or ("move_in" if last is None else "move_out")
     card = make_card(Wish(unit, kind, last, standing != "draft"), known(vocabulary))
     told = told_card(card, language("en", *folders))
@@ -69,6 +72,13 @@ def known(vocabulary: Vocabulary) -> Known:
         tried=frozenset(name for name, term in terms.items() if term.works or term.works_adj),
         handed=tuple(name for name, term in terms.items() if term.group == HANDED_OVER),
     )
+
+
+def _last_walk(file: Path) -> tuple[Findings, Standing]:
+    """The record at `file`, as the last sealed addendum to it has it."""
+    findings, standing = record_at_hand(file)
+    added = addenda_beside(file, findings).sealed
+    return record_at_hand(added[-1].path) if added else (findings, standing)
 
 
 def _made(form: Form, told: ToldCard, paper: Paper) -> bytes:

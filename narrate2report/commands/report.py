@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import tempfile
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Literal
@@ -11,6 +11,7 @@ from typing import Literal
 from rich.console import Console
 
 from narrate2report.commands.at_hand import (
+    added_to,
     address,
     checked_base,
     fitted_stills,
@@ -89,7 +90,7 @@ def report(wanted: WantedReport) -> tuple[Path, ...]:
         made = {f"{name}.{for_whom}.{form}": _made(form, content, fitted, telling, wanted) for form in wanted.forms}
     places = written(wanted.to, made)
     if not wanted.quiet:
-        _tell(places, standing, wanted.reader)
+        _tell(places, standing, wanted.reader, added_to(wanted.file, findings))
     return places
 
 
@@ -106,8 +107,10 @@ def _attached(telling: Telling, name: str, wanted: WantedReport) -> tuple[Attach
     return attached_to(telling, name, whole, heard.stretches if heard else ())
 
 
-def _tell(places: tuple[Path, ...], standing: Standing, reader: Reader) -> None:
+def _tell(places: tuple[Path, ...], standing: Standing, reader: Reader, minds: Iterable[str]) -> None:
     words = language()
     console = Console(highlight=False, markup=False)
     for place in places:
         console.print(f"{place}: {words.standings[standing]}, for {words.readers[reader]}", soft_wrap=True)
+    for mind in minds:
+        console.print(mind, soft_wrap=True)

@@ -10,6 +10,7 @@ from typing import Literal
 from rich.console import Console
 
 from narrate2report.commands.at_hand import (
+    added_to,
     address,
     checked_base,
     made_at,
@@ -21,11 +22,13 @@ from narrate2report.commands.at_hand import (
 from narrate2report.publish.calendar import calendar_of
 from narrate2report.publish.entry_words import why_missing
 from narrate2report.publish.report_links import Links
+from narrate2report.publish.report_values import Standing
 from narrate2report.publish.standing import heading_of
 from narrate2report.publish.work_list import Stills, WorkList, work_list
 from narrate2report.publish.work_list_csv import csv_of
 from narrate2report.publish.work_list_xlsx import xlsx_of
 from narrate2report.records.beside import walk_name
+from narrate2report.records.findings import Findings
 from narrate2report.wording import counted
 
 Form = Literal["xlsx", "csv", "ics"]
@@ -56,7 +59,8 @@ def worklist(wanted: WantedList) -> tuple[Path, ...]:
 
     Raises NarrateError, with nothing written, where that cannot be.
     """
-    listed = _listed(wanted)
+    findings, standing = record_at_hand(wanted.file)
+    listed = _listed(findings, standing, wanted)
     name = walk_name(wanted.file)
     places = written(wanted.to, {f"{name}.worklist.{form}": WRITERS[form](listed) for form in wanted.forms})
     if not wanted.quiet:
@@ -64,11 +68,12 @@ def worklist(wanted: WantedList) -> tuple[Path, ...]:
         for place in places:
             told = counted(len(listed.tasks), "line")
             console.print(f"{place}: {listed.heading.mark}, {told}", soft_wrap=True)
+        for mind in added_to(wanted.file, findings):
+            console.print(mind, soft_wrap=True)
     return places
 
 
-def _listed(wanted: WantedList) -> WorkList:
-    findings, standing = record_at_hand(wanted.file)
+def _listed(findings: Findings, standing: Standing, wanted: WantedList) -> WorkList:
     recordings, _ = recordings_at_hand(findings, wanted.file)
     stills, missing = stills_at_hand(findings, wanted.file)
     opened = {name: address(place, wanted.to) for name, place in recordings.items()}

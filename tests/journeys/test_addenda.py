@@ -312,3 +312,32 @@ def test_a_long_film_is_told_of_while_it_is_read_and_read_once(
     assert sum(line.startswith("Reading walk.txt") for line in told) == 2, "once for each walk"
     assert main([*map(str, tenancy.settles()), "--quiet"]) == 0
     assert tenancy.capsys.readouterr().err == ""
+
+
+def test_the_card_of_the_next_walk_looks_again_at_what_an_addendum_added_and_not_at_what_it_withdrew(
+    tenancy: Tenancy,
+) -> None:
+    tenancy.added(tenancy.before, withdrawing="burn", adding="crack")
+    wanted = ("plan", tenancy.folder / "unit.yaml", "--to", tenancy.folder, "--last", tenancy.before, "--only", "html")
+    tenancy.run(*wanted)
+    page = (tenancy.folder / "unit.move_out.card.html").read_text(encoding="utf-8")
+    burn, crack = (
+        next(one.id for one in read_record(place, Findings).entries if one.condition == condition)
+        for place, condition in (
+            (tenancy.before, "burn"),
+            (tenancy.before.with_name("walk.addendum-1.findings.json"), "crack"),
+        )
+    )
+    assert f'data-key="again/{crack}"' in page
+    assert f'data-key="again/{burn}"' not in page
+
+
+@pytest.mark.parametrize("made", ["report", "worklist"])
+def test_whoever_prints_a_record_is_told_of_its_addendum(tenancy: Tenancy, made: str) -> None:
+    printing = (made, tenancy.before, "--to", tenancy.folder / "printed")
+    assert "addendum" not in tenancy.run(*printing)
+    addendum = tenancy.added(tenancy.before, withdrawing="burn")
+    assert f"A sealed addendum lies beside it, {addendum.name}" in tenancy.run(*printing)
+    assert "lies beside it" not in tenancy.run(made, addendum, "--to", tenancy.folder / "printed")
+    shutil.copy(addendum, addendum.with_name("other.findings.json"))
+    assert "both add to it" in tenancy.run(*printing)

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page
+from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 from narrate2report.cli import main
 from tests.browser.conftest import PICTURES
@@ -126,10 +127,10 @@ def test_the_newest_of_two_tabs_is_what_both_show(show: Show) -> None:
     other = page.context.new_page()
     other.goto(page.url)
     page.locator("label.row").nth(0).tap()
-    other.wait_for_function("document.querySelector('#ticked').textContent.startsWith('1 of ')")
+    expect(other.locator("#ticked")).to_have_text(re.compile("^1 of "))
     other.tap("#clear")
     other.tap("#clear")
-    page.wait_for_function("document.querySelector('#ticked').textContent.startsWith('0 of ')")
+    expect(page.locator("#ticked")).to_have_text(re.compile("^0 of "))
     page.reload()
     assert page.inner_text("#ticked").startswith("0 of ")
 

@@ -75,8 +75,8 @@ def _options() -> argparse.Namespace:
 
 def spoken(options: argparse.Namespace, name: str, voice: str, condition: str) -> Path:
     """The narration as sound, made once, with its gold and the true times of its lines beside it."""
-    folder = options.keep / f"{voice.replace(':', '-')}-{condition}"
-    folder.mkdir(exist_ok=True)
+    folder = options.keep / f"{re.sub(r'[:/]+', '-', voice)}-{condition}"
+    folder.mkdir(parents=True, exist_ok=True)
     sound: Path = folder / f"{name}.wav"
     if not sound.exists():
         text = options.folder / f"{name}.txt"

@@ -11,7 +11,7 @@ from narrate2report.read.place import Place
 from narrate2report.read.spoken import Named, Spoken
 from narrate2report.read.subjects import Subjects
 from narrate2report.read.vocabulary import Vocabulary
-from narrate2report.read.whereabouts import ROOM_GENERAL, Whereabouts
+from narrate2report.read.whereabouts import ROOM_GENERAL, WALL, Whereabouts
 
 PARTICIPLES = frozenset({"JJ", "JJR", "JJS", "NN", "NNS", "CD", "VBN", "NNP"})
 DOERS = frozenset("it they he she somebody someone dog cat that".split())
@@ -86,6 +86,8 @@ class Bearers:
             return self._each(subjects, "on it", "on {}")
         if (whole := self._side_of(predicate, clause)) is not None:
             return (Bearer(whole, "its side", True, link="side"),)
+        if noun and not subjects and (wall := self._on_wall(predicate, clause)) is not None:
+            return (wall,)
         if subjects:
             carried = subjects if "it" in pronoun else self._without_owners(subjects)
             return self._each(carried, "carried", "still about {}", direct=False)
@@ -125,6 +127,15 @@ class Bearers:
     def _is_means(self, one: Named, clause: Clause) -> bool:
         """`the door won't come down on the button`: what it was tried with, where something is spoken of."""
         return one.component in MEANS and bool(self._subjects[clause.index])
+
+    def _on_wall(self, predicate: Mention, clause: Clause) -> Bearer | None:
+        """The wall behind a door or above a window, of a flaw that walls have."""
+        around = self._where.on_wall_beside(predicate, clause)
+        usual = any(self._vocabulary.afflicts(sense.id, WALL) for sense in predicate.of("condition"))
+        if around is None or not usual:
+            return None
+        told = f"on the wall: '{self._spoken.words(around.start, around.end)}' tells where"
+        return Bearer(WALL, told, True, link="on the wall")
 
     def _side_of(self, predicate: Mention, clause: Clause) -> str | None:
         """`the drip pans are black, there's grease down both sides`: sides, top and back are those of the whole."""

@@ -82,6 +82,9 @@ def _has_adverb(spoken: Spoken, one: Named, clause: Clause) -> bool:
 
 AUXILIARY = frozenset("do does did will would can could".split())
 
+MEASURES = frozenset("holding holds reads reading".split())
+"""`the fridge is holding thirty-eight`: what may stand for `at`."""
+ARTICLES = frozenset("the this that a and so".split())
 AT_TIMES = frozenset("o'clock am pm percent least most once".split())
 """With these, `at` and a number tell no temperature."""
 
@@ -94,7 +97,7 @@ def from_notes(scene: Scene) -> list[Draft]:
         named = spoken.named_in(clause)
         if not named and clause.end - clause.start == 1 and clause.index:
             named = spoken.named_in(spoken.clauses[clause.index - 1])
-        if not named or named[-1].start != spoken.clause_of(named[-1].start).start:
+        if not named or not _opens(spoken, named[-1]):
             continue
         term = scene.vocabulary.components.get(named[-1].component)
         noted = Mention(clause.end - 1, clause.end)
@@ -104,6 +107,11 @@ def from_notes(scene: Scene) -> list[Draft]:
     return drafts
 
 
+def _opens(spoken: Spoken, one: Named) -> bool:
+    """Whether a clause begins with the component."""
+    return set(spoken.norms(spoken.clause_of(one.start).start, one.start)) <= ARTICLES
+
+
 def _is_noted(spoken: Spoken, clause: Clause, one: Named, meant: Sequence[str]) -> bool:
     """Whether the last word of a note is what the component is meant to be, or its temperature."""
     last = spoken.norms(clause.end - 1, clause.end)
@@ -111,10 +119,13 @@ def _is_noted(spoken: Spoken, clause: Clause, one: Named, meant: Sequence[str]) 
     if near and last and f"is {last[0]}" in meant:
         return True
     reads = spoken.norms(one.end, one.end + 5)
-    while reads[:1] and reads[0] in {"is", "'s", "holding", "running", "sitting", "holds", "reads", "still"}:
+    measured = bool(MEASURES & set(reads[:2]))
+    while reads[:1] and reads[0] in {"is", "'s", "running", "sitting", "still"} | MEASURES:
         reads = reads[1:]
     counted = any(token.tag == "CD" for token in spoken.tokens[one.end : clause.end])
-    degrees = reads[:1] == ["at"] and counted and set(spoken.norms(one.end, clause.end)).isdisjoint(AT_TIMES)
+    degrees = (
+        (measured or reads[:1] == ["at"]) and counted and set(spoken.norms(one.end, clause.end)).isdisjoint(AT_TIMES)
+    )
     return degrees and "cold" in meant
 
 

@@ -71,7 +71,8 @@ def _of_order(
         return CaredFor(plain[0].component, f"'{spoken.words(plain[0].start, plain[0].end)}' is named", 3)
     if pointed is not None and (named := _named_before(scene, pointed)):
         return CaredFor(named, f"what '{spoken.tokens[pointed].text}' points to", 3)
-    handled = pointed is not None and pointed - at <= 2 and usual is None
+    near = 3 if {"not", "never"} & set(spoken.norms(at, at + 2)) else 2
+    handled = pointed is not None and pointed - at <= near and usual is None
     if handled and (target := _lately(scene, focus)):
         return CaredFor(target, f"what '{spoken.tokens[pointed or at].text}' points to", 2)
     away = [one for one in objects if set(spoken.norms(max(at, one.start - 3), one.start)) & AT_OBJECT]

@@ -148,7 +148,7 @@ def _own_words(vocabulary: Vocabulary) -> frozenset[str]:
     for action in vocabulary.actions.values():
         words.update(_nouns(action.nouns))
     for condition in vocabulary.conditions.values():
-        words.update(_states(condition))
+        words.update((*_states(condition), *(word for said in condition.only.values() for word in said)))
     for component in vocabulary.components.values():
         words.update(component.works_adj)
     return _single(words)

@@ -194,8 +194,13 @@ def _reach_start(spoken: Spoken, clause: Clause, mode: Mode, start: int, end: in
 
 
 def _future_at(spoken: Spoken, clause: Clause) -> int | None:
+    """`I'll fix it`, `until it's mended`: where what is still to come begins."""
     norms = spoken.norms(clause.start, clause.end)
     for at, norm in enumerate(norms):
+        if norm in {"until", "till"} and any(
+            token.tag in {"VBZ", "VBP"} for token in spoken.tokens[clause.start + at : clause.end]
+        ):
+            return clause.start + at
         if norms[at + 1 : at + 2] == ["not"]:
             continue
         if norm in {"will", "shall"} or (norm == "going" and norms[at + 1 : at + 2] == ["to"]):

@@ -11,6 +11,11 @@ from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.place import Place
 from narrate2report.read.spoken import Named, Spoken
 
+WALL = "wall"
+LEVEL = frozenset("floor carpet ceiling rug baseboard countertop".split())
+SET_IN = frozenset("window switch outlet thermostat".split())
+IN_WALLS = SET_IN | frozenset("door entry_door closet_door radiator mirror".split())
+CLOSE_BY = frozenset("under below beneath underneath beside near".split())
 ROOM_GENERAL = "room_general"
 
 
@@ -78,6 +83,17 @@ class Whereabouts:
             if one.relation == "place" and one.start >= predicate.end:
                 between = set(self._spoken.norms(predicate.end, one.start))
                 if between & {"at", "inside"} or (between & {"around", "round"} and not self._place.subject):
+                    return one
+        return None
+
+    def on_wall_beside(self, predicate: Mention, clause: Clause) -> Named | None:
+        """`there's crayon behind the door`, `a stain above the window`: the wall, unless a floor is spoken of."""
+        if self._place.subject in LEVEL:
+            return None
+        for one in self._spoken.named_in(clause):
+            if one.relation == "place" and one.start >= predicate.end and one.component in IN_WALLS:
+                between = set(self._spoken.norms(predicate.end, one.start))
+                if between & {"behind", "above", "over"} or (one.component in SET_IN and between & CLOSE_BY):
                     return one
         return None
 

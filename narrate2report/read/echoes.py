@@ -61,6 +61,11 @@ def _is_more_of_it(spoken: Spoken, clause: Clause) -> bool:
     return at > 1 and set(norms[:at]) <= MORE
 
 
+def _takes_up_another(spoken: Spoken, clause: Clause) -> bool:
+    """`the carpet's theirs, so is the sofa`: what its own sentence says, and nothing said before."""
+    return any(spoken.named_in(earlier) for earlier in spoken.clauses[: clause.index])
+
+
 def find_echoes(
     spoken: Spoken, stances: Sequence[Stance], drafts: Sequence[Draft], before: Sequence[Draft]
 ) -> list[Draft]:
@@ -99,8 +104,9 @@ def find_echoes(
                 if topic.component != tried[-1].component
             ]
             continue
-        earlier = [one for one in drafts if one.kind == "condition" and one.at < clause.start] or list(before)
-        if not earlier:
+        own = [one for one in drafts if one.kind == "condition" and one.at < clause.start]
+        earlier = own or list(before)
+        if not earlier or (so_does and not own and _takes_up_another(spoken, clause)):
             continue
         first_at = spoken.clause_of(earlier[-1].at) if earlier[-1] in drafts else None
         shared = [one for one in earlier if first_at is None or one.at in first_at]

@@ -102,17 +102,9 @@ def find_left_out(scene: Scene, drafts: Sequence[Draft], before: Predicate) -> l
         same, member = _only_says_same(spoken, clause), _member(spoken, clause)
         if same is not None and _is_all(scene, clause):
             found += _told_again(scene, said, clause, same)
-        elif member is not None and not (member.agrees and said is before and _tells(spoken, clause.index)):
+        elif member is not None:
             found += _told_of(scene, said, clause, member)
     return found
-
-
-def _tells(spoken: Spoken, until: int) -> bool:
-    """Whether an earlier clause of the sentence says something: `the carpet's theirs, so is the sofa` takes that up."""
-    return any(
-        spoken.named_in(clause) or any(spoken.tokens[at].is_finite for at in range(clause.start, clause.end))
-        for clause in spoken.clauses[:until]
-    )
 
 
 def _is_all(scene: Scene, clause: Clause) -> bool:

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from itertools import pairwise
 
 from narrate2report.read.clauses import Clause
 from narrate2report.read.details import quantity_before
@@ -244,6 +245,7 @@ def _not_back(spoken: Spoken, one: Named) -> bool:
         words = spoken.norms(max(one.end, later.start), later.end)
         if later.index > clause.index and words in (["no"], ["nope"], ["not", "here"]):
             return True
-        if {"lost", "outstanding"} & set(words) or ("not" in words and NOT_BACK & set(words)):
+        comes_on = ("come", "on") in pairwise(words)  # the oven light doesn't come on
+        if {"lost", "outstanding"} & set(words) or ("not" in words and NOT_BACK & set(words) and not comes_on):
             return True
     return False

@@ -41,6 +41,7 @@ def _allowed(mention: Mention, forbidden: Sequence[Mention]) -> Mention | None:
     return Mention(mention.start, mention.end, senses) if senses else None
 
 
+ARTICLES = frozenset({"the", "a", "an"})
 HOW = frozenset({"and", "well", "good", "fine", "true", "easy", "right", "straight"})
 """Words after a verb that only tell more of how it is done."""
 
@@ -145,6 +146,8 @@ class PhraseBook:
                 found = []
             if found and norms[at] == "no" and self._denies_what_follows(norms, at, found[-1].end):
                 found = []
+            if found and norms[at] in ARTICLES and self._goes_further(norms, at + 1, found[-1].end, *COMPONENT_ROLES):
+                found = []  # the air conditioner
             if found:
                 found[-1] = _with_first(found, norms)
             terms += found[-1:]
@@ -162,9 +165,14 @@ class PhraseBook:
             one.end > term.end and one.of("condition") for at in inside for one in self._terms.matches_at(norms, at)
         )
 
+    def _goes_further(self, norms: Sequence[str], at: int, end: int, *roles: str) -> bool:
+        """Whether a phrase (in one of these roles, if any are named) that begins at a token reaches beyond `end`."""
+        found = self._terms.matches_at(norms, at) if at < len(norms) else []
+        return any(one.end > end and (not roles or one.of(*roles)) for one in found)
+
     def _denies_what_follows(self, norms: Sequence[str], at: int, end: int) -> bool:
         """`no water stains`, `no light scratches`: the denial is of the longer thing, and there is water or light."""
-        if at + 1 < len(norms) and any(one.end > end for one in self._terms.matches_at(norms, at + 1)):
+        if self._goes_further(norms, at + 1, end):
             return True
         following = self._terms.matches_at(norms, end) if end < len(norms) and norms[end] else []
         return any(sense.form == "noun" for one in following for sense in one.of("condition"))

@@ -51,6 +51,7 @@ FALLS = frozenset("drop drops fall falls pop pops fly flies creep creeps sag sag
 
 BEING = frozenset("is 's are was were been".split())
 
+WORKING = frozenset("work works worked working operates responds".split())
 ON_AND_ON = frozenset("continuously constantly nonstop forever down onto into along from across corner".split())
 """Words after a verb that make a flaw of it: `refilling continuously`, `running down the wall`."""
 
@@ -77,7 +78,8 @@ def is_no_result(spoken: Spoken, mention: Mention) -> bool:
         return True
     if said[0] in {"open", "shut", "closed"} and (LEFT_SO & before or (state and state[0] in BEING)):
         return True
-    return bool(ON_AND_ON & set(after[:1])) or partly or _is_slow(spoken, mention, clause)
+    flows = bool(ON_AND_ON & set(after[:1])) and said[0] not in WORKING  # but it works from both switches
+    return flows or partly or _is_slow(spoken, mention, clause)
 
 
 def _tells_when(spoken: Spoken, at: int) -> bool:

@@ -45,6 +45,8 @@ class Neighbours:
     before: Wanted
     sensible: frozenset[tuple[str, str]]
     """Pairs of words that the vocabulary knows to mean something else: `cutting board`."""
+    doers: Wanted
+    """By a verb: the components that do it when they work (`flushes` has `toilet`)."""
     sufferers: Wanted
     """By a word for a flaw: the components of which that is usual."""
     praise: frozenset[str]
@@ -95,12 +97,21 @@ def neighbours_of(vocabulary: Vocabulary) -> Neighbours:
         after=after,
         before=before,
         sensible=_sensible(vocabulary),
+        doers=_doers(vocabulary, names),
         sufferers=_frozen(sufferers),
         praise=frozenset(praise),
         kin=_kin(vocabulary, names),
         marks=_frozen(marks),
         states=_frozen(states),
     )
+
+
+def _doers(vocabulary: Vocabulary, names: Mapping[str, frozenset[str]]) -> Wanted:
+    found: dict[str, set[str]] = defaultdict(set)
+    for component, term in vocabulary.components.items():
+        for deed in _single(form for verb in term.works for form in verb_forms(verb)):
+            found[deed] |= names[component]
+    return _frozen(found)
 
 
 def _kin(vocabulary: Vocabulary, names: Mapping[str, frozenset[str]]) -> Wanted:

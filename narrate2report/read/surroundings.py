@@ -9,10 +9,10 @@ from typing import Literal
 from narrate2report.read.neighbours import Neighbours
 from narrate2report.read.words import Token
 
-Kind = Literal["pair", "flaw", "said", "place", "row", "owner", "state"]
+Kind = Literal["pair", "flaw", "said", "deed", "place", "row", "owner", "state"]
 """pair: the two words of a phrase; flaw: a condition said of it that befalls the trade word, or (said) any
-condition; place: where it is; row: named along with conditions; owner: the thing that has it; state: how the thing
-before is said to be."""
+condition; deed: what it does when it works; place: where it is; row: named along with conditions; owner: the thing
+that has it; state: how the thing before is said to be."""
 
 BE = frozenset("is are was were 's be been looks seems has have had got gets looking".split())
 HAVE = frozenset("has have had got with".split())
@@ -24,6 +24,8 @@ PASSED = frozenset(
 )
 """Words that stand between a thing and what is said of it."""
 PLACED = frozenset("around along behind between in on under over above by at near inside against across below".split())
+DOES = frozenset({"VBZ", "VBP", "VBD", "NNS"})
+"""Tags of `flushes`, which behind a word that is none is taken for a plural as well."""
 NOUN = frozenset({"NN", "NNS", "NNP", "NNPS"})
 
 
@@ -57,6 +59,8 @@ class Surroundings:
         near, left, right = self._near, self.before(start), self.after(end)
         if left in near.after:
             yield Call("pair", left, near.after[left])
+        if right in near.doers and self._tag(end) in DOES:
+            yield Call("deed", right, near.doers[right])
         if right in near.before:
             yield Call("pair", right, near.before[right])
         elif self._tag(end) in NOUN and right not in near.words:

@@ -157,3 +157,18 @@ def test_help_does_not_load_the_dictionary_or_a_model() -> None:
     )
     ran = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=False)
     assert ran.returncode == 0, ran.stderr
+
+
+@pytest.mark.parametrize(
+    ("heard", "meant"),
+    [
+        ("Fan works, coilet flushes.", "toilet"),
+        ("The coilet refills quietly.", "toilet"),
+        ("The fossit runs.", "faucet"),
+        ("My cousin flushes the birds out.", None),
+        ("The train stops and the coach drives over.", None),
+    ],
+)
+def test_what_a_word_does_tells_what_it_was(heard: str, meant: str | None, repairer: Repairer) -> None:
+    [(_, _, told)] = repairer.repair([heard])
+    assert [one.read for one in told] == ([meant] if meant else [])

@@ -30,9 +30,18 @@ BARE_VERBS = frozenset("put use let report call text email ring phone tell give"
 SENSED = frozenset("see tell feel hear even really find get hardly barely quite miss".split())
 
 
+HINDERED = frozenset({"sticking", "not_working", "misaligned", "loose"})
+"""Faults that are told by what one has to do about them."""
+
+
 def only_tells(spoken: Spoken, start: int, end: int) -> bool:
-    """`you can't see it from here`: no prohibition."""
-    return spoken.norms(start, end) == ["you", "can", "not"] and bool(SENSED & set(spoken.norms(end, end + 1)))
+    """`you can't see it from here`, `you can't make out a face`, `you have to lift it to shut it`: what it is like, and
+    neither prohibition nor order."""
+    said, after = spoken.norms(start, end), spoken.norms(end, end + 4)
+    if said == ["you", "can", "not"] and (SENSED & set(after[:1]) or (after[:1] == ["make"] and "out" in spoken.norms(end))):
+        return True
+    told = any(start < term.start <= end and HINDERED & {one.id for one in term.of("condition")} for term in spoken.terms("condition"))
+    return told and said[:1] == ["you"]
 
 
 def is_all_past(spoken: Spoken, clause: Clause) -> bool:

@@ -45,7 +45,7 @@ def is_entered(spoken: Spoken, mention: Mention, end: int) -> bool:
     heads_noun = any(other.start == end and other.of(*COMPONENT_ROLES) for other in spoken.found.terms)
     if not heads_noun and is_introduced(spoken, mention, end):
         return True
-    if close and close[-1] in NOT_ENTERED:
+    if (close and close[-1] in NOT_ENTERED) or _is_cut_off(spoken, clause, mention):
         return False
     if _is_a_place_beside(spoken, end, heads_noun, before) or _is_staffed(spoken, mention, end, heads_noun, before):
         return False
@@ -63,6 +63,12 @@ def is_entered(spoken: Spoken, mention: Mention, end: int) -> bool:
     moving = moving and not _a_thing_is_there(spoken, clause, mention)
     enters = bool(close) and (close[-1] in ENTERING or (close[-1] in TOWARDS | MOVING and moving))
     return enters or (leading and (bool(before) or next_token is None))
+
+
+def _is_cut_off(spoken: Spoken, clause: Clause, mention: Mention) -> bool:
+    """`the paint is peeling outside the bathroom`, where `outside` is a room itself and ends its clause."""
+    determined = mention.start - clause.start <= 1 and not clause.link and clause.start > 0
+    return determined and spoken.tokens[clause.start - 1].norm in NOT_ENTERED
 
 
 def _is_denied(spoken: Spoken, mention: Mention, clause: Clause) -> bool:

@@ -59,8 +59,38 @@ def says_nothing(spoken: Spoken, mention: Mention) -> bool:
             _is_explained,
             _stands_under,
             _is_tended,
+            _is_how_bad,
+            _is_proof_against,
         )
     )
+
+
+BAD = frozenset("nasty gross vile ugly rotten filthy mean sorry".split())
+
+
+def _is_how_bad(spoken: Spoken, mention: Mention) -> bool:
+    """`a nasty scrape`: how bad the flaw is, and no dirt."""
+    if mention.end - mention.start > 1 or spoken.tokens[mention.start].norm not in BAD:
+        return False
+    at = mention.end + 1 if spoken.tokens[mention.end : mention.end + 1] and _is_adjective(spoken, mention.end) else mention.end
+    return any(
+        term.start in {mention.end, at} and any(sense.form == "noun" for sense in term.of("condition"))
+        for term in spoken.terms("condition")
+    )
+
+
+def _is_adjective(spoken: Spoken, at: int) -> bool:
+    return spoken.tokens[at].tag == "JJ"
+
+
+SUFFERED = frozenset("scratch stain chip dent fade warp rot rust peel crack tear burn scuff mark swell fray tarnish".split())
+
+
+def _is_proof_against(spoken: Spoken, mention: Mention) -> bool:
+    """`this quartz won't stain`: what such a thing does not suffer, and nothing that was looked at."""
+    before = spoken.norms(max(0, mention.start - 2), mention.start)
+    single = mention.end - mention.start == 1 and spoken.tokens[mention.start].norm in SUFFERED
+    return single and before in (["will", "not"], ["can", "not"], ["would", "not"], ["should", "not"])
 
 
 def _is_long_ago(spoken: Spoken, mention: Mention) -> bool:

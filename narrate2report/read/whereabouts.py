@@ -17,6 +17,13 @@ SET_IN = frozenset("window switch outlet thermostat".split())
 IN_WALLS = SET_IN | frozenset("door entry_door closet_door radiator mirror".split())
 CLOSE_BY = frozenset("under below beneath underneath beside near".split())
 ROOM_GENERAL = "room_general"
+CAME = frozenset(
+    "dried set hardened spread opened appeared formed started grown come gone developed soaked settled run dripped"
+    " spilled spilt left blooming growing spreading forming showing creeping running opening starting appearing".split()
+)
+"""How a flaw comes to lie where it is."""
+LONGEST_WAY = 5
+"""Words between such a flaw and what it is on."""
 
 
 @dataclass(frozen=True)
@@ -38,9 +45,16 @@ class Whereabouts:
             if one.relation == "of" and one.start >= predicate.end and not self.modifies_next(one, named):
                 flaws = {mention.start for mention in self._predicates}
                 between = range(predicate.end, one.start)
-                if not any(self._spoken.tokens[at].is_finite and at not in flaws for at in between):
+                if not any(self._spoken.tokens[at].is_finite and at not in flaws for at in between) or self._came_there(
+                    predicate, one
+                ):
                     return one
         return None
+
+    def _came_there(self, predicate: Mention, one: Named) -> bool:
+        """`a run of gloss has dried on the frame`, `a crack has opened across the ceiling`: how a flaw came where it is."""
+        said = [norm for norm in self._spoken.norms(predicate.end, one.start) if norm not in {"has", "have", "'s", "is", "are", "been"}]
+        return said[:1] != [] and said[0] in CAME and len(said) <= LONGEST_WAY
 
     def is_on_it(self, predicate: Mention, clause: Clause) -> bool:
         """`dead flies on them`, `a stain around it`."""

@@ -107,6 +107,8 @@ def _somebody_must(spoken: Spoken, clause: Clause) -> Mention | None:
     verb = spoken.tokens[clause.start + at]
     if verb.tag not in {"VB", "VBP"} or verb.norm in NO_WORK - {"move", "get", "come"}:
         return None
+    if any(term.start <= clause.start + at < term.end for term in spoken.terms("condition")):
+        return None  # someone will catch a toe
     return Mention(clause.start + at, clause.start + at + 1)
 
 

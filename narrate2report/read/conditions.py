@@ -22,6 +22,9 @@ from narrate2report.read.whereabouts import ROOM_GENERAL
 LASTING = frozenset({"repaired", "freshly_painted", "expired"})
 """Conditions that tell of the past and are still so."""
 
+FORESEEN = frozenset({"trip_hazard", "sharp_edge"})
+"""Hazards that are told by what will come of them: `someone will catch a toe`."""
+
 
 @dataclass(frozen=True)
 class Flaw:
@@ -157,6 +160,8 @@ def observe(scene: Scene, flaws: Sequence[Flaw]) -> list[Draft]:
 
 def _counts(flaw: Flaw, stance: Stance) -> bool:
     if stance.mode is Mode.ASSERTED:
+        return True
+    if stance.mode is Mode.FUTURE and flaw.condition in FORESEEN:
         return True
     return stance.mode is Mode.PAST and flaw.condition in LASTING
 

@@ -61,6 +61,7 @@ def says_nothing(spoken: Spoken, mention: Mention) -> bool:
             _is_tended,
             _is_how_bad,
             _is_proof_against,
+            _only_looks_like,
         )
     )
 
@@ -81,6 +82,19 @@ def _is_how_bad(spoken: Spoken, mention: Mention) -> bool:
 
 def _is_adjective(spoken: Spoken, at: int) -> bool:
     return spoken.tokens[at].tag == "JJ"
+
+
+LIKENED = (["looks", "like"], ["looked", "like"], ["look", "like"])
+
+
+def _only_looks_like(spoken: Spoken, mention: Mention) -> bool:
+    """`it looks like mould but it wipes straight off`: taken for a flaw, and gone with a finger."""
+    clause = spoken.clause_of(mention.start)
+    before = spoken.norms(clause.start, mention.start)
+    if not any(before[at : at + 2] in LIKENED for at in range(len(before))):
+        return False
+    following = spoken.clauses[clause.index + 1 : clause.index + 2]
+    return bool(following) and following[0].link in {"but", ",", "and"} and spoken.has_cue("comes_off", within=following[0])
 
 
 SUFFERED = frozenset("scratch stain chip dent fade warp rot rust peel crack tear burn scuff mark swell fray tarnish".split())

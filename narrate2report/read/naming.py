@@ -110,7 +110,7 @@ def meaning_within(spoken: Spoken, phrase: Mention, place: Place, number: int, v
     for mention in spoken.found.within.get(phrase.start, ()):
         marks = {sense.id for sense in phrase.of("condition")} <= {"stain", "debris", "mark", "residue", "paint_drip"}
         holding = HOLDING | {"on"} if marks else HOLDING
-        before = spoken.norms(max(phrase.start, mention.start - 2), mention.start)
+        before = spoken.norms(max(phrase.start, mention.start - 3), mention.start)
         closes = mention.end == phrase.end and spoken.tokens[mention.start - 1].tag in {"JJ", "VBN", "VBG", "NN"}
         if not closes and not holding & set(before):
             continue

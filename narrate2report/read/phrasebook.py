@@ -41,7 +41,13 @@ def _allowed(mention: Mention, forbidden: Sequence[Mention]) -> Mention | None:
     return Mention(mention.start, mention.end, senses) if senses else None
 
 
+def _says_of_anything(term: Mention) -> bool:
+    """`come away`, where `has come away` is known of wallpaper alone: a flaw of any component."""
+    return any(not sense.beside for sense in term.of("condition"))
+
+
 ARTICLES = frozenset({"the", "a", "an"})
+HELPING = frozenset({"has", "have", "is", "are", "'s"})
 HOW = frozenset({"and", "well", "good", "fine", "true", "easy", "right", "straight"})
 """Words after a verb that only tell more of how it is done."""
 
@@ -161,8 +167,11 @@ class PhraseBook:
         if term.end - term.start < 2 or not states:
             return False
         inside = range(term.start + 1, term.end)
+        helped = norms[term.start] in HELPING
         return any(
-            one.end > term.end and one.of("condition") for at in inside for one in self._terms.matches_at(norms, at)
+            (one.end > term.end and one.of("condition")) or (helped and one.end == term.end and _says_of_anything(one))
+            for at in inside
+            for one in self._terms.matches_at(norms, at)
         )
 
     def _goes_further(self, norms: Sequence[str], at: int, end: int, *roles: str) -> bool:

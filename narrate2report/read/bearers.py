@@ -88,6 +88,8 @@ class Bearers:
             return (Bearer(whole, "its side", True, link="side"),)
         if noun and not subjects and (wall := self._on_wall(predicate, clause)) is not None:
             return (wall,)
+        if not subjects and not pronoun and (told := self._by_place(predicate, clause, noun=noun)):
+            return told
         if subjects:
             carried = subjects if "it" in pronoun else self._without_owners(subjects)
             return self._each(carried, "carried", "still about {}", direct=False)
@@ -123,6 +125,16 @@ class Bearers:
             )
             for one in named
         )
+
+    def _by_place(self, predicate: Mention, clause: Clause, *, noun: bool) -> tuple[Bearer, ...]:
+        """What a clause without a subject of ours tells by where it is: a height of the wall, a plate on the door."""
+        if noun:
+            focus = self._vocabulary.components.get(self._place.subject or "")
+            upright = focus is not None and focus.group != "surfaces"
+            high = not upright and self._where.is_at_a_height(clause)
+            return (Bearer(WALL, "at a height where only a wall is", True, link="on the wall"),) if high else ()
+        owner = self._where.owner_of_subject(predicate, clause)
+        return self._each((owner,), "side", "said of what is on {}") if owner is not None else ()
 
     def _is_means(self, one: Named, clause: Clause) -> bool:
         """`the door won't come down on the button`: what it was tried with, where something is spoken of."""

@@ -38,9 +38,14 @@ def only_tells(spoken: Spoken, start: int, end: int) -> bool:
     """`you can't see it from here`, `you can't make out a face`, `you have to lift it to shut it`: what it is like, and
     neither prohibition nor order."""
     said, after = spoken.norms(start, end), spoken.norms(end, end + 4)
-    if said == ["you", "can", "not"] and (SENSED & set(after[:1]) or (after[:1] == ["make"] and "out" in spoken.norms(end))):
+    if said == ["you", "can", "not"] and (
+        SENSED & set(after[:1]) or (after[:1] == ["make"] and "out" in spoken.norms(end))
+    ):
         return True
-    told = any(start < term.start <= end and HINDERED & {one.id for one in term.of("condition")} for term in spoken.terms("condition"))
+    told = any(
+        start < term.start <= end and HINDERED & {one.id for one in term.of("condition")}
+        for term in spoken.terms("condition")
+    )
     return told and said[:1] == ["you"]
 
 

@@ -14,7 +14,8 @@ from narrate2report.read.spoken import Spoken
 REPORTING: Final = frozenset(
     "say says said claim claims claimed insist insists insisted swear swears swore write writes wrote report reported"
     " reports mention mentions mentioned complain complains complained reckon reckons reckoned warn warned warns tell"
-    " tells told thinks thought email emailed texted believes believed figured figures alleged alleges".split()
+    " tells told thinks thought email emailed texted believes believed figured figures alleged alleges noted"
+    " flagged logged recorded".split()
 )
 TOLD: Final = frozenset("told warned informed advised".split())
 """Of the speaker: `I've been told`, `I was warned`."""

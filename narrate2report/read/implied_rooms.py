@@ -36,6 +36,8 @@ def implied_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabu
     base = place.base
     if place.came_from and _is_back_out(spoken, place, stances, vocabulary):
         return place.came_from
+    if base == "patio" and _is_in_the_garden(spoken, place, stances, vocabulary):
+        return next(room for room, _ in reversed(place.visits[:-1]) if room)
     if (outside := _opens_outside(spoken, base)) is not None:
         return outside
     if spoken.found.implied_rooms and ("back", "to") in pairwise(spoken.norms()):
@@ -96,6 +98,19 @@ def _is_back_out(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabu
         and stances[mention.start].mode is Mode.ASSERTED
         and relation_of(spoken, mention.start) == "topic"
         for mention in spoken.found.terms
+        for sense in mention.of("component")
+    )
+
+
+def _is_in_the_garden(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabulary: Vocabulary) -> bool:
+    """`the gate's dropped`, after the deck of a garden that is walked: out on the grass again."""
+    earlier = next((room for room, _ in reversed(place.visits[:-1]) if room), "")
+    yard = vocabulary.rooms["yard"]
+    return earlier.split(".")[0] in {"yard", "exterior"} and any(
+        sense.id in yard.owns
+        and stances[mention.start].mode is Mode.ASSERTED
+        and relation_of(spoken, mention.start) == "topic"
+        for mention in spoken.terms("component")
         for sense in mention.of("component")
     )
 

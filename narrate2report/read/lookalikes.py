@@ -14,6 +14,7 @@ from narrate2report.read.doings import (
 from narrate2report.read.orders import CARE_VERBS
 from narrate2report.read.outsiders import is_about_people, is_called, is_outside, is_the_speakers
 from narrate2report.read.phrase_tree import Mention
+from narrate2report.read.seeming import is_how_bad, is_proof_against, only_looks_like
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.standing import is_said_of_one
 
@@ -59,52 +60,11 @@ def says_nothing(spoken: Spoken, mention: Mention) -> bool:
             _is_explained,
             _stands_under,
             _is_tended,
-            _is_how_bad,
-            _is_proof_against,
-            _only_looks_like,
+            is_how_bad,
+            is_proof_against,
+            only_looks_like,
         )
     )
-
-
-BAD = frozenset("nasty gross vile ugly rotten filthy mean sorry".split())
-
-
-def _is_how_bad(spoken: Spoken, mention: Mention) -> bool:
-    """`a nasty scrape`: how bad the flaw is, and no dirt."""
-    if mention.end - mention.start > 1 or spoken.tokens[mention.start].norm not in BAD:
-        return False
-    at = mention.end + 1 if spoken.tokens[mention.end : mention.end + 1] and _is_adjective(spoken, mention.end) else mention.end
-    return any(
-        term.start in {mention.end, at} and any(sense.form == "noun" for sense in term.of("condition"))
-        for term in spoken.terms("condition")
-    )
-
-
-def _is_adjective(spoken: Spoken, at: int) -> bool:
-    return spoken.tokens[at].tag == "JJ"
-
-
-LIKENED = (["looks", "like"], ["looked", "like"], ["look", "like"])
-
-
-def _only_looks_like(spoken: Spoken, mention: Mention) -> bool:
-    """`it looks like mould but it wipes straight off`: taken for a flaw, and gone with a finger."""
-    clause = spoken.clause_of(mention.start)
-    before = spoken.norms(clause.start, mention.start)
-    if not any(before[at : at + 2] in LIKENED for at in range(len(before))):
-        return False
-    following = spoken.clauses[clause.index + 1 : clause.index + 2]
-    return bool(following) and following[0].link in {"but", ",", "and"} and spoken.has_cue("comes_off", within=following[0])
-
-
-SUFFERED = frozenset("scratch stain chip dent fade warp rot rust peel crack tear burn scuff mark swell fray tarnish".split())
-
-
-def _is_proof_against(spoken: Spoken, mention: Mention) -> bool:
-    """`this quartz won't stain`: what such a thing does not suffer, and nothing that was looked at."""
-    before = spoken.norms(max(0, mention.start - 2), mention.start)
-    single = mention.end - mention.start == 1 and spoken.tokens[mention.start].norm in SUFFERED
-    return single and before in (["will", "not"], ["can", "not"], ["would", "not"], ["should", "not"])
 
 
 def _is_long_ago(spoken: Spoken, mention: Mention) -> bool:

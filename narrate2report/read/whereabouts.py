@@ -12,6 +12,10 @@ from narrate2report.read.place import Place
 from narrate2report.read.spoken import Named, Spoken
 
 WALL = "wall"
+MEASURED = frozenset("shoulder head waist knee ankle hip chest eye hand child's bike bicycle elbow sofa chair".split())
+HEIGHTS = frozenset("height level high".split())
+"""`at shoulder height`, `about chest high`: a first word and a second."""
+OUTDOORS = frozenset({"yard", "exterior", "patio", "porch", "parking", "balcony"})
 LEVEL = frozenset("floor carpet ceiling rug baseboard countertop".split())
 SET_IN = frozenset("window switch outlet thermostat".split())
 IN_WALLS = SET_IN | frozenset("door entry_door closet_door radiator mirror".split())
@@ -22,6 +26,7 @@ CAME = frozenset(
     " spilled spilt left blooming growing spreading forming showing creeping running opening starting appearing".split()
 )
 """How a flaw comes to lie where it is."""
+HELPING = frozenset("has have 's is are been".split())
 LONGEST_WAY = 5
 """Words between such a flaw and what it is on."""
 
@@ -45,16 +50,15 @@ class Whereabouts:
             if one.relation == "of" and one.start >= predicate.end and not self.modifies_next(one, named):
                 flaws = {mention.start for mention in self._predicates}
                 between = range(predicate.end, one.start)
-                if not any(self._spoken.tokens[at].is_finite and at not in flaws for at in between) or self._came_there(
-                    predicate, one
-                ):
+                told = any(self._spoken.tokens[at].is_finite and at not in flaws for at in between)
+                if not told or self._came_there(predicate, one):
                     return one
         return None
 
     def _came_there(self, predicate: Mention, one: Named) -> bool:
-        """`a run of gloss has dried on the frame`, `a crack has opened across the ceiling`: how a flaw came where it is."""
-        said = [norm for norm in self._spoken.norms(predicate.end, one.start) if norm not in {"has", "have", "'s", "is", "are", "been"}]
-        return said[:1] != [] and said[0] in CAME and len(said) <= LONGEST_WAY
+        """`a run of gloss has dried on the frame`, `a crack has opened across the ceiling`: how it came where it is."""
+        said = [norm for norm in self._spoken.norms(predicate.end, one.start) if norm not in HELPING]
+        return bool(said) and said[0] in CAME and len(said) <= LONGEST_WAY
 
     def is_on_it(self, predicate: Mention, clause: Clause) -> bool:
         """`dead flies on them`, `a stain around it`."""
@@ -110,6 +114,26 @@ class Whereabouts:
                 if between & {"behind", "above", "over"} or (one.component in SET_IN and between & CLOSE_BY):
                     return one
         return None
+
+    def is_at_a_height(self, clause: Clause) -> bool:
+        """`a tide line at shoulder height`, `smudges at hand level`: where only a wall is, with nothing named."""
+        if self._place.base in OUTDOORS or self._spoken.named_in(clause):
+            return False
+        norms = self._spoken.norms(clause.start, clause.end)
+        return any(norms[at] in MEASURED and set(norms[at + 1 : at + 2]) & HEIGHTS for at in range(len(norms) - 1))
+
+    def owner_of_subject(self, predicate: Mention, clause: Clause) -> Named | None:
+        """`the brass plate on the bottom of the door is tarnished`: a subject that is no component is a part of the one
+        that it is said to be on."""
+        named = self._spoken.named_in(clause)
+        if len(named) != 1 or named[0].relation != "of" or named[0].end > predicate.start:
+            return None
+        verb = range(named[0].end, predicate.start)
+        before = range(clause.start, named[0].start)
+        said = any(self._spoken.tokens[at].is_finite for at in verb) and not any(
+            self._spoken.tokens[at].is_finite for at in before
+        )
+        return named[0] if said else None
 
     def has_verb(self, clause: Clause) -> bool:
         """Whether a clause says something: a flaw that looks like a verb (`scratches`) does not count."""

@@ -8,7 +8,7 @@ from narrate2report.read.cared_for import PLAIN, CaredFor, also_cared_for, cared
 from narrate2report.read.clauses import Clause
 from narrate2report.read.draft import Draft
 from narrate2report.read.focus import Focus
-from narrate2report.read.house_rules import ruled
+from narrate2report.read.house_rules import ruled, tells_when
 from narrate2report.read.modes import Mode, Stance
 from narrate2report.read.orders import bans_something
 from narrate2report.read.requests import COMPANIONS, LEADING, asks_word, find_orders, says_back
@@ -47,6 +47,8 @@ def _asked_care(scene: Scene, focus: Focus, others: Sequence[Draft]) -> list[Dra
     if orders and not any(_is_addressed(spoken, clause, stances[at].cue) for clause, at in orders):
         return []
     warned = _consequence(spoken, stances)
+    if warned is not None and tells_when(scene, spoken.clause_of(warned)):
+        warned = None
     if not orders and warned is None:
         return []
     supposed = not orders

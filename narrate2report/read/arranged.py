@@ -9,6 +9,7 @@ from narrate2report.read.clauses import LEADING, Clause
 from narrate2report.read.draft import Draft
 from narrate2report.read.negations import negation_before
 from narrate2report.read.phrase_tree import Mention
+from narrate2report.read.remedies import remedy
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.trades import trades_in
@@ -101,7 +102,8 @@ def called_about(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> list[
         after = [one for one in spoken.named if one.start >= found.end and one.start in clause]
         on = (after[0].component, "what the call is about") if after else worked_on(scene, found, clause, flaw)
         told = f"'{spoken.words(found.start, found.end)}' calls somebody"
-        return [to_do(scene, found.start, on, told, "repair", party_of(spoken, clause, owner_speaks=owner_speaks), 0.6)]
+        party = party_of(spoken, clause, owner_speaks=owner_speaks)
+        return [to_do(scene, found.start, on, told, remedy(scene, clause), party, 0.6)]
     return []
 
 
@@ -141,4 +143,38 @@ def _fetched(spoken: Spoken, clause: Clause) -> Mention | None:
         for here in range(at + 2, min(clause.end, at + 6)):
             if spoken.tokens[here].norm in HITHER and _is_somebody(spoken, at + 1, here):
                 return Mention(at, here + 1)
+    return _sent(spoken, clause) or (_is_seen_to(spoken, clause) if clause.index else None)
+
+
+DOING_NOW = frozenset(
+    "requesting ordering emailing texting booking arranging chasing sourcing welding fitting mending bringing sending"
+    " rigging building hanging".split()
+)
+IS_AT_IT = frozenset("am 'm are 're is 's".split())
+
+
+def _is_seen_to(spoken: Spoken, clause: Clause) -> Mention | None:
+    """`I'm requesting a quote`, `Hank is welding a new catch for it`: what is being done about a flaw."""
+    for at in range(clause.start + 2, clause.end):
+        if spoken.tokens[at].norm not in DOING_NOW or spoken.tokens[at - 1].norm not in IS_AT_IT:
+            continue
+        subject = spoken.tokens[at - 2]
+        if subject.norm in {"i", "we", "he", "she", "they"} or subject.tag in {"NNP", "NNPS"} or subject.norm in STAFF:
+            return Mention(at - 1, at + 1)
+    return None
+
+
+def _sent(spoken: Spoken, clause: Clause) -> Mention | None:
+    """`the warranty people are sending a man`, `Duncan's coming by with longer bolts`: sent, or come, by others."""
+    for at in range(clause.start + 1, clause.end):
+        token, before = spoken.tokens[at], spoken.norms(clause.start, at)
+        who = [norm for norm in before if norm not in {*LEADING, "is", "are", "'s", "'re", "the", "will", "be"}]
+        subject = len(before) - len(who) + 1 if who else 0
+        if token.norm in {"sending", "send"} and who[-1:] and who[-1] in STAFF - {"i", "we", "you"}:
+            sent = spoken.tokens[at + 2 : at + 3]
+            return Mention(at, at + 2) if sent and sent[0].norm in STAFF else None
+        subjects = spoken.named_in(clause)
+        named = spoken.tokens[clause.start + subject - 1].tag in {"NNP", "NNPS"} if who and not subjects else False
+        if token.norm == "coming" and named and HITHER & set(spoken.norms(at + 1, at + 2)):
+            return Mention(at, at + 2)
     return None

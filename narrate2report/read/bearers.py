@@ -88,7 +88,7 @@ class Bearers:
             return (Bearer(whole, "its side", True, link="side"),)
         if noun and not subjects and (wall := self._on_wall(predicate, clause)) is not None:
             return (wall,)
-        if not subjects and not pronoun and (told := self._by_place(predicate, clause, noun=noun)):
+        if not subjects and not pronoun - {"one"} and (told := self._by_place(predicate, clause, noun=noun)):
             return told
         if subjects:
             carried = subjects if "it" in pronoun else self._without_owners(subjects)
@@ -131,6 +131,8 @@ class Bearers:
         if noun:
             focus = self._vocabulary.components.get(self._place.subject or "")
             upright = focus is not None and focus.group != "surfaces"
+            if self._where.is_behind_furniture(predicate):
+                return (Bearer(WALL, "behind what stands along a wall", True, link="on the wall"),)
             high = not upright and self._where.is_at_a_height(clause)
             return (Bearer(WALL, "at a height where only a wall is", True, link="on the wall"),) if high else ()
         owner = self._where.owner_of_subject(predicate, clause)

@@ -41,7 +41,8 @@ def from_ellipsis(scene: Scene) -> list[Draft]:
         tried = spoken.has_cue("operates", within=before) or spoken.has_term("works", within=before)
         if not left_out or not tried or not scene.is_said(clause.end - 2):
             continue
-        for one in spoken.named_in(clause) or scene.bearers.subjects_of(clause):
+        told = () if _names_another(spoken, clause) else scene.bearers.subjects_of(clause)
+        for one in spoken.named_in(clause) or told:
             if one.relation == "topic" and is_operated(one.component, scene.vocabulary):
                 does_not = Mention(clause.end - 2, clause.end)
                 drafts.append(check_of(scene, does_not, one.component, "the verb before it", fails=True))
@@ -50,6 +51,15 @@ def from_ellipsis(scene: Scene) -> list[Draft]:
         if unnamed and subject and is_operated(subject, scene.vocabulary) and _is_another_of_them(spoken, clause):
             drafts.append(check_of(scene, Mention(clause.end - 2, clause.end), subject, "another of them", fails=True))
     return drafts
+
+
+OF_THE_SAME = frozenset("side one other rest hand half end part".split())
+
+
+def _names_another(spoken: Spoken, clause: Clause) -> bool:
+    """`the oven works but the light in it doesn't`: something else, though the vocabulary does not know it there."""
+    tokens = spoken.tokens[clause.start : clause.end]
+    return any(token.tag in {"NN", "NNS"} and token.norm not in OF_THE_SAME for token in tokens)
 
 
 def _is_another_of_them(spoken: Spoken, clause: Clause) -> bool:

@@ -8,14 +8,17 @@ from dataclasses import replace
 from narrate2report.read.after_all import find_late_success
 from narrate2report.read.bearers import Bearer
 from narrate2report.read.brief import check_of, from_ellipsis, from_notes, from_plurals
-from narrate2report.read.courses import COURSES, find_courses, only_tried_of
+from narrate2report.read.courses import find_courses
+from narrate2report.read.doers import alone_does, around_it, does_this, locked_by
 from narrate2report.read.draft import Draft
 from narrate2report.read.exceptions import find_exceptions, is_excepted_later, told_apart
 from narrate2report.read.members import find_members, picks_one
 from narrate2report.read.modes import Mode
-from narrate2report.read.phrase_tree import Mention, Sense
+from narrate2report.read.partly import find_partly, moved_in_vain
+from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
+from narrate2report.read.strokes import find_strokes
 from narrate2report.read.told_by_sound import find_told_by_sound
 from narrate2report.read.trials import MENDED, Trials, is_means
 from narrate2report.read.untested import find_untested, is_operated
@@ -29,7 +32,6 @@ from narrate2report.read.verdicts import (
 )
 from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.read.water import find_drained, find_running_water
-from narrate2report.read.whereabouts import ROOM_GENERAL
 
 WEEKDAYS = frozenset("monday tuesday wednesday thursday friday saturday sunday".split())
 """`he comes on Wednesday` is no trial."""
@@ -65,7 +67,7 @@ def find_checks(scene: Scene, trials: Trials) -> list[Draft]:
             continue
         if not any(draft.component == other.component and draft.outcome == other.outcome for other in drafts):
             drafts.append(draft)
-    for draft in find_courses(scene, drafts):
+    for draft in (*find_courses(scene, drafts), *find_strokes(scene, drafts)):
         if not any(draft.component == other.component for other in drafts):
             drafts.append(draft)
     told = [
@@ -75,7 +77,8 @@ def find_checks(scene: Scene, trials: Trials) -> list[Draft]:
     ]
     just_before = trials.answered if scene.number - trials.answered_at <= 1 else None
     apart = told_apart(scene, just_before, trials.outcome)
-    return trials.settle(scene, [*told, *(apart or find_exceptions(scene, told))])
+    rest = apart or find_exceptions(scene, told) or find_partly(scene, told)
+    return trials.settle(scene, [*told, *rest])
 
 
 def _told_of_part(scene: Scene, draft: Draft, drafts: Sequence[Draft]) -> bool:
@@ -132,57 +135,12 @@ def _from_verbs(scene: Scene) -> list[Draft]:
         if is_no_result(spoken, mention) or _did_not(spoken, mention) or _ran_something(spoken, mention):
             continue
         for bearer in scene.bearers.of(mention, adjective=False, noun=False):
-            component = _does_this(replace(bearer, component=_behind(scene, bearer)), senses, scene)
-            component = _locked_by(component, spoken, mention) or _alone_does(scene, mention, bearer)
+            component = does_this(replace(bearer, component=_behind(scene, bearer)), senses, scene)
+            component = component or around_it(scene, mention, bearer)
+            component = locked_by(component, spoken, mention) or alone_does(scene, mention, bearer)
             if component:
                 drafts.append(check_of(scene, mention, component, bearer.how))
     return drafts
-
-
-def _alone_does(scene: Scene, mention: Mention, bearer: Bearer) -> str | None:
-    """`preheats`: of the oven alone, whatever was spoken of last; `works` is said of anything."""
-    room = scene.vocabulary.rooms.get(scene.room.partition(".")[0])
-    anything = any(cue.start == mention.start for cue in scene.spoken.cues("operates", "fails", "response"))
-    if bearer.link != "focus" or scene.spoken.named or room is None or anything:
-        return None
-    clause = scene.spoken.clause_of(mention.start)
-    before = scene.spoken.norms(clause.start, mention.start)
-    long = clause.end - mention.end > 1  # takes about two weeks
-    if long or scene.spoken.tokens[mention.start].tag != "VBZ" or not set(before) <= {"it", "she", "he", "and", "then"}:
-        return None
-    if scene.place.subject in COURSES:
-        return None  # fills and empties: a stage of what runs
-    return only_tried_of(scene.spoken, mention.start, (*room.expects, *room.owns))
-
-
-DRAINED_BY = frozenset({"bathtub", "shower"})
-LOCKED_BY = {"window": "window_lock", "door": "lock", "sliding_door": "lock"}
-
-
-def _locked_by(component: str | None, spoken: Spoken, mention: Mention) -> str | None:
-    """`window opens, locks`, `runs hot, drains fine`: what locks is its lock, what drains its drain, and that is a
-    trial of its own."""
-    if component in DRAINED_BY and spoken.tokens[mention.start].norm in {"drains", "drain", "drained", "empties"}:
-        return "drain"
-    locks = mention.end == mention.start + 1 and spoken.tokens[mention.start].norm in {"lock", "locks", "locking"}
-    return LOCKED_BY.get(component or "", component) if locks else component
-
-
-def _does_this(bearer: Bearer, senses: Sequence[Sense], scene: Scene) -> str | None:
-    place, vocabulary = scene.place, scene.vocabulary
-    doers = [sense.id for sense in senses]
-    if bearer.component in doers:
-        return bearer.component
-    part = next((one for one in doers if bearer.component in vocabulary.components[one].part_of), None)
-    if part and not bearer.direct:
-        return part
-    for owner in vocabulary.components[bearer.component].part_of if bearer.component in vocabulary.components else ():
-        if owner in doers and not bearer.direct:
-            return owner
-    if bearer.component in {"", ROOM_GENERAL}:
-        here = [one.component for one in scene.spoken.named]
-        return next((one for one in (*here, *(one for one, _ in reversed(place.lately))) if one in doers), None)
-    return None
 
 
 def _from_cues(scene: Scene) -> list[Draft]:
@@ -209,10 +167,11 @@ def _from_cues(scene: Scene) -> list[Draft]:
         if _did_not(spoken, cue) or (not fails and _ran_something(spoken, cue)):
             continue
         for bearer in scene.bearers.of(cue, adjective=False, noun=False):
-            component = _worked(_behind(scene, bearer), scene.vocabulary)
+            moved = moved_in_vain(scene, cue) if fails and bearer.link == "focus" else None
+            component = moved or _worked(_behind(scene, bearer), scene.vocabulary)
             if spoken.norms(cue.start, cue.start + 2) == ["ran", "a"] and component not in CYCLED:
                 component = next((one for one, _ in reversed(scene.place.lately) if one in CYCLED), "")
-            if component in RUNS_ON and spoken.norms(cue.start, cue.end)[0] in {"run", "runs", "running"}:
+            if component in RUNS_ON and spoken.norms(cue.start, cue.end)[0] in {"run", "runs", "ran", "running"}:
                 continue
             if is_operated(component, scene.vocabulary) and not is_flaw_of(spoken, cue, bearer.component):
                 drafts.append(check_of(scene, cue, component, bearer.how, fails=fails))
@@ -224,7 +183,7 @@ def _ran_something(spoken: Spoken, cue: Mention) -> bool:
     if spoken.norms(cue.end - 1, cue.end) == ["ran"] and spoken.norms(cue.end + 1, cue.end + 2) == ["back"]:
         return True
     opens = spoken.clause_of(cue.start).start == cue.start and spoken.norms(cue.start, cue.end) == ["ran"]
-    return opens and spoken.norms(cue.end, cue.end + 1) in (["a"], ["the"], ["it"], ["one"])
+    return opens and spoken.norms(cue.end, cue.end + 1) in (["a"], ["the"], ["it"], ["one"], ["my"])
 
 
 def _did_not(spoken: Spoken, mention: Mention) -> bool:

@@ -1,6 +1,6 @@
 """Work in words that name no kind of work: `that gets done today`, `somebody has to fish that out`, `I'll report it`.
 
-Such words are work only where a flaw was spoken of shortly before, and are taken for a repair of it.
+Such words are work only where a flaw was spoken of shortly before, and its remedy follows from the flaw.
 """
 
 from __future__ import annotations
@@ -9,6 +9,7 @@ from narrate2report.read.clauses import Clause
 from narrate2report.read.draft import Draft
 from narrate2report.read.negations import negation_before
 from narrate2report.read.phrase_tree import Mention
+from narrate2report.read.remedies import remedy
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.worked_on import NOT_TO_COME, POINTING, party_of, to_do, worked_on
@@ -27,6 +28,9 @@ NO_WORK = frozenset(
     " signed lost stolen saying looking hit hurt rid moved move pushing pulling holding pressing".split()
 )
 """Verbs that nobody mends anything with."""
+
+BIDDEN = frozenset("bring fix grab get look sort nip pop see".split())
+"""Verbs that bid somebody: `somebody bring a spanner`."""
 
 PASSED_ON = frozenset("report flag log raise mention pass escalate chase".split())
 PASSING_ON = frozenset("reporting flagging logging raising passing escalating chasing".split())
@@ -53,7 +57,7 @@ def unnamed_work(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> list[
         on = worked_on(scene, found, clause, flaw)
         told = f"'{spoken.words(clause.start, found.end)}' plans work"
         party = party_of(spoken, clause, owner_speaks=owner_speaks)
-        return [to_do(scene, found.start, on, told, "repair", party, confidence=0.5)]
+        return [to_do(scene, found.start, on, told, remedy(scene, clause), party, confidence=0.5)]
     return []
 
 
@@ -62,12 +66,14 @@ def _done_to(spoken: Spoken, clause: Clause) -> Mention | None:
     tokens = spoken.tokens
     for at in range(clause.start, clause.end - 1):
         wants = tokens[at].norm in WANTS or spoken.norms(at, at + 3) == ["could", "do", "with"]
-        wants = wants or _has_it_done(spoken, clause, at)
+        wants = wants or _has_it_done(spoken, clause, at) or _is_to_be(spoken, clause, at)
         if not wants or tokens[at].tag in {"NN", "NNS"}:
             continue
         verb = at + (3 if tokens[at].norm == "could" else 1)
         passive = tokens[at].norm == "gets"
-        if spoken.norms(verb, verb + 1) == ["to"]:
+        if _is_to_be(spoken, clause, at):
+            passive, verb = True, at + 2
+        elif spoken.norms(verb, verb + 1) == ["to"]:
             if not set(spoken.norms(verb + 1, verb + 2)) & BE:
                 continue
             passive, verb = True, verb + 2
@@ -79,6 +85,13 @@ def _done_to(spoken: Spoken, clause: Clause) -> Mention | None:
         if participle or tokens[verb].tag in ({"VBN", "VBD"} if passive else {"VBG", "VBN", "VBD"}):
             return Mention(verb, verb + 1)
     return None
+
+
+def _is_to_be(spoken: Spoken, clause: Clause, at: int) -> bool:
+    """`two nail holes, to be filled`, `that one's to be looked at`; `it has to be` stands behind a verb of its own."""
+    return spoken.norms(at, at + 2) == ["to", "be"] and (
+        at == clause.start or spoken.norms(at - 1, at)[0] in {"is", "are", "'s", "due", "and"}
+    )
 
 
 def _has_it_done(spoken: Spoken, clause: Clause, at: int) -> bool:
@@ -102,9 +115,11 @@ def _somebody_must(spoken: Spoken, clause: Clause) -> Mention | None:
     at = start
     while at < len(norms) and (norms[at] in BOUND or norms[at] in ADVERBS):
         at += 1
-    if at == start or at >= len(norms):
+    if at >= len(norms):
         return None
     verb = spoken.tokens[clause.start + at]
+    if at == start and (verb.tag == "VBD" or verb.norm not in BIDDEN):
+        return None
     if verb.tag not in {"VB", "VBP"} or verb.norm in NO_WORK - {"move", "get", "come"}:
         return None
     if any(term.start <= clause.start + at < term.end for term in spoken.terms("condition")):
@@ -154,6 +169,8 @@ def _is_listed(spoken: Spoken, clause: Clause) -> Mention | None:
     if "list" not in norms:
         return None
     at = norms.index("list")
+    if {"not", "never"} & set(norms[:at]):
+        return None
     named = any(one.end <= clause.start + at for one in spoken.named_in(clause))
     if not (named or POINTING & set(norms[:at])):
         return None

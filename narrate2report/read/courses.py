@@ -127,7 +127,8 @@ def _set_going(scene: Scene, checks: Sequence[Draft]) -> list[Draft]:
         return []
     comes = next((draft for draft in checks if draft.component in HEATS and draft.outcome == "works"), None)
     clause = spoken.clause_of(start)
-    if turned is not None and spoken.has_term("condition", within=clause):
+    said = [term for term in spoken.terms("condition", within=clause) if spoken.tokens[term.start].norm not in MOVED]
+    if turned is not None and said:
         return []  # the thermostat is fine
     if comes is None or comes.at <= start or not MOVED & set(spoken.norms(clause.start, comes.at)):
         return []

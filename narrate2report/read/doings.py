@@ -15,6 +15,8 @@ GOT = frozenset("buy buys bring brings order orders get gets make makes need nee
 ORDERED = frozenset("order ordered coming arriving way due".split())
 """A new one of which this is said is not there yet: `new dishwasher's on order`."""
 
+REMEDIED = frozenset("repaired new patched freshly_painted".split())
+
 SOON = frozenset("today tonight tomorrow monday tuesday wednesday thursday friday saturday sunday asap".split())
 
 
@@ -54,9 +56,16 @@ def is_own_doing(spoken: Spoken, mention: Mention) -> bool:
 
 def is_planned(spoken: Spoken, mention: Mention) -> bool:
     """`that has to get redone`, `I'll have it replaced`: a repair that is still to come."""
-    if not any(sense.id in {"repaired", "new"} for sense in mention.of("condition")):
+    told = {sense.id for sense in mention.of("condition")}
+    if not told & REMEDIED:
         return False
     clause = spoken.clause_of(mention.start)
+    if spoken.norms(mention.start - 2, mention.start) == ["to", "be"] and mention.start >= 2:
+        return True  # two nail holes, to be filled and painted
+    if spoken.norms(clause.end - 1, clause.end) == ["please"] and spoken.norms(mention.start, mention.end) == ["new"]:
+        return True  # new fan please
+    if not told & {"repaired", "new"}:
+        return False
     before = spoken.norms(max(clause.start, mention.start - 4), mention.start)
     if "having" in spoken.norms(clause.start, mention.start):
         return True

@@ -16,6 +16,9 @@ NUMBERED: Final = frozenset("building block tower".split())
 
 MY_OWN: Final = frozenset("own home house apartment flat".split())
 RELATIVES: Final = frozenset("sister brother mother father cousin aunt uncle friend daughter son boss neighbor".split())
+HOMES: Final = frozenset("place house flat apartment condo kitchen bathroom".split())
+NEIGHBOURS: Final = frozenset("guy man lady woman couple people folks family fella bloke kid kids".split())
+BEYOND: Final = frozenset("downstairs upstairs below above opposite across".split())
 UNITS: Final = frozenset("unit apartment flat house".split())
 NOT_OURS: Final = (
     ("not", "part", "of", "this"), ("not", "this", "unit"), ("not", "our", "unit"), ("not", "in", "this", "unit"),
@@ -68,12 +71,16 @@ def _put_off_us(spoken: Spoken, clause: Clause) -> bool:
 
 
 def _of_anothers(spoken: Spoken, clause: Clause) -> bool:
-    """`my own stove at home`, `in my sister's apartment the doors ...`, `I did a unit this morning where ...`."""
+    """`my mother's place had ...`, `the guy downstairs has ...`, `I did a unit this morning where ...`."""
     start = bare_start(spoken.tokens, clause)
     norms = spoken.norms(start, clause.end)
     if norms[:2] == ["my", "own"]:
         return bool(spoken.named_terms(clause)) and any(token.is_finite for token in spoken.tokens[start : clause.end])
     if norms[:2] in (["in", "my"], ["at", "my"]) and norms[2:3] and norms[2] in RELATIVES:
+        return True
+    if norms[:1] == ["my"] and norms[1:2] and norms[1] in RELATIVES and norms[2:3] == ["'s"]:
+        return not HOMES.isdisjoint(norms[3:5])
+    if norms[:1] == ["the"] and norms[1:2] and norms[1] in NEIGHBOURS and norms[2:3] and norms[2] in BEYOND:
         return True
     did = norms[:1] in (["i"], ["we"]) and norms[1:2] in (["did"], ["walked"], ["turned"], ["inspected"], ["cleaned"])
     return did and norms[2:3] in (["a"], ["one"], ["another"]) and not UNITS.isdisjoint(norms[3:5])

@@ -43,6 +43,8 @@ def is_entered(spoken: Spoken, mention: Mention, end: int) -> bool:
     if _is_denied(spoken, mention, clause):
         return False
     heads_noun = any(other.start == end and other.of(*COMPONENT_ROLES) for other in spoken.found.terms)
+    if heads_noun and spoken.tokens[end - 1].norm in {"closet", "cupboard"}:
+        return False  # the linen closet shelf, said from the hall
     if not heads_noun and is_introduced(spoken, mention, end):
         return True
     if (close and close[-1] in NOT_ENTERED) or _is_cut_off(spoken, clause, mention):

@@ -16,7 +16,8 @@ from narrate2report.records.findings import Action
 
 FITTING = frozenset("put putting snap stick slap pop throw screw sticking popping throwing snapping".split())
 INTO_PLACE = frozenset("in on up down over back".split())
-BUYING = frozenset("buy buying purchase pick grab".split())
+FINDING = frozenset({"find", "source"})
+BUYING = FINDING | frozenset("buy buying purchase pick grab".split())
 NEW = frozenset("new fresh another bigger".split())
 SOME = frozenset("a an another new fresh one some two three".split())
 OWN = frozenset("i we he she they owner landlord office maintenance us".split())
@@ -117,7 +118,7 @@ def _bought(spoken: Spoken, clause: Clause) -> int | None:
         planned = {"will", "'ll", "to", "am", "'m", "going", "must"} & set(norms[:at]) or spoken.tokens[
             clause.start + at
         ].tag in {"VBP", "VB"}
-        exact = norm.startswith("buy") or norm == "purchase" or bool(NEW & set(rest))
+        exact = norm.startswith("buy") or norm in FINDING | {"purchase"} or bool(NEW & set(rest))
         if some and planned and exact and spoken.tokens[clause.start + at].tag != "VBD":
             return clause.start + at
     return None
@@ -134,7 +135,8 @@ def _new_in_place(scene: Scene, clause: Clause, flaw: str | None) -> int | None:
         return None
     same = any(one.component == flaw and one.start == lead + 1 for one in spoken.named)
     rest = spoken.norms(lead + 2, clause.end)
-    goes = not rest or rest[:1] in (["goes"], ["go"], ["going"], ["gets"])
+    asked = {"please", "here", "asap", "required", "needed", "wanted"} >= set(rest)
+    goes = asked or rest[:1] in (["goes"], ["go"], ["going"], ["gets"])
     verbless = not any(token.is_finite for token in spoken.tokens[: clause.start]) or clause.index > 0
     return lead if same and goes and verbless else None
 

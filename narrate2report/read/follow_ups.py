@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-from narrate2report.read.arranged import called_about, is_asked_of_somebody
+from narrate2report.read.arranged import HITHER, called_about, is_asked_of_somebody
 from narrate2report.read.chores import unnamed_work
 from narrate2report.read.clauses import Clause
 from narrate2report.read.draft import Draft
 from narrate2report.read.fitted import parts_fitted
+from narrate2report.read.intentions import find_intended
 from narrate2report.read.modes import Mode
 from narrate2report.read.negations import negation_before
 from narrate2report.read.no_action import is_no_action
 from narrate2report.read.phrase_tree import Mention
-from narrate2report.read.plans import NOTE_ITSELF, is_assigned, is_care, is_promised, planned_by
+from narrate2report.read.plans import NOTE_ITSELF, is_assigned, is_care, is_promised, is_requested, planned_by
 from narrate2report.read.scene import Scene
+from narrate2report.read.scheduled import find_scheduled
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.trades import trades_in, tradesmen_called
 from narrate2report.read.worked_on import party_of, to_do, worked_on
@@ -59,6 +61,8 @@ def find_follow_ups(scene: Scene, *, flaw: str | None, owner_speaks: bool) -> li
         or tradesmen_called(scene, flaw, owner_speaks=owner_speaks)
         or called_about(scene, flaw, owner_speaks=owner_speaks)
         or parts_fitted(scene, flaw, owner_speaks=owner_speaks)
+        or find_scheduled(scene, flaw, owner_speaks=owner_speaks)
+        or find_intended(scene, flaw, owner_speaks=owner_speaks)
         or unnamed_work(scene, flaw, owner_speaks=owner_speaks)
     )
 
@@ -75,6 +79,7 @@ def _plan_of(scene: Scene, mention: Mention) -> str | None:
     mode = scene.mode(mention.start)
     told = mode is Mode.HYPOTHETICAL and (senses[0].form == "phrase" or is_promised(spoken, mention))
     told = told or (mode in {Mode.QUOTED, Mode.PAST} and is_asked_of_somebody(spoken, mention, clause))
+    told = told or (mode is Mode.QUESTION and is_requested(spoken, mention, clause))
     if (mode in NOT_WORK and not told) or _is_counted_noun(spoken, mention) or _depends(scene, clause):
         return None
     if is_no_action(spoken, mention, clause):
@@ -124,6 +129,9 @@ def _supplies_nothing(spoken: Spoken, mention: Mention) -> bool:
     clause = spoken.clause_of(mention.start)
     if any(trade.start in clause and trade.start >= mention.end for trade in trades_in(spoken)):
         return True
+    person = spoken.tokens[mention.end : mention.end + 1]
+    if person and person[0].tag == "NNP" and HITHER & set(spoken.norms(mention.end + 1, mention.end + 2)):
+        return True  # I'm sending Ann round
     after = spoken.norms(mention.start + 1, mention.end + 6)
     if spoken.norms(mention.start, mention.start + 1) == ["owe"]:
         return False
@@ -144,6 +152,10 @@ def _is_counted_noun(spoken: Spoken, mention: Mention) -> bool:
 def _is_work(mention: Mention) -> bool:
     """Whether a noun tells of work or of a flaw, so that it is no part to be had: `needs a clean`."""
     return bool(mention.of("condition")) or any(sense.form != "verb" for sense in mention.of("action"))
+
+
+def _sticks(mention: Mention) -> bool:
+    return any(sense.id in {"sticking", "not_working"} for sense in mention.of("condition"))
 
 
 def _needed_parts(scene: Scene, flaw: str | None) -> list[Draft]:
@@ -168,6 +180,8 @@ def _needed_parts(scene: Scene, flaw: str | None) -> list[Draft]:
             continue
         if part is None and any(_is_work(m) and m.start == noun for m in spoken.found.terms):
             continue
+        if any(m.start == at and m.end > noun and _sticks(m) for m in spoken.found.terms):
+            continue  # it needs a thump
         done = [one.id for m in spoken.found.terms if m.start == noun for one in m.of("action")]
         owner, how = worked_on(scene, Mention(at, at + 1), clause, flaw)
         on = part.component if part else owner, how

@@ -12,7 +12,15 @@ from itertools import pairwise
 from narrate2report.read.clauses import Clause
 from narrate2report.read.details import quantity_before
 from narrate2report.read.draft import Draft
-from narrate2report.read.keeping import comes_from_others, heads_list, is_priced, left_by_them, the_one
+from narrate2report.read.keeping import (
+    comes_from_others,
+    counted_after,
+    heads_list,
+    is_priced,
+    is_tally,
+    left_by_them,
+    the_one,
+)
 from narrate2report.read.key_lists import fall_short, find_lent, find_listed, handed, missing
 from narrate2report.read.modes import Mode
 from narrate2report.read.negations import negation_before
@@ -106,6 +114,10 @@ def _named(scene: Scene, *, gives: bool, returns: bool, returned: bool, goes_on:
             if quantity is None and (scene.mode(one.start) is Mode.INSTRUCTION or several or one.relation != "topic"):
                 continue
             quantity = the_one(spoken, one) if quantity is None else quantity
+            if any(draft.component == meant.component and draft.quantity == quantity for draft in drafts) and is_tally(
+                spoken, one
+            ):
+                continue
             drafts.append(handed(spoken, meant, scene.room, quantity, returned=returned))
         elif (counted or heads_list(spoken)) and (_lies(spoken, one) or _ends_list(spoken, one, clause)):
             drafts.append(handed(spoken, meant, scene.room, _one(spoken, one), returned=returned))
@@ -226,6 +238,8 @@ def _quantity(spoken: Spoken, one: Named) -> int | None:
         told = set(spoken.norms(one.end, at)) <= COUNTED_AS
         if number is not None and number[1] == clause.end and told:
             return number[0]
+    if (after := counted_after(spoken, one)) is not None:
+        return after
     if (left := left_by_them(spoken, one)) is not None:
         return left
     for later in spoken.clauses[clause.index + 1 : clause.index + 2]:

@@ -57,11 +57,26 @@ def _on_mishap(scene: Scene, clause: Clause, focus: Focus) -> tuple[int, str, st
         return None
     if scene.mode(clause.start) is not Mode.HYPOTHETICAL or only_looks(spoken, clause):
         return None
+    if tells_when(scene, clause):
+        return None
     later = spoken.clauses[clause.index + 1 :]
     told = any(_is_remedy(spoken, one) or _costs(spoken, clause, one) for one in later)
     if not (told or any(_calls(spoken, one) for one in spoken.clauses if one is not clause)):
         return None
     return _meant(scene, clause, focus)
+
+
+def tells_when(scene: Scene, clause: Clause) -> bool:
+    """`it drips if you don't crank it`: when the flaw shows that was just told."""
+    said = scene.spoken.norms(clause.start, clause.end)
+    before = scene.spoken.clauses[clause.index - 1] if clause.index else clause
+    flawed = any(
+        not scene.vocabulary.is_sound(sense.id)
+        for term in scene.spoken.terms("condition", within=before)
+        for sense in term.of("condition")
+        if before is not clause and scene.is_said(term.start)
+    )
+    return flawed and said[:1] == ["if"] and "you" in said[:3] and "not" in said
 
 
 def _calls(spoken: Spoken, clause: Clause) -> bool:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from itertools import pairwise
+from typing import Final
 
 from narrate2report.read.numbers import whole_number
 from narrate2report.read.spoken import Named, Spoken
@@ -27,6 +28,37 @@ def the_one(spoken: Spoken, one: Named) -> int | None:
     if one.component == "manual" and told and "this" in spoken.norms(max(clause.start, one.start - 1), one.end):
         return 1
     return 1 if one.component in SINGLE and singular and DEFINITE & set(before) else None
+
+
+TALLIES: Final = frozenset(
+    "that this it 's is so and just only the all in makes i make there are have got left".split()
+)
+OF_THEM: Final = (["of", "them"], ["of", "those"], ["of", "these"])
+
+
+def counted_after(spoken: Spoken, one: Named) -> int | None:
+    """`garage remotes, two of them`, `gate cards, so that's three cards`, `a fob, just the one`: the number that a
+    later clause tells of what was named, where only one kind of thing is handed over."""
+    if any(other.component in SINGLE and other.component != one.component for other in spoken.named):
+        return None
+    for clause in spoken.clauses[spoken.clause_of(one.start).index + 1 :]:
+        for at in range(clause.start, clause.end):
+            number = whole_number(spoken.tokens, at)
+            if number is None:
+                continue
+            end = number[1]
+            same = any(other.start <= end < other.end and other.component == one.component for other in spoken.named)
+            led = set(spoken.norms(clause.start, at)) <= TALLIES
+            if led and (end == clause.end or same or spoken.norms(end, end + 2) in OF_THEM):
+                return number[0]
+            break
+    return None
+
+
+def is_tally(spoken: Spoken, one: Named) -> bool:
+    """`gate cards for each of you, so that's three cards`: the second name only tells how many there were."""
+    clause = spoken.clause_of(one.start)
+    return bool(clause.index) and set(spoken.norms(clause.start, one.start - 1)) <= TALLIES
 
 
 def comes_from_others(spoken: Spoken, one: Named) -> bool:

@@ -43,7 +43,7 @@ UP_TO: Final = (["up", "to"], ["as", "many"], ["the", "first"])
 
 def is_of_a_kind(spoken: Spoken, clause: Clause) -> bool:
     """Whether a clause tells what becomes of flaws of a kind, wherever they are."""
-    if _is_how(spoken, clause) or _up_to_some(spoken, clause):
+    if _is_how(spoken, clause) or _is_what(spoken, clause) or _up_to_some(spoken, clause):
         return True
     flaw = _kind_of_flaw(spoken, clause)
     if flaw is None or spoken.has_cue("policy", within=clause):
@@ -163,6 +163,23 @@ def _is_how(spoken: Spoken, clause: Clause) -> bool:
         norm in BECOMING and spoken.tokens[clause.start + how + 1 + at].tag in {"VBZ", "VBP", "VB"}
         for at, norm in enumerate(norms[how + 1 :])
     )
+
+
+def _is_what(spoken: Spoken, clause: Clause) -> bool:
+    """`grease is what ruins a kitchen`, `a cracked step is how my father broke his hip`, `you know what rots it`."""
+    norms = spoken.norms(bare_start(spoken.tokens, clause), clause.end)
+    if norms[:3] == ["you", "know", "what"]:
+        return len(norms) > 3 and norms[3].endswith("s")
+    asks = next(
+        (at for at, norm in enumerate(norms) if norm in {"what", "how"} and at and norms[at - 1] in BEING), None
+    )
+    if asks is None or asks + 1 >= len(norms):
+        return False
+    first = [norm for norm in norms[: asks - 1] if norm not in {"i", "always", "say", "you", "know", "see"}][:1]
+    if norms[asks] == "how":
+        return first in (["a"], ["an"])
+    verb = spoken.tokens[clause.end - len(norms) + asks + 1]
+    return verb.tag in {"VBZ", "NNS"} and not set(first) & POINTING
 
 
 def _leads_to_how(spoken: Spoken, clause: Clause) -> bool:

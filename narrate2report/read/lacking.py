@@ -52,6 +52,8 @@ def _verb_ends(spoken: Spoken, at: int) -> int | None:
     norms = spoken.norms(at, at + 3)
     if any(cue.start <= at < cue.end for cue in spoken.cues("fails")):
         return None  # misses the strike
+    if norms[0] == "lost" and _was_of_it(spoken, at):
+        return at + 1
     if norms[0] in LACKS:
         return at + (2 if norms[1:2] == ["of"] else 1)
     if norms[0] in MISSES and at and spoken.norms(at - 1, at)[0] not in {"i", "we", "you", "they", "not", "to"}:
@@ -60,6 +62,14 @@ def _verb_ends(spoken: Spoken, at: int) -> int | None:
         return None
     counted = [token.tag for token in spoken.tokens[at + 2 : at + 3]] == ["CD"]
     return at + 2 if counted or any(one.start == at + 2 for one in spoken.named) else None
+
+
+def _was_of_it(spoken: Spoken, at: int) -> bool:
+    """`the hinge has lost a screw`: said of a thing; whoever lost a key is somebody."""
+    clause = spoken.clause_of(at)
+    before = [one for one in spoken.named_in(clause) if one.end <= at and one.relation == "topic"]
+    between = spoken.norms(before[-1].end, at) if before else ["somebody"]
+    return set(between) <= {"has", "have", "'s", "'ve", "also", "then"}
 
 
 def _without_any(scene: Scene) -> Iterator[Draft]:

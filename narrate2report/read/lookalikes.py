@@ -14,7 +14,7 @@ from narrate2report.read.doings import (
 from narrate2report.read.orders import CARE_VERBS
 from narrate2report.read.outsiders import is_about_people, is_called, is_outside, is_the_speakers
 from narrate2report.read.phrase_tree import Mention
-from narrate2report.read.seeming import is_how_bad, is_proof_against, only_looks_like
+from narrate2report.read.seeming import is_how_bad, is_proof_against, only_looks_like, praises_another
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.standing import is_said_of_one
 
@@ -63,6 +63,7 @@ def says_nothing(spoken: Spoken, mention: Mention) -> bool:
             is_how_bad,
             is_proof_against,
             only_looks_like,
+            praises_another,
         )
     )
 
@@ -201,13 +202,17 @@ def _is_compared_with(spoken: Spoken, mention: Mention) -> bool:
     return earlier and at > 0 and spoken.tokens[at - 1].norm not in GUESSED
 
 
+LONGEST_QUALITY = 2
+"""Words of a quality that is said of itself."""
+
+
 def _is_said_of_itself(spoken: Spoken, mention: Mention) -> bool:
     """`cold's cold`: as it should be."""
     clause = spoken.clause_of(mention.start)
     last = spoken.tokens[mention.end - 1]
     negated = bool({"not", "no", "never"} & set(spoken.norms(mention.start, mention.end)))
-    if last.tag in {"DT", "IN", "TO", "PRP"} or negated:
-        return False  # the ice maker doesn't make ice
+    if last.tag in {"DT", "IN", "TO", "PRP"} or negated or mention.end - mention.start > LONGEST_QUALITY:
+        return False  # the ice maker doesn't make ice, the water heater is passing water
     return last.norm in spoken.norms(clause.start, mention.start) and mention.start - clause.start <= 5
 
 

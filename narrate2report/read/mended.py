@@ -14,6 +14,7 @@ DID: Final = frozenset(
     "fixed repaired replaced rebuilt patched changed redid resealed reglazed refinished repainted installed sealed"
     " treated rewired rehung cleaned swapped remodeled renovated retiled relined cured cleared mended sorted".split()
 )
+WORKED_OUT: Final = frozenset("hammered knocked buffed popped sanded ironed steamed beaten pulled polished".split())
 FITTED: Final = frozenset("put had got".split())
 DOERS: Final = frozenset("i we they he she it that this both them somebody someone".split())
 SINCE: Final = frozenset("since anymore".split())
@@ -21,6 +22,8 @@ SINCE: Final = frozenset("since anymore".split())
 
 def mended_at(spoken: Spoken, clause: Clause) -> int | None:
     """The token from which on a clause tells of a flaw that was mended since: what bore it is still spoken of."""
+    if (out := _worked_out(spoken, clause)) is not None:
+        return out
     finite = {token.norm for token in spoken.tokens[clause.start : clause.end] if token.is_finite}
     if not finite or not _has_flaw(spoken, clause) or "still" in spoken.norms():
         return None
@@ -33,6 +36,16 @@ def mended_at(spoken: Spoken, clause: Clause) -> int | None:
         return None
     verb = next(at for at in range(clause.start, clause.end) if spoken.tokens[at].is_finite)
     return min(verb, spoken.terms("condition", within=clause)[0].start)
+
+
+def _worked_out(spoken: Spoken, clause: Clause) -> int | None:
+    """`that dent got hammered out in spring`: the flaw, and its end in one clause."""
+    for at in range(clause.start + 1, clause.end):
+        if spoken.tokens[at].norm in WORKED_OUT and spoken.norms(at + 1, at + 2) in (["out"], ["off"]):
+            passive = spoken.norms(at - 1, at) in (["got"], ["was"], ["were"], ["been"])
+            flaw = next((one for one in spoken.terms("condition", within=clause) if one.start < at), None)
+            return flaw.start if passive and flaw is not None else None
+    return None
 
 
 def _has_flaw(spoken: Spoken, clause: Clause) -> bool:

@@ -156,6 +156,10 @@ def _tells_of(spoken: Spoken, term: Mention, one: Named) -> bool:
     return flawed or any(sense.id == one.component for sense in term.of("works"))
 
 
+OPENINGS = frozenset({"window", "door", "vent"})
+"""What a room may be built without."""
+
+
 def _answered(spoken: Spoken, room: str) -> list[Draft]:
     drafts = []
     for one in spoken.named:
@@ -182,6 +186,8 @@ def missing_parts(scene: Scene) -> list[Draft]:
         close = "no" if spoken.norms(one.start - 1, one.start) == ["no"] else negation_before(spoken, clause, one.start)
         if close is None or one.component == ROOM_GENERAL or not _lacks(spoken, clause, one.start, close):
             continue
+        if one.component in OPENINGS and spoken.norms(one.start - 2, one.start) == ["with", "no"]:
+            continue  # with no window in here
         if "never" in spoken.norms() or spoken.norms(one.end, one.end + 2) == ["in", "these"]:
             continue  # `no stove in these`: said of homes of a kind
         if may_be_absent(one.component, room, vocabulary) or (spoken.moved and one.component in TELLS_ROOMS_APART):

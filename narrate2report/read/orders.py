@@ -92,6 +92,8 @@ def _is_no_order(spoken: Spoken, clause: Clause, at: int) -> bool:
     if at + 1 >= clause.end:
         return False
     told = tokens[at + 1].tag in {"VBZ", "VBD", "VBN", "MD"} and tokens[at + 1].norm not in SAME_FORM
+    goes_on = bool(clause.index) and clause.link in {"and", "but"} and not spoken.has_cue("addressee")
+    told = told or (goes_on and tokens[at + 1].tag == "NNS")  # the igniter ticks and never lights
     if tokens[at].norm in {"always", "never"} and told:
         return True
     if clause.link != "and" or not clause.index or tokens[at].norm in {"do", "never", "always"}:

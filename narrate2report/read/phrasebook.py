@@ -48,23 +48,15 @@ def _says_of_anything(term: Mention) -> bool:
 
 ARTICLES = frozenset({"the", "a", "an"})
 HELPING = frozenset({"has", "have", "is", "are", "'s"})
-HOW = frozenset({"and", "well", "good", "fine", "true", "easy", "right", "straight"})
-"""Words after a verb that only tell more of how it is done."""
 
 
-def _with_first(found: Sequence[Mention], norms: Sequence[str]) -> Mention:
-    """The longest match; `open and close`, which is known of curtains, says of a cabinet that it opens."""
+def _with_first(found: Sequence[Mention]) -> Mention:
+    """The longest match; `slide home`, which is known of drawers, says of a bolt that it slides."""
     longest = found[-1]
     doers = {sense.id for sense in longest.of("works")}
     if not doers or any(sense.role != "works" or sense.form != "verb" for sense in longest.senses):
         return longest
-    more = [
-        sense
-        for one in found[:-1]
-        if norms[one.end] in HOW or norms[one.end].endswith("ly")
-        for sense in one.of("works")
-        if sense.form == "verb" and sense.id not in doers
-    ]
+    more = [sense for one in found[:-1] for sense in one.of("works") if sense.form == "verb" and sense.id not in doers]
     return Mention(longest.start, longest.end, Senses((*longest.senses, *dict.fromkeys(more)))) if more else longest
 
 
@@ -155,7 +147,7 @@ class PhraseBook:
             if found and norms[at] in ARTICLES and self._goes_further(norms, at + 1, found[-1].end, *COMPONENT_ROLES):
                 found = []  # the air conditioner
             if found:
-                found[-1] = _with_first(found, norms)
+                found[-1] = _with_first(found)
             terms += found[-1:]
             at = found[-1].end if found else at + 1
         return terms

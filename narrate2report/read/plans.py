@@ -18,6 +18,7 @@ POINTED = frozenset("it this that those".split())
 OBJECTS = frozenset("the your it this that these and".split())
 JUDGED = frozenset("'s is".split())
 STREAMS = frozenset("off away loose out apart through from up down undone".split())
+BOOKED = frozenset("down booked due scheduled pencilled planned".split())
 LATER = frozenset(
     "later tomorrow tonight monday tuesday wednesday thursday friday saturday sunday week soon today afternoon".split()
 )
@@ -39,7 +40,13 @@ def planned_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
     """The words that plan the action; None where it is only spoken of, denied, or already done."""
     if clause.link == "or" or negation_before(spoken, clause, mention.start):
         return None
-    if is_had_done(spoken, mention, clause) or is_asked_of_somebody(spoken, mention, clause):
+    if spoken.norms(mention.start - 1, mention.start) == ["not"]:
+        return None  # that's not on my list
+    if (
+        is_requested(spoken, mention, clause)
+        or is_had_done(spoken, mention, clause)
+        or is_asked_of_somebody(spoken, mention, clause)
+    ):
         return spoken.words(clause.start, mention.end)
     if _is_own_look(spoken, mention, clause):
         return None
@@ -48,6 +55,8 @@ def planned_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
     if {"was", "were"} & set(before) and "supposed" in before:
         return None
     past = token.norm.endswith("ed")
+    if past and before[-1:] == ["being"] and {"is", "'s", "are", "'re"} & set(before[-2:]):
+        return spoken.words(mention.start - 1, mention.end)
     if past and before[-1:] and before[-1] in {"get", "gets", "getting"}:
         return spoken.words(mention.start - 1, mention.end)
     if past and before[-1:] and before[-1] in {"i", "we", "they", "was", "were", "been", "just", "and"}:
@@ -101,6 +110,14 @@ def _is_pending(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     if spoken.tokens[mention.start].norm in {"ordered", "ordering"}:
         return not before or bool({"have", "'ve", "already", "just", "is", "'s", "'m", "am"} & set(before))
     noun = any(sense.form == "noun" for sense in mention.of("action"))
+    after = spoken.norms(mention.end, clause.end)
+    named_work = noun or spoken.tokens[mention.start].tag == "VBG"
+    if named_work and any(
+        after[at - 1] in {"is", "are", "'s"} for at, norm in enumerate(after) if at and norm in BOOKED
+    ):
+        return True  # resealing the granite is down for next spring
+    if noun and "due" in before[-3:] and "to" not in before[-2:]:
+        return True
     finished = mention.of("action")[0].id not in {"repair", "inspect", "secure"}
     if noun and finished and JUDGED & set(before[:3]) and ({"a", "an"} & set(before[1:4])) and "old" not in before:
         return True
@@ -176,13 +193,34 @@ def is_promised(spoken: Spoken, mention: Mention) -> bool:
     return bool({"said", "says", "told", "promised", "swore"} & set(before[:-2]))
 
 
+ASKED_FOR = frozenset("repair replace secure supply touch_up clean".split())
+ASKED = (
+    ["can", "you"], ["could", "you"], ["would", "you"], ["will", "you"], ["can", "we"], ["could", "we"],
+    ["can", "somebody"], ["can", "someone"], ["would", "somebody"], ["would", "someone"], ["will", "somebody"],
+    ["will", "someone"], ["could", "somebody"], ["could", "someone"], ["are", "you", "able", "to"],
+    ["any", "chance", "of"], ["any", "chance", "you"], ["any", "chance", "we"], ["how", "about", "we"],
+    ["how", "about", "you"], ["why", "do", "not", "we"], ["shall", "we"], ["should", "we"],
+)  # fmt: skip
+"""How work is asked for in the form of a question."""
+
+
+def is_requested(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
+    """`would somebody please get this lock re-keyed?`, `can you guys bring a new screen?`: an order in other form."""
+    lead = [norm for norm in spoken.norms(clause.start, mention.start) if norm not in {"so", "and", "hey", "please"}]
+    if not any(lead[: len(words)] == words for words in ASKED) or spoken.has_cue("often", "condition"):
+        return False
+    action = mention.of("action")[0].id
+    return action in ASKED_FOR and (action != "clean" or bool(trades_in(spoken)))
+
+
 def is_assigned(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     """`electrician to check`, `landlord to renew that`: somebody, to, and the work."""
     tokens = spoken.tokens
     for at in range(mention.start - 1, max(clause.start, mention.start - 4), -1):
         if tokens[at].norm == "to":
             finite = any(token.is_finite for token in tokens[clause.start : at])
-            return tokens[at - 1].tag in {"NN", "NNS", "NNP", "NNPS"} and not finite
+            bound = tokens[at - 1].norm in {"'s", "is", "are"} and trades_in(spoken)  # the painter's to scrape it
+            return (tokens[at - 1].tag in {"NN", "NNS", "NNP", "NNPS"} and not finite) or bool(bound)
     return False
 
 

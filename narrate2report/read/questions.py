@@ -15,11 +15,13 @@ LOOKING = frozenset({"looking", "checking", "inspecting"})
 """`I'm looking at the trim, because the last people let a parrot chew it`: why somebody looks."""
 
 SEARCHING = frozenset(
-    "check checking checks checked look looking looked search searching inspecting scanning examining".split()
+    "check checking checks checked look looking looked search searching searched inspecting inspected scanning scanned"
+    " examining examined hunted scoured scouring".split()
 )
 MOVING = frozenset(
     "go going run running walk walking feel feeling hunt hunting scan shine shining sniff sniffing tap tapping rub"
-    " press pressing open opening test poke poking peek peeking comb combing sweep sweeping".split()
+    " press pressing open opening test poke poking peek peeking comb combing sweep sweeping went ran walked felt shone"
+    " sniffed tapped rubbed pressed poked peeked combed swept peered crawled got".split()
 )
 """What is done to find something: a search only where what it is done `for` is a flaw of no number."""
 
@@ -84,6 +86,8 @@ def asks(spoken: Spoken, clause: Clause) -> bool:
         return spoken.ends_with_question()
     if spoken.norms(clause.start, clause.end)[:1] == ["so"] and norms[:1] and norms[0] in AUXILIARIES:
         return spoken.ends_with_question()  # and so is the freezer
+    if norms[:2] in (["do", "it"], ["do", "that"], ["do", "this"]) and clause.link in {"and", ",", "then"}:
+        return False  # I'll leave the descaler and do it myself
     if len(norms) > 2 and norms[0] in AUXILIARIES and norms[1] in SUBJECTS:
         return norms[:2] not in (["is", "there"],) or spoken.ends_with_question()
     wonders = norms[:1] == ["who"] and clause.link in {",", "...", "and"} and len(norms) in {2, 3, 4}

@@ -89,6 +89,8 @@ class Waiting:
         spoken = scene.spoken
         if any(cue.end <= answer.start for cue in spoken.cues("search")):
             return True
+        if ELSEWHERE & set(spoken.norms(answer.end)):
+            return True  # I have not seen one in this building in four years
         of_thing = any(cue.start == answer.start for cue in spoken.cues("no_response"))
         of_thing = of_thing or spoken.norms(answer.start, answer.start + 1) == ["it"]
         others = [one for one in _topics(scene) if one.component not in self._components()]
@@ -122,7 +124,7 @@ def _looked_for(scene: Scene, flaws: Sequence[Flaw]) -> list[Draft]:
         Draft(
             kind="condition",
             room=scene.room,
-            component=flaw.bearer.component or ROOM_GENERAL,
+            component=_searched(scene.spoken, flaw) or flaw.bearer.component or ROOM_GENERAL,
             at=flaw.mention.start,
             because=(f"'{scene.spoken.words(flaw.mention.start, flaw.mention.end)}' was looked for",),
             condition=flaw.condition,
@@ -133,6 +135,17 @@ def _looked_for(scene: Scene, flaws: Sequence[Flaw]) -> list[Draft]:
         if scene.mode(flaw.mention.start) is Mode.SEARCH and not scene.vocabulary.is_sound(flaw.condition)
     ]
 
+
+def _searched(spoken: Spoken, flaw: Flaw) -> str | None:
+    """`I hunted all round the window for mold`: where the search went, as it stands before its `for`."""
+    if flaw.bearer.direct:
+        return None
+    clause = spoken.clause_of(flaw.mention.start)
+    before = [one for one in spoken.named_in(clause) if "for" in spoken.norms(one.end, flaw.mention.start)]
+    return before[-1].component if before else None
+
+
+ELSEWHERE = frozenset("building years months property complex".split())
 
 NO_ANSWER = frozenset("new else other different to".split())
 """`I don't see anything new`, `I'm not one to point fingers`: after `anything` and `one` they tell of other things."""

@@ -5,19 +5,66 @@ from __future__ import annotations
 from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.spoken import Spoken
 
-BAD = frozenset("nasty gross vile ugly rotten filthy mean sorry".split())
+BAD = frozenset("nasty gross vile ugly rotten filthy mean sorry good decent fine fair proper beautiful lovely".split())
+SOUND = frozenset({"good", "clean", "new", "present", "repaired", "freshly_painted"})
 
 
 def is_how_bad(spoken: Spoken, mention: Mention) -> bool:
-    """`a nasty scrape`: how bad the flaw is, and no dirt."""
+    """`a nasty scrape`, `one good gouge`: how bad the flaw is, and neither dirt nor praise."""
     if mention.end - mention.start > 1 or spoken.tokens[mention.start].norm not in BAD:
         return False
     described = [token.tag for token in spoken.tokens[mention.end : mention.end + 1]] == ["JJ"]
     starts = {mention.end, mention.end + described}  # a nasty deep scrape
     return any(
-        term.start in starts and any(sense.form == "noun" for sense in term.of("condition"))
+        term.start in starts and any(sense.form == "noun" and sense.id not in SOUND for sense in term.of("condition"))
         for term in spoken.terms("condition")
     )
+
+
+PRAISE = frozenset({"good", "new", "clean"})
+FOR_SOMEBODY = (["for", "her"], ["for", "him"], ["for", "them"], ["for", "you"], ["for", "me"], ["for", "us"])
+STANDS_FOR = frozenset(
+    "side sides end ends part parts piece bit unit one ones set pair thing things stuff job work finish order shape"
+    " condition nick state repair fit fitting model kind sort type colour color area area surface inside outside top"
+    " bottom front back half face edge edges corner clean coat look working running deal buy quality stone wood metal"
+    " brick concrete plastic rubber glass timber action motion seal runners hardware order standard go lot all nothing"
+    " something anything everything press click beep flush spin run".split()
+)
+"""Nouns whose praise is that of the component, or of how it goes."""
+
+
+def praises_another(spoken: Spoken, mention: Mention) -> bool:
+    """`a good six inches`, `four great craters`, `two grand easy`: praise of a noun that is no part of a home."""
+    if mention.end - mention.start > 1 or not {sense.id for sense in mention.of("condition")} <= PRAISE:
+        return False
+    last = spoken.tokens[mention.start].norm
+    if last == "grand" and mention.start and spoken.tokens[mention.start - 1].tag == "CD":
+        return True  # eleven grand
+    if last == "good" and spoken.norms(mention.end, mention.end + 2) in FOR_SOMEBODY:
+        return True
+    if spoken.tokens[mention.start].tag not in {"JJ", "NN", "NNP", "RB"}:
+        return False
+    clause, at = spoken.clause_of(mention.start), mention.end
+    while at < clause.end and spoken.tokens[at].tag in {"JJ", "CD", "VBN"} and not _is_term(spoken, at):
+        at += 1
+    if at >= clause.end or spoken.tokens[at].tag not in {"NN", "NNS"} or _is_term(spoken, at):
+        return False
+    if at + 1 < clause.end and (_is_term(spoken, at + 1) or spoken.tokens[at + 1].tag in {"NN", "NNS"}):
+        return False
+    return spoken.tokens[at].norm not in STANDS_FOR and not _is_said_first(spoken, mention)
+
+
+def _is_term(spoken: Spoken, at: int) -> bool:
+    """Whether the token belongs to a word that the vocabulary knows, but for the flaws of single components."""
+    return any(
+        term.start <= at < term.end and any(not sense.beside for sense in term.senses) for term in spoken.found.terms
+    )
+
+
+def _is_said_first(spoken: Spoken, mention: Mention) -> bool:
+    """`good, the oven`, `blinds good no damage`: praise with its own pause, or after what it is of."""
+    before = spoken.tokens[mention.start - 1] if mention.start else None
+    return before is not None and any(one.end == mention.start for one in spoken.named)
 
 
 LIKENED = (["looks", "like"], ["looked", "like"], ["look", "like"])

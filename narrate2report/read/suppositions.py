@@ -100,7 +100,8 @@ def _imagines(spoken: Spoken, clause: Clause) -> bool:
     if norms[:2] in (["worst", "case"], ["god", "forbid"], ["heaven", "forbid"]):
         return True
     if norms[:1] in (["had"], ["were"]) and norms[1:2] and not spoken.ends_with_question():
-        return spoken.tokens[start + 1].tag in {"EX", "PRP", "DT"} and start == clause.start
+        told = norms[:2] in (["had", "a"], ["had", "another"])  # had a good look
+        return spoken.tokens[start + 1].tag in {"EX", "PRP", "DT"} and start == clause.start and not told
     opens = any(tuple(norms[: len(words)]) == words for words in AS_SOON) or _was_opened(spoken, clause)
     if not opens or any(token.tag == "VBD" for token in spoken.tokens[clause.start : clause.end]):
         return False

@@ -36,6 +36,7 @@ from narrate2report.read.scene import Scene
 from narrate2report.read.searches import is_bare_list, opens_search, sought
 from narrate2report.read.second_looks import look_again
 from narrate2report.read.shortfalls import find_shortfalls
+from narrate2report.read.spilt import find_spilt
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.stance import mode_reason, read_stances
 from narrate2report.read.suited import suited_flaw
@@ -133,6 +134,7 @@ def _statements(scene: Scene, walk: Walk, ledger: Ledger) -> tuple[list[Draft], 
         *(draft for draft in missing_parts(scene) if not checks),
         *lacked(scene),
         *find_shortfalls(scene),
+        *find_spilt(scene),
     ]
     short = {draft.component for draft in drafts if draft.condition == "missing"}
     drafts = [draft for draft in drafts if draft.condition != "present" or draft.component not in short]

@@ -7,6 +7,7 @@ from narrate2report.read.draft import Draft
 from narrate2report.read.modes import Mode
 from narrate2report.read.negations import negation_before
 from narrate2report.read.phrase_tree import Mention
+from narrate2report.read.remedies import remedy
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.whereabouts import ROOM_GENERAL
@@ -91,7 +92,11 @@ def tradesmen_called(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> l
     spoken = scene.spoken
     for trade in trades_in(spoken):
         clause = spoken.clause_of(trade.start)
-        if scene.mode(trade.start) in NOT_COMING or negation_before(spoken, clause, trade.start):
+        if (
+            spoken.has_cue("often")
+            or scene.mode(trade.start) in NOT_COMING
+            or negation_before(spoken, clause, trade.start)
+        ):
             continue
         if not is_called(spoken, trade, clause):
             continue
@@ -99,7 +104,7 @@ def tradesmen_called(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> l
         listed = _listed_after(spoken, clause)
         named = any(one.start in clause and one.start >= trade.end for one in spoken.named)
         listed = list(dict.fromkeys([component, *listed] if named or not listed else listed))
-        told, action = f"'{spoken.words(clause.start, trade.end)}'", _trades_action(spoken, trade, clause)
+        told, action = f"'{spoken.words(clause.start, trade.end)}'", _trades_action(scene, trade, clause)
         return [
             to_do(scene, trade.start, (one, how), told, action, "owner" if owner_speaks else "manager", confidence=0.6)
             for one in listed
@@ -193,8 +198,9 @@ def _comes(spoken: Spoken, trade: Mention, clause: Clause) -> bool:
     )
 
 
-def _trades_action(spoken: Spoken, trade: Mention, clause: Clause) -> Action:
-    """What the trade does: an action word of its clause, else what it usually does."""
+def _trades_action(scene: Scene, trade: Mention, clause: Clause) -> Action:
+    """What the trade does: an action word of its clause, else what it usually does, else what mends the flaw."""
+    spoken = scene.spoken
     named = [mention for mention in spoken.found.terms if mention.start in clause and mention.of("action")]
     nouns = [one for one in named if spoken.tokens[one.start].tag in {"NN", "VBG"} and one.end <= trade.start]
     for mention in [one for one in named if one.start >= trade.end] or nouns:
@@ -203,7 +209,7 @@ def _trades_action(spoken: Spoken, trade: Mention, clause: Clause) -> Action:
     if LOOKS & set(spoken.norms(trade.end, clause.end)) or LOOKS & set(spoken.norms(clause.end + 1, clause.end + 4)):
         return "inspect"
     own = spoken.norms(trade.start, trade.end)
-    return next((USUAL_WORK[norm] for norm in own if norm in USUAL_WORK), "repair")
+    return next((USUAL_WORK[norm] for norm in own if norm in USUAL_WORK), remedy(scene, clause))
 
 
 def _listed_after(spoken: Spoken, clause: Clause) -> list[str]:

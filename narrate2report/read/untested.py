@@ -20,6 +20,9 @@ NEAR = 2
 INTO = frozenset("in into up inside down near out there to".split())
 """`I didn't go in`: of somebody, and nothing was left untried."""
 
+HEARD = frozenset("told assume assuming".split())
+WORKING = frozenset("works working work does do fine good ok okay functional serviced".split())
+
 HEATED = frozenset("radiator heater furnace thermostat".split())
 """What `the heat is off` is said of, whatever valve was spoken of before."""
 
@@ -44,6 +47,7 @@ def find_untested(scene: Scene) -> list[Draft]:
         if (
             (scene.mode(cue.start) in NOT_OURS and not after_all)
             or _is_failure(spoken, cue)
+            or _is_of_else(scene, cue)
             or _is_forbidden(scene, cue)
         ):
             continue
@@ -69,6 +73,15 @@ def _is_failure(spoken: Spoken, cue: Mention) -> bool:
     if went and (before[-1:] == ["it"] or spoken.norms(cue.end, cue.end + 1)[:1] in ([norm] for norm in INTO)):
         return True
     return bool(before) and before[-1] in DOES and not {"i", "we"} & set(before)
+
+
+def _is_of_else(scene: Scene, cue: Mention) -> bool:
+    """`I'm told there was a burst pipe`, `where I assume a bicycle stood`: told of something else than a trial."""
+    spoken = scene.spoken
+    if not HEARD & set(spoken.norms(cue.start, cue.end)):
+        return False
+    told = spoken.has_cue("operates", "fails", "response") or spoken.has_term("works")
+    return not told and not WORKING & set(spoken.norms(cue.end))
 
 
 def _is_forbidden(scene: Scene, cue: Mention) -> bool:

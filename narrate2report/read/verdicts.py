@@ -28,6 +28,8 @@ SEEN_TO = (["see", "that", "it"], ["sure", "that", "it"], ["make", "sure", "it"]
 """`and see that it runs`: what is to come of somebody's work."""
 
 AT_ONCE = frozenset("right straight immediately instantly down below every each first when as by no nice".split())
+BY_MEANS_OF = frozenset("with from off via through using both upstairs downstairs throughout everywhere".split())
+"""Words after `comes on` that tell from where it was worked, or where: `with the cord`, `from both ends`."""
 SPANS = frozenset("second seconds sec secs minute minutes moment bit beat while".split())
 """Words after `comes on` that tell when it did."""
 
@@ -78,7 +80,9 @@ def is_no_result(spoken: Spoken, mention: Mention) -> bool:
         return True
     if said[0] in {"open", "shut", "closed"} and (LEFT_SO & before or (state and state[0] in BEING)):
         return True
-    flows = bool(ON_AND_ON & set(after[:1])) and said[0] not in WORKING  # but it works from both switches
+    turned_off = said[0] == "turned" and "off" in after[:2]  # even when it's turned hard off
+    on_and_on = bool(ON_AND_ON & set(after[:1])) and said[0] not in WORKING  # but it works from both switches
+    flows = turned_off or on_and_on
     return flows or partly or _is_slow(spoken, mention, clause)
 
 
@@ -86,7 +90,7 @@ def _tells_when(spoken: Spoken, at: int) -> bool:
     """`kicks on a minute later`, `comes on in ten seconds`, `clicks on down below`: what follows is no object, but
     tells when or where it went on."""
     following = spoken.norms(at, at + 6)
-    if following[:1] and following[0] in AT_ONCE:
+    if following[:1] and following[0] in AT_ONCE | BY_MEANS_OF:
         return True
     return following[0] in {"in", "within", "after", "about", "a", "one", "two", "ten"} and bool(SPANS & set(following))
 

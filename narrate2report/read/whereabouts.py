@@ -16,6 +16,9 @@ MEASURED = frozenset("shoulder head waist knee ankle hip chest eye hand child's 
 HEIGHTS = frozenset("height level high".split())
 """`at shoulder height`, `about chest high`: a first word and a second."""
 OUTDOORS = frozenset({"yard", "exterior", "patio", "porch", "parking", "balcony"})
+ALONG_WALLS = frozenset("headboard bed sofa couch desk dresser bookcase tv telly television armchair sideboard".split())
+NEAR = 5
+"""Words from a flaw to the `behind` that tells where it is."""
 LEVEL = frozenset("floor carpet ceiling rug baseboard countertop".split())
 SET_IN = frozenset("window switch outlet thermostat".split())
 IN_WALLS = SET_IN | frozenset("door entry_door closet_door radiator mirror".split())
@@ -121,6 +124,12 @@ class Whereabouts:
             return False
         norms = self._spoken.norms(clause.start, clause.end)
         return any(norms[at] in MEASURED and set(norms[at + 1 : at + 2]) & HEIGHTS for at in range(len(norms) - 1))
+
+    def is_behind_furniture(self, predicate: Mention) -> bool:
+        """`one good gouge behind the headboard`: what stands along a wall hides a piece of it."""
+        norms = self._spoken.norms(predicate.end)
+        at = norms.index("behind") if "behind" in norms else len(norms)
+        return at <= NEAR and bool(ALONG_WALLS & set(norms[at + 1 : at + 4]))
 
     def owner_of_subject(self, predicate: Mention, clause: Clause) -> Named | None:
         """`the brass plate on the bottom of the door is tarnished`: a subject that is no component is a part of the one

@@ -44,11 +44,12 @@ def worked_on(scene: Scene, mention: Mention, clause: Clause, flaw: str | None) 
     after = [one for one in meant if one.start in clause and one.start >= mention.end]
     before = [one for one in meant if one.start in clause and one.end <= mention.start]
     soon = [one for one in meant if one.relation == "topic" and 0 <= one.start - mention.end < SOON]
+    if any(one.relation == "topic" for one in before):
+        after = [one for one in after if one.relation == "topic"]  # the screen needs re-fixing on that window
     pointed = _points(spoken, mention, clause)
     if pointed and not before and not any(one.relation == "topic" for one in after):
         earlier = [one for one in meant if one.relation == "topic" and one.start < clause.start]
-        moved_on = flaw not in {one.component for one in spoken.named} and not _tells_flaw(spoken, clause)
-        if earlier and (flaw is None or moved_on):
+        if earlier and flaw not in {one.component for one in spoken.named}:
             return earlier[-1].component, "what 'it' points to"
     else:
         found: Named | None = next(iter([*after[:1], *before[-1:], *soon[:1]]), None)
@@ -90,11 +91,6 @@ def _is_asked_for(spoken: Spoken, mention: Mention, one: Named) -> bool:
         return False
     lead = [norm for norm in spoken.norms(mention.end, one.start) if norm not in {"the", "that", "this", "your", "a"}]
     return len(lead) <= 2 and bool({"for", "on", "about", "to"} & set(lead[:1]))
-
-
-def _tells_flaw(spoken: Spoken, clause: Clause) -> bool:
-    """Whether the clauses before this one tell a flaw, so that `that` means what bears it."""
-    return any(spoken.has_term("condition", within=earlier) for earlier in spoken.clauses[: clause.index])
 
 
 def _points(spoken: Spoken, mention: Mention, clause: Clause) -> bool:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import ast
 from collections.abc import Iterator
+from itertools import takewhile
 from pathlib import Path
 
 import pytest
@@ -79,6 +80,15 @@ def test_the_map_for_developers_names_every_part() -> None:
     parts = [path for path in PACKAGE.iterdir() if not path.name.startswith(("_", "."))]
     named = [f"`{path.name}/`" if path.is_dir() else f"`{path.name}`" for path in parts]
     assert [name for name in named if name not in developers and name != "`py.typed`"] == []
+
+
+def test_the_map_for_developers_has_each_rung_once_and_every_module_of_reading() -> None:
+    lines = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8").splitlines()
+    for first in [at for at, line in enumerate(lines) if line.startswith("| rung |")]:
+        rungs = [line.split("|")[1] for line in takewhile(lambda line: line.startswith("|"), lines[first:])]
+        assert sorted(rungs) == sorted(set(rungs))
+    modules = [module.stem for module in MODULES if module.parts[0] == "read" and module.stem != "__init__"]
+    assert [stem for stem in modules if not any(f"`{stem}`" in line for line in lines)] == []
 
 
 def _home(module: Path) -> str:

@@ -1,0 +1,45 @@
+"""What work does that goes unnamed: what is missing is supplied, what is dirty is cleaned, what is loose is secured."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from narrate2report.read.clauses import Clause
+from narrate2report.read.scene import Scene
+from narrate2report.records.findings import Action
+
+ANOTHER: Final = frozenset("new fresh another replacement spare spares".split())
+"""Words for what takes the place of something."""
+
+BY_FLAW: Final[dict[str, Action]] = {
+    "missing": "supply",
+    "burned_out": "replace",
+    "loose": "secure",
+    "expired": "replace",
+}
+CLEANED: Final = frozenset("dirty stain grease dust mineral_deposit debris residue cobweb".split())
+
+
+LOOKED_AT: Final = frozenset("look looked inspect assess quote survey check checked".split())
+
+
+def remedy(scene: Scene, clause: Clause) -> Action:
+    """What work that goes unnamed in `clause` does, by its words and by the flaw told before it."""
+    spoken = scene.spoken
+    norms = spoken.norms(clause.start, clause.end)
+    told = [
+        sense.id
+        for term in spoken.terms("condition")
+        for sense in term.of("condition")
+        if (term.start < clause.start or not clause.index)
+        and not sense.beside
+        and not scene.vocabulary.is_sound(sense.id)
+        and not scene.says_nothing(term)
+    ]
+    if len(set(told)) == 1 and told[0] in BY_FLAW:
+        return BY_FLAW[told[0]]
+    if ANOTHER & set(norms) or ("one" in norms and {"a", "an"} & set(norms[: norms.index("one")][:2])):
+        return "replace"
+    if LOOKED_AT & set(norms):
+        return "inspect"
+    return "clean" if told and CLEANED & set(told) else "repair"

@@ -1,0 +1,72 @@
+"""What is told of the world at large, of other people's homes and of prices is no finding; praise of something else is
+none of the component."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.read.told import Narrator
+
+
+def _conditions(entries: Narrator, room: str, said: str) -> set[tuple[str, str | None, str | None]]:
+    told = entries(said, room=room).entries
+    return {(one.component, one.condition, one.assertion) for one in told if one.kind == "condition"}
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "You know what chips a sink is cast iron pans.",
+        "I always say grease is what ruins a kitchen.",
+        "A cracked step is how my father broke his hip.",
+        "The guy downstairs has a stain on his ceiling and he blames everybody.",
+        "My mother's place had a stain on the ceiling.",
+        "What I'm after in here is burns, tears, anything in the carpet.",
+        "That dent in the dishwasher got hammered out in spring.",
+        "A guy quoted me nine hundred bucks for new windows on this side.",
+        "I'm told the folks upstairs had a burst pipe at Christmas.",
+        "A replacement carpet for a room like this, you're talking two grand.",
+        "Trash is Thursdays.",
+    ],
+)
+def test_talk_that_tells_of_no_flaw_here(said: str, entries: Narrator) -> None:
+    assert _conditions(entries, "kitchen", said) == set()
+
+
+@pytest.mark.parametrize(
+    ("said", "wanted"),
+    [
+        ("The owner was worried about rust on this stove, I don't see any rust.", ("range", "rust", "absent")),
+        ("I'm worried about the cabinet, it's swollen.", ("cabinet", "warp", "present")),
+        ("Somebody hung a picture here and left four great holes in the wall.", ("wall", "hole", "present")),
+        ("This is a gouge in the counter, a good six inches.", ("countertop", "gouge", "present")),
+        (
+            "There's grease on the hood, and that's what happens when nobody cleans.",
+            ("range_hood", "grease", "present"),
+        ),
+    ],
+)
+def test_a_flaw_is_a_flaw_with_such_words_beside_it(said: str, wanted: tuple[str, str, str], entries: Narrator) -> None:
+    told = _conditions(entries, "kitchen", said)
+    assert wanted in told
+    assert not {condition for _, condition, _ in told} & {"good", "new", "clean"}
+
+
+def test_when_a_flaw_shows_is_no_advice(entries: Narrator) -> None:
+    told = entries("The faucet's got a slow drip if you don't crank it.", room="kitchen").entries
+    assert [one.kind for one in told] == ["condition"]
+
+
+@pytest.mark.parametrize(
+    ("said", "component", "count"),
+    [
+        ("Garage remotes, two of them, both with fresh batteries.", "garage_remote", 2),
+        ("Here's the gate card, just the one.", "gate_card", 1),
+        ("And gate cards for each of you, so that's three cards.", "gate_card", 3),
+    ],
+)
+def test_the_number_of_what_is_handed_over_may_come_after_it(
+    said: str, component: str, count: int, entries: Narrator
+) -> None:
+    told = [one for one in entries("Here is what you get.", said, room="entry").entries if one.kind == "handover"]
+    assert [(one.component, one.quantity) for one in told] == [(component, count)]

@@ -134,6 +134,8 @@ def _from_verbs(scene: Scene) -> list[Draft]:
             continue
         if is_no_result(spoken, mention) or _did_not(spoken, mention) or _ran_something(spoken, mention):
             continue
+        if _heads_a_place(spoken, mention):
+            continue
         for bearer in scene.bearers.of(mention, adjective=False, noun=False):
             component = does_this(replace(bearer, component=_behind(scene, bearer)), senses, scene)
             component = component or around_it(scene, mention, bearer)
@@ -141,6 +143,14 @@ def _from_verbs(scene: Scene) -> list[Draft]:
             if component:
                 drafts.append(check_of(scene, mention, component, bearer.how))
     return drafts
+
+
+def _heads_a_place(spoken: Spoken, mention: Mention) -> bool:
+    """`seal on the oven door`: a noun with its place that opens a clause, and no verb in its base form."""
+    if mention.end - mention.start > 1 or mention.start != spoken.clause_of(mention.start).start:
+        return False
+    base = not spoken.tokens[mention.start].norm.endswith(("s", "ed", "ing"))
+    return base and spoken.norms(mention.end, mention.end + 2) in (["on", "the"], ["of", "the"], ["round", "the"])
 
 
 def _from_cues(scene: Scene) -> list[Draft]:

@@ -12,9 +12,10 @@ DOERS = frozenset("i you we they to will please must should can could would".spl
 
 GOT = frozenset("buy buys bring brings order orders get gets make makes need needs want wants".split())
 
-ORDERED = frozenset("order ordered coming arriving way due".split())
+ORDERED = frozenset("order ordered coming arriving landing bought way due".split())
 """A new one of which this is said is not there yet: `new dishwasher's on order`."""
 
+PAYS = frozenset("spring springing ask asked asking pay paying budget quote saving".split())
 REMEDIED = frozenset("repaired new patched freshly_painted".split())
 
 SOON = frozenset("today tonight tomorrow monday tuesday wednesday thursday friday saturday sunday asap".split())
@@ -66,6 +67,8 @@ def is_planned(spoken: Spoken, mention: Mention) -> bool:
         return True  # new fan please
     if not told & {"repaired", "new"}:
         return False
+    if spoken.norms(mention.start - 2, mention.start) == ["for", "a"] and PAYS & set(spoken.norms(0, mention.start)):
+        return True  # the owner might spring for a new carpet
     before = spoken.norms(max(clause.start, mention.start - 4), mention.start)
     if "having" in spoken.norms(clause.start, mention.start):
         return True

@@ -80,6 +80,9 @@ def _of_anothers(spoken: Spoken, clause: Clause) -> bool:
         return True
     if norms[:1] == ["my"] and norms[1:2] and norms[1] in RELATIVES and norms[2:3] == ["'s"]:
         return not HOMES.isdisjoint(norms[3:5])
+    did_so = norms[:1] == ["my"] and norms[1:2] and norms[1] in RELATIVES and spoken.tokens[start + 2].tag == "VBD"
+    if did_so and not {"this", "here", "it", "that", "these"} & set(norms):
+        return True
     if norms[:1] == ["the"] and norms[1:2] and norms[1] in NEIGHBOURS and norms[2:3] and norms[2] in BEYOND:
         return True
     did = norms[:1] in (["i"], ["we"]) and norms[1:2] in (["did"], ["walked"], ["turned"], ["inspected"], ["cleaned"])

@@ -31,7 +31,7 @@ def the_one(spoken: Spoken, one: Named) -> int | None:
 
 
 TALLIES: Final = frozenset(
-    "that this it 's is so and just only the all in makes i make there are have got left".split()
+    "they that this it 's is so and just only the all in makes i make there are have got left".split()
 )
 OF_THEM: Final = (["of", "them"], ["of", "those"], ["of", "these"])
 

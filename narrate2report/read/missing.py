@@ -47,7 +47,7 @@ def left_behind(scene: Scene) -> list[Draft]:
         ):
             continue
         groups = {vocabulary.components[one.component].group for one in spoken.named}
-        if "handed_over" in groups or norms[at + 1 : at + 2] == ["us"]:
+        if "handed_over" in groups or norms[at + 1 : at + 2] in (["us"], ["me"]):
             continue
         words = spoken.words(clause.start, clause.end)
         return [

@@ -85,6 +85,8 @@ def _timed(scene: Scene, clause: Clause, flaw: str | None) -> Mention | None:
     cue = next(spoken.cues("when_to_come", within=clause), None)
     if cue is None or flaw is None or (not clause.index and not POINTING & set(spoken.norms(clause.start, cue.start))):
         return None
+    if spoken.norms(cue.start - 1, cue.start) in (["till"], ["until"]):
+        return None  # it'll hold till Monday
     told = any(
         term.start < clause.start and any(not scene.vocabulary.is_sound(one.id) for one in term.of("condition"))
         for term in spoken.terms("condition")

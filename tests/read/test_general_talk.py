@@ -27,6 +27,8 @@ def _conditions(entries: Narrator, room: str, said: str) -> set[tuple[str, str |
         "I'm told the folks upstairs had a burst pipe at Christmas.",
         "A replacement carpet for a room like this, you're talking two grand.",
         "Trash is Thursdays.",
+        "The last couple were lovely, they left me a fruitcake.",
+        "My mother cleaned everything with vinegar.",
     ],
 )
 def test_talk_that_tells_of_no_flaw_here(said: str, entries: Narrator) -> None:

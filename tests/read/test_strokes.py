@@ -39,3 +39,7 @@ def test_what_goes_both_ways_works(room: str, said: str, component: str, entries
 def test_what_goes_one_way_or_is_only_counted_passes_no_trial(room: str, said: str, entries: Narrator) -> None:
     assert ("blinds", "works") not in _checks(entries, room, said)
     assert all(outcome != "works" for _, outcome in _checks(entries, room, said))
+
+
+def test_a_seal_on_a_door_is_no_trial_of_the_door(entries: Narrator) -> None:
+    assert _checks(entries, "kitchen", "Seal on the oven door is perished along the top.") == []

@@ -62,6 +62,7 @@ def test_a_request_is_work_though_it_is_a_question(said: str, component: str, en
         "The blind is broken, I'm having a coffee after this.",
         "The wall is scuffed, I'm asking eighty for it.",
         "The tap drips, and you move in Friday.",
+        "The lock sticks, so it'll hold till Monday.",
         "The faucet is dripping, I'll check on the way out.",
         "The wall is scuffed, that's not on my list.",
         "Can you see the stain on the carpet?",

@@ -17,6 +17,7 @@ NUMBERED: Final = frozenset("building block tower".split())
 MY_OWN: Final = frozenset("own home house apartment flat".split())
 RELATIVES: Final = frozenset("sister brother mother father cousin aunt uncle friend daughter son boss neighbor".split())
 HOMES: Final = frozenset("place house flat apartment condo kitchen bathroom".split())
+HERE: Final = frozenset("this here it that these".split())
 NEIGHBOURS: Final = frozenset("guy man lady woman couple people folks family fella bloke kid kids".split())
 BEYOND: Final = frozenset("downstairs upstairs below above opposite across".split())
 UNITS: Final = frozenset("unit apartment flat house".split())
@@ -78,12 +79,12 @@ def _of_anothers(spoken: Spoken, clause: Clause) -> bool:
         return bool(spoken.named_terms(clause)) and any(token.is_finite for token in spoken.tokens[start : clause.end])
     if norms[:2] in (["in", "my"], ["at", "my"]) and norms[2:3] and norms[2] in RELATIVES:
         return True
-    if norms[:1] == ["my"] and norms[1:2] and norms[1] in RELATIVES and norms[2:3] == ["'s"]:
-        return not HOMES.isdisjoint(norms[3:5])
-    did_so = norms[:1] == ["my"] and norms[1:2] and norms[1] in RELATIVES and spoken.tokens[start + 2].tag == "VBD"
-    if did_so and not {"this", "here", "it", "that", "these"} & set(norms):
-        return True
-    if norms[:1] == ["the"] and norms[1:2] and norms[1] in NEIGHBOURS and norms[2:3] and norms[2] in BEYOND:
+    if norms[:1] == ["my"] and not RELATIVES.isdisjoint(norms[1:2]) and norms[2:]:
+        if norms[2] == "'s":
+            return not HOMES.isdisjoint(norms[3:5])
+        if spoken.tokens[start + 2].tag == "VBD" and HERE.isdisjoint(norms):
+            return True
+    if norms[:1] == ["the"] and not NEIGHBOURS.isdisjoint(norms[1:2]) and not BEYOND.isdisjoint(norms[2:3]):
         return True
     did = norms[:1] in (["i"], ["we"]) and norms[1:2] in (["did"], ["walked"], ["turned"], ["inspected"], ["cleaned"])
     return did and norms[2:3] in (["a"], ["one"], ["another"]) and not UNITS.isdisjoint(norms[3:5])

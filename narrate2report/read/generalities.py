@@ -130,7 +130,8 @@ def _of_anything(spoken: Spoken, clause: Clause) -> bool:
     """`anything bigger than a nail hole, we'll talk`, `anything torn comes off the deposit`."""
     norms = spoken.norms(bare_start(spoken.tokens, clause), clause.end)
     if norms[:1] and norms[0] in ANYTHING:
-        done = norms[0] == "whoever" and spoken.tokens[bare_start(spoken.tokens, clause) + 1].tag == "VBD"
+        verb = spoken.tokens[clause.end - len(norms) + 1 : clause.end]
+        done = norms[0] == "whoever" and bool(verb) and verb[0].tag == "VBD"
         return not done and not spoken.ends_with_question()  # whoever took the shelf down left holes
     return "than" in norms and norms[:1] in (["bigger"], ["larger"], ["worse"]) and "is" not in norms
 

@@ -9,11 +9,11 @@ from narrate2report.read.clauses import LEADING, Clause
 from narrate2report.read.draft import Draft
 from narrate2report.read.negations import negation_before
 from narrate2report.read.phrase_tree import Mention
-from narrate2report.read.remedies import remedy
+from narrate2report.read.remedies import to_mend
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.trades import trades_in
-from narrate2report.read.worked_on import NOT_TO_COME, POINTING, RESIDENT, STAFF, party_of, to_do, worked_on
+from narrate2report.read.worked_on import NOT_TO_COME, POINTING, RESIDENT, STAFF, worked_on
 
 HAVING = frozenset("have having get getting want need see like wanting needing".split())
 PLANNING = frozenset("will 'll 'd going am 'm are 're must should shall let is 's to".split())
@@ -102,8 +102,7 @@ def called_about(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> list[
         after = [one for one in spoken.named if one.start >= found.end and one.start in clause]
         on = (after[0].component, "what the call is about") if after else worked_on(scene, found, clause, flaw)
         told = f"'{spoken.words(found.start, found.end)}' calls somebody"
-        party = party_of(spoken, clause, owner_speaks=owner_speaks)
-        return [to_do(scene, found.start, on, told, remedy(scene, clause), party, 0.6)]
+        return [to_mend(scene, clause, found.start, on, told, owner_speaks=owner_speaks, confidence=0.6)]
     return []
 
 
@@ -153,6 +152,10 @@ DOING_NOW = frozenset(
 IS_AT_IT = frozenset("am 'm are 're is 's".split())
 
 
+SENDING = frozenset("is are 's 're the will be".split())
+"""What stands between those who send somebody and that they do."""
+
+
 def _is_seen_to(spoken: Spoken, clause: Clause) -> Mention | None:
     """`I'm requesting a quote`, `Hank is welding a new catch for it`: what is being done about a flaw."""
     for at in range(clause.start + 2, clause.end):
@@ -165,16 +168,12 @@ def _is_seen_to(spoken: Spoken, clause: Clause) -> Mention | None:
 
 
 def _sent(spoken: Spoken, clause: Clause) -> Mention | None:
-    """`the warranty people are sending a man`, `Duncan's coming by with longer bolts`: sent, or come, by others."""
+    """`the warranty people are sending a man`: sent by others."""
     for at in range(clause.start + 1, clause.end):
-        token, before = spoken.tokens[at], spoken.norms(clause.start, at)
-        who = [norm for norm in before if norm not in {*LEADING, "is", "are", "'s", "'re", "the", "will", "be"}]
-        subject = len(before) - len(who) + 1 if who else 0
-        if token.norm in {"sending", "send"} and who[-1:] and who[-1] in STAFF - {"i", "we", "you"}:
-            sent = spoken.tokens[at + 2 : at + 3]
-            return Mention(at, at + 2) if sent and sent[0].norm in STAFF else None
-        subjects = spoken.named_in(clause)
-        named = spoken.tokens[clause.start + subject - 1].tag in {"NNP", "NNPS"} if who and not subjects else False
-        if token.norm == "coming" and named and HITHER & set(spoken.norms(at + 1, at + 2)):
-            return Mention(at, at + 2)
+        if spoken.tokens[at].norm not in {"sending", "send"}:
+            continue
+        who = [norm for norm in spoken.norms(clause.start, at) if norm not in LEADING | SENDING]
+        if who and who[-1] in STAFF - {"i", "we", "you"}:
+            sent = spoken.norms(at + 2, at + 3)
+            return Mention(at, at + 2) if STAFF & set(sent) else None
     return None

@@ -73,11 +73,7 @@ def from_plurals(scene: Scene) -> list[Draft]:
     for one in spoken.named:
         clause = spoken.clause_of(one.start)
         bare = one.end == clause.end and one.end - one.start > 1 and spoken.tokens[one.end - 1].norm in PLURALS
-        flawed = any(
-            not scene.vocabulary.is_sound(sense.id)
-            for mention in spoken.terms("condition", within=clause)
-            for sense in mention.of("condition")
-        )
+        flawed = any(scene.flaws(within=clause))
         if (bare or _has_adverb(spoken, one, clause)) and not flawed and scene.is_said(one.start):
             drafts.append(check_of(scene, Mention(one.end - 1, one.end), one.component, "with nothing more said"))
     return drafts

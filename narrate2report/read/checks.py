@@ -67,7 +67,7 @@ def find_checks(scene: Scene, trials: Trials) -> list[Draft]:
             continue
         if not any(draft.component == other.component and draft.outcome == other.outcome for other in drafts):
             drafts.append(draft)
-    for draft in (*find_courses(scene, drafts), *find_strokes(scene, drafts)):
+    for draft in (*find_courses(scene, drafts), *find_strokes(scene)):
         if not any(draft.component == other.component for other in drafts):
             drafts.append(draft)
     told = [

@@ -9,10 +9,10 @@ from narrate2report.read.clauses import Clause
 from narrate2report.read.draft import Draft
 from narrate2report.read.negations import negation_before
 from narrate2report.read.phrase_tree import Mention
-from narrate2report.read.remedies import remedy
+from narrate2report.read.remedies import to_mend
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
-from narrate2report.read.worked_on import NOT_TO_COME, POINTING, party_of, to_do, worked_on
+from narrate2report.read.worked_on import NOT_TO_COME, POINTING, worked_on
 
 WANTS = frozenset("needs need needing wants want wanting gets requires".split())
 BE = frozenset("be get getting being".split())
@@ -56,8 +56,7 @@ def unnamed_work(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> list[
             continue
         on = worked_on(scene, found, clause, flaw)
         told = f"'{spoken.words(clause.start, found.end)}' plans work"
-        party = party_of(spoken, clause, owner_speaks=owner_speaks)
-        return [to_do(scene, found.start, on, told, remedy(scene, clause), party, confidence=0.5)]
+        return [to_mend(scene, clause, found.start, on, told, owner_speaks=owner_speaks, confidence=0.5)]
     return []
 
 

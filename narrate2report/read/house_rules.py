@@ -69,14 +69,10 @@ def _on_mishap(scene: Scene, clause: Clause, focus: Focus) -> tuple[int, str, st
 def tells_when(scene: Scene, clause: Clause) -> bool:
     """`it drips if you don't crank it`: when the flaw shows that was just told."""
     said = scene.spoken.norms(clause.start, clause.end)
-    before = scene.spoken.clauses[clause.index - 1] if clause.index else clause
-    flawed = any(
-        not scene.vocabulary.is_sound(sense.id)
-        for term in scene.spoken.terms("condition", within=before)
-        for sense in term.of("condition")
-        if before is not clause and scene.is_said(term.start)
-    )
-    return flawed and said[:1] == ["if"] and "you" in said[:3] and "not" in said
+    if not clause.index or said[:1] != ["if"] or "you" not in said[:3] or "not" not in said:
+        return False
+    before = scene.spoken.clauses[clause.index - 1]
+    return any(scene.is_said(term.start) for term, _ in scene.flaws(within=before))
 
 
 def _calls(spoken: Spoken, clause: Clause) -> bool:

@@ -13,12 +13,15 @@ from narrate2report.read.clauses import Clause
 from narrate2report.read.draft import Draft
 from narrate2report.read.negations import negation_before
 from narrate2report.read.phrase_tree import Mention
-from narrate2report.read.remedies import remedy
+from narrate2report.read.remedies import to_mend
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
-from narrate2report.read.worked_on import NOT_TO_COME, party_of, to_do, worked_on
+from narrate2report.read.worked_on import NOT_TO_COME, worked_on
 
 WILL: Final = frozenset("will 'll shall".split())
+BOUND: Final = frozenset("got has have needs need ought".split())
+"""Before `to` they tell what is still to come."""
+
 BETWEEN: Final = frozenset("just also probably then definitely have to need go and be get being".split())
 NOTHING_DONE: Final = NO_WORK | frozenset(
     "do be get have come go take make give put show photograph film snap zoom write type document record add list"
@@ -55,20 +58,16 @@ def find_intended(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> list
             continue
         found = Mention(at, at + 1)
         told = f"'{spoken.words(clause.start, at + 1)}', said after a flaw, plans work"
-        party = party_of(spoken, clause, owner_speaks=owner_speaks)
         on = worked_on(scene, found, clause, flaw)
         on = on if any(one.component == on[0] for one in spoken.named) else (flaw, "the flaw spoken of before")
-        return [to_do(scene, at, on, told, remedy(scene, clause), party, confidence=0.5)]
+        return [to_mend(scene, clause, at, on, told, owner_speaks=owner_speaks, confidence=0.5)]
     return []
 
 
 def _is_flawed_before(scene: Scene, clause: Clause) -> bool:
     return any(
-        term.start < clause.start
-        and scene.is_said(term.start)
-        and not scene.says_nothing(term)
-        and any(not scene.vocabulary.is_sound(sense.id) for sense in term.of("condition"))
-        for term in scene.spoken.terms("condition")
+        term.start < clause.start and scene.is_said(term.start) and not scene.says_nothing(term)
+        for term, _ in scene.flaws()
     )
 
 
@@ -76,9 +75,8 @@ def _will_be_done(spoken: Spoken, clause: Clause) -> int | None:
     """The verb of `I'll level the feet`, `sealant'll go over that`, `it'll be blown out`."""
     will = next((at for at in range(clause.start, clause.end) if spoken.tokens[at].norm in WILL), None)
     if will is None:
-        bound = ([*one.split(), "to"] for one in ("got", "has", "have", "needs", "need", "ought"))
-        starts = (at + 1 for at in range(clause.start, clause.end) for one in bound if spoken.norms(at, at + 2) == one)
-        will = next(starts, None)
+        bound = (at for at in range(clause.start, clause.end) if spoken.tokens[at].norm in BOUND)
+        will = next((at + 1 for at in bound if spoken.norms(at + 1, at + 2) == ["to"]), None)
     if will is None:
         return None
     at = will + 1

@@ -14,7 +14,7 @@ from narrate2report.read.draft import Draft
 from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Named, Spoken
-from narrate2report.read.untested import is_operated
+from narrate2report.read.untested import is_device
 
 CONTRASTING: Final = frozenset({"but", "and", ",", "though", "just", ""})
 HOW: Final = frozenset(
@@ -93,7 +93,7 @@ def moved_in_vain(scene: Scene, cue: Mention) -> str | None:
     spoken = scene.spoken
     happens = spoken.norms(cue.start, cue.start + 2) in (["nothing", "happens"], ["nothing", "happened"])
     named = _moved(spoken, spoken.clause_of(cue.start), happens=happens)
-    return named[0].component if named and _is_device(scene, named[0]) else None
+    return named[0].component if named and is_device(named[0].component, scene.vocabulary) else None
 
 
 def _nothing_from(scene: Scene) -> list[Draft]:
@@ -106,7 +106,7 @@ def _nothing_from(scene: Scene) -> list[Draft]:
             continue
         inside = [one for one in spoken.named_in(clause) if _comes_next(spoken, clause.start + source, one)]
         named = inside or _moved(spoken, clause, happens=norms[1:2] in (["happens"], ["happened"]))
-        if named and _is_device(scene, named[0]):
+        if named and is_device(named[0].component, scene.vocabulary):
             drafts.append(_fails(scene, named[0].component, clause, "nothing comes of it"))
     return drafts
 
@@ -138,10 +138,6 @@ def _moved(spoken: Spoken, clause: Clause, *, happens: bool) -> list[Named]:
     if not happens or not following or following[0].link not in {"when", "if", "whenever"}:
         return []
     return list(spoken.named_in(following[0]))
-
-
-def _is_device(scene: Scene, one: Named) -> bool:
-    return is_operated(one.component, scene.vocabulary) and bool(scene.vocabulary.components[one.component].works)
 
 
 def _fails(scene: Scene, component: str, clause: Clause, why: str) -> Draft:

@@ -40,8 +40,6 @@ def planned_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
     """The words that plan the action; None where it is only spoken of, denied, or already done."""
     if clause.link == "or" or negation_before(spoken, clause, mention.start):
         return None
-    if spoken.norms(mention.start - 1, mention.start) == ["not"]:
-        return None  # that's not on my list
     if (
         is_requested(spoken, mention, clause)
         or is_had_done(spoken, mention, clause)

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
 
 from narrate2report.read.bearers import Bearers
+from narrate2report.read.clauses import Clause
 from narrate2report.read.lookalikes import says_nothing
 from narrate2report.read.modes import Mode, Stance
-from narrate2report.read.phrase_tree import Mention
+from narrate2report.read.phrase_tree import Mention, Sense
 from narrate2report.read.place import Place
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.vocabulary import Vocabulary
@@ -38,6 +40,13 @@ class Scene:
     def _lookalikes(self) -> frozenset[int]:
         terms = self.spoken.terms("condition", "works")
         return frozenset(mention.start for mention in terms if says_nothing(self.spoken, mention))
+
+    def flaws(self, within: Clause | None = None) -> Iterator[tuple[Mention, Sense]]:
+        """The words for what is wrong, each with what it says: also where they are denied or only talked about."""
+        for term in self.spoken.terms("condition", within=within):
+            for sense in term.of("condition"):
+                if not self.vocabulary.is_sound(sense.id):
+                    yield term, sense
 
     def mode(self, at: int) -> Mode:
         """How the token `at` is meant."""

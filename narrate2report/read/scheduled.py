@@ -12,10 +12,10 @@ from typing import Final
 from narrate2report.read.clauses import Clause
 from narrate2report.read.draft import Draft
 from narrate2report.read.phrase_tree import Mention
-from narrate2report.read.remedies import ANOTHER, remedy
+from narrate2report.read.remedies import ANOTHER, to_mend
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
-from narrate2report.read.worked_on import NOT_TO_COME, POINTING, party_of, to_do, worked_on
+from narrate2report.read.worked_on import NOT_TO_COME, POINTING, worked_on
 
 PARTS: Final = ANOTHER | frozenset("part parts bulb bulbs battery batteries kit gasket screws bolts paste tape".split())
 """Words for what is put in: with one of these that comes, or lies ready, work is meant."""
@@ -26,7 +26,6 @@ ON_THE_WAY: Final = frozenset("out in back up down to over through".split())
 GIVEN: Final = frozenset("you your yours tenant tenants rent lease deposit".split())
 """Whoever is to move in on Friday does no work on that day."""
 
-PAST: Final = frozenset({"VBD"})
 RESTING: Final = frozenset("open shut closed closes opens trash rubbish recycling bins collection office".split())
 """What has its own days: `trash goes out Thursday`."""
 
@@ -45,8 +44,7 @@ def find_scheduled(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> lis
         if on[0] != flaw and not any(one.component == on[0] for one in spoken.named):
             continue
         told = f"'{spoken.words(found.start, found.end)}' plans work"
-        party = party_of(spoken, clause, owner_speaks=owner_speaks)
-        return [to_do(scene, found.start, on, told, remedy(scene, clause), party, confidence=0.5)]
+        return [to_mend(scene, clause, found.start, on, told, owner_speaks=owner_speaks, confidence=0.5)]
     return []
 
 
@@ -76,7 +74,7 @@ def _on_its_way(scene: Scene, clause: Clause) -> Mention | None:
     lead = set(spoken.norms(clause.start, cue.start))
     named = any(one.start in clause and one.end <= cue.start + 1 for one in spoken.named)
     named = named or bool(scene.bearers.subjects_of(clause))  # a seat, soft close, is coming
-    return cue if PARTS & lead or (named and not {"the"} & set(spoken.norms(clause.start, clause.start + 1))) else None
+    return cue if PARTS & lead or (named and spoken.tokens[clause.start].norm != "the") else None
 
 
 def _timed(scene: Scene, clause: Clause, flaw: str | None) -> Mention | None:
@@ -87,10 +85,7 @@ def _timed(scene: Scene, clause: Clause, flaw: str | None) -> Mention | None:
         return None
     if spoken.norms(cue.start - 1, cue.start) in (["till"], ["until"]):
         return None  # it'll hold till Monday
-    told = any(
-        term.start < clause.start and any(not scene.vocabulary.is_sound(one.id) for one in term.of("condition"))
-        for term in spoken.terms("condition")
-    )
+    told = any(term.start < clause.start for term, _ in scene.flaws())
     pointed = POINTING & set(spoken.norms(clause.start, cue.start))
     lead = spoken.tokens[clause.start : cue.start]
     said = {token.norm for token in spoken.tokens[clause.start : clause.end]}
@@ -98,7 +93,7 @@ def _timed(scene: Scene, clause: Clause, flaw: str | None) -> Mention | None:
         not (told or pointed)
         or GIVEN & said
         or RESTING & said
-        or any(token.tag in PAST and token.norm != "got" for token in lead)
+        or any(token.tag == "VBD" and token.norm != "got" for token in lead)
     ):
         return None
     return cue if any(token.is_verb for token in lead) else None

@@ -37,10 +37,10 @@ def praises_another(spoken: Spoken, mention: Mention) -> bool:
     """`a good six inches`, `four great craters`, `two grand easy`: praise of a noun that is no part of a home."""
     if mention.end - mention.start > 1 or not {sense.id for sense in mention.of("condition")} <= PRAISE:
         return False
-    last = spoken.tokens[mention.start].norm
-    if last == "grand" and mention.start and spoken.tokens[mention.start - 1].tag == "CD":
+    word = spoken.tokens[mention.start].norm
+    if word == "grand" and mention.start and spoken.tokens[mention.start - 1].tag == "CD":
         return True  # eleven grand
-    if last == "good" and spoken.norms(mention.end, mention.end + 2) in FOR_SOMEBODY:
+    if word == "good" and spoken.norms(mention.end, mention.end + 2) in FOR_SOMEBODY:
         return True
     if spoken.tokens[mention.start].tag not in {"JJ", "NN", "NNP", "RB"}:
         return False
@@ -62,9 +62,8 @@ def _is_term(spoken: Spoken, at: int) -> bool:
 
 
 def _is_said_first(spoken: Spoken, mention: Mention) -> bool:
-    """`good, the oven`, `blinds good no damage`: praise with its own pause, or after what it is of."""
-    before = spoken.tokens[mention.start - 1] if mention.start else None
-    return before is not None and any(one.end == mention.start for one in spoken.named)
+    """`blinds good no damage`: praise right after what it is of."""
+    return any(one.end == mention.start for one in spoken.named)
 
 
 LIKENED = (["looks", "like"], ["looked", "like"], ["look", "like"])

@@ -43,7 +43,7 @@ BESIDE: Final = FILLING | frozenset(
 """Words beside a stroke that do not change it."""
 
 
-def find_strokes(scene: Scene, drafts: Sequence[Draft]) -> list[Draft]:
+def find_strokes(scene: Scene) -> list[Draft]:
     """The passed check of what a sentence moves both ways, where nothing else tells its result."""
     spoken = scene.spoken
     if spoken.ends_with_question() or _is_flawed(scene):
@@ -64,8 +64,6 @@ def find_strokes(scene: Scene, drafts: Sequence[Draft]) -> list[Draft]:
         moved += strokes
         if one is None or not _is_moved(moved) or not strokes:
             continue
-        if any(draft.component == one.component for draft in drafts):
-            return []
         return [
             Draft(
                 kind="check",
@@ -99,8 +97,5 @@ def _strokes(spoken: Spoken, clause: Clause) -> list[str]:
 def _is_flawed(scene: Scene) -> bool:
     """Whether the sentence tells of a fault in moving: then what works of it is left to its own words."""
     return any(
-        sense.id in FAULTS and not sense.beside
-        for term in scene.spoken.terms("condition")
-        for sense in term.of("condition")
-        if not scene.says_nothing(term)
+        sense.id in FAULTS and not sense.beside and not scene.says_nothing(term) for term, sense in scene.flaws()
     )

@@ -10,9 +10,8 @@ from narrate2report.read.clauses import Clause
 from narrate2report.read.draft import Draft
 from narrate2report.read.negations import negation_before
 from narrate2report.read.scene import Scene
-from narrate2report.read.spoken import Named
 from narrate2report.read.trials import HEARD
-from narrate2report.read.untested import is_operated
+from narrate2report.read.untested import is_device
 
 PRESSED: Final = frozenset("press pressed push pushed hit test tested tried try prodded poked held".split())
 SOUNDS: Final = frozenset(
@@ -65,7 +64,7 @@ def _there_goes(scene: Scene) -> list[Draft]:
             if tuple(spoken.norms(at, at + 2)) not in GOES or not scene.is_said(at):
                 continue
             starts = next((one for one in spoken.named_in(clause) if at + 2 <= one.start <= at + 3), None)
-            if starts is not None and _is_device(scene, starts):
+            if starts is not None and is_device(starts.component, scene.vocabulary):
                 return [_works(scene, starts.component, at, clause), *_set_going(scene, clause)]
     return []
 
@@ -85,10 +84,6 @@ def _air_comes(scene: Scene) -> list[Draft]:
         if vents and told and scene.is_said(clause.start) and not denied:
             return [_works(scene, "vent", clause.start, clause)]
     return []
-
-
-def _is_device(scene: Scene, one: Named) -> bool:
-    return is_operated(one.component, scene.vocabulary) and bool(scene.vocabulary.components[one.component].works)
 
 
 def _works(scene: Scene, component: str, at: int, clause: Clause) -> Draft:

@@ -90,13 +90,11 @@ def trades_in(spoken: Spoken) -> list[Mention]:
 def tradesmen_called(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> list[Draft]:
     """`get the electrician on that one`, `the plumber comes Thursday`: a trade is called, the work goes unsaid."""
     spoken = scene.spoken
+    if spoken.has_cue("often"):
+        return []
     for trade in trades_in(spoken):
         clause = spoken.clause_of(trade.start)
-        if (
-            spoken.has_cue("often")
-            or scene.mode(trade.start) in NOT_COMING
-            or negation_before(spoken, clause, trade.start)
-        ):
+        if scene.mode(trade.start) in NOT_COMING or negation_before(spoken, clause, trade.start):
             continue
         if not is_called(spoken, trade, clause):
             continue

@@ -223,9 +223,8 @@ def _is_broken_off(scene: Scene, begun: Mention | None, clause: Clause) -> bool:
     """`let me see, the button's missing, yes`: what was seen in between is what the answer is about."""
     start = begun.end if begun is not None else 0
     return any(
-        start <= mention.start < clause.start
-        and any(not sense.beside and not scene.vocabulary.is_sound(sense.id) for sense in mention.of("condition"))
-        for mention in scene.spoken.found.terms
+        start <= mention.start < clause.start and not sense.beside
+        for mention, sense in scene.flaws()
         if mention.start not in scene.spoken.used
     )
 

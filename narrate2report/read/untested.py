@@ -38,6 +38,11 @@ def is_operated(component: str, vocabulary: Vocabulary) -> bool:
     return component in vocabulary.components and vocabulary.components[component].group not in LEFT_ALONE
 
 
+def is_device(component: str, vocabulary: Vocabulary) -> bool:
+    """Whether a component is one that does something when it is tried."""
+    return is_operated(component, vocabulary) and bool(vocabulary.components[component].works)
+
+
 def find_untested(scene: Scene) -> list[Draft]:
     """Check drafts for what the speaker says was not operated: the first such statement of a sentence."""
     spoken = scene.spoken

@@ -8,11 +8,6 @@ import pytest
 from tests.read.told import Narrator
 
 
-def _conditions(entries: Narrator, room: str, said: str) -> set[tuple[str, str | None, str | None]]:
-    told = entries(said, room=room).entries
-    return {(one.component, one.condition, one.assertion) for one in told if one.kind == "condition"}
-
-
 @pytest.mark.parametrize(
     "said",
     [
@@ -32,7 +27,7 @@ def _conditions(entries: Narrator, room: str, said: str) -> set[tuple[str, str |
     ],
 )
 def test_talk_that_tells_of_no_flaw_here(said: str, entries: Narrator) -> None:
-    assert _conditions(entries, "kitchen", said) == set()
+    assert entries(said, room="kitchen").conditions() == set()
 
 
 @pytest.mark.parametrize(
@@ -49,7 +44,7 @@ def test_talk_that_tells_of_no_flaw_here(said: str, entries: Narrator) -> None:
     ],
 )
 def test_a_flaw_is_a_flaw_with_such_words_beside_it(said: str, wanted: tuple[str, str, str], entries: Narrator) -> None:
-    told = _conditions(entries, "kitchen", said)
+    told = entries(said, room="kitchen").conditions()
     assert wanted in told
     assert not {condition for _, condition, _ in told} & {"good", "new", "clean"}
 

@@ -7,10 +7,6 @@ import pytest
 from tests.read.told import Narrator
 
 
-def _checks(entries: Narrator, room: str, said: str) -> list[tuple[str, str | None]]:
-    return [(one.component, one.outcome) for one in entries(said, room=room).entries if one.kind == "check"]
-
-
 @pytest.mark.parametrize(
     ("room", "said", "component"),
     [
@@ -23,7 +19,7 @@ def _checks(entries: Narrator, room: str, said: str) -> list[tuple[str, str | No
     ],
 )
 def test_what_goes_both_ways_works(room: str, said: str, component: str, entries: Narrator) -> None:
-    assert _checks(entries, room, said) == [(component, "works")]
+    assert entries(said, room=room).checks() == [(component, "works")]
 
 
 @pytest.mark.parametrize(
@@ -37,9 +33,9 @@ def test_what_goes_both_ways_works(room: str, said: str, component: str, entries
     ],
 )
 def test_what_goes_one_way_or_is_only_counted_passes_no_trial(room: str, said: str, entries: Narrator) -> None:
-    assert ("blinds", "works") not in _checks(entries, room, said)
-    assert all(outcome != "works" for _, outcome in _checks(entries, room, said))
+    assert ("blinds", "works") not in entries(said, room=room).checks()
+    assert all(outcome != "works" for _, outcome in entries(said, room=room).checks())
 
 
 def test_a_seal_on_a_door_is_no_trial_of_the_door(entries: Narrator) -> None:
-    assert _checks(entries, "kitchen", "Seal on the oven door is perished along the top.") == []
+    assert entries("Seal on the oven door is perished along the top.", room="kitchen").checks() == []

@@ -7,10 +7,6 @@ import pytest
 from tests.read.told import Narrator
 
 
-def _work(entries: Narrator, room: str, *lines: str) -> list[tuple[str, str | None]]:
-    return [(one.component, one.action) for one in entries(*lines, room=room).entries if one.kind == "follow_up"]
-
-
 @pytest.mark.parametrize(
     ("room", "said", "component", "action"),
     [
@@ -35,7 +31,7 @@ def _work(entries: Narrator, room: str, *lines: str) -> list[tuple[str, str | No
 )
 def test_what_will_be_done_is_work(room: str, said: str, component: str, action: str, entries: Narrator) -> None:
     lines = ("The seat is cracked.", said) if said.startswith("New seat") else (said,)
-    assert _work(entries, room, *lines) == [(component, action)]
+    assert entries(*lines, room=room).follow_ups() == [(component, action)]
 
 
 @pytest.mark.parametrize(
@@ -48,7 +44,7 @@ def test_what_will_be_done_is_work(room: str, said: str, component: str, action:
     ],
 )
 def test_a_request_is_work_though_it_is_a_question(said: str, component: str, entries: Narrator) -> None:
-    assert component in [one for one, _ in _work(entries, "bedroom", said)]
+    assert component in [one for one, _ in entries(said, room="bedroom").follow_ups()]
 
 
 @pytest.mark.parametrize(
@@ -71,14 +67,15 @@ def test_a_request_is_work_though_it_is_a_question(said: str, component: str, en
     ],
 )
 def test_what_mends_nothing_is_no_work(said: str, entries: Narrator) -> None:
-    assert _work(entries, "kitchen", said) == []
+    assert entries(said, room="kitchen").follow_ups() == []
 
 
 def test_what_is_spoken_of_in_the_same_sentence_is_worked_on_and_not_an_older_flaw(entries: Narrator) -> None:
-    told = _work(entries, "living room", "The baseboard is cracked.", "The smoke alarm is old, it's being swapped out.")
+    lines = ("The baseboard is cracked.", "The smoke alarm is old, it's being swapped out.")
+    told = entries(*lines, room="living room").follow_ups()
     assert [component for component, _ in told] == ["smoke_alarm"]
 
 
 def test_work_is_done_on_the_screen_and_not_on_the_window_it_is_on(entries: Narrator) -> None:
-    told = _work(entries, "bedroom", "The screen needs re-fixing on that far window.")
+    told = entries("The screen needs re-fixing on that far window.", room="bedroom").follow_ups()
     assert told == [("window_screen", "secure")]

@@ -7,15 +7,6 @@ import pytest
 from tests.read.told import Narrator
 
 
-def _checks(entries: Narrator, room: str, said: str) -> set[tuple[str, str]]:
-    return {(one.component, one.outcome or "") for one in entries(said, room=room).entries if one.kind == "check"}
-
-
-def _flaws(entries: Narrator, room: str, said: str) -> set[tuple[str, str, str]]:
-    told = entries(said, room=room).entries
-    return {(one.component, one.condition or "", one.assertion or "") for one in told if one.kind == "condition"}
-
-
 @pytest.mark.parametrize(
     ("room", "said", "component"),
     [
@@ -30,7 +21,7 @@ def _flaws(entries: Narrator, room: str, said: str) -> set[tuple[str, str, str]]
     ],
 )
 def test_it_works(room: str, said: str, component: str, entries: Narrator) -> None:
-    assert (component, "works") in _checks(entries, room, said)
+    assert (component, "works") in entries(said, room=room).checks()
 
 
 @pytest.mark.parametrize(
@@ -46,7 +37,7 @@ def test_it_works(room: str, said: str, component: str, entries: Narrator) -> No
     ],
 )
 def test_no_trial_passed(room: str, said: str, component: str, entries: Narrator) -> None:
-    assert (component, "works") not in _checks(entries, room, said)
+    assert (component, "works") not in entries(said, room=room).checks()
 
 
 @pytest.mark.parametrize(
@@ -62,7 +53,7 @@ def test_no_trial_passed(room: str, said: str, component: str, entries: Narrator
     ],
 )
 def test_it_does_not(room: str, said: str, component: str, condition: str, entries: Narrator) -> None:
-    assert (component, condition, "present") in _flaws(entries, room, said)
+    assert (component, condition, "present") in entries(said, room=room).conditions()
 
 
 @pytest.mark.parametrize(
@@ -79,7 +70,7 @@ def test_it_does_not(room: str, said: str, component: str, condition: str, entri
     ],
 )
 def test_it_works_in_part_or_not_at_all(room: str, said: str, component: str, entries: Narrator) -> None:
-    assert (component, "fails") in _checks(entries, room, said)
+    assert (component, "fails") in entries(said, room=room).checks()
 
 
 @pytest.mark.parametrize(
@@ -94,7 +85,7 @@ def test_it_works_in_part_or_not_at_all(room: str, said: str, component: str, en
     ],
 )
 def test_it_does_not_fail(room: str, said: str, component: str, entries: Narrator) -> None:
-    assert (component, "fails") not in _checks(entries, room, said)
+    assert (component, "fails") not in entries(said, room=room).checks()
 
 
 def test_a_thump_is_no_part_to_be_supplied(entries: Narrator) -> None:
@@ -105,8 +96,8 @@ def test_a_thump_is_no_part_to_be_supplied(entries: Narrator) -> None:
 
 
 def test_what_kicks_in_is_no_hole_and_what_was_kicked_in_is(entries: Narrator) -> None:
-    assert not _flaws(entries, "hallway", "The boiler kicked in right away.")
-    kicked_in = _flaws(entries, "hallway", "The bottom of the door is kicked in.")
+    assert not entries("The boiler kicked in right away.", room="hallway").conditions()
+    kicked_in = entries("The bottom of the door is kicked in.", room="hallway").conditions()
     assert kicked_in & {("door", "hole", "present"), ("door", "broken", "present")}
 
 
@@ -121,7 +112,7 @@ def test_what_kicks_in_is_no_hole_and_what_was_kicked_in_is(entries: Narrator) -
     ],
 )
 def test_it_was_left_alone(room: str, said: str, component: str, entries: Narrator) -> None:
-    assert _checks(entries, room, said) == {(component, "not_tested")}
+    assert set(entries(said, room=room).checks()) == {(component, "not_tested")}
 
 
 @pytest.mark.parametrize(
@@ -139,7 +130,7 @@ def test_it_was_left_alone(room: str, said: str, component: str, entries: Narrat
 def test_a_search_that_found_nothing_and_a_complaint_that_nobody_has(
     room: str, said: str, wanted: tuple[str, str, str], entries: Narrator
 ) -> None:
-    assert _flaws(entries, room, said) == {wanted}
+    assert entries(said, room=room).conditions() == {wanted}
 
 
 @pytest.mark.parametrize(
@@ -151,4 +142,4 @@ def test_a_search_that_found_nothing_and_a_complaint_that_nobody_has(
     ],
 )
 def test_nothing_was_found_out(room: str, said: str, entries: Narrator) -> None:
-    assert not _flaws(entries, room, said)
+    assert not entries(said, room=room).conditions()

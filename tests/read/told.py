@@ -75,6 +75,14 @@ class Told:
             if entry.kind == "condition"
         }
 
+    def checks(self) -> list[tuple[str, str]]:
+        """Component and outcome of every check, in the order they were said."""
+        return [(one.component, one.outcome or "") for one in self.entries if one.kind == "check"]
+
+    def follow_ups(self) -> list[tuple[str, str]]:
+        """Component and action of every follow-up, in the order they were said."""
+        return [(one.component, one.action or "") for one in self.entries if one.kind == "follow_up"]
+
     def told(self) -> str:
         """All entries in one line each, for the message of a failed test."""
         lines = [

@@ -76,7 +76,10 @@ class PhraseTree:
         """Teach one phrase one meaning."""
         node = self._root
         for word in words:
-            node = node.children.setdefault(word, _Node())
+            known = node.children.get(word)
+            if known is None:
+                known = node.children[word] = _Node()
+            node = known
         if words and sense not in node.senses:
             node.senses = Senses((*node.senses, sense))
 

@@ -20,7 +20,7 @@ from narrate2report.records.plain import NOT_TEXT
 Location = tuple[str | int, ...]
 
 LARGEST = 1 << 20
-"""Bytes of one file; the words that come with the program fill a seventh of it."""
+"""Bytes of one file; the largest that comes with the program fills a quarter of it."""
 
 MOST_VALUES = 100_000
 """Values of one file; an alias that repeats a list within lists could make any number of them."""

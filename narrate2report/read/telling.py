@@ -40,6 +40,7 @@ from narrate2report.read.spilt import find_spilt
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.stance import mode_reason, read_stances
 from narrate2report.read.suited import suited_flaw
+from narrate2report.read.told_room import in_their_rooms
 from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.records.findings import Reason
 
@@ -70,6 +71,7 @@ def read_sentence(
     drafts = _with_work(scene, walk, _settled(scene, walk, *_statements(scene, walk, ledger)))
     drafts += find_advice(scene, walk.focus, drafts)
     drafts += find_descriptions(scene)
+    drafts = in_their_rooms(spoken, walk.place, drafts)
     size = size_alone(spoken) if not drafts and _is_plainly_said(scene.stances) else None
     if size is not None and ledger.measure(spoken, turn, size):
         return None, ("tells the size of what was said before",)

@@ -148,11 +148,18 @@ def _denied_with(spoken: Spoken, clause: Clause, mention: Mention) -> str | None
     return spoken.words(before.start + at - 1, before.start + at + 1) if at is not None else None
 
 
+def _hardly(spoken: Spoken, mention: Mention) -> str | None:
+    """`you can hardly see through it`: as good as not."""
+    before = spoken.norms(max(0, mention.start - 1), mention.start)
+    return before[0] if before in (["hardly"], ["barely"], ["scarcely"]) else None
+
+
 def check_of(scene: Scene, mention: Mention, component: str, how: str, *, fails: bool = False) -> Draft:
     """The check draft of a word of working or failing: `fails` also where it is denied."""
     spoken = scene.spoken
     clause = spoken.clause_of(mention.start)
     denied = negation_before(spoken, clause, mention.start) or _denied_with(spoken, clause, mention)
+    denied = denied or _hardly(spoken, mention)
     outcome: Outcome = "fails" if fails or denied else "works"
     for at in range(mention.end, min(mention.end + 2, clause.end)):
         if spoken.tokens[at].norm in ADVERBS:

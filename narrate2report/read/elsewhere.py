@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import Final
 
 from narrate2report.read.clauses import Clause, bare_start
@@ -15,7 +16,10 @@ NUMBERED: Final = frozenset("building block tower".split())
 """`the machine in building two`."""
 
 MY_OWN: Final = frozenset("own home house apartment flat".split())
-RELATIVES: Final = frozenset("sister brother mother father cousin aunt uncle friend daughter son boss neighbor".split())
+RELATIVES: Final = frozenset(
+    "sister brother mother father mum mom dad gran granny grandma grandmother nan nana grandpa grandfather cousin aunt"
+    " uncle friend mate buddy daughter son niece nephew wife husband boss neighbor".split()
+)
 HOMES: Final = frozenset("place house flat apartment condo kitchen bathroom".split())
 HERE: Final = frozenset("this here it that these".split())
 NEIGHBOURS: Final = frozenset("guy man lady woman couple people folks family fella bloke kid kids".split())
@@ -84,7 +88,19 @@ def _of_anothers(spoken: Spoken, clause: Clause) -> bool:
             return not HOMES.isdisjoint(norms[3:5])
         if spoken.tokens[start + 2].tag == "VBD" and HERE.isdisjoint(norms):
             return True
-    if norms[:1] == ["the"] and not NEIGHBOURS.isdisjoint(norms[1:2]) and not BEYOND.isdisjoint(norms[2:3]):
+    if norms[:1] == ["the"] and not NEIGHBOURS.isdisjoint(norms[1:2]) and _lives_elsewhere(spoken, start + 2):
         return True
+    if norms[:1] == ["i"] and norms[1:2] in (["had"], ["have"]) and ("my", "own") in pairwise(norms):
+        return True  # I had a crack in my own hall tile
     did = norms[:1] in (["i"], ["we"]) and norms[1:2] in (["did"], ["walked"], ["turned"], ["inspected"], ["cleaned"])
     return did and norms[2:3] in (["a"], ["one"], ["another"]) and not UNITS.isdisjoint(norms[3:5])
+
+
+def _lives_elsewhere(spoken: Spoken, at: int) -> bool:
+    """`... downstairs`, `... in fourteen`, `... in number nine`: where somebody of another home lives."""
+    norms = spoken.norms(at, at + 3)
+    if not BEYOND.isdisjoint(norms[:1]):
+        return True
+    numbered = norms[1:2] == ["number"] or not UNITS.isdisjoint(norms[1:2])
+    number = spoken.tokens[at + 1 + numbered : at + 2 + numbered]
+    return norms[:1] in (["in"], ["at"], ["from"]) and bool(number) and number[0].tag == "CD"

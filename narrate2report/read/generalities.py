@@ -20,6 +20,8 @@ EFFECTS: Final = frozenset(
 CAUSES: Final = frozenset("make cause ruin rot stain crack kill bring clog warp turn get start leave eat".split())
 """`it's the damp that makes it smell`."""
 
+MODALS: Final = frozenset("will can 'll could might would may".split())
+
 NO_SUBJECT: Final = frozenset("the this that these those my our your his her their its it there here one some".split())
 """Words that point at a thing of this place: what they open is no rule."""
 
@@ -42,6 +44,8 @@ def is_general(spoken: Spoken, clause: Clause) -> bool:
         or _fronts_a_rule(spoken, clause)
         or _who_mends(spoken, clause)
         or _might_be_sensed(spoken, clause)
+        or _of_homes(spoken, clause)
+        or _is_summed_up(spoken, clause)
         or is_by_design(spoken, clause)
         or is_of_a_kind(spoken, clause)
         or _follows_a_rule(spoken, clause)
@@ -98,7 +102,7 @@ def _tells_effects(spoken: Spoken, clause: Clause) -> bool:
             return False  # door does not latch
         if tokens[at].text in {",", ":"} or tokens[at].norm in {"with", "from", "has", "is", "'s", "are", "was"}:
             return False
-        modal = tokens[at].norm in {"will", "can", "'ll"} and tokens[at + 1].tag == "VB"
+        modal = tokens[at].norm in MODALS and tokens[at + 1].tag == "VB"
         verb = at + 1 if modal else at
         follows = tokens[verb + 1].norm if verb + 1 < clause.end else ""
         acts_on = bool(follows) and (follows in OBJECT_WORDS or tokens[verb + 1].tag in {"NN", "NNS", "JJ"})
@@ -143,7 +147,7 @@ def _fronts_a_rule(spoken: Spoken, clause: Clause) -> bool:
     flaws = [term for term in spoken.terms("condition", within=clause) if tokens[term.end - 1].tag == "NNS"]
     if not flaws or any(tokens[at].norm in NO_SUBJECT or tokens[at].tag == "CD" for at in range(start, flaws[0].end)):
         return False
-    if any(tokens[at].tag not in {"JJ", "JJR", "NN", "NNS", "RB"} for at in range(start, flaws[0].end)):
+    if any(tokens[at].tag not in {"JJ", "JJR", "NN", "NNS", "RB", "VBN", "VBD"} for at in range(start, flaws[0].end)):
         return False
     rest = flaws[0].end
     if rest < len(tokens) and tokens[rest].text == ",":
@@ -170,4 +174,48 @@ def _might_be_sensed(spoken: Spoken, clause: Clause) -> bool:
         norms[:1] == ["you"]
         and norms[1:2] in (["might"], ["may"], ["will"], ["'ll"])
         and bool(SENSED & set(norms[2:4]))
+    )
+
+
+HOMES: Final = frozenset("flats apartments units houses homes buildings condos".split())
+ROOMS: Final = frozenset("bathrooms kitchens bedrooms basements garages cellars attics".split())
+MOSTLY: Final = frozenset("always usually often never mostly".split())
+
+
+def _of_homes(spoken: Spoken, clause: Clause) -> bool:
+    """`flats on the ground floor get damp bathrooms`, `kitchens are always where I find it`: of all of their kind."""
+    start = bare_start(spoken.tokens, clause)
+    opens = set(spoken.norms(start, start + 1))
+    always = MOSTLY & set(spoken.norms(start + 1, start + 4))
+    told = any(token.tag in {"VBP", "VB", "MD"} for token in spoken.tokens[start + 1 : clause.end])
+    return told and bool(opens & HOMES or (opens & ROOMS and always))
+
+
+CALLED: Final = (
+    ("those", "are", "the", "things"), ("these", "are", "the", "things"), ("things", "like", "that"),
+    ("i", "'d", "want", "to", "know"), ("i", "would", "want", "to", "know"), ("i", "'d", "like", "to", "know"),
+    ("that", "'s", "a", "whole", "new"), ("you", "are", "buying", "a"), ("you", "are", "paying", "for", "a"),
+)  # fmt: skip
+"""How the clause goes on that sums up what was listed: what such things are, or who pays for them."""
+
+
+def _is_summed_up(spoken: Spoken, clause: Clause) -> bool:
+    """`a wobbly tap, a dead bulb, those are the things people forget`, `four burns and you're buying a counter`: listed
+    with no verb and no word that points, and then called what they are."""
+    if _points_or_tells(spoken, clause) or not any(True for _ in spoken.terms("condition", within=clause)):
+        return False
+    for later in spoken.clauses[clause.index + 1 :]:
+        norms = spoken.norms(bare_start(spoken.tokens, later), later.end)
+        if any(tuple(norms[: len(words)]) == words for words in CALLED):
+            return True
+        if _points_or_tells(spoken, later):
+            return False
+    return False
+
+
+def _points_or_tells(spoken: Spoken, clause: Clause) -> bool:
+    start = bare_start(spoken.tokens, clause)
+    pointing = NO_SUBJECT - {"one", "some"}
+    return bool(set(spoken.norms(start, start + 1)) & pointing) or any(
+        token.is_finite and token.tag != "VBD" for token in spoken.tokens[start : clause.end]
     )

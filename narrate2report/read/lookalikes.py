@@ -14,7 +14,14 @@ from narrate2report.read.doings import (
 from narrate2report.read.orders import CARE_VERBS
 from narrate2report.read.outsiders import is_about_people, is_called, is_outside, is_the_speakers
 from narrate2report.read.phrase_tree import Mention
-from narrate2report.read.seeming import is_how_bad, is_proof_against, only_looks_like, praises_another
+from narrate2report.read.seeming import (
+    is_filled_since,
+    is_how_bad,
+    is_proof_against,
+    is_yet_to_be_bought,
+    only_looks_like,
+    praises_another,
+)
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.standing import is_said_of_one
 
@@ -62,6 +69,8 @@ def says_nothing(spoken: Spoken, mention: Mention) -> bool:
             _is_tended,
             is_how_bad,
             is_proof_against,
+            is_yet_to_be_bought,
+            is_filled_since,
             only_looks_like,
             praises_another,
         )

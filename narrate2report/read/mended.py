@@ -12,11 +12,15 @@ from narrate2report.read.spoken import Spoken
 WAS: Final = frozenset("was were had".split())
 DID: Final = frozenset(
     "fixed repaired replaced rebuilt patched changed redid resealed reglazed refinished repainted installed sealed"
-    " treated rewired rehung cleaned swapped remodeled renovated retiled relined cured cleared mended sorted".split()
+    " treated rewired rehung cleaned swapped remodeled renovated retiled relined cured cleared mended sorted felted refelted"
+    " refilled relaid regrouted recaulked filled straightened tightened unblocked plastered replastered".split()
 )
 WORKED_OUT: Final = frozenset("hammered knocked buffed popped sanded ironed steamed beaten pulled polished".split())
 FITTED: Final = frozenset("put had got".split())
-DOERS: Final = frozenset("i we they he she it that this both them somebody someone".split())
+DOERS: Final = frozenset(
+    "i we they he she it that this both them somebody someone lads guys boys men fellas team maintenance".split()
+)
+TIPS: Final = frozenset("skip dumpster tip dump landfill bin".split())
 SINCE: Final = frozenset("since anymore".split())
 
 
@@ -25,6 +29,7 @@ def mended_at(spoken: Spoken, clause: Clause) -> int | None:
     if (out := _worked_out(spoken, clause)) is not None:
         return out
     finite = {token.norm for token in spoken.tokens[clause.start : clause.end] if token.is_finite}
+    finite |= {"was"} if _once(spoken, clause) else set()
     if not finite or not _has_flaw(spoken, clause) or "still" in spoken.norms():
         return None
     later = spoken.clauses[clause.index + 1 : clause.index + 4]
@@ -34,8 +39,13 @@ def mended_at(spoken: Spoken, clause: Clause) -> int | None:
     past = is_all_past(spoken, clause) or finite <= WAS | {"could", "did"} or _had_had(spoken, clause)
     if not past or not any(_tells_of_repair(spoken, one) for one in later):
         return None
-    verb = next(at for at in range(clause.start, clause.end) if spoken.tokens[at].is_finite)
-    return min(verb, spoken.terms("condition", within=clause)[0].start)
+    flaw = spoken.terms("condition", within=clause)[0].start
+    return min(flaw, next((at for at in range(clause.start, clause.end) if spoken.tokens[at].is_finite), flaw))
+
+
+def _once(spoken: Spoken, clause: Clause) -> bool:
+    """`the roof leaked once`: of the past, though the tagger takes the verb for a participle."""
+    return any(spoken.norms(term.end, term.end + 1) == ["once"] for term in spoken.terms("condition", within=clause))
 
 
 def _worked_out(spoken: Spoken, clause: Clause) -> int | None:
@@ -77,6 +87,8 @@ def _tells_of_repair(spoken: Spoken, clause: Clause) -> bool:
 def _is_over(spoken: Spoken, clause: Clause) -> bool:
     """`now it doesn't`, `it hasn't since`, `not a sign since`."""
     norms = spoken.norms(bare_start(spoken.tokens, clause), clause.end)
+    if "went" in norms and TIPS & set(norms):
+        return True  # but that carpet went in the skip
     if norms[:1] in (["i"], ["we"], ["you"]) or "not" not in norms + spoken.norms(clause.start, clause.start + 1):
         return False
     ends = norms[-1:] in (["since"], ["anymore"]) or norms[-2:] == ["any", "more"]

@@ -21,6 +21,27 @@ def is_how_bad(spoken: Spoken, mention: Mention) -> bool:
     )
 
 
+FILLED = frozenset("filled patched puttied plugged spackled plastered".split())
+BEEN = frozenset("been was were got is are 's have has had all".split())
+
+
+def is_filled_since(spoken: Spoken, mention: Mention) -> bool:
+    """`where a hole's been filled`: a patch is there, and no hole."""
+    if not {sense.id for sense in mention.of("condition")} <= {"hole", "nail_hole", "crack", "dent", "gouge"}:
+        return False
+    after = spoken.norms(mention.end, mention.end + 4)
+    at = next((at for at, norm in enumerate(after) if norm in FILLED), 0)
+    return at > 0 and set(after[:at]) <= BEEN
+
+
+def is_yet_to_be_bought(spoken: Spoken, mention: Mention) -> bool:
+    """`that's a whole new counter`, `you're buying a new one`: what would have to be had, and is not there."""
+    if spoken.norms(mention.start, mention.end) != ["new"]:
+        return False
+    before = spoken.norms(max(0, mention.start - 3), mention.start)
+    return before[-1:] == ["whole"] or bool({"buy", "buying"} & set(before) or ["paying", "for"] == before[:2])
+
+
 PRAISE = frozenset({"good", "new", "clean"})
 FOR_SOMEBODY = (["for", "her"], ["for", "him"], ["for", "them"], ["for", "you"], ["for", "me"], ["for", "us"])
 STANDS_FOR = frozenset(

@@ -41,6 +41,7 @@ def carried_into(spoken: Spoken, clause: Clause, carried: Stance) -> Stance:
         case Mode.PAST:
             mended = spoken.has_cue("repaired_since", within=clause)
             present = any(spoken.tokens[at].tag == "VBZ" for at in range(clause.start, clause.end))
+            present = present or norms[:2] in (["they", "have"], ["it", "tested"], ["they", "tested"])
             now = clause.link in BACK_TO_NOW or {"now", "still"} & set(norms) or present or mended
             return PLAIN if now else carried
         case Mode.ELSEWHERE:

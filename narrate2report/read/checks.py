@@ -20,7 +20,7 @@ from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Spoken
 from narrate2report.read.strokes import find_strokes
 from narrate2report.read.told_by_sound import find_told_by_sound
-from narrate2report.read.trials import MENDED, Trials, is_means
+from narrate2report.read.trials import MENDED, Trials, is_means, worked_by
 from narrate2report.read.untested import find_untested, is_operated
 from narrate2report.read.verdicts import (
     is_counted_short,
@@ -212,6 +212,8 @@ def _behind(scene: Scene, bearer: Bearer) -> str:
     button = scene.spoken.tokens[named.end - 1].norm == "button"
     if not is_means(scene.spoken, named) and not button:
         return bearer.component
+    if button and (whole := worked_by(scene, scene.spoken.clause_of(named.start))) is not None:
+        return whole
     before = [
         one.component
         for one in scene.spoken.named

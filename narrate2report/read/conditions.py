@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from narrate2report.read.bearers import Bearer
+from narrate2report.read.clauses import bare_start
 from narrate2report.read.denial import deny
 from narrate2report.read.details import is_pre_existing, quantity_before, severity_of, size_of, where_of
 from narrate2report.read.draft import Draft
@@ -110,10 +111,20 @@ def _is_borne(mention: Mention, sense: Sense, bearer: Bearer, scene: Scene) -> b
         and says_it(mention, scene)
     ):
         return False  # it's dry, and nothing that could be wet was spoken of
+    if sense.id == "missing" and bearer.link == "focus" and _has_own_subject(mention, scene):
+        return False  # that nest was taken away
     named = bearer.direct and bearer.named
     guessed = bearer.component == ROOM_GENERAL or not bearer.link
     # What is gone, and was not named, is nothing that belongs here.
     return sense.id != "missing" or not guessed or bool(named)
+
+
+def _has_own_subject(mention: Mention, scene: Scene) -> bool:
+    """Whether a noun that names nothing of ours is what the clause is about: `the screw is missing`."""
+    clause = scene.spoken.clause_of(mention.start)
+    lead = scene.spoken.tokens[bare_start(scene.spoken.tokens, clause) : mention.start]
+    nouns = [token for token in lead if token.tag in {"NN", "NNS"} and token.norm not in {"one", "other", "rest"}]
+    return bool(nouns) and any(token.norm in {"the", "that", "this", "a", "those"} for token in lead[:1])
 
 
 def _is_here(mention: Mention, scene: Scene) -> bool:

@@ -92,7 +92,8 @@ def _named(scene: Scene, *, gives: bool, returns: bool, returned: bool, goes_on:
         meant = _meant(scene, one, listed=bool(counted or gives or returns) and quantity is not None)
         if meant is None or _is_kept_out(scene, one) or one.relation == "place" or one.start in spoken.used:
             continue
-        if not context and not quantity_before(spoken, one.start, clause) and _has_article(spoken, one):
+        yours = _is_left_for_you(spoken, one)
+        if not context and not yours and not quantity_before(spoken, one.start, clause) and _has_article(spoken, one):
             continue
         due = EXPECTED & set(spoken.norms(clause.start, one.start)) or "supposed" in spoken.norms(one.end, clause.end)
         if due and not _not_back(spoken, one):
@@ -119,7 +120,7 @@ def _named(scene: Scene, *, gives: bool, returns: bool, returned: bool, goes_on:
             ):
                 continue
             drafts.append(handed(spoken, meant, scene.room, quantity, returned=returned))
-        elif (counted or heads_list(spoken)) and (_lies(spoken, one) or _ends_list(spoken, one, clause)):
+        elif yours or (counted or heads_list(spoken)) and (_lies(spoken, one) or _ends_list(spoken, one, clause)):
             drafts.append(handed(spoken, meant, scene.room, _one(spoken, one), returned=returned))
     return drafts
 
@@ -180,6 +181,11 @@ def _lies(spoken: Spoken, one: Named) -> bool:
     """`the fob's in there too`, `the manual is on the counter`."""
     after = spoken.norms(one.end, one.end + 3)
     return bool(after) and after[0] in {"'s", "is", "are"} and bool(LYING & set(after[1:]))
+
+
+def _is_left_for_you(spoken: Spoken, one: Named) -> bool:
+    """`your parking permit is on the counter`: handed over by lying there."""
+    return one.start == 1 and spoken.norms(0, 1) == ["your"] and _lies(spoken, one)
 
 
 def _goes_on(spoken: Spoken, one: Named) -> bool:

@@ -38,7 +38,7 @@ OPENINGS: Final = (
 
 SPEAKERS: Final = frozenset("he she they he's she's".split())
 GOES_ON: Final = frozenset("me us him her them".split())
-MOVES: Final = frozenset("up down off on in out round".split())
+MOVES: Final = frozenset("up down off on in out round there here away".split())
 ADMITS: Final = frozenset("right indeed true correct".split())
 
 
@@ -108,7 +108,7 @@ def _somebody_else(spoken: Spoken, clause: Clause, at: int) -> bool:
 
 def _quotes(spoken: Spoken, clause: Clause, at: int) -> bool:
     """`she goes, my oven's filthy`; `up she goes, and down` is said of a door."""
-    if clause.index and set(spoken.norms(at - 2, at - 1)) & MOVES:
+    if at > 1 and set(spoken.norms(at - 2, at - 1)) & MOVES:
         return False
     alone = at + 1 == clause.end and spoken.norms(at - 1, at)[:1] in (["she"], ["he"], ["they"])
     return alone and spoken.tokens[at + 1 : at + 2] != () and spoken.tokens[at + 1].text == ","

@@ -67,8 +67,12 @@ def _on_mishap(scene: Scene, clause: Clause, focus: Focus) -> tuple[int, str, st
 
 
 def tells_when(scene: Scene, clause: Clause) -> bool:
-    """`it drips if you don't crank it`: when the flaw shows that was just told."""
+    """`it drips if you don't crank it`: when the flaw shows that was just told; `it beeps when you press it`."""
     said = scene.spoken.norms(clause.start, clause.end)
+    if clause.index and said[:2] == ["when", "you"]:
+        before = scene.spoken.clauses[clause.index - 1]
+        cues = scene.spoken.cues("operates", "response", within=before)
+        return any(scene.is_said(one.start) for one in (*cues, *scene.spoken.terms("works", within=before)))
     if not clause.index or said[:1] != ["if"] or "you" not in said[:3] or "not" not in said:
         return False
     before = scene.spoken.clauses[clause.index - 1]

@@ -17,6 +17,7 @@ from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.seeming import (
     is_filled_since,
     is_how_bad,
+    is_no_quality,
     is_proof_against,
     is_yet_to_be_bought,
     only_looks_like,
@@ -71,6 +72,7 @@ def says_nothing(spoken: Spoken, mention: Mention) -> bool:
             is_proof_against,
             is_yet_to_be_bought,
             is_filled_since,
+            is_no_quality,
             only_looks_like,
             praises_another,
         )
@@ -204,7 +206,8 @@ GUESSED = frozenset("looks look looked something seems sounds sound smells smell
 def _is_compared_with(spoken: Spoken, mention: Mention) -> bool:
     """`a scratch about like a hair`: how big it is, after a flaw."""
     norms = spoken.norms(max(0, mention.start - 3), mention.start)
-    if "like" not in norms or mention.end - mention.start > 1:
+    article = spoken.norms(mention.start, mention.start + 1) == ["a"]
+    if "like" not in norms or mention.end - mention.start - article > 1:
         return False
     at = max(0, mention.start - 3) + norms.index("like")
     earlier = any(term.start < at for term in spoken.terms("condition"))

@@ -102,7 +102,7 @@ def _did(spoken: Spoken, clause: Clause) -> bool:
         token = spoken.tokens[at]
         by_whom = spoken.norms(clause.start, at)
         acts = bool(DOERS & set(by_whom)) or spoken.has_cue("trade", within=clause)
-        if token.norm in DID and acts:
+        if token.norm in DID and acts and not (token.norm == "filled" and by_whom[-1:] == ["it"]):
             return True
         if token.norm in FITTED and acts and {"in", "on", "up", "new"} & set(spoken.norms(at + 1, clause.end)):
             return {"the", "a", "new", "another"} & set(spoken.norms(at + 1, at + 3)) != set()

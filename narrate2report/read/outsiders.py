@@ -20,6 +20,11 @@ def is_the_speakers(spoken: Spoken, mention: Mention) -> bool:
     clause = spoken.clause_of(mention.start)
     if _is_of_the_body(spoken, mention):
         return True
+    if spoken.norms(max(0, mention.start - 1), mention.start) == ["my"]:
+        return True  # my toast
+    owned = spoken.tokens[mention.end : mention.end + 2]
+    if [token.norm for token in owned[:1]] == ["my"] and owned[1:] and not _is_named(spoken, mention.end + 1):
+        return True  # I burned my toast
     if spoken.named_in(clause):
         return False
     for at in range(clause.start, len(spoken.tokens) - 1):
@@ -31,6 +36,10 @@ def is_the_speakers(spoken: Spoken, mention: Mention) -> bool:
         on_it = before in (["on"], ["in"], ["of"]) and at in clause
         return on_it or (before in (["is"], ["'s"]) and at - mention.end < 4)
     return False
+
+
+def _is_named(spoken: Spoken, at: int) -> bool:
+    return any(one.start <= at < one.end for one in spoken.named)
 
 
 BODY: Final = frozenset(

@@ -63,7 +63,7 @@ def find_orders(scene: Scene, others: Sequence[Draft]) -> list[tuple[Clause, int
             at = clause.start
         if at is None or _is_told_of(spoken, clause, at) or _is_asked(spoken, clause):
             continue
-        if _only_goes_on(scene, clause, at, planned):
+        if _only_goes_on(scene, clause, at, planned) or _tells_how_it_goes(scene, at):
             continue
         if clause.index in planned or is_for_the_walk(spoken, clause, at, tried=tried):
             continue
@@ -71,6 +71,23 @@ def find_orders(scene: Scene, others: Sequence[Draft]) -> list[tuple[Clause, int
             continue
         found.append((clause, at))
     return found
+
+
+MUST = (["you", "have", "to"], ["you", "got", "to"], ["you", "need", "to"], ["you", "just", "have", "to"])
+HANDLED = frozenset(
+    "lift give push pull jiggle wiggle hold shove slam bump press lean turn twist yank tug kick thump force work".split()
+)
+"""What one does to a thing that does not go by itself."""
+
+
+def _tells_how_it_goes(scene: Scene, at: int) -> bool:
+    """`it sticks, you have to give it a bump`, `it locks but you have to lift it`: how it works, and no care."""
+    spoken = scene.spoken
+    must = next((words for words in MUST if spoken.norms(at, at + len(words)) == words), None)
+    if must is None or not set(spoken.norms(at + len(must), at + len(must) + 1)) & HANDLED:
+        return False
+    told = [term for term, _ in scene.flaws()] + [*spoken.terms("works"), *spoken.cues("operates", "fails")]
+    return any(term.start < at and scene.is_said(term.start) for term in told)
 
 
 def _only_goes_on(scene: Scene, clause: Clause, at: int, planned: Collection[int]) -> bool:
@@ -124,6 +141,8 @@ def is_for_the_walk(spoken: Spoken, clause: Clause, at: int, *, tried: bool) -> 
         ["if", "you", "wish"],
     ):
         return True
+    if words[0] in {"leave", "put", "mark", "call"} and "as" in words:
+        return True  # leave that as unknown
     if words[:2] == ["take", "this"] and not GONE & set(words):
         return True
     if spoken.norms(clause.end + 1, clause.end + 2) in (["thanks"], ["ta"]):

@@ -21,6 +21,21 @@ def is_how_bad(spoken: Spoken, mention: Mention) -> bool:
     )
 
 
+NEAR = frozenset("near beside by".split())
+
+
+def is_no_quality(spoken: Spoken, mention: Mention) -> bool:
+    """`a crack clean across it`, `none that I can see or smell`, `near the coat hooks`: how far it goes, what somebody
+    does, and where it is."""
+    said, after = spoken.norms(mention.start, mention.end), spoken.norms(mention.end, mention.end + 1)
+    beside = spoken.norms(max(0, mention.start - 3), mention.start)
+    if {sense.id for sense in mention.of("condition")} == {"debris"} and NEAR & set(beside) and "the" in beside:
+        return True  # scuffs near the coat hooks
+    if said == ["clean"] and after and after[0] in {"across", "through", "off"}:
+        return True
+    return said == ["smell"] and spoken.norms(max(0, mention.start - 2), mention.start) == ["see", "or"]
+
+
 FILLED = frozenset("filled patched puttied plugged spackled plastered".split())
 BEEN = frozenset("been was were got is are 's have has had all".split())
 
@@ -35,11 +50,11 @@ def is_filled_since(spoken: Spoken, mention: Mention) -> bool:
 
 
 def is_yet_to_be_bought(spoken: Spoken, mention: Mention) -> bool:
-    """`that's a whole new counter`, `you're buying a new one`: what would have to be had, and is not there."""
+    """`that's a whole new counter`, `you're buying a new one`, `it's not new`: what would have to be had."""
     if spoken.norms(mention.start, mention.end) != ["new"]:
         return False
     before = spoken.norms(max(0, mention.start - 3), mention.start)
-    return before[-1:] == ["whole"] or bool({"buy", "buying"} & set(before) or ["paying", "for"] == before[:2])
+    return before[-1:] in (["whole"], ["not"]) or bool({"buy", "buying"} & set(before) or ["paying", "for"] == before[:2])
 
 
 PRAISE = frozenset({"good", "new", "clean"})

@@ -157,7 +157,7 @@ def _does_not_count(spoken: Spoken, clause: Clause, mode: Mode, cue: Mention) ->
         case Mode.INSTRUCTION:
             return is_own_deed(spoken, clause, cue.start) or only_tells(spoken, cue.start, cue.end)
         case Mode.ELSEWHERE:
-            return cue.start > 0 and spoken.tokens[cue.start - 1].norm in {"as", "than", "like", "you"}
+            return cue.start > 0 and spoken.tokens[cue.start - 1].norm in {"as", "than", "like", "you", "where", "when"}
         case Mode.PAST:
             always = "always" in spoken.norms(clause.start, cue.start)
             return always or _goes_back_in(spoken, cue.start, cue.end)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
+from itertools import pairwise
 
 from narrate2report.read.answers import answer_of, wakes
 from narrate2report.read.clauses import Clause
@@ -229,6 +230,22 @@ def _is_broken_off(scene: Scene, begun: Mention | None, clause: Clause) -> bool:
     )
 
 
+BUTTONS = frozenset("button buttons switch switches".split())
+
+
+def worked_by(scene: Scene, clause: Clause) -> str | None:
+    """`pushed the button on the microwave`, `remote, press, up she goes`: what they work is what is tried."""
+    spoken = scene.spoken
+    if {one.component for one in spoken.named_in(spoken.clauses[0])} == {"garage_remote"}:
+        return "garage_door"
+    for one, whole in pairwise(spoken.named):
+        on_it = spoken.norms(one.end, whole.start)
+        button = spoken.tokens[one.end - 1].norm in BUTTONS and whole.start < clause.end
+        if button and on_it[:1] in (["on"], ["of"]) and len(on_it) <= len(("on", "the")):
+            return whole.component if is_operated(whole.component, scene.vocabulary) else None
+    return None
+
+
 def _tried(scene: Scene, clause: Clause, since: int, begun: Mention) -> str | None:
     """The component an answer is about: what heads the sentence (`split system: cooling ... yep`, `smoke alarm, let
     me get the broom`), else what is named where the trial begins, else first since the answer before, else what is
@@ -239,6 +256,8 @@ def _tried(scene: Scene, clause: Clause, since: int, begun: Mention) -> str | No
         for one in spoken.named
         if one.start < clause.end and one.relation == "topic" and is_operated(one.component, scene.vocabulary)
     ]
+    if (worked := worked_by(scene, clause)) is not None:
+        return worked
     verb = begun.start if begun.senses and spoken.tokens[begun.start].norm != "button" else -1
     tried = [one for one in named if not is_means(spoken, one) and not one.start <= verb < one.end]
     later = [one for one in tried if one.start >= since]

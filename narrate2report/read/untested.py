@@ -49,6 +49,7 @@ def find_untested(scene: Scene) -> list[Draft]:
     for cue in spoken.cues("not_tested"):
         clause = spoken.clause_of(cue.start)
         after_all = clause.link == "so" and scene.mode(cue.start) is Mode.HYPOTHETICAL
+        after_all = after_all or "as" in spoken.norms(max(0, cue.start - 1), cue.start + 1)  # put it down as not tried
         if (
             (scene.mode(cue.start) in NOT_OURS and not after_all)
             or _is_failure(spoken, cue)
@@ -105,14 +106,15 @@ def _left_untried(scene: Scene, cue: Mention, clause: Clause) -> list[str]:
     following = [
         one.component
         for later in spoken.clauses[clause.index + 1 :]
-        if clause.link == ":" or later.link == ":"
+        if clause.link == ":" or later.link == ":" or (not clause.index and clause.end == cue.end)
         for one in spoken.named_in(later)
     ]
+    around = [one.component for one in reversed(spoken.named) if one.start < cue.start]  # nothing plugged into these
     focus = [scene.place.subject] if scene.place.subject else []
     object_named = any(one.start - cue.end <= NEAR for one in named if one.start >= cue.start)
     others = [one for one in carried if one not in behind]
     after = [behind, carried] if object_named else [others, earlier[:1], behind]
-    groups = [inside, *after, following, earlier, focus]
+    groups = [inside, *after, following, earlier, around, focus]
     if clause.link == "" and clause.index:
         groups.insert(1, earlier[:1])
     walked_past = any(mention.of("room") for mention in spoken.found.terms)

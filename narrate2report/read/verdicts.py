@@ -35,7 +35,7 @@ SPANS = frozenset("second seconds sec secs minute minutes moment bit beat while"
 
 WELL = frozenset({"well", "good", "smoothly", "fine", "freely"})
 
-STANDING_FOR = frozenset("one ones others rest lot sides side".split())
+STANDING_FOR = frozenset("one ones others rest lot sides side pair pairs set bank row".split())
 """`the two side ones open`, `the rest work`: these stand for what was named."""
 
 GOING = frozenset({"go", "goes", "going"})
@@ -80,6 +80,10 @@ def is_no_result(spoken: Spoken, mention: Mention) -> bool:
         return True
     if said[0] in {"open", "shut", "closed"} and (LEFT_SO & before or (state and state[0] in BEING)):
         return True
+    if said[-1] in {"empty", "drained"} and after[:1] == ["again"]:
+        return True  # the plug won't hold water
+    if said[-2:] == ["stays", "open"] and mention.end < clause.end and spoken.tokens[mention.end].tag in {"CD", "DT"}:
+        return True  # it stays open an inch
     turned_off = said[0] == "turned" and "off" in after[:2]  # even when it's turned hard off
     on_and_on = bool(ON_AND_ON & set(after[:1])) and said[0] not in WORKING  # but it works from both switches
     flows = turned_off or on_and_on
@@ -143,7 +147,7 @@ def is_flaw_of(spoken: Spoken, cue: Mention, component: str) -> bool:
     return any(
         sense.beside == component
         for mention in spoken.found.terms
-        if mention.start <= cue.start < mention.end
+        if mention.start < cue.end and cue.start < mention.end
         for sense in mention.of("condition")
     )
 

@@ -94,7 +94,30 @@ def _of_order(
         return CaredFor(topics[-1].component, f"'{spoken.words(topics[-1].start, topics[-1].end)}' was named", 2)
     if objects:
         return CaredFor(objects[0].component, f"'{spoken.words(objects[0].start, objects[0].end)}' is named", 1)
-    return _in_focus(scene, at, focus)
+    return _of_the_room(scene, clause, at) or _in_focus(scene, at, focus)
+
+
+HERE = (["in", "here"], ["out", "here"], ["down", "here"], ["up", "here"])
+WALKED_ON = frozenset("floor carpet tile deck".split())
+FOOTWEAR = frozenset("shoes boots heels trainers".split())
+
+
+def _of_the_room(scene: Scene, clause: Clause, at: int) -> CaredFor | None:
+    """`no barbecues out here`, `don't store petrol in here`, `no smoking`: a rule for the whole room; shoes are taken
+    off for the floor."""
+    norms = scene.spoken.norms(at, clause.end)
+    if FOOTWEAR & set(norms):
+        lately = (one for one, _ in reversed(scene.place.lately) if one in WALKED_ON)
+        return CaredFor(next(lately, "floor"), "shoes are on it", 1)
+    bans = norms[:1] == ["no"] and not POINTING & set(norms)
+    forbids = "not" in norms[:3] or bans
+    all_of_it = scene.spoken.norms(at)
+    here = any(all_of_it[one : one + 2] in HERE for one in range(len(all_of_it)))
+    smoking = bans and norms[1:2] == ["smoking"] and scene.spoken.tokens[at + 1].tag != "JJ"
+    smoking = smoking and norms[2:3] not in (["property"], ["building"], ["policy"])
+    if smoking or (forbids and here):
+        return CaredFor(ROOM_GENERAL, f"'{scene.spoken.words(at, clause.end)}' is of the room", 2)
+    return None
 
 
 KEEPS = frozenset("keep stack store lean park push shove keeping stacking storing leaning parking pushing".split())
@@ -145,8 +168,10 @@ def _is_object(scene: Scene, one: Named) -> bool:
         return False
     tokens, group = scene.spoken.tokens, scene.vocabulary.components[one.component].group
     before = scene.spoken.norms(max(0, one.start - 4), one.start)
-    if set(before[-2:]) & TIME:
+    if set(before[-2:]) & TIME and "look" not in before:
         return False
+    if before[-1:] in (["or"], ["store"], ["storing"], ["keep"]) and one.component == "paint":
+        return False  # don't store petrol or paint in here
     if {"use", "using", "with", "get"} & set(before) and set(before) & INSTRUMENT:
         return False
     if group == "furnished" and before[-1:] in (["a"], ["an"], ["your"], ["no"], ["any"], ["with"]):

@@ -27,6 +27,10 @@ SEES = (
     ("i", "do"),
 )
 
+ALLOWED = frozenset("fine okay ok allowed permitted".split())
+LONGEST = 5
+"""Words of a clause that only says what else is allowed."""
+
 BACK_TO_NOW = frozenset({"but", "though", "although", "now"})
 
 
@@ -50,6 +54,8 @@ def carried_into(spoken: Spoken, clause: Clause, carried: Stance) -> Stance:
             return PLAIN if points or (clause.link in BACK_TO_NOW and here) else carried
         case Mode.INSTRUCTION:
             own_doing = bool(norms) and norms[0] in {"i", "we"}
+            if norms[-1:] and norms[-1] in ALLOWED and norms[-2:-1] in (["are"], ["is"]) and len(norms) <= LONGEST:
+                return carried  # no nails in the walls, sticky hooks are fine
             return PLAIN if own_doing or clause.link == "..." or states(spoken, clause) else carried
         case Mode.SEARCH:
             sees = any(tuple(norms[at : at + 2]) in SEES for at in range(2))

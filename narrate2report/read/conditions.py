@@ -161,7 +161,7 @@ def observe(scene: Scene, flaws: Sequence[Flaw]) -> list[Draft]:
     for flaw in flaws:
         stance = stances[flaw.mention.start]
         sound = vocabulary.is_sound(flaw.condition)
-        if not _counts(flaw, stance):
+        if not (_counts(flaw, stance) or _is_there_to_mend(scene.spoken, flaw, stance)):
             continue
         draft = _draft(scene, flaw, sound, flaws)
         if draft is not None and not any(draft.same_statement(other) for other in drafts):
@@ -175,6 +175,12 @@ def _counts(flaw: Flaw, stance: Stance) -> bool:
     if stance.mode is Mode.FUTURE and flaw.condition in FORESEEN:
         return True
     return stance.mode is Mode.PAST and flaw.condition in LASTING
+
+
+def _is_there_to_mend(spoken: Spoken, flaw: Flaw, stance: Stance) -> bool:
+    """`I'll fill those nail holes`: what will be mended is there."""
+    before = spoken.norms(max(0, flaw.mention.start - 2), flaw.mention.start)
+    return stance.mode is Mode.FUTURE and flaw.form == "noun" and bool({"those", "these"} & set(before))
 
 
 def _draft(scene: Scene, flaw: Flaw, sound: bool, flaws: Sequence[Flaw]) -> Draft | None:

@@ -90,6 +90,8 @@ def _of_anothers(spoken: Spoken, clause: Clause) -> bool:
             return True
     if norms[:1] == ["the"] and not NEIGHBOURS.isdisjoint(norms[1:2]) and _lives_elsewhere(spoken, start + 2):
         return True
+    if norms[:1] in (["somebody"], ["someone"]) and _lives_elsewhere(spoken, start + 1):
+        return True
     if norms[:1] == ["i"] and norms[1:2] in (["had"], ["have"]) and ("my", "own") in pairwise(norms):
         return True  # I had a crack in my own hall tile
     did = norms[:1] in (["i"], ["we"]) and norms[1:2] in (["did"], ["walked"], ["turned"], ["inspected"], ["cleaned"])

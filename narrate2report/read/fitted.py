@@ -17,7 +17,7 @@ from narrate2report.records.findings import Action
 FITTING = frozenset("put putting snap stick slap pop throw screw sticking popping throwing snapping".split())
 INTO_PLACE = frozenset("in on up down over back".split())
 FINDING = frozenset({"find", "source"})
-BUYING = FINDING | frozenset("buy buying purchase pick grab".split())
+BUYING = FINDING | frozenset("buy buying purchase pick grab getting".split())
 NEW = frozenset("new fresh another bigger".split())
 SOME = frozenset("a an another new fresh one some two three".split())
 OWN = frozenset("i we he she they owner landlord office maintenance us".split())

@@ -12,7 +12,15 @@ from narrate2report.read.modes import Mode
 from narrate2report.read.negations import negation_before
 from narrate2report.read.no_action import is_no_action
 from narrate2report.read.phrase_tree import Mention
-from narrate2report.read.plans import NOTE_ITSELF, is_assigned, is_care, is_promised, is_requested, planned_by
+from narrate2report.read.plans import (
+    NOTE_ITSELF,
+    is_assigned,
+    is_care,
+    is_promised,
+    is_requested,
+    is_seen_about,
+    planned_by,
+)
 from narrate2report.read.scene import Scene
 from narrate2report.read.scheduled import find_scheduled
 from narrate2report.read.spoken import Spoken
@@ -23,7 +31,7 @@ from narrate2report.records.findings import Action
 NEEDS = frozenset("need needs wants want".split())
 REGARDLESS = frozenset("either anyway anyways next on before tomorrow regardless this".split())
 NOT_SUPPLIED = frozenset(
-    "somebody someone video link bill invoice report copy email photo photos picture pictures note message deposit"
+    "back knees hip holiday vacation coffee drink nap lunch break raise somebody someone video link bill invoice report copy email photo photos picture pictures note message deposit"
     " cheque check money pest quote word".split()
 )
 REFERRED = frozenset("one ones it them some another that those new spare pack set".split())
@@ -53,7 +61,7 @@ def find_follow_ups(scene: Scene, *, flaw: str | None, owner_speaks: bool) -> li
         action: Action = mention.of("action")[0].id  # type: ignore[assignment]
         party = party_of(scene.spoken, clause, owner_speaks=owner_speaks)
         draft = to_do(scene, mention.start, on, told, action, party, confidence=0.7)
-        if not any(one.component == draft.component and (one.action == action or one.at in clause) for one in drafts):
+        if not any(_is_same_work(scene.spoken, one, draft, clause) for one in drafts):
             drafts.append(draft)
     return (
         drafts
@@ -65,6 +73,17 @@ def find_follow_ups(scene: Scene, *, flaw: str | None, owner_speaks: bool) -> li
         or find_intended(scene, flaw, owner_speaks=owner_speaks)
         or unnamed_work(scene, flaw, owner_speaks=owner_speaks)
     )
+
+
+def _is_same_work(spoken: Spoken, one: Draft, other: Draft, clause: Clause) -> bool:
+    """`patch and touch up`, `it has to be fixed back, I'll have maintenance do it`: one work, in two words."""
+    if one.component != other.component:
+        return False
+    if one.action == other.action or one.at in clause:
+        return True
+    joined = clause.link == "and" and other.at - one.at <= len(("patch", "and", "touch"))
+    only_done = spoken.norms(other.at, other.at + 2) in (["do", "it"], ["do", "that"], ["see", "to"])
+    return joined or only_done
 
 
 def _plan_of(scene: Scene, mention: Mention) -> str | None:
@@ -79,6 +98,7 @@ def _plan_of(scene: Scene, mention: Mention) -> str | None:
     mode = scene.mode(mention.start)
     told = mode is Mode.HYPOTHETICAL and (senses[0].form == "phrase" or is_promised(spoken, mention))
     told = told or (mode in {Mode.QUOTED, Mode.PAST} and is_asked_of_somebody(spoken, mention, clause))
+    told = told or (mode in {Mode.HYPOTHETICAL, Mode.SEARCH} and is_seen_about(spoken, mention, clause))
     told = told or (mode is Mode.QUESTION and is_requested(spoken, mention, clause))
     if (mode in NOT_WORK and not told) or _is_counted_noun(spoken, mention) or _depends(scene, clause):
         return None

@@ -45,6 +45,7 @@ def ruled(scene: Scene, focus: Focus) -> tuple[int, str, str] | None:
         return None
     for clause in spoken.clauses:
         found = _on_mishap(scene, clause, focus) or _is_yours(spoken, clause) or _only_touched_by(spoken, clause)
+        found = found or _pays_for(spoken, clause)
         if found is not None:
             return found
     return None
@@ -124,6 +125,19 @@ def _costs(spoken: Spoken, supposed: Clause, clause: Clause) -> bool:
 
 def _tokens(spoken: Spoken, clause: Clause) -> Sequence[Token]:
     return spoken.tokens[clause.start : clause.end]
+
+
+PAYS = (["you", "are", "paying", "for"], ["you", "pay", "for"], ["you", "will", "pay", "for"], ["you", "'ll", "pay", "for"])
+
+
+def _pays_for(spoken: Spoken, clause: Clause) -> tuple[int, str, str] | None:
+    """`you drop a bottle in it, you're paying for the sink`: who breaks it pays."""
+    for at in range(clause.start, clause.end):
+        words = next((one for one in PAYS if spoken.norms(at, at + len(one)) == one), None)
+        named = words and next((one for one in spoken.named if 0 < one.start - at <= len(words) + 1), None)
+        if words and named and clause.index and not spoken.ends_with_question():
+            return at, named.component, _how(spoken, named)
+    return None
 
 
 def _is_yours(spoken: Spoken, clause: Clause) -> tuple[int, str, str] | None:

@@ -23,6 +23,7 @@ def is_no_action(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
         or _was_done(spoken, mention, clause)
         or _is_in_already(spoken, mention, clause)
         or _is_leaving(spoken, mention, clause)
+        or _is_ordered_to_eat(spoken, mention, clause)
     )
 
 
@@ -45,6 +46,8 @@ def _is_stuff(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     before = spoken.norms(clause.start, mention.start)
     if spoken.norms(mention.end, mention.end + 1) in (["+"], ["&"]):
         return False
+    if token.norm == "coat":
+        return after is not None and after.tag in NOUNS  # coat hooks
     if token.norm in STUFF:
         if after is not None and after.tag in NOUNS and after.norm not in WORK_NOUNS:
             return True
@@ -78,3 +81,12 @@ def _is_leaving(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
         return False
     before = spoken.norms(max(clause.start, mention.start - 2), mention.start)
     return mention.end < clause.end or bool({"i", "we", "you", "he", "she", "somebody", "someone", "who"} & set(before))
+
+
+EATEN = frozenset("lunch dinner breakfast pizza food coffee takeaway takeout tea sandwich".split())
+
+
+def _is_ordered_to_eat(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
+    """`I was going to order some lunch`: nothing for the home."""
+    ordered = spoken.norms(mention.start, mention.start + 1) in (["order"], ["ordering"], ["ordered"], ["get"])
+    return ordered and bool(EATEN & set(spoken.norms(mention.end, min(clause.end, mention.end + 4))))

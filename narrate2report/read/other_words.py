@@ -113,6 +113,8 @@ def is_other_word(spoken: Spoken, mention: Mention) -> bool:
         return True
     if token.norm == "paint" and _is_second_work(spoken, mention):
         return True
+    if token.norm in {"stops", "books"} and token.tag == "VBZ":
+        return True  # if the fridge stops
     if spoken.norms(mention.end, mention.end + 1) in ([one] for one in SAID_OF) or _opens_a_note(spoken, mention):
         return False
     if token.tag == "JJ" and spoken.norms(mention.end, mention.end + 1) in (["ones"], ["one"]):

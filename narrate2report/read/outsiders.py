@@ -23,7 +23,8 @@ def is_the_speakers(spoken: Spoken, mention: Mention) -> bool:
     if spoken.norms(max(0, mention.start - 1), mention.start) == ["my"]:
         return True  # my toast
     owned = spoken.tokens[mention.end : mention.end + 2]
-    if [token.norm for token in owned[:1]] == ["my"] and owned[1:] and not _is_named(spoken, mention.end + 1):
+    done = spoken.tokens[mention.end - 1].tag in {"VBD", "VBN"}
+    if done and [token.norm for token in owned[:1]] == ["my"] and owned[1:] and not _is_named(spoken, mention.end + 1):
         return True  # I burned my toast
     if spoken.named_in(clause):
         return False

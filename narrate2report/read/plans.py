@@ -42,6 +42,7 @@ def planned_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
         return None
     if (
         is_requested(spoken, mention, clause)
+        or is_seen_about(spoken, mention, clause)
         or is_had_done(spoken, mention, clause)
         or is_asked_of_somebody(spoken, mention, clause)
     ):
@@ -64,6 +65,8 @@ def planned_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
     for cue in spoken.cues("future", within=clause):
         if tells_past(spoken, clause.start, mention.start) and not _is_participle(cue, mention):
             continue
+        if _is_dated(spoken, cue, mention, clause):
+            continue
         now = spoken.norms(cue.start, cue.end) == ["let", "me"]
         if spoken.norms(cue.end - 1, cue.end) in (["coming"], ["comes"]) and STREAMS & set(
             spoken.norms(cue.end, cue.end + 1)
@@ -80,6 +83,25 @@ def planned_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
     if _somebody_does(spoken, mention, clause) or _i_do_it(spoken, mention, clause):
         return spoken.words(clause.start, mention.end)
     return _planned_before(spoken, mention, clause)
+
+
+BOUND_TO = frozenset("be being to get gets getting booked scheduled due will 'll".split())
+
+
+def _is_dated(spoken: Spoken, cue: Mention, mention: Mention, clause: Clause) -> bool:
+    """`professionally cleaned on Friday`: the day on which it was done."""
+    day = spoken.norms(cue.start, cue.start + 1) == ["on"] and cue.start >= mention.end
+    done = spoken.tokens[mention.end - 1].norm.endswith("ed")
+    return day and done and not BOUND_TO & set(spoken.norms(clause.start, mention.start))
+
+
+def is_seen_about(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
+    """`I'll see whether our seamstress can fix that`, `I'll ask if he can do it`: work that is looked into."""
+    start = spoken.clauses[clause.index - 1].start if clause.index and clause.link in {"if", "whether"} else clause.start
+    norms = spoken.norms(start, mention.start)
+    at = next((at for at, norm in enumerate(norms) if norm in {"if", "whether"}), 0)
+    asks = {"will", "'ll", "going"} & set(norms[:at]) and norms[at - 1] in {"see", "ask", "out"}
+    return bool(asks and {"i", "we"} & set(norms[:2]) and {"can", "could", "will"} & set(norms[at:]))
 
 
 def _is_participle(cue: Mention, mention: Mention) -> bool:
@@ -121,7 +143,7 @@ def _is_pending(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
         return True
     if noun and before[:1] in (["gets"], ["get"], ["needs"], ["wants"]):
         return True
-    return noun and before[-1:] == ["for"] and bool({"is", "are", "'s", "one", "job"} & set(before))
+    return noun and before[-1:] == ["for"] and bool({"is", "are", "'s", "one", "job", "put", "noted"} & set(before))
 
 
 def _i_do_it(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
@@ -214,6 +236,8 @@ def is_requested(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
 def is_assigned(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     """`electrician to check`, `landlord to renew that`: somebody, to, and the work."""
     tokens = spoken.tokens
+    if {"not", "no", "nothing"} & set(spoken.norms(clause.start, mention.start)):
+        return False
     for at in range(mention.start - 1, max(clause.start, mention.start - 4), -1):
         if tokens[at].norm == "to":
             finite = any(token.is_finite for token in tokens[clause.start : at])

@@ -36,6 +36,9 @@ ASIDES = (
     ["your", "own"],
     ["mind", "me"],
     ["bear", "with"],
+    ["a", "favour"],
+    ["a", "favor"],
+    ["ask", "you"],
     ["your", "breath"],
 )
 """Pairs of words that ask for no care: `don't look for one`, `take that for what it's worth`."""

@@ -49,11 +49,24 @@ def is_filled_since(spoken: Spoken, mention: Mention) -> bool:
     return at > 0 and set(after[:at]) <= BEEN
 
 
+ASKING = frozenset("measure measuring ask asked asking quote shop order ordering ordered".split())
+CARRIED = frozenset("van truck car boot trunk pickup".split())
+
+
 def is_yet_to_be_bought(spoken: Spoken, mention: Mention) -> bool:
     """`that's a whole new counter`, `you're buying a new one`, `it's not new`: what would have to be had."""
-    if spoken.norms(mention.start, mention.end) != ["new"]:
+    if spoken.norms(mention.start, mention.start + 1) == ["is"] and "my" in spoken.norms(mention.end, mention.end + 1):
+        return bool(CARRIED & set(spoken.norms(mention.end, mention.end + 2)))
+    if "new" not in spoken.norms(mention.start, mention.end):
         return False
     before = spoken.norms(max(0, mention.start - 3), mention.start)
+    after = spoken.norms(mention.end, mention.end + 4)
+    if after[1:3] == ["to", "go"] or (before[-1:] == ["for"] and ASKING & set(spoken.norms(0, mention.start))):
+        return True  # a new stop to go on there, asked the office for a new rail
+    if {"might", "may", "could"} & set(spoken.norms(max(0, mention.start - 5), mention.start)):
+        return True  # I might put a new vanity in
+    if CARRIED & set(spoken.norms(mention.end)) and "my" in spoken.norms(mention.end):
+        return True  # a new plate is in my van
     return before[-1:] in (["whole"], ["not"]) or bool({"buy", "buying"} & set(before) or ["paying", "for"] == before[:2])
 
 

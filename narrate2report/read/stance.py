@@ -155,6 +155,8 @@ def _does_not_count(spoken: Spoken, clause: Clause, mode: Mode, cue: Mention) ->
             then = spoken.norms(cue.start, cue.end) == ["before", "you"] and bool(came) and came[0].tag == "VBD"
             return then or is_plan(spoken, cue.start, cue.end)
         case Mode.INSTRUCTION:
+            if spoken.norms(cue.start, cue.end) == ["i", "ask", "you"] and cue.end == clause.end:
+                return True  # who does that, I ask you
             return is_own_deed(spoken, clause, cue.start) or only_tells(spoken, cue.start, cue.end)
         case Mode.ELSEWHERE:
             return cue.start > 0 and spoken.tokens[cue.start - 1].norm in {"as", "than", "like", "you", "where", "when"}

@@ -42,10 +42,10 @@ LOOKS = frozenset("look see check diagnose".split())
 COMES = frozenset("taking hauling coming due booked going gon on scheduled here back".split())
 SAYS = frozenset(
     "says said thinks thought reckons knows told is was were has had did does used do are sounds looks seems"
-    " works runs likes makes".split()
+    " works runs likes makes wants loves".split()
 )
 """What a trade does that brings nobody here."""
-LEADING = frozenset("a an the so and my our your then but that 's licensed local same will be one job for".split())
+LEADING = frozenset("a an the so and my our your then but that there 's is licensed local same will be one job for".split())
 DAYS = frozenset(
     "monday tuesday wednesday thursday friday saturday sunday mon tue tues wed thu thur thurs fri sat sun today"
     " tomorrow tonight asap next this first".split()
@@ -129,6 +129,8 @@ def _seen_to(scene: Scene, trade: Mention, clause: Clause, flaw: str | None) -> 
         return flaw, "the flaw spoken of before"
     if own is not None:
         return own.component, f"'{spoken.words(trade.start, trade.end)}'"
+    if (first := spoken.tokens[trade.start].norm) in groups:
+        return first, f"'{spoken.words(trade.start, trade.end)}'"  # carpet cleaners
     component, how = worked_on(scene, trade, clause, flaw)
     return (flaw, "the flaw spoken of before") if component == ROOM_GENERAL and flaw else (component, how)
 
@@ -183,8 +185,10 @@ def _comes(spoken: Spoken, trade: Mention, clause: Clause) -> bool:
     if after.norm in {"for", "to", "on"} or after.norm in DAYS:
         return True
     rest = set(spoken.norms(trade.end, clause.end))
+    if after.norm in {"booked", "coming", "due", "scheduled"}:
+        return True
     if after.norm in {"is", "'s", "are"}:
-        return bool(rest & COMES)
+        return bool(rest & COMES) or ("in" in rest and bool(rest & DAYS))
     if after.norm in {"has", "have"} and rest & (ALREADY | INFORMED):
         return "been" in rest
     if after.norm in SAYS:

@@ -95,6 +95,12 @@ def _is_forbidden(scene: Scene, cue: Mention) -> bool:
     return scene.mode(cue.start) is Mode.INSTRUCTION and scene.spoken.norms(cue.start, cue.start + 2) == ["do", "not"]
 
 
+def _is_what(spoken: Spoken, cue: Mention, clause: Clause, later: Clause) -> bool:
+    """`Not tested, the water heater`: a clause that only names what was left alone."""
+    alone = not clause.index and clause.end == cue.end and later.index == 1 and later.link == ","
+    return alone and not any(token.is_finite for token in spoken.tokens[later.start : later.end])
+
+
 def _left_untried(scene: Scene, cue: Mention, clause: Clause) -> list[str]:
     """The components meant: named in the clause, carried on from before, listed after a colon, or in focus."""
     spoken = scene.spoken
@@ -106,7 +112,7 @@ def _left_untried(scene: Scene, cue: Mention, clause: Clause) -> list[str]:
     following = [
         one.component
         for later in spoken.clauses[clause.index + 1 :]
-        if clause.link == ":" or later.link == ":" or (not clause.index and clause.end == cue.end)
+        if clause.link == ":" or later.link == ":" or _is_what(spoken, cue, clause, later)
         for one in spoken.named_in(later)
     ]
     around = [one.component for one in reversed(spoken.named) if one.start < cue.start]  # nothing plugged into these

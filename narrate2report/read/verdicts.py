@@ -35,7 +35,7 @@ SPANS = frozenset("second seconds sec secs minute minutes moment bit beat while"
 
 WELL = frozenset({"well", "good", "smoothly", "fine", "freely"})
 
-STANDING_FOR = frozenset("one ones others rest lot sides side pair pairs set bank row".split())
+STANDING_FOR = frozenset("one ones others rest lot sides side pair pairs".split())
 """`the two side ones open`, `the rest work`: these stand for what was named."""
 
 GOING = frozenset({"go", "goes", "going"})

@@ -58,6 +58,11 @@ def worked_on(scene: Scene, mention: Mention, clause: Clause, flaw: str | None) 
         subjects = [one for one in scene.bearers.subjects_of(clause) if one in meant]
         if subjects:
             return subjects[-1].component, "still about it"
+    holes = next((m for m in scene.spoken.terms("condition") if 0 <= m.start - mention.end < SOON), None)
+    if holes is not None and not flaw:
+        usual = scene.vocabulary.conditions[holes.of("condition")[0].id].default
+        if usual and usual != ROOM_GENERAL:
+            return usual, f"'{spoken.words(holes.start, holes.end)}' are usual of it"
     focus = flaw or scene.place.subject
     return (focus, "the flaw spoken of before") if focus else (ROOM_GENERAL, "no component in focus")
 
@@ -81,8 +86,11 @@ def to_do(
 
 def _is_looked_at(spoken: Spoken, mention: Mention, one: Named) -> bool:
     """`look at that oven`: the word of place belongs to the work, and what follows is its object."""
+    around = spoken.norms(mention.end, mention.end + 1) in (["round"], ["around"], ["along"])
+    if around and 0 < one.start - mention.end <= SOON:
+        return True  # touch up round the door frame
     last = spoken.norms(mention.end - 1, mention.end)
-    return mention.end - mention.start > 1 and last in (["at"], ["on"], ["into"]) and 0 <= one.start - mention.end <= 2
+    return mention.end - mention.start > 1 and last in (["at"], ["on"], ["into"], ["for"]) and 0 <= one.start - mention.end <= 2
 
 
 def _is_asked_for(spoken: Spoken, mention: Mention, one: Named) -> bool:

@@ -161,7 +161,7 @@ def check_of(scene: Scene, mention: Mention, component: str, how: str, *, fails:
     denied = negation_before(spoken, clause, mention.start) or _denied_with(spoken, clause, mention)
     denied = denied or _hardly(spoken, mention)
     outcome: Outcome = "fails" if fails or denied else "works"
-    for at in range(mention.end, min(mention.end + 2, clause.end)):
+    for at in range(mention.start + 1, min(mention.end + 2, clause.end)):
         if spoken.tokens[at].norm in ADVERBS:
             spoken.used.add(at)
     words = spoken.words(mention.start, mention.end)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from narrate2report.read.bearers import Bearer
 from narrate2report.read.clauses import bare_start
@@ -53,10 +53,21 @@ def find_flaws(scene: Scene) -> tuple[Flaw, ...]:
         candidates = told_within(scene, mention, senses) or bearers.of(mention, adjective=adjective, noun=noun)
         if not any(one.direct for one in candidates) and _is_of_something_else(spoken, mention, senses, vocabulary):
             continue
-        for sense, bearer in bear(mention, candidates, scene, noun=noun):
+        for sense, found_on in bear(mention, candidates, scene, noun=noun):
+            bearer = _around_pipes(scene, sense, found_on)
             if _is_borne(mention, sense, bearer, scene):
                 found.append(Flaw(mention, sense.id, sense.form, bearer))
     return tuple(found)
+
+
+def _around_pipes(scene: Scene, sense: Sense, bearer: Bearer) -> Bearer:
+    """`under the sink there's swelling in the base`: what pipes cannot have is of the cabinet that they are in."""
+    named = bearer.named
+    under = named is not None and scene.spoken.norms(named.start, named.start + 1)[0] in {"under", "beneath", "below"}
+    if not under or not scene.vocabulary.excludes(sense.id, bearer.component):
+        return bearer
+    holder = "vanity" if scene.place.base in {"bathroom", "half_bath"} else "cabinet"
+    return replace(bearer, component=holder)
 
 
 SENSED = frozenset("hear see feel get find have".split())

@@ -27,6 +27,8 @@ MOVING = frozenset(
     " climbing return returning".split()
 )
 
+KEPT = frozenset("keeping leaving storing putting holding".split())
+
 INDEFINITE = frozenset("everything nothing something everyone everybody nobody".split())
 
 DOINGS = frozenset("does says said handles sends takes wants keeps charges closes calls bills does will".split())
@@ -118,6 +120,8 @@ def _a_thing_is_there(spoken: Spoken, clause: Clause, mention: Mention) -> bool:
     verb = next((at for at in range(clause.start, mention.start) if tokens[at].is_finite), None)
     if verb is None:
         return False
+    if any(token.norm in KEPT for token in tokens[verb : mention.start]):
+        return True  # I'm keeping the spare key in the office
     existing = verb > clause.start and tokens[verb - 1].norm == "there"
     inside = range(verb, mention.start) if existing else range(clause.start, verb)
     return any(

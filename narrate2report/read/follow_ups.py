@@ -83,6 +83,7 @@ def _is_same_work(spoken: Spoken, one: Draft, other: Draft, clause: Clause) -> b
         return True
     joined = clause.link == "and" and other.at - one.at <= len(("patch", "and", "touch"))
     only_done = spoken.norms(other.at, other.at + 2) in (["do", "it"], ["do", "that"], ["see", "to"])
+    only_done = only_done or spoken.tokens[other.at].norm in {"ticket", "request", "quote"}
     return joined or only_done
 
 

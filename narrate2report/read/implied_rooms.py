@@ -36,12 +36,15 @@ def implied_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabu
     base = place.base
     if place.came_from and _is_back_out(spoken, place, stances, vocabulary):
         return place.came_from
-    if base == "patio" and _is_in_the_garden(spoken, place, stances, vocabulary):
+    if base in {"patio", "storage"} and _is_in_the_garden(spoken, place, stances, vocabulary):
         return next(room for room, _ in reversed(place.visits[:-1]) if room)
     if (outside := _opens_outside(spoken, base)) is not None:
         return outside
-    if spoken.found.implied_rooms and ("back", "to") in pairwise(spoken.norms()):
-        return spoken.found.implied_rooms[0]
+    if ("back", "to") in pairwise(spoken.norms()):
+        if spoken.found.implied_rooms:
+            return spoken.found.implied_rooms[0]
+        if (again := _gone_back_to(spoken, place, vocabulary)) is not None:
+            return again
     if base in {"", "whole_unit"}:
         for room in spoken.found.implied_rooms:
             return room
@@ -62,6 +65,20 @@ def implied_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabu
                 return owners[0]
             if base == "half_bath" and sense.id in BATHING:
                 return "bathroom"  # called the toilet room, and there is a tub in it
+    return None
+
+
+def _gone_back_to(spoken: Spoken, place: Place, vocabulary: Vocabulary) -> str | None:
+    """`back to that dishwasher`: where the one that was walked past stands, if only one room has it."""
+    for mention in spoken.terms("component"):
+        if spoken.norms(mention.start - 3, mention.start)[:2] != ["back", "to"]:
+            continue
+        owners = {
+            room for room, term in vocabulary.rooms.items() for sense in mention.of("component") if sense.id in term.owns
+        }
+        walked = [room for room, _ in place.visits if room.split(".")[0] in owners]
+        if walked and place.base not in owners:
+            return walked[-1]
     return None
 
 
@@ -103,7 +120,7 @@ def _is_back_out(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabu
 
 
 def _is_in_the_garden(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabulary: Vocabulary) -> bool:
-    """`the gate's dropped`, after the deck of a garden that is walked: out on the grass again."""
+    """`the gate's dropped`, after the deck or the shed of a garden that is walked: out on the grass again."""
     earlier = next((room for room, _ in reversed(place.visits[:-1]) if room), "")
     yard = vocabulary.rooms["yard"]
     return earlier.split(".")[0] in {"yard", "exterior"} and any(

@@ -128,9 +128,22 @@ def fall_short(scene: Scene, drafts: Sequence[Draft], before: str | None) -> lis
         short = norms[after : after + 1] == ["short"] or (norms[max(0, at - 1) : at] == ["short"])
         minus = norms[max(0, at - 1) : at] == ["minus"]
         component = item[0].component if item else named[-1].component if named else before
+        owed = norms[max(0, at - 3) : at] == ["should", "have", "been"] and at > BEFORE_OWED and bool(named)
+        if owed and (back := _counted(spoken, named[-1], at)) is not None and number[0] > back:
+            return [missing(spoken, named[-1], scene.room, number[0] - back)]
         if component and (short or minus) and not any(one.condition == "missing" for one in drafts):
             return [missing(spoken, Named(component, at, number[1], "topic"), scene.room, number[0])]
     return []
+
+
+BEFORE_OWED = 4
+"""Tokens before a number that was owed: what came back stands there."""
+
+
+def _counted(spoken: Spoken, one: Named, before: int) -> int | None:
+    """How many came back, as told before token `before`: the number right before the thing."""
+    told = (whole_number(spoken.tokens, at) for at in range(max(0, one.start - 3), one.start))
+    return next((number[0] for number in told if number is not None), None) if one.end <= before else None
 
 
 def handed(spoken: Spoken, one: Named, room: str, quantity: int | None, *, returned: bool) -> Draft:

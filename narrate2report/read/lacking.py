@@ -54,6 +54,8 @@ def _verb_ends(spoken: Spoken, at: int) -> int | None:
         return None  # misses the strike
     if norms[0] == "lost" and _was_of_it(spoken, at):
         return at + 1
+    if norms[:3] == ["not", "got", "its"] and spoken.norms(at - 1, at) in (["has"], ["have"]):
+        return at + 3
     if norms[0] in LACKS:
         return at + (2 if norms[1:2] == ["of"] else 1)
     if norms[0] in MISSES and at and spoken.norms(at - 1, at)[0] not in {"i", "we", "you", "they", "not", "to"}:

@@ -76,12 +76,26 @@ FURNISHED = frozenset(
 def _put_on_what_has_it(spoken: Spoken, chosen: dict[int, tuple[Mention, str]]) -> None:
     """`the floor of the cabinet`: no floor of a room; what is said of it is said of the cabinet."""
     for start, (mention, component) in sorted(chosen.items()):
-        if component not in INNER_FACES or spoken.norms(mention.end, mention.end + 1) != ["of"]:
+        if component not in INNER_FACES:
+            continue
+        holder = _held_in(spoken, mention, chosen)
+        if holder is not None:
+            chosen[start] = mention, holder
+            continue
+        if spoken.norms(mention.end, mention.end + 1) != ["of"]:
             continue
         for at in (mention.end + 1, mention.end + 2):
             if at in chosen and chosen[at][1] in FURNISHED:
                 chosen[start] = mention, chosen.pop(at)[1]
                 break
+
+
+def _held_in(spoken: Spoken, mention: Mention, chosen: dict[int, tuple[Mention, str]]) -> str | None:
+    """`the oven has grease on the back wall`: a wall of what was named before, if it has one."""
+    if mention.start < 1 or spoken.norms(mention.start - 1, mention.start) not in (["back"], ["side"], ["inside"]):
+        return None
+    before = [component for start, (_, component) in sorted(chosen.items()) if start < mention.start]
+    return before[-1] if before and before[-1] in FURNISHED - {"closet", "shower"} else None
 
 
 def _drop_rest_of_owner(spoken: Spoken, chosen: dict[int, tuple[Mention, str]]) -> None:

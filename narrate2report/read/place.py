@@ -26,6 +26,8 @@ class Place:
     """Whether the walk is near its end."""
     subject: str | None = None
     """The component that `it`, `this` and a bare remark mean."""
+    told_of: tuple[str, str, int] | None = None
+    """A component that is told of from another room, that room, and the sentence that said so."""
 
     @property
     def base(self) -> str:

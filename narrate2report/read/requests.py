@@ -146,6 +146,8 @@ def is_for_the_walk(spoken: Spoken, clause: Clause, at: int, *, tried: bool) -> 
         return True
     if words[0] in {"leave", "put", "mark", "call"} and "as" in words:
         return True  # leave that as unknown
+    if words[-3:] in (["it", "'s", "yours"], ["that", "'s", "yours"]) and clause.end == len(spoken.tokens) - 1:
+        return True  # the mailbox is this black one, and it's yours
     if words[:2] == ["take", "this"] and not GONE & set(words):
         return True
     if spoken.norms(clause.end + 1, clause.end + 2) in (["thanks"], ["ta"]):

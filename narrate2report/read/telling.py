@@ -71,7 +71,7 @@ def read_sentence(
     drafts = _with_work(scene, walk, _settled(scene, walk, *_statements(scene, walk, ledger)))
     drafts += find_advice(scene, walk.focus, drafts)
     drafts += find_descriptions(scene)
-    drafts = in_their_rooms(spoken, walk.place, drafts)
+    drafts = in_their_rooms(spoken, walk.place, drafts, walk.turn)
     size = size_alone(spoken) if not drafts and _is_plainly_said(scene.stances) else None
     if size is not None and ledger.measure(spoken, turn, size):
         return None, ("tells the size of what was said before",)

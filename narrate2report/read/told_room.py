@@ -19,12 +19,22 @@ HALLS = frozenset({"entry", "hallway"})
 """Two names of what may be one: `in the hall`, said in the entry."""
 
 
-def in_their_rooms(spoken: Spoken, place: Place, drafts: Sequence[Draft]) -> list[Draft]:
-    """The statements, each in the room that its component is said to be in."""
+ANSWERED = 1
+"""For how many sentences a trial of such a thing waits for its answer."""
+
+
+def in_their_rooms(spoken: Spoken, place: Place, drafts: Sequence[Draft], number: int) -> list[Draft]:
+    """The statements of sentence `number`, each in the room that its component is said to be in, then or just before."""
     rooms = _told_rooms(spoken, place)
+    for component, room in rooms.items():
+        place.told_of = component, room, number
+    kinds = {"condition", "check", "follow_up", "advice", "description"}
+    if not rooms and not spoken.named and place.told_of is not None and number - place.told_of[2] <= ANSWERED:
+        component, room, _ = place.told_of
+        rooms, kinds = {component: room}, {"check"}
     return [
         replace(draft, room=rooms[draft.component]).with_reason(f"said to be in '{rooms[draft.component]}'")
-        if draft.component in rooms and draft.kind != "handover"
+        if draft.component in rooms and draft.kind in kinds
         else draft
         for draft in drafts
     ]

@@ -117,11 +117,20 @@ class Trials:
             tried = self.answered
         if tried is None or spoken.named or not is_operated(tried, scene.vocabulary):
             return []
-        answers = [(clause, answer_of(spoken, clause)) for clause in spoken.clauses]
+        said = [clause for clause in spoken.clauses if not _is_only_sorry(spoken, clause)]
+        answers = [(clause, answer_of(spoken, clause)) for clause in said]
         if not answers or any(answer is None or not _is_told(scene, clause) for clause, answer in answers):
             return []
         clause, answer = answers[-1]
         return [_told(scene, None, clause, tried, answer)] if answer else []
+
+
+SORRY = frozenset("sorry oh ow wow ouch whoa well sheesh ha".split())
+
+
+def _is_only_sorry(spoken: Spoken, clause: Clause) -> bool:
+    """`Sorry, that's loud`: a word in passing before the answer."""
+    return set(spoken.norms(clause.start, clause.end)) <= SORRY
 
 
 def _meant_by(scene: Scene, begun: Mention) -> str | None:

@@ -16,6 +16,9 @@ NOT_ENTERED = frozenset(
     " below outside until before after with for off past upstairs".split()
 )
 
+PASSED_OVER = frozenset("the a this our your my first second third fourth last next other".split())
+"""Words between what leads into a room and its name: `let's do the second bedroom`."""
+
 ENTERING = frozenset("into onto next now inside".split())
 
 TOWARDS = frozenset("in to through out down up at on".split())
@@ -41,7 +44,7 @@ def is_entered(spoken: Spoken, mention: Mention, end: int) -> bool:
     """Whether the walk goes into the room of `mention`, whose name (with its number) ends before token `end`."""
     clause = spoken.clause_of(mention.start)
     before = spoken.norms(clause.start, mention.start)
-    close = [word for word in before[-3:] if word not in {"the", "a", "this", "our", "your", "my"}]
+    close = [word for word in before[-3:] if word not in PASSED_OVER]
     if _is_denied(spoken, mention, clause):
         return False
     heads_noun = any(other.start == end and other.of(*COMPONENT_ROLES) for other in spoken.found.terms)

@@ -14,6 +14,9 @@ ORDINALS = {"first": "1", "second": "2", "third": "3", "fourth": "4", "one": "1"
 LETTERED = {"room": "bedroom", "bed": "bedroom", "br": "bedroom", "bath": "bathroom"}
 """Short forms that are rooms when a letter or number follows them at the start of a sentence."""
 
+NO_NOUN = frozenset({"VBZ", "VBP", "MD", "RB", "UH", "DT"})
+"""Tags of words before which `a` is no article but a letter: `bedroom A now`, `bedroom A has two windows`."""
+
 NUMBERED = frozenset({"bedroom", "bathroom", "closet", "office", "half_bath", "balcony", "living_room", "storage"})
 
 
@@ -34,8 +37,10 @@ def numbered(spoken: Spoken, mention: Mention, room: str) -> tuple[str, int]:
             and (last or not follows.isalpha() or after.isdigit() or _is_its_number(spoken, mention, skip))
         ):
             return f"{room}.{ORDINALS[after]}", mention.end + skip + 1
-        if re.fullmatch(r"[b-h]", after) and (last or not follows.isalpha()):
-            return f"{room}.{after}", mention.end + 1
+        letter = after.removesuffix(".")
+        no_noun = last or not follows.isalpha() or tokens[mention.end + skip + 1].tag in NO_NOUN
+        if re.fullmatch(r"[a-h]", letter) and no_noun:
+            return f"{room}.{letter}", mention.end + 1
     if (
         mention.start
         and tokens[mention.start - 1].norm in ORDINALS

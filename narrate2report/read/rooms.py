@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from narrate2report.read.entering import is_entered
 from narrate2report.read.led_in import LEADING, is_introduced
 from narrate2report.read.modes import Mode, Stance
+from narrate2report.read.numbers import whole_number
 from narrate2report.read.phrase_tree import Mention
 from narrate2report.read.place import Place
 from narrate2report.read.room_numbers import lettered_room, numbered
@@ -22,6 +23,8 @@ def find_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabular
         return None
     for mention in spoken.terms("room"):
         sense = mention.of("room")[0]
+        if _is_no_room_here(spoken, mention, place):
+            continue
         invited = stances[mention.start].mode is Mode.INSTRUCTION and _is_invited(spoken, mention)
         told_of = stances[mention.start].mode in {Mode.HYPOTHETICAL, Mode.ELSEWHERE}
         shown = told_of and is_introduced(spoken, mention, mention.end)
@@ -32,6 +35,13 @@ def find_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabular
             same = entered is not None and entered.split(".")[0] == room
             entered = entered if same else _as_before(room, place)
     return entered or used_room(spoken, stances, vocabulary) or lettered_room(spoken) or _storey(spoken)
+
+
+def _is_no_room_here(spoken: Spoken, mention: Mention, place: Place) -> bool:
+    """`WC: flushes`, in a bathroom: the toilet in it; `loft four`, before the walk begins: the unit."""
+    said = spoken.norms(mention.start, mention.end)
+    numbered_unit = said == ["loft"] and whole_number(spoken.tokens, mention.end) is not None
+    return (said == ["wc"] and place.base == "bathroom") or numbered_unit or (said == ["loft"] and place.room is None)
 
 
 CLIMBING = frozenset("go going head heading climb climbing up down nipping popping nip pop carrying moving".split())

@@ -87,7 +87,8 @@ def _verb_after(spoken: Spoken, start: int, end: int) -> int | None:
     for at in range(start, end):
         token = spoken.tokens[at]
         aside = at > start and spoken.tokens[at - 1].norm in {"that", "which", "who"}
-        if (token.is_finite and not aside) or (token.norm in COSTING and spoken.norms(at + 1, at + 2) in ARTICLES):
+        priced = spoken.norms(at + 1, at + 2) in ARTICLES or any(one.tag == "CD" for one in spoken.tokens[at + 1 : at + 3])
+        if (token.is_finite and not aside) or (token.norm in COSTING and priced):
             return at
     return None
 

@@ -26,6 +26,9 @@ to have been misheard (but as half of a phrase)."""
 FIRM = frozenset("MD IN TO PRP PRP$ WDT WP WRB DT CC RB EX UH".split())
 """Tags of words that are hardly ever a misheard noun."""
 
+APPEARS = frozenset("looks feels seems sounds smells".split())
+"""Before an adjective these say how a thing is, whatever the tagger makes of them."""
+
 LIKE_SPELLING = 75
 """RapidFuzz's ratio that a string of letters needs to a word, to be compared with it by sound."""
 
@@ -127,6 +130,8 @@ class Mishearings:
 
     def _is_doubtful(self, norm: str, tag: str, left: str, right: str) -> bool:
         near = self._near
+        if norm in APPEARS and right in near.adjectives:
+            return False  # the window looks scratched
         if tag in FIRM or (norm in near.deeds and tag not in NOUN):
             return False
         if norm in near.after.get(left, ()) or norm in near.before.get(right, ()):

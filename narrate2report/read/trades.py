@@ -191,6 +191,8 @@ def _comes(spoken: Spoken, trade: Mention, clause: Clause) -> bool:
         return bool(rest & COMES) or ("in" in rest and bool(rest & DAYS))
     if after.norm in {"has", "have"} and rest & (ALREADY | INFORMED):
         return "been" in rest
+    if after.norm in {"has", "needs", "have"} and spoken.norms(trade.end + 1, trade.end + 2) == ["to"]:
+        return True  # the cleaner has to do the oven again
     if after.norm in SAYS:
         return False
     return (

@@ -120,8 +120,8 @@ def _of_the_room(scene: Scene, clause: Clause, at: int) -> CaredFor | None:
     return None
 
 
-KEEPS = frozenset("keep stack store lean park push shove keeping stacking storing leaning parking pushing".split())
-OFF = frozenset({("off",), ("away", "from"), ("clear", "of"), ("out", "of"), ("against",), ("front", "of"), ("near",)})
+KEEPS = frozenset("drag keep stack store lean park push shove keeping stacking storing leaning parking pushing".split())
+OFF = frozenset({("off",), ("past",), ("away", "from"), ("clear", "of"), ("out", "of"), ("against",), ("front", "of"), ("near",)})
 
 
 def _guarded(spoken: Spoken, at: int, objects: Sequence[Named]) -> Named | None:
@@ -168,12 +168,14 @@ def _is_object(scene: Scene, one: Named) -> bool:
         return False
     tokens, group = scene.spoken.tokens, scene.vocabulary.components[one.component].group
     before = scene.spoken.norms(max(0, one.start - 4), one.start)
-    if set(before[-2:]) & TIME and "look" not in before:
+    if set(before[-2:]) & TIME and not {"look", "looking"} & set(before):
         return False
     if before[-1:] in (["or"], ["store"], ["storing"], ["keep"]) and one.component == "paint":
         return False  # don't store petrol or paint in here
     if {"use", "using", "with", "get"} & set(before) and set(before) & INSTRUMENT:
         return False
+    if before[-3:] in (["is", "not", "a"], ["is", "no", "a"]):
+        return False  # the washer is not a shelf
     if group == "furnished" and before[-1:] in (["a"], ["an"], ["your"], ["no"], ["any"], ["with"]):
         return False
     if group == "furnished" and before[-2:] in (["with", "the"], ["with", "a"]):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from itertools import pairwise
 from typing import Final
 
@@ -27,7 +28,8 @@ BEYOND: Final = frozenset("downstairs upstairs below above opposite across".spli
 UNITS: Final = frozenset("unit apartment flat house".split())
 NOT_OURS: Final = (
     ("not", "part", "of", "this"), ("not", "this", "unit"), ("not", "our", "unit"), ("not", "in", "this", "unit"),
-    ("not", "your", "unit"), ("thank", "goodness"), ("thank", "god"), ("thank", "heavens"),
+    ("not", "your", "unit"), ("different", "unit"), ("different", "flat"), ("another", "unit"), ("another", "address"),
+    ("another", "report"), ("another", "flat"), ("another", "building"), ("another", "property"), ("thank", "goodness"), ("thank", "god"), ("thank", "heavens"),
 )  # fmt: skip
 
 
@@ -90,6 +92,8 @@ def _of_anothers(spoken: Spoken, clause: Clause) -> bool:
             return True
     if norms[:1] == ["the"] and not NEIGHBOURS.isdisjoint(norms[1:2]) and _lives_elsewhere(spoken, start + 2):
         return True
+    if _is_numbered_unit(spoken, clause):
+        return True
     if norms[:1] in (["somebody"], ["someone"]) and _lives_elsewhere(spoken, start + 1):
         return True
     if norms[:1] == ["i"] and norms[1:2] in (["had"], ["have"]) and ("my", "own") in pairwise(norms):
@@ -106,3 +110,15 @@ def _lives_elsewhere(spoken: Spoken, at: int) -> bool:
     numbered = norms[1:2] == ["number"] or not UNITS.isdisjoint(norms[1:2])
     number = spoken.tokens[at + 1 + numbered : at + 2 + numbered]
     return norms[:1] in (["in"], ["at"], ["from"]) and bool(number) and number[0].tag == "CD"
+
+
+UNIT: Final = re.compile(r"\d{1,3}[a-k]", re.IGNORECASE)
+
+
+def _is_numbered_unit(spoken: Spoken, clause: Clause) -> bool:
+    """`the ceiling in 4B is stained`: a unit with a number and a letter, right after a thing."""
+    for one in spoken.named_terms(clause):
+        unit = spoken.tokens[one.end + 1 : one.end + 2]
+        if spoken.norms(one.end, one.end + 1) == ["in"] and unit and UNIT.fullmatch(unit[0].text):
+            return True
+    return False

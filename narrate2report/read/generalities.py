@@ -45,6 +45,7 @@ def is_general(spoken: Spoken, clause: Clause) -> bool:
         or _who_mends(spoken, clause)
         or _might_be_sensed(spoken, clause)
         or _of_homes(spoken, clause)
+        or _of_any_such(spoken, clause)
         or _is_summed_up(spoken, clause)
         or is_by_design(spoken, clause)
         or is_of_a_kind(spoken, clause)
@@ -191,10 +192,21 @@ def _of_homes(spoken: Spoken, clause: Clause) -> bool:
     return told and bool(opens & HOMES or (opens & ROOMS and always))
 
 
+def _of_any_such(spoken: Spoken, clause: Clause) -> bool:
+    """`a worktop can be stained and still be fair wear`: of any such thing, and of none in particular."""
+    start = bare_start(spoken.tokens, clause)
+    if spoken.norms(start, start + 1) not in (["a"], ["an"], ["any"]):
+        return False
+    named = next((term for term in spoken.named_terms(clause) if term.start == start + 1), None)
+    return named is not None and spoken.norms(named.end, named.end + 1) in (["can"], ["could"], ["may"], ["might"])
+
+
 CALLED: Final = (
     ("those", "are", "the", "things"), ("these", "are", "the", "things"), ("things", "like", "that"),
     ("i", "'d", "want", "to", "know"), ("i", "would", "want", "to", "know"), ("i", "'d", "like", "to", "know"),
-    ("that", "'s", "a", "whole", "new"), ("you", "are", "buying", "a"), ("you", "are", "paying", "for", "a"),
+    ("that", "'s", "your", "bond"), ("that", "'s", "your", "deposit"), ("there", "goes", "your"),
+    ("that", "'s", "the", "sort", "of", "thing", "we"), ("that", "'s", "the", "kind", "of", "thing", "we"),
+    ("that", "'s", "what", "we", "look"), ("that", "'s", "what", "i", "look"), ("that", "'s", "a", "whole", "new"), ("you", "are", "buying", "a"), ("you", "are", "paying", "for", "a"),
 )  # fmt: skip
 """How the clause goes on that sums up what was listed: what such things are, or who pays for them."""
 

@@ -30,7 +30,7 @@ BILLS: Final = frozenset(
 )
 BAD_FOR: Final = frozenset("hard rough tough murder hell death brutal deadly bad terrible poison".split())
 LASTS: Final = frozenset("forever permanent".split())
-NOT_SO: Final = frozenset("life normal okay ok fine wear covered allowed acceptable".split())
+NOT_SO: Final = frozenset("cheap life normal okay ok fine wear covered allowed acceptable".split())
 BEING: Final = frozenset("is are 's 're will".split())
 ARTICLES: Final = (["the"], ["your"], ["you"], ["a"])
 COSTING: Final = frozenset("cost costs void voids mean means".split())
@@ -73,6 +73,8 @@ def _end_of_statement(spoken: Spoken, clause: Clause) -> int:
 def _kind_of_flaw(spoken: Spoken, clause: Clause) -> Mention | None:
     """The flaw in the subject of a clause that opens with no word that points or counts."""
     start = bare_start(spoken.tokens, clause)
+    if spoken.norms(start, start + 2) == ["these", "days"]:
+        start += 2
     flaw = next((one for one in spoken.terms("condition", within=clause) if one.start >= start), None)
     if flaw is None:
         return None
@@ -87,7 +89,8 @@ def _verb_after(spoken: Spoken, start: int, end: int) -> int | None:
     for at in range(start, end):
         token = spoken.tokens[at]
         aside = at > start and spoken.tokens[at - 1].norm in {"that", "which", "who"}
-        priced = spoken.norms(at + 1, at + 2) in ARTICLES or any(one.tag == "CD" for one in spoken.tokens[at + 1 : at + 3])
+        following = spoken.tokens[at + 1 : at + 3]
+        priced = spoken.norms(at + 1, at + 2) in ARTICLES or any(one.tag in {"CD", "VBG"} for one in following)
         if (token.is_finite and not aside) or (token.norm in COSTING and priced):
             return at
     return None

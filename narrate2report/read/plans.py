@@ -25,6 +25,8 @@ LATER = frozenset(
 AFTERWARDS = LATER - {"today"} | frozenset("month months weeks visit inspection".split())
 """When a look is no part of the walk: `I'll check it again in a month`."""
 
+FINISHED = frozenset("finished complete completed".split())
+
 CAUSING = frozenset("have having get getting send sending someone somebody back ask asking".split())
 SOMEBODY = frozenset("somebody someone owner landlord office".split())
 TRIED = frozenset("flush flushes flushing test testing run up".split())
@@ -47,8 +49,10 @@ def planned_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
         or is_asked_of_somebody(spoken, mention, clause)
     ):
         return spoken.words(clause.start, mention.end)
-    if _is_own_look(spoken, mention, clause):
+    if _is_own_look(spoken, mention, clause) or FINISHED & set(spoken.norms(mention.end, clause.end)):
         return None
+    if clause.link in {"until", "till"} and spoken.norms(mention.start - 1, mention.start) == ["been"]:
+        return spoken.words(clause.start, mention.end)  # don't relet until it has been repaired
     token = spoken.tokens[mention.start]
     before = spoken.norms(clause.start, mention.start)
     if {"was", "were"} & set(before) and "supposed" in before:

@@ -37,8 +37,9 @@ def find_scheduled(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> lis
         return []
     for clause in spoken.clauses:
         found = _listed(spoken, clause) or _on_its_way(scene, clause) or _timed(scene, clause, flaw)
+        listed = found is not None and spoken.norms(clause.start, clause.start + 1) in (["put"], ["add"])
         denied = found is not None and spoken.has_cue("negation", "not_tested", within=clause)
-        if found is None or denied or scene.mode(found.start) in NOT_TO_COME:
+        if found is None or denied or (scene.mode(found.start) in NOT_TO_COME and not listed):
             continue
         on = worked_on(scene, found, clause, flaw)
         if on[0] != flaw and not any(one.component == on[0] for one in spoken.named):

@@ -232,6 +232,8 @@ def relation_of(spoken: Spoken, start: int, ends: Collection[int] | None = None)
         adverb = token.norm == "next" and tokens[at + 1].norm != "to"
         if token.norm == "from" and at == clause.start and "water" in spoken.norms(start, clause.end):
             return "of"  # from this tap no water comes
+        if token.norm == "for" and at == clause.start + 1 and tokens[at - 1].norm == "as":
+            return "topic"  # as for the oven
         if token.norm in PLACE_PREPOSITIONS and token.tag != "RP" and not adverb:
             return "place"
         if token.norm in BEARING_PREPOSITIONS and token.tag != "RP":

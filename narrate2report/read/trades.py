@@ -15,7 +15,7 @@ from narrate2report.read.worked_on import to_do, worked_on
 from narrate2report.records.findings import Action
 
 PEOPLE = frozenset(
-    "guy guys man men fellow fellows fella bloke blokes chap chaps lad lads lady people folks company crew team"
+    "person persons professional professionals guy guys man men fellow fellows fella bloke blokes chap chaps lad lads lady people folks company crew team"
     " contractor contractors fitter fitters specialist specialists tech techs technician technicians vendor"
     " installer restorer engineer mechanic".split()
 )
@@ -193,7 +193,7 @@ def _comes(spoken: Spoken, trade: Mention, clause: Clause) -> bool:
         return "been" in rest
     if after.norm in {"has", "needs", "have"} and spoken.norms(trade.end + 1, trade.end + 2) == ["to"]:
         return True  # the cleaner has to do the oven again
-    if after.norm in SAYS:
+    if after.norm in SAYS or (after.norm in {"has", "have"} and rest & {"done", "finished", "been", "cleaned", "fixed"}):
         return False
     return (
         after.tag in {"VBZ", "VBP", "VB", "MD"}

@@ -279,4 +279,6 @@ def _tried(scene: Scene, clause: Clause, since: int, begun: Mention) -> str | No
         heads = [one for one in later if one.end <= begun.start and spoken.clause_of(one.start).end == one.end]
         where = heads[-1:] or [one for one in later if one.start in begins] or later
         return where[0].component
-    return scene.place.subject or (named[-1].component if named else None)
+    held = [one for one in spoken.named if one.relation == "of" and one.start in spoken.clause_of(begun.start)]
+    held = [one for one in held if one.start > begun.start and is_operated(one.component, scene.vocabulary)]
+    return held[0].component if held else scene.place.subject or (named[-1].component if named else None)

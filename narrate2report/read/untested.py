@@ -49,6 +49,7 @@ def find_untested(scene: Scene) -> list[Draft]:
     for cue in spoken.cues("not_tested"):
         clause = spoken.clause_of(cue.start)
         after_all = clause.link == "so" and scene.mode(cue.start) is Mode.HYPOTHETICAL
+        after_all = after_all or spoken.norms(cue.start, cue.start + 2) == ["would", "have"]
         after_all = after_all or "as" in spoken.norms(max(0, cue.start - 1), cue.start + 1)  # put it down as not tried
         if (
             (scene.mode(cue.start) in NOT_OURS and not after_all)

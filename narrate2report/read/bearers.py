@@ -76,6 +76,8 @@ class Bearers:
         if topics:
             shared = subjects if topics[-1] in subjects else (topics[-1],)
             return self._each(self._without_owners(shared), "subject", "said of {}")
+        if not subjects and (moved := self._said_after(clause)) is not None:
+            return self._each((moved,), "named after", "{} names it")
         if noun and self._is_in_here(clause):
             return (Bearer(ROOM_GENERAL, "said of the room", True, link="in here"),)
         if noun and self._place.subject and not subjects and self._where.is_of_it(predicate, clause):
@@ -137,6 +139,17 @@ class Bearers:
             return (Bearer(WALL, "at a height where only a wall is", True, link="on the wall"),) if high else ()
         owner = self._where.owner_of_subject(predicate, clause)
         return self._each((owner,), "side", "said of what is on {}") if owner is not None else ()
+
+    def _said_after(self, clause: Clause) -> Named | None:
+        """`very tidy, that window`, `works like a charm, this fan`: a sentence that ends with what it is about."""
+        spoken = self._spoken
+        last = spoken.clauses[-1]
+        named = spoken.named_in(last)
+        if clause.index or len(named) != 1 or last is clause or any(one.start < last.start for one in spoken.named):
+            return None
+        bare = spoken.norms(last.start, named[0].start)
+        alone = named[0].end == last.end and (not bare or bare in (["the"], ["this"], ["that"], ["these"], ["those"]))
+        return named[0] if alone and last.link in {",", ""} and bare else None
 
     def _is_means(self, one: Named, clause: Clause) -> bool:
         """`the door won't come down on the button`: what it was tried with, where something is spoken of."""

@@ -28,6 +28,8 @@ def mended_at(spoken: Spoken, clause: Clause) -> int | None:
     """The token from which on a clause tells of a flaw that was mended since: what bore it is still spoken of."""
     if (out := _worked_out(spoken, clause)) is not None:
         return out
+    if (gone := _is_no_more(spoken, clause)) is not None:
+        return gone
     finite = {token.norm for token in spoken.tokens[clause.start : clause.end] if token.is_finite}
     finite |= {"was"} if _once(spoken, clause) else set()
     if not finite or not _has_flaw(spoken, clause) or "still" in spoken.norms():
@@ -41,6 +43,24 @@ def mended_at(spoken: Spoken, clause: Clause) -> int | None:
         return None
     flaw = spoken.terms("condition", within=clause)[0].start
     return min(flaw, next((at for at in range(clause.start, clause.end) if spoken.tokens[at].is_finite), flaw))
+
+
+def _is_no_more(spoken: Spoken, clause: Clause) -> int | None:
+    """`the crack on the basin has been repaired`, `that stain is gone now`: the flaw is the subject of its own end."""
+    start = bare_start(spoken.tokens, clause)
+    flaw = next((one for one in spoken.terms("condition", within=clause) if one.start <= start + 2), None)
+    pointed = spoken.norms(start, start + 1) in (["the"], ["that"], ["those"], ["this"])
+    if flaw is None or not pointed or spoken.tokens[flaw.end - 1].tag not in {"NN", "NNS"}:
+        return None
+    norms = spoken.norms(flaw.end, clause.end)
+    if {"not", "badly", "poorly", "partly"} & set(norms):
+        return None
+    mended = any(
+        norm in DID and {"been", "was", "were", "got", "is", "are"} & set(norms[max(0, at - 2) : at])
+        for at, norm in enumerate(norms)
+    )
+    gone = norms[-2:] in (["gone", "now"], ["is", "gone"], ["'s", "gone"], ["has", "gone"], ["are", "gone"])
+    return flaw.start if mended or gone else None
 
 
 def _once(spoken: Spoken, clause: Clause) -> bool:

@@ -25,7 +25,7 @@ LATER = frozenset(
 AFTERWARDS = LATER - {"today"} | frozenset("month months weeks visit inspection".split())
 """When a look is no part of the walk: `I'll check it again in a month`."""
 
-FINISHED = frozenset("finished complete completed".split())
+FINISHED = frozenset("finished complete completed closed".split())
 
 CAUSING = frozenset("have having get getting send sending someone somebody back ask asking".split())
 SOMEBODY = frozenset("somebody someone owner landlord office".split())
@@ -147,7 +147,7 @@ def _is_pending(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
         return True
     if noun and before[:1] in (["gets"], ["get"], ["needs"], ["wants"]):
         return True
-    return noun and before[-1:] == ["for"] and bool({"is", "are", "'s", "one", "job", "put", "noted"} & set(before))
+    return noun and before[-1:] == ["for"] and bool({"is", "are", "'s", "one", "job", "put", "noted", "flagging", "flagged", "marked", "marking"} & set(before))
 
 
 def _i_do_it(spoken: Spoken, mention: Mention, clause: Clause) -> bool:

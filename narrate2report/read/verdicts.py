@@ -84,6 +84,8 @@ def is_no_result(spoken: Spoken, mention: Mention) -> bool:
         return True  # the plug won't hold water
     if said[-2:] == ["stays", "open"] and mention.end < clause.end and spoken.tokens[mention.end].tag in {"CD", "DT"}:
         return True  # it stays open an inch
+    if said == ["work"] and spoken.norms(max(0, mention.start - 1), mention.start) in (["is"], ["'s"], ["are"]):
+        return True  # there's work to be done on it
     turned_off = said[0] == "turned" and "off" in after[:2]  # even when it's turned hard off
     on_and_on = bool(ON_AND_ON & set(after[:1])) and said[0] not in WORKING  # but it works from both switches
     flows = turned_off or on_and_on

@@ -58,6 +58,9 @@ def worked_on(scene: Scene, mention: Mention, clause: Clause, flaw: str | None) 
         subjects = [one for one in scene.bearers.subjects_of(clause) if one in meant]
         if subjects:
             return subjects[-1].component, "still about it"
+    only = [one for one in spoken.named if one.start >= mention.end and scene.mode(one.start) is not Mode.HYPOTHETICAL]
+    if not pointed and len(only) == 1 and spoken.clause_of(only[0].start).index - clause.index <= 1:
+        return only[0].component, f"'{spoken.words(only[0].start, only[0].end)}' is all that is named"
     holes = next((m for m in scene.spoken.terms("condition") if 0 <= m.start - mention.end < SOON), None)
     if holes is not None and not flaw:
         usual = scene.vocabulary.conditions[holes.of("condition")[0].id].default

@@ -136,6 +136,9 @@ def _passed_on(spoken: Spoken, clause: Clause) -> Mention | None:
             clause.start + at + 1 >= clause.end and bool(set(spoken.norms(clause.end, clause.end + 1)) & POINTING)
         )
         chased = norms[at + 2 : at + 3] == ["for"]
+        named = any(0 < one.start - clause.start - at <= len(("flag", "the")) for one in spoken.named_in(clause))
+        if norm in {"flag", "report", "flagging", "reporting"} and named:
+            return Mention(clause.start + at, clause.start + at + 1)
         if (norm in PASSED_ON or norm in PASSING_ON) and pointed and not chased:
             return Mention(clause.start + at, clause.start + at + 1)
         written = norm in {"write", "log", "writing"} and norms[at + 2 : at + 3] == ["up"]

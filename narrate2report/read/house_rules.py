@@ -127,7 +127,7 @@ def _tokens(spoken: Spoken, clause: Clause) -> Sequence[Token]:
     return spoken.tokens[clause.start : clause.end]
 
 
-PAYS = (["you", "are", "paying", "for"], ["you", "pay", "for"], ["you", "will", "pay", "for"], ["you", "'ll", "pay", "for"])
+PAYS = (["you", "are", "paying", "for"], ["you", "pay", "for"], ["you", "will", "pay", "for"], ["you", "'ll", "pay", "for"], ["have", "to", "pay", "for"])
 
 
 def _pays_for(spoken: Spoken, clause: Clause) -> tuple[int, str, str] | None:
@@ -135,7 +135,7 @@ def _pays_for(spoken: Spoken, clause: Clause) -> tuple[int, str, str] | None:
     for at in range(clause.start, clause.end):
         words = next((one for one in PAYS if spoken.norms(at, at + len(one)) == one), None)
         named = words and next((one for one in spoken.named if 0 < one.start - at <= len(words) + 1), None)
-        if words and named and clause.index and not spoken.ends_with_question():
+        if words and named and (clause.index or spoken.has_cue("condition")) and not spoken.ends_with_question():
             return at, named.component, _how(spoken, named)
     return None
 

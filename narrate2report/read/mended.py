@@ -50,7 +50,8 @@ def _is_no_more(spoken: Spoken, clause: Clause) -> int | None:
     start = bare_start(spoken.tokens, clause)
     flaw = next((one for one in spoken.terms("condition", within=clause) if one.start <= start + 2), None)
     pointed = spoken.norms(start, start + 1) in (["the"], ["that"], ["those"], ["this"])
-    if flaw is None or not pointed or spoken.tokens[flaw.end - 1].tag not in {"NN", "NNS"}:
+    described = flaw is not None and any(one.start == flaw.end for one in spoken.named_terms(clause))
+    if flaw is None or not pointed or not (described or spoken.tokens[flaw.end - 1].tag in {"NN", "NNS"}):
         return None
     norms = spoken.norms(flaw.end, clause.end)
     if {"not", "badly", "poorly", "partly"} & set(norms):

@@ -67,6 +67,8 @@ def is_called(spoken: Spoken, mention: Mention) -> bool:
 
 def is_about_people(spoken: Spoken, mention: Mention) -> bool:
     """`so we're good there`, `I'm fine`: said of persons and not of the place."""
+    if mention.end - mention.start > 1 and spoken.norms(mention.end - 1, mention.end) == ["with"]:
+        return False  # I'm happy with the oven
     clause = spoken.clause_of(mention.start)
     unwilling = spoken.norms(mention.start, mention.start + 2) == ["will", "not"]
     if unwilling and mention.start > clause.start and spoken.tokens[mention.start - 1].norm in {"i", "we"}:

@@ -222,7 +222,7 @@ ASKED = (
     ["can", "you"], ["could", "you"], ["would", "you"], ["will", "you"], ["can", "we"], ["could", "we"],
     ["can", "somebody"], ["can", "someone"], ["would", "somebody"], ["would", "someone"], ["will", "somebody"],
     ["will", "someone"], ["could", "somebody"], ["could", "someone"], ["are", "you", "able", "to"],
-    ["any", "chance", "of"], ["any", "chance", "you"], ["any", "chance", "we"], ["how", "about", "we"],
+    ["can", "maintenance"], ["could", "maintenance"], ["any", "chance", "of"], ["any", "chance", "you"], ["any", "chance", "we"], ["how", "about", "we"],
     ["how", "about", "you"], ["why", "do", "not", "we"], ["shall", "we"], ["should", "we"],
 )  # fmt: skip
 """How work is asked for in the form of a question."""
@@ -234,6 +234,8 @@ def is_requested(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     if not any(lead[: len(words)] == words for words in ASKED) or spoken.has_cue("often", "condition"):
         return False
     action = mention.of("action")[0].id
+    if action == "inspect" and lead[1:2] == ["maintenance"]:
+        return True
     return action in ASKED_FOR and (action != "clean" or bool(trades_in(spoken)))
 
 
@@ -286,8 +288,20 @@ def is_care(spoken: Spoken, mention: Mention, clause: Clause, mode: Mode) -> boo
     """Whether the resident is told to do it, now or again and again: that is advice and no work order."""
     if spoken.has_cue("often"):
         return True
+    if _is_to_be_arranged(spoken, mention, clause):
+        return False
     on_paper = mention.of("action")[0].form == "phrase" and not spoken.has_cue("addressee", "condition")
     return mode is Mode.INSTRUCTION and not (on_paper or is_order(spoken, mention, clause) or _advises(spoken, mention))
+
+
+ARRANGING = frozenset("arrange organise organize book schedule raise log forget".split())
+
+
+def _is_to_be_arranged(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
+    """`please arrange a repair`, `don't let me forget to have it fixed`, `make sure it gets fixed`: for the staff."""
+    before = spoken.norms(clause.start, mention.start)
+    gets = before[-1:] in (["gets"], ["get"]) and before[:2] == ["make", "sure"]
+    return gets or bool(ARRANGING & set(before))
 
 
 def _advises(spoken: Spoken, mention: Mention) -> bool:

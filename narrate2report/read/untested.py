@@ -20,7 +20,7 @@ NEAR = 2
 INTO = frozenset("in into up inside down near out there to".split())
 """`I didn't go in`: of somebody, and nothing was left untried."""
 
-HEARD = frozenset("told assume assuming".split())
+HEARD = frozenset("told assume assuming know say sure".split())
 WORKING = frozenset("works working work does do fine good ok okay functional serviced".split())
 
 HEATED = frozenset("radiator heater furnace thermostat".split())
@@ -50,6 +50,8 @@ def find_untested(scene: Scene) -> list[Draft]:
         clause = spoken.clause_of(cue.start)
         after_all = clause.link == "so" and scene.mode(cue.start) is Mode.HYPOTHETICAL
         after_all = after_all or spoken.norms(cue.start, cue.start + 2) == ["would", "have"]
+        own = spoken.norms(clause.start, clause.start + 1) in (["i"], ["we"]) and clause.link in {",", "so", "and"}
+        after_all = after_all or (own and scene.mode(cue.start) is Mode.HYPOTHETICAL)  # ..., I didn't try it
         after_all = after_all or "as" in spoken.norms(max(0, cue.start - 1), cue.start + 1)  # put it down as not tried
         if (
             (scene.mode(cue.start) in NOT_OURS and not after_all)
@@ -76,7 +78,7 @@ def find_untested(scene: Scene) -> list[Draft]:
 def _is_failure(spoken: Spoken, cue: Mention) -> bool:
     """`the fan is not running`, `it didn't go`, `I didn't go in`; `we're not running it` is no failure."""
     before = spoken.norms(max(0, cue.start - 2), cue.start)
-    went = spoken.norms(cue.start, cue.end) == ["did", "not", "go"]
+    went = spoken.norms(cue.start, cue.end) in (["did", "not", "go"], ["did", "not", "run"], ["did", "not", "turn"])
     if went and (before[-1:] == ["it"] or spoken.norms(cue.end, cue.end + 1)[:1] in ([norm] for norm in INTO)):
         return True
     return bool(before) and before[-1] in DOES and not {"i", "we"} & set(before)

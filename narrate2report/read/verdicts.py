@@ -84,6 +84,8 @@ def is_no_result(spoken: Spoken, mention: Mention) -> bool:
         return True  # the plug won't hold water
     if said[-2:] == ["stays", "open"] and mention.end < clause.end and spoken.tokens[mention.end].tag in {"CD", "DT"}:
         return True  # it stays open an inch
+    if "should" in before and "be" in spoken.norms(max(0, mention.start - 1), mention.start):
+        return True  # it should be working
     if said == ["work"] and spoken.norms(max(0, mention.start - 1), mention.start) in (["is"], ["'s"], ["are"]):
         return True  # there's work to be done on it
     turned_off = said[0] == "turned" and "off" in after[:2]  # even when it's turned hard off

@@ -36,6 +36,12 @@ def from_ellipsis(scene: Scene) -> list[Draft]:
         ]
     for clause in spoken.clauses[1:]:
         last = spoken.norms(clause.end - 2, clause.end)
+        if _it_does_not(spoken, clause):
+            told = scene.bearers.subjects_of(clause) or spoken.named[:1]
+            at = Mention(clause.start, clause.end)
+            works = [one for one in told if is_operated(one.component, scene.vocabulary) and scene.is_said(clause.start)]
+            drafts += [check_of(scene, at, one.component, "the verb before it", fails=True) for one in works[:1]]
+            continue
         left_out = last in (["does", "not"], ["do", "not"], ["did", "not"], ["one", "not"], ["other", "not"])
         before = spoken.clauses[clause.index - 1]
         tried = spoken.has_cue("operates", within=before) or spoken.has_term("works", within=before)
@@ -51,6 +57,19 @@ def from_ellipsis(scene: Scene) -> list[Draft]:
         if unnamed and subject and is_operated(subject, scene.vocabulary) and _is_another_of_them(spoken, clause):
             drafts.append(check_of(scene, Mention(clause.end - 2, clause.end), subject, "another of them", fails=True))
     return drafts
+
+
+TRAILING = frozenset("but now today anymore here yet at all for me us though".split())
+NOT_SO = tuple([aux, "not"] for aux in ("is", "'s", "does", "did", "would", "will"))
+
+
+def _it_does_not(spoken: Spoken, clause: Clause) -> bool:
+    """`it should be working but it isn't`, `she says it works, but it didn't for me`."""
+    core = [norm for norm in spoken.norms(clause.start, clause.end) if norm not in TRAILING]
+    before = spoken.clauses[clause.index - 1]
+    tried = spoken.has_cue("operates", within=before) or spoken.has_term("works", within=before)
+    contrasts = clause.link in {"but", ","} and tried and bool(spoken.named)
+    return contrasts and core[:1] in (["it"], ["they"], ["she"], ["he"]) and core[1:] in NOT_SO
 
 
 OF_THE_SAME = frozenset("side one other rest hand half end part".split())

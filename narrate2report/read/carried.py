@@ -12,6 +12,7 @@ OPENERS = (
     ("there", "is"), ("there", "'s"), ("there", "are"), ("i", "see"), ("we", "have"), ("it", "is"), ("it", "'s"),
     ("i", "have"), ("this", "is"), ("this", "one"), ("that", "is"), ("that", "'s"), ("they", "are"), ("it", "has"),
     ("here", "is"), ("here", "'s"), ("you", "have"), ("has", "a"), ("i", "can"), ("and", "it"), ("looks", "like"),
+    ("it", "did"), ("it", "does"), ("it", "would"),
 )  # fmt: skip
 
 SEES = (

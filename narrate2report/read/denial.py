@@ -16,6 +16,9 @@ OPENS_NEW = frozenset(
     "a an the some one two three four five there it is 's i this that these my also only just".split()
 )
 LIST_LINKS = frozenset({",", "and", "or", "nor", "plus"})
+BEFORE_NOW = frozenset("last before at when".split())
+"""After `was not there` they tell that it is new: `wasn't there last time`."""
+
 OR_LINKS = frozenset({"or", "nor"})
 LONGEST_ITEM = 3
 """Words of an item of a list that no `or` marks as one: `no rust, grease, odd smells`."""
@@ -55,7 +58,7 @@ def _denied_by(spoken: Spoken, mention: Mention, clause: Clause, *, listed: bool
     if own:
         return own
     after = next((cue for cue in spoken.cues("negation_after", within=clause) if cue.start >= mention.end), None)
-    if after is not None:
+    if after is not None and not set(spoken.norms(after.end, after.end + 1)) & BEFORE_NOW:
         return spoken.words(after.start, after.end)
     if (returned := _never_came_back(spoken, clause)) is not None:
         return returned

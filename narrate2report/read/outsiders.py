@@ -86,6 +86,11 @@ def is_outside(spoken: Spoken, mention: Mention) -> bool:
     """`resident not present`, `that's the deposit gone`: the nearest noun before it is no part of a home."""
     if any(sense.id == "pet_damage" for sense in mention.of("condition")):
         return False
+    if spoken.norms(max(0, mention.start - 2), mention.start) in (["of", "the"], ["of", "that"], ["of", "this"]):
+        return False  # a photo of the crack
+    done = spoken.tokens[mention.start].tag == "VBD" and mention.end - mention.start == 1
+    if done and any(one.start - mention.end == 1 for one in spoken.named):
+        return False  # the last tenant scratched the window
     clause = spoken.clause_of(mention.start)
     last_named = max((one.end for one in spoken.named if one.end <= mention.start), default=clause.start)
     return any(

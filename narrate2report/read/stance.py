@@ -162,7 +162,8 @@ def _does_not_count(spoken: Spoken, clause: Clause, mode: Mode, cue: Mention) ->
             return cue.start > 0 and spoken.tokens[cue.start - 1].norm in {"as", "than", "like", "you", "where", "when"}
         case Mode.PAST:
             always = "always" in spoken.norms(clause.start, cue.start)
-            return always or _goes_back_in(spoken, cue.start, cue.end)
+            absent_then = spoken.norms(max(0, cue.start - 2), cue.start) == ["not", "there"]
+            return always or absent_then or _goes_back_in(spoken, cue.start, cue.end)
     return False
 
 

@@ -14,7 +14,7 @@ from narrate2report.read.phrase_tree import Mention, Sense
 from narrate2report.read.scene import Scene
 from narrate2report.read.spoken import Named, Spoken
 
-SOMEBODY = frozenset("somebody someone they he she who".split())
+SOMEBODY = frozenset("somebody someone they he she who tenant tenants resident residents people movers kids".split())
 OBJECT_OPENS = frozenset("the this that these those our my your".split())
 
 

@@ -89,6 +89,8 @@ def _is_of_else(scene: Scene, cue: Mention) -> bool:
     spoken = scene.spoken
     if not HEARD & set(spoken.norms(cue.start, cue.end)):
         return False
+    if spoken.norms(cue.end, cue.end + 1) in (["you"], ["we"], ["i"], ["he"], ["she"], ["anyone"]):
+        return True  # I don't know if you can see it
     told = spoken.has_cue("operates", "fails", "response") or spoken.has_term("works")
     return not told and not WORKING & set(spoken.norms(cue.end))
 

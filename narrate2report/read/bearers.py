@@ -77,7 +77,7 @@ class Bearers:
             shared = subjects if topics[-1] in subjects else (topics[-1],)
             return self._each(self._without_owners(shared), "subject", "said of {}")
         if not subjects and (moved := self._said_after(clause)) is not None:
-            return self._each((moved,), "named after", "{} names it")
+            return self._each((moved,), "at the end", "the sentence ends with {}")
         if noun and self._is_in_here(clause):
             return (Bearer(ROOM_GENERAL, "said of the room", True, link="in here"),)
         if noun and self._place.subject and not subjects and self._where.is_of_it(predicate, clause):

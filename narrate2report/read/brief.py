@@ -39,8 +39,9 @@ def from_ellipsis(scene: Scene) -> list[Draft]:
         if _it_does_not(spoken, clause):
             told = scene.bearers.subjects_of(clause) or spoken.named[:1]
             at = Mention(clause.start, clause.end)
-            works = [one for one in told if is_operated(one.component, scene.vocabulary) and scene.is_said(clause.start)]
-            drafts += [check_of(scene, at, one.component, "the verb before it", fails=True) for one in works[:1]]
+            meant = [one.component for one in told if is_operated(one.component, scene.vocabulary)]
+            meant = meant[:1] if scene.is_said(clause.start) else []
+            drafts += [check_of(scene, at, one, "the verb before it", fails=True) for one in meant]
             continue
         left_out = last in (["does", "not"], ["do", "not"], ["did", "not"], ["one", "not"], ["other", "not"])
         before = spoken.clauses[clause.index - 1]

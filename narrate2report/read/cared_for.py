@@ -121,7 +121,9 @@ def _of_the_room(scene: Scene, clause: Clause, at: int) -> CaredFor | None:
 
 
 KEEPS = frozenset("drag keep stack store lean park push shove keeping stacking storing leaning parking pushing".split())
-OFF = frozenset({("off",), ("past",), ("away", "from"), ("clear", "of"), ("out", "of"), ("against",), ("front", "of"), ("near",)})
+OFF = frozenset(
+    {("off",), ("past",), ("away", "from"), ("clear", "of"), ("out", "of"), ("against",), ("front", "of"), ("near",)}
+)
 
 
 def _guarded(spoken: Spoken, at: int, objects: Sequence[Named]) -> Named | None:

@@ -29,7 +29,8 @@ UNITS: Final = frozenset("unit apartment flat house".split())
 NOT_OURS: Final = (
     ("not", "part", "of", "this"), ("not", "this", "unit"), ("not", "our", "unit"), ("not", "in", "this", "unit"),
     ("not", "your", "unit"), ("different", "unit"), ("different", "flat"), ("another", "unit"), ("another", "address"),
-    ("another", "report"), ("another", "flat"), ("another", "building"), ("another", "property"), ("thank", "goodness"), ("thank", "god"), ("thank", "heavens"),
+    ("another", "report"), ("another", "flat"), ("another", "building"), ("another", "property"), ("thank", "goodness"),
+    ("thank", "god"), ("thank", "heavens"),
 )  # fmt: skip
 
 

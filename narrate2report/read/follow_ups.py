@@ -31,8 +31,8 @@ from narrate2report.records.findings import Action
 NEEDS = frozenset("need needs wants want".split())
 REGARDLESS = frozenset("either anyway anyways next on before tomorrow regardless this".split())
 NOT_SUPPLIED = frozenset(
-    "back knees hip holiday vacation coffee drink nap lunch break raise somebody someone video link bill invoice report copy email photo photos picture pictures note message deposit"
-    " cheque check money pest quote word".split()
+    "back knees hip holiday vacation coffee drink nap lunch break raise somebody someone video link bill invoice"
+    " report copy email photo photos picture pictures note message deposit cheque check money pest quote word".split()
 )
 REFERRED = frozenset("one ones it them some another that those new spare pack set".split())
 COUNTED_OUT = frozenset("a an new another one more two some only".split())

@@ -206,7 +206,8 @@ CALLED: Final = (
     ("i", "'d", "want", "to", "know"), ("i", "would", "want", "to", "know"), ("i", "'d", "like", "to", "know"),
     ("that", "'s", "your", "bond"), ("that", "'s", "your", "deposit"), ("there", "goes", "your"),
     ("that", "'s", "the", "sort", "of", "thing", "we"), ("that", "'s", "the", "kind", "of", "thing", "we"),
-    ("that", "'s", "what", "we", "look"), ("that", "'s", "what", "i", "look"), ("that", "'s", "a", "whole", "new"), ("you", "are", "buying", "a"), ("you", "are", "paying", "for", "a"),
+    ("that", "'s", "what", "we", "look"), ("that", "'s", "what", "i", "look"),
+    ("that", "'s", "a", "whole", "new"), ("you", "are", "buying", "a"), ("you", "are", "paying", "for", "a"),
 )  # fmt: skip
 """How the clause goes on that sums up what was listed: what such things are, or who pays for them."""
 

@@ -120,7 +120,7 @@ def _named(scene: Scene, *, gives: bool, returns: bool, returned: bool, goes_on:
             ):
                 continue
             drafts.append(handed(spoken, meant, scene.room, quantity, returned=returned))
-        elif yours or (counted or heads_list(spoken)) and (_lies(spoken, one) or _ends_list(spoken, one, clause)):
+        elif yours or ((counted or heads_list(spoken)) and (_lies(spoken, one) or _ends_list(spoken, one, clause))):
             drafts.append(handed(spoken, meant, scene.room, _one(spoken, one), returned=returned))
     return drafts
 

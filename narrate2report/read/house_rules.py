@@ -127,7 +127,12 @@ def _tokens(spoken: Spoken, clause: Clause) -> Sequence[Token]:
     return spoken.tokens[clause.start : clause.end]
 
 
-PAYS = (["you", "are", "paying", "for"], ["you", "pay", "for"], ["you", "will", "pay", "for"], ["you", "'ll", "pay", "for"], ["have", "to", "pay", "for"])
+PAYS = (
+    ["you", "are", "paying", "for"],
+    ["you", "pay", "for"],
+    ["you", "will", "pay", "for"],
+    ["have", "to", "pay", "for"],
+)
 
 
 def _pays_for(spoken: Spoken, clause: Clause) -> tuple[int, str, str] | None:

@@ -73,9 +73,8 @@ def _gone_back_to(spoken: Spoken, place: Place, vocabulary: Vocabulary) -> str |
     for mention in spoken.terms("component"):
         if spoken.norms(mention.start - 3, mention.start)[:2] != ["back", "to"]:
             continue
-        owners = {
-            room for room, term in vocabulary.rooms.items() for sense in mention.of("component") if sense.id in term.owns
-        }
+        meant = {sense.id for sense in mention.of("component")}
+        owners = {room for room, term in vocabulary.rooms.items() if meant & set(term.owns)}
         walked = [room for room, _ in place.visits if room.split(".")[0] in owners]
         if walked and place.base not in owners:
             return walked[-1]

@@ -174,7 +174,8 @@ def _is_what(spoken: Spoken, clause: Clause) -> bool:
     norms = spoken.norms(bare_start(spoken.tokens, clause), clause.end)
     if norms[:3] == ["you", "know", "what"]:
         return len(norms) > 3 and norms[3].endswith("s")
-    if norms[:1] == ["what"] and norms[2:3] in (["do"], ["does"]):
+    subject = spoken.tokens[clause.end - len(norms) + 1 : clause.end - len(norms) + 2]
+    if norms[:1] == ["what"] and norms[2:3] in (["do"], ["does"]) and subject[0].tag in {"NN", "NNS"}:
         return True  # what cracks do on such a wall is follow the steps
     asks = next(
         (at for at, norm in enumerate(norms) if norm in {"what", "how"} and at and norms[at - 1] in BEING), None

@@ -12,8 +12,9 @@ from narrate2report.read.spoken import Spoken
 WAS: Final = frozenset("was were had".split())
 DID: Final = frozenset(
     "fixed repaired replaced rebuilt patched changed redid resealed reglazed refinished repainted installed sealed"
-    " treated rewired rehung cleaned swapped remodeled renovated retiled relined cured cleared mended sorted felted refelted"
-    " refilled relaid regrouted recaulked filled straightened tightened unblocked plastered replastered".split()
+    " treated rewired rehung cleaned swapped remodeled renovated retiled relined cured cleared mended sorted felted"
+    " refelted refilled relaid regrouted recaulked filled straightened tightened unblocked plastered"
+    " replastered".split()
 )
 WORKED_OUT: Final = frozenset("hammered knocked buffed popped sanded ironed steamed beaten pulled polished".split())
 FITTED: Final = frozenset("put had got".split())

@@ -7,8 +7,8 @@ from narrate2report.read.phrase_tree import COMPONENT_ROLES
 from narrate2report.read.spoken import Spoken
 
 SELF_TALK = frozenset(
-    "notice observe follow see look let listen say call guess hang hold wait give come thank thanks bear excuse sorry start"
-    " hand move go make mark flip press push try hit turn open check show get got pull note watch welcome stop"
+    "notice observe follow see look let listen say call guess hang hold wait give come thank thanks bear excuse sorry"
+    " start hand move go make mark flip press push try hit turn open check show get got pull note watch welcome stop"
     " following okay compare count add test need have has be looks seems appears same hurry done run runs"
     " work ask tell call text ring email phone works lock locks light lights flush drain opens close latch"
     " ran took gave came went saw found held felt shook"

@@ -27,6 +27,9 @@ AFTERWARDS = LATER - {"today"} | frozenset("month months weeks visit inspection"
 
 FINISHED = frozenset("finished complete completed closed".split())
 
+LISTED = frozenset("is are 's one job put noted flagging flagged marked marking".split())
+"""Before `for repair` they plan it: `those are for clearance`, `I put the switch down for replacement`."""
+
 CAUSING = frozenset("have having get getting send sending someone somebody back ask asking".split())
 SOMEBODY = frozenset("somebody someone owner landlord office".split())
 TRIED = frozenset("flush flushes flushing test testing run up".split())
@@ -101,7 +104,8 @@ def _is_dated(spoken: Spoken, cue: Mention, mention: Mention, clause: Clause) ->
 
 def is_seen_about(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     """`I'll see whether our seamstress can fix that`, `I'll ask if he can do it`: work that is looked into."""
-    start = spoken.clauses[clause.index - 1].start if clause.index and clause.link in {"if", "whether"} else clause.start
+    joined = clause.index and clause.link in {"if", "whether"}
+    start = spoken.clauses[clause.index - 1].start if joined else clause.start
     norms = spoken.norms(start, mention.start)
     at = next((at for at, norm in enumerate(norms) if norm in {"if", "whether"}), 0)
     asks = {"will", "'ll", "going"} & set(norms[:at]) and norms[at - 1] in {"see", "ask", "out"}
@@ -147,7 +151,7 @@ def _is_pending(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
         return True
     if noun and before[:1] in (["gets"], ["get"], ["needs"], ["wants"]):
         return True
-    return noun and before[-1:] == ["for"] and bool({"is", "are", "'s", "one", "job", "put", "noted", "flagging", "flagged", "marked", "marking"} & set(before))
+    return noun and before[-1:] == ["for"] and bool(LISTED & set(before))
 
 
 def _i_do_it(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
@@ -222,7 +226,8 @@ ASKED = (
     ["can", "you"], ["could", "you"], ["would", "you"], ["will", "you"], ["can", "we"], ["could", "we"],
     ["can", "somebody"], ["can", "someone"], ["would", "somebody"], ["would", "someone"], ["will", "somebody"],
     ["will", "someone"], ["could", "somebody"], ["could", "someone"], ["are", "you", "able", "to"],
-    ["can", "maintenance"], ["could", "maintenance"], ["any", "chance", "of"], ["any", "chance", "you"], ["any", "chance", "we"], ["how", "about", "we"],
+    ["can", "maintenance"], ["could", "maintenance"],
+    ["any", "chance", "of"], ["any", "chance", "you"], ["any", "chance", "we"], ["how", "about", "we"],
     ["how", "about", "you"], ["why", "do", "not", "we"], ["shall", "we"], ["should", "we"],
 )  # fmt: skip
 """How work is asked for in the form of a question."""

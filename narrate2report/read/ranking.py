@@ -17,7 +17,7 @@ from narrate2report.read.sign_weights import WEIGHTS
 from narrate2report.read.signs import Candidate, Signs
 from narrate2report.read.whereabouts import ROOM_GENERAL
 
-CERTAIN = frozenset({"listed", "spread", "whole", "side", "object", "on the wall"})
+CERTAIN = frozenset({"listed", "spread", "whole", "side", "object", "on the wall", "at the end"})
 """Links that leave no doubt: `scuffs and a burn on the counter` ends a list, `overall` sums up."""
 
 

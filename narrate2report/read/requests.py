@@ -78,7 +78,8 @@ def find_orders(scene: Scene, others: Sequence[Draft]) -> list[tuple[Clause, int
 
 MUST = (["you", "have", "to"], ["you", "got", "to"], ["you", "need", "to"], ["you", "just", "have", "to"])
 HANDLED = frozenset(
-    "lift give push pull jiggle wiggle hold shove slam bump press lean turn twist yank tug kick thump force work".split()
+    "lift give push pull jiggle wiggle hold shove slam bump press lean turn twist yank tug kick thump force"
+    " work".split()
 )
 """What one does to a thing that does not go by itself."""
 

@@ -67,7 +67,8 @@ def is_yet_to_be_bought(spoken: Spoken, mention: Mention) -> bool:
         return True  # I might put a new vanity in
     if CARRIED & set(spoken.norms(mention.end)) and "my" in spoken.norms(mention.end):
         return True  # a new plate is in my van
-    return before[-1:] in (["whole"], ["not"]) or bool({"buy", "buying"} & set(before) or ["paying", "for"] == before[:2])
+    paid = {"buy", "buying"} & set(before) or before[:2] == ["paying", "for"]
+    return bool(paid) or before[-1:] in (["whole"], ["not"])
 
 
 PRAISE = frozenset({"good", "new", "clean"})

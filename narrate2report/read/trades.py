@@ -15,9 +15,9 @@ from narrate2report.read.worked_on import to_do, worked_on
 from narrate2report.records.findings import Action
 
 PEOPLE = frozenset(
-    "person persons professional professionals guy guys man men fellow fellows fella bloke blokes chap chaps lad lads lady people folks company crew team"
-    " contractor contractors fitter fitters specialist specialists tech techs technician technicians vendor"
-    " installer restorer engineer mechanic".split()
+    "person persons professional professionals guy guys man men fellow fellows fella bloke blokes chap chaps lad lads"
+    " lady people folks company crew team contractor contractors fitter fitters specialist specialists tech techs"
+    " technician technicians vendor installer restorer engineer mechanic".split()
 )
 NO_TRADE = frozenset(
     "management insurance phone moving delivery mail letting leasing housing cable security housekeeping power gas"
@@ -45,7 +45,9 @@ SAYS = frozenset(
     " works runs likes makes wants loves".split()
 )
 """What a trade does that brings nobody here."""
-LEADING = frozenset("a an the so and my our your then but that there 's is licensed local same will be one job for".split())
+LEADING = frozenset(
+    "a an the so and my our your then but that there 's is licensed local same will be one job for".split()
+)
 DAYS = frozenset(
     "monday tuesday wednesday thursday friday saturday sunday mon tue tues wed thu thur thurs fri sat sun today"
     " tomorrow tonight asap next this first".split()
@@ -193,7 +195,8 @@ def _comes(spoken: Spoken, trade: Mention, clause: Clause) -> bool:
         return "been" in rest
     if after.norm in {"has", "needs", "have"} and spoken.norms(trade.end + 1, trade.end + 2) == ["to"]:
         return True  # the cleaner has to do the oven again
-    if after.norm in SAYS or (after.norm in {"has", "have"} and rest & {"done", "finished", "been", "cleaned", "fixed"}):
+    over = after.norm in {"has", "have"} and rest & {"done", "finished", "been", "cleaned", "fixed"}
+    if after.norm in SAYS or over:
         return False
     return (
         after.tag in {"VBZ", "VBP", "VB", "MD"}

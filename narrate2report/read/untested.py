@@ -49,7 +49,7 @@ def find_untested(scene: Scene) -> list[Draft]:
     for cue in spoken.cues("not_tested"):
         clause = spoken.clause_of(cue.start)
         after_all = clause.link == "so" and scene.mode(cue.start) is Mode.HYPOTHETICAL
-        after_all = after_all or spoken.norms(cue.start, cue.start + 2) == ["would", "have"]
+        after_all = after_all or spoken.norms(cue.start, cue.start + 2) in (["would", "have"], ["'d", "have"])
         own = spoken.norms(clause.start, clause.start + 1) in (["i"], ["we"]) and clause.link in {",", "so", "and"}
         after_all = after_all or (own and scene.mode(cue.start) is Mode.HYPOTHETICAL)  # ..., I didn't try it
         after_all = after_all or "as" in spoken.norms(max(0, cue.start - 1), cue.start + 1)  # put it down as not tried

@@ -58,6 +58,9 @@ def worked_on(scene: Scene, mention: Mention, clause: Clause, flaw: str | None) 
         subjects = [one for one in scene.bearers.subjects_of(clause) if one in meant]
         if subjects:
             return subjects[-1].component, "still about it"
+    first = spoken.tokens[mention.start].norm
+    if mention.end - mention.start > 1 and first in scene.vocabulary.components:
+        return first, f"'{spoken.words(mention.start, mention.end)}'"  # carpet cleaners
     only = [one for one in spoken.named if one.start >= mention.end and scene.mode(one.start) is not Mode.HYPOTHETICAL]
     if not pointed and len(only) == 1 and spoken.clause_of(only[0].start).index - clause.index <= 1:
         return only[0].component, f"'{spoken.words(only[0].start, only[0].end)}' is all that is named"
@@ -93,7 +96,8 @@ def _is_looked_at(spoken: Spoken, mention: Mention, one: Named) -> bool:
     if around and 0 < one.start - mention.end <= SOON:
         return True  # touch up round the door frame
     last = spoken.norms(mention.end - 1, mention.end)
-    return mention.end - mention.start > 1 and last in (["at"], ["on"], ["into"], ["for"]) and 0 <= one.start - mention.end <= 2
+    ends = mention.end - mention.start > 1 and last in (["at"], ["on"], ["into"], ["for"])
+    return ends and 0 <= one.start - mention.end <= 2
 
 
 def _is_asked_for(spoken: Spoken, mention: Mention, one: Named) -> bool:

@@ -14,8 +14,10 @@ ORDINALS = {"first": "1", "second": "2", "third": "3", "fourth": "4", "one": "1"
 LETTERED = {"room": "bedroom", "bed": "bedroom", "br": "bedroom", "bath": "bathroom"}
 """Short forms that are rooms when a letter or number follows them at the start of a sentence."""
 
-NO_NOUN = frozenset({"VBZ", "VBP", "MD", "RB", "UH", "DT"})
-"""Tags of words before which `a` is no article but a letter: `bedroom A now`, `bedroom A has two windows`."""
+NO_NOUN = frozenset({"VBZ", "VBP", "MD", "UH", "DT"})
+"""Tags of words before which `a` is no article but a letter: `bedroom A has two windows`."""
+
+ONWARD = frozenset({"now", "next", "then"})
 
 NUMBERED = frozenset({"bedroom", "bathroom", "closet", "office", "half_bath", "balcony", "living_room", "storage"})
 
@@ -38,7 +40,8 @@ def numbered(spoken: Spoken, mention: Mention, room: str) -> tuple[str, int]:
         ):
             return f"{room}.{ORDINALS[after]}", mention.end + skip + 1
         letter = after.removesuffix(".")
-        no_noun = last or not follows.isalpha() or tokens[mention.end + skip + 1].tag in NO_NOUN
+        no_noun = last or not follows.isalpha() or follows in ONWARD
+        no_noun = no_noun or tokens[mention.end + skip + 1].tag in NO_NOUN
         if re.fullmatch(r"[a-h]", letter) and no_noun:
             return f"{room}.{letter}", mention.end + 1
     if (

@@ -24,7 +24,10 @@ ANSWERED = 1
 
 
 def in_their_rooms(spoken: Spoken, place: Place, drafts: Sequence[Draft], number: int) -> list[Draft]:
-    """The statements of sentence `number`, each in the room that its component is said to be in (or just was)."""
+    """The statements of sentence `number`, each in the room that its component is said to be in.
+
+    What is told of from elsewhere is noted in `place`: a trial of it may be answered by the next sentence.
+    """
     rooms = _told_rooms(spoken, place)
     for component, room in rooms.items():
         place.told_of = component, room, number

@@ -20,7 +20,7 @@ NEAR = 2
 INTO = frozenset("in into up inside down near out there to".split())
 """`I didn't go in`: of somebody, and nothing was left untried."""
 
-HEARD = frozenset("told assume assuming know say sure".split())
+HEARD = frozenset("told assume assuming".split())
 WORKING = frozenset("works working work does do fine good ok okay functional serviced".split())
 
 HEATED = frozenset("radiator heater furnace thermostat".split())
@@ -87,7 +87,8 @@ def _is_failure(spoken: Spoken, cue: Mention) -> bool:
 def _is_of_else(scene: Scene, cue: Mention) -> bool:
     """`I'm told there was a burst pipe`, `where I assume a bicycle stood`: told of something else than a trial."""
     spoken = scene.spoken
-    if not HEARD & set(spoken.norms(cue.start, cue.end)):
+    asks = spoken.norms(cue.end - 1, cue.end) in (["if"], ["whether"])
+    if not (asks or HEARD & set(spoken.norms(cue.start, cue.end))):
         return False
     if spoken.norms(cue.end, cue.end + 1) in (["you"], ["we"], ["i"], ["he"], ["she"], ["anyone"]):
         return True  # I don't know if you can see it

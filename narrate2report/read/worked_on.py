@@ -62,6 +62,7 @@ def worked_on(scene: Scene, mention: Mention, clause: Clause, flaw: str | None) 
     if mention.end - mention.start > 1 and first in scene.vocabulary.components:
         return first, f"'{spoken.words(mention.start, mention.end)}'"  # carpet cleaners
     only = [one for one in spoken.named if one.start >= mention.end and scene.mode(one.start) is not Mode.HYPOTHETICAL]
+    only = [one for one in only if spoken.tokens[one.start - 1].norm not in {"a", "an", "some"}]  # the store for a bulb
     if not pointed and len(only) == 1 and spoken.clause_of(only[0].start).index - clause.index <= 1:
         return only[0].component, f"'{spoken.words(only[0].start, only[0].end)}' is all that is named"
     holes = next((m for m in scene.spoken.terms("condition") if 0 <= m.start - mention.end < SOON), None)

@@ -147,9 +147,9 @@ class Bearers:
         named = spoken.named_in(last)
         if clause.index or len(named) != 1 or last is clause or any(one.start < last.start for one in spoken.named):
             return None
-        bare = spoken.norms(last.start, named[0].start)
-        alone = named[0].end == last.end and (not bare or bare in (["the"], ["this"], ["that"], ["these"], ["those"]))
-        return named[0] if alone and last.link in {",", ""} and bare else None
+        lead = spoken.norms(last.start, named[0].start)
+        alone = named[0].end == last.end and lead in (["the"], ["this"], ["that"], ["these"], ["those"])
+        return named[0] if alone and last.link in {",", ""} else None
 
     def _is_means(self, one: Named, clause: Clause) -> bool:
         """`the door won't come down on the button`: what it was tried with, where something is spoken of."""

@@ -44,9 +44,7 @@ def from_ellipsis(scene: Scene) -> list[Draft]:
             drafts += [check_of(scene, at, one, "the verb before it", fails=True) for one in meant]
             continue
         left_out = last in (["does", "not"], ["do", "not"], ["did", "not"], ["one", "not"], ["other", "not"])
-        before = spoken.clauses[clause.index - 1]
-        tried = spoken.has_cue("operates", within=before) or spoken.has_term("works", within=before)
-        if not left_out or not tried or not scene.is_said(clause.end - 2):
+        if not left_out or not _follows_a_trial(spoken, clause) or not scene.is_said(clause.end - 2):
             continue
         told = () if _names_another(spoken, clause) else scene.bearers.subjects_of(clause)
         for one in spoken.named_in(clause) or told:
@@ -64,12 +62,16 @@ TRAILING = frozenset("but now today anymore here yet at all for me us though".sp
 NOT_SO = tuple([aux, "not"] for aux in ("is", "'s", "does", "did", "would", "will"))
 
 
+def _follows_a_trial(spoken: Spoken, clause: Clause) -> bool:
+    """Whether the clause before has a word of working, whatever is said of it."""
+    before = spoken.clauses[clause.index - 1]
+    return spoken.has_cue("operates", within=before) or spoken.has_term("works", within=before)
+
+
 def _it_does_not(spoken: Spoken, clause: Clause) -> bool:
     """`it should be working but it isn't`, `she says it works, but it didn't for me`."""
     core = [norm for norm in spoken.norms(clause.start, clause.end) if norm not in TRAILING]
-    before = spoken.clauses[clause.index - 1]
-    tried = spoken.has_cue("operates", within=before) or spoken.has_term("works", within=before)
-    contrasts = clause.link in {"but", ","} and tried and bool(spoken.named)
+    contrasts = clause.link in {"but", ","} and bool(spoken.named) and _follows_a_trial(spoken, clause)
     return contrasts and core[:1] in (["it"], ["they"], ["she"], ["he"]) and core[1:] in NOT_SO
 
 

@@ -134,8 +134,8 @@ def _has_own_subject(mention: Mention, scene: Scene) -> bool:
     """Whether a noun that names nothing of ours is what the clause is about: `the screw is missing`."""
     clause = scene.spoken.clause_of(mention.start)
     lead = scene.spoken.tokens[bare_start(scene.spoken.tokens, clause) : mention.start]
-    nouns = [token for token in lead if token.tag in {"NN", "NNS"} and token.norm not in {"one", "other", "rest"}]
-    return bool(nouns) and any(token.norm in {"the", "that", "this", "a", "those"} for token in lead[:1])
+    pointed = bool(lead) and lead[0].norm in {"the", "that", "this", "a", "those"}
+    return pointed and any(token.tag in {"NN", "NNS"} and token.norm not in {"one", "other", "rest"} for token in lead)
 
 
 def _is_here(mention: Mention, scene: Scene) -> bool:

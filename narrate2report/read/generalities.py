@@ -215,7 +215,7 @@ CALLED: Final = (
 def _is_summed_up(spoken: Spoken, clause: Clause) -> bool:
     """`a wobbly tap, a dead bulb, those are the things people forget`, `four burns and you're buying a counter`: listed
     with no verb and no word that points, and then called what they are."""
-    if _points_or_tells(spoken, clause) or not any(True for _ in spoken.terms("condition", within=clause)):
+    if _points_or_tells(spoken, clause) or not spoken.has_term("condition", within=clause):
         return False
     for later in spoken.clauses[clause.index + 1 :]:
         norms = spoken.norms(bare_start(spoken.tokens, later), later.end)

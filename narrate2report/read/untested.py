@@ -48,13 +48,8 @@ def find_untested(scene: Scene) -> list[Draft]:
     spoken = scene.spoken
     for cue in spoken.cues("not_tested"):
         clause = spoken.clause_of(cue.start)
-        after_all = clause.link == "so" and scene.mode(cue.start) is Mode.HYPOTHETICAL
-        after_all = after_all or spoken.norms(cue.start, cue.start + 2) in (["would", "have"], ["'d", "have"])
-        own = spoken.norms(clause.start, clause.start + 1) in (["i"], ["we"]) and clause.link in {",", "so", "and"}
-        after_all = after_all or (own and scene.mode(cue.start) is Mode.HYPOTHETICAL)  # ..., I didn't try it
-        after_all = after_all or "as" in spoken.norms(max(0, cue.start - 1), cue.start + 1)  # put it down as not tried
         if (
-            (scene.mode(cue.start) in NOT_OURS and not after_all)
+            (scene.mode(cue.start) in NOT_OURS and not _is_so_all_the_same(scene, cue, clause))
             or _is_failure(spoken, cue)
             or _is_of_else(scene, cue)
             or _is_forbidden(scene, cue)
@@ -73,6 +68,18 @@ def find_untested(scene: Scene) -> list[Draft]:
             for component in dict.fromkeys(_left_untried(scene, cue, clause))
         ]
     return []
+
+
+def _is_so_all_the_same(scene: Scene, cue: Mention, clause: Clause) -> bool:
+    """`I'd have tried it but ...`, `put it down as not tried`, `I can't say if it works, I didn't try it`: among words
+    that suppose something, and a fact."""
+    spoken = scene.spoken
+    if spoken.norms(cue.start, cue.start + 2) in (["would", "have"], ["'d", "have"]):
+        return True
+    if "as" in spoken.norms(max(0, cue.start - 1), cue.start + 1):
+        return True
+    own = spoken.norms(clause.start, clause.start + 1) in (["i"], ["we"]) and clause.link in {",", "and"}
+    return (own or clause.link == "so") and scene.mode(cue.start) is Mode.HYPOTHETICAL
 
 
 def _is_failure(spoken: Spoken, cue: Mention) -> bool:
@@ -101,7 +108,7 @@ def _is_forbidden(scene: Scene, cue: Mention) -> bool:
     return scene.mode(cue.start) is Mode.INSTRUCTION and scene.spoken.norms(cue.start, cue.start + 2) == ["do", "not"]
 
 
-def _is_what(spoken: Spoken, cue: Mention, clause: Clause, later: Clause) -> bool:
+def _is_named_after(spoken: Spoken, cue: Mention, clause: Clause, later: Clause) -> bool:
     """`Not tested, the water heater`: a clause that only names what was left alone."""
     alone = not clause.index and clause.end == cue.end and later.index == 1 and later.link == ","
     return alone and not any(token.is_finite for token in spoken.tokens[later.start : later.end])
@@ -118,7 +125,7 @@ def _left_untried(scene: Scene, cue: Mention, clause: Clause) -> list[str]:
     following = [
         one.component
         for later in spoken.clauses[clause.index + 1 :]
-        if clause.link == ":" or later.link == ":" or _is_what(spoken, cue, clause, later)
+        if clause.link == ":" or later.link == ":" or _is_named_after(spoken, cue, clause, later)
         for one in spoken.named_in(later)
     ]
     around = [one.component for one in reversed(spoken.named) if one.start < cue.start]  # nothing plugged into these

@@ -61,17 +61,37 @@ def worked_on(scene: Scene, mention: Mention, clause: Clause, flaw: str | None) 
     first = spoken.tokens[mention.start].norm
     if mention.end - mention.start > 1 and first in scene.vocabulary.components:
         return first, f"'{spoken.words(mention.start, mention.end)}'"  # carpet cleaners
-    only = [one for one in spoken.named if one.start >= mention.end and scene.mode(one.start) is not Mode.HYPOTHETICAL]
-    only = [one for one in only if spoken.tokens[one.start - 1].norm not in {"a", "an", "some"}]  # the store for a bulb
-    if not pointed and len(only) == 1 and spoken.clause_of(only[0].start).index - clause.index <= 1:
-        return only[0].component, f"'{spoken.words(only[0].start, only[0].end)}' is all that is named"
-    holes = next((m for m in scene.spoken.terms("condition") if 0 <= m.start - mention.end < SOON), None)
-    if holes is not None and not flaw:
-        usual = scene.vocabulary.conditions[holes.of("condition")[0].id].default
-        if usual and usual != ROOM_GENERAL:
-            return usual, f"'{spoken.words(holes.start, holes.end)}' are usual of it"
+    only = None if pointed else _all_that_is_named(scene, mention, clause)
+    if only is not None:
+        return only.component, f"'{spoken.words(only.start, only.end)}' is all that is named"
+    if not flaw and (usual := _usual_of_flaw_after(scene, mention)) is not None:
+        return usual
     focus = flaw or scene.place.subject
     return (focus, "the flaw spoken of before") if focus else (ROOM_GENERAL, "no component in focus")
+
+
+def _all_that_is_named(scene: Scene, mention: Mention, clause: Clause) -> Named | None:
+    """`someone has to come out and look at the tap`: the one thing named after the work, in its clause or the next;
+    not the spare part of `I'll run to the store for a bulb`."""
+    spoken = scene.spoken
+    named = [
+        one
+        for one in spoken.named
+        if one.start >= mention.end
+        and scene.mode(one.start) is not Mode.HYPOTHETICAL
+        and spoken.tokens[one.start - 1].norm not in {"a", "an", "some"}
+    ]
+    near = len(named) == 1 and spoken.clause_of(named[0].start).index - clause.index <= 1
+    return named[0] if near else None
+
+
+def _usual_of_flaw_after(scene: Scene, mention: Mention) -> tuple[str, str] | None:
+    """`I'll fill those holes`: what the flaw right after the work is usual of, and how that was found."""
+    flaw = next((term for term in scene.spoken.terms("condition") if 0 <= term.start - mention.end < SOON), None)
+    usual = scene.vocabulary.conditions[flaw.of("condition")[0].id].default if flaw is not None else None
+    if flaw is None or not usual or usual == ROOM_GENERAL:
+        return None
+    return usual, f"'{scene.spoken.words(flaw.start, flaw.end)}' are usual of it"
 
 
 def to_do(

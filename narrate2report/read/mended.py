@@ -7,6 +7,7 @@ from typing import Final
 
 from narrate2report.read.clauses import PARTICLES, Clause, bare_start
 from narrate2report.read.cue_limits import is_all_past
+from narrate2report.read.seeming import FILLED
 from narrate2report.read.spoken import Spoken
 
 WAS: Final = frozenset("was were had".split())
@@ -58,7 +59,7 @@ def _is_no_more(spoken: Spoken, clause: Clause) -> int | None:
     if {"not", "badly", "poorly", "partly"} & set(norms):
         return None
     mended = any(
-        norm in DID and {"been", "was", "were", "got", "is", "are"} & set(norms[max(0, at - 2) : at])
+        norm in DID - FILLED and {"been", "was", "were", "got", "is", "are"} & set(norms[max(0, at - 2) : at])
         for at, norm in enumerate(norms)
     )
     gone = norms[-2:] in (["gone", "now"], ["is", "gone"], ["'s", "gone"], ["has", "gone"], ["are", "gone"])

@@ -37,12 +37,13 @@ def is_no_quality(spoken: Spoken, mention: Mention) -> bool:
 
 
 FILLED = frozenset("filled patched puttied plugged spackled plastered".split())
+FILLABLE = frozenset({"hole", "nail_hole", "crack", "dent", "gouge"})
 BEEN = frozenset("been was were got is are 's have has had all".split())
 
 
 def is_filled_since(spoken: Spoken, mention: Mention) -> bool:
     """`where a hole's been filled`: a patch is there, and no hole."""
-    if not {sense.id for sense in mention.of("condition")} <= {"hole", "nail_hole", "crack", "dent", "gouge"}:
+    if not {sense.id for sense in mention.of("condition") if not sense.beside} <= FILLABLE:
         return False
     after = spoken.norms(mention.end, mention.end + 4)
     at = next((at for at, norm in enumerate(after) if norm in FILLED), 0)

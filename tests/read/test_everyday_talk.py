@@ -92,6 +92,13 @@ def test_a_finding_in_everyday_words(said: str, wanted: tuple[str, str, str], en
 
 
 @pytest.mark.parametrize(
+    "said", ["You can see where a hole's been filled.", "Three nail holes have been filled.", "The holes are filled."]
+)
+def test_a_filled_hole_is_a_patch_and_no_hole(said: str, entries: Narrator) -> None:
+    assert entries(said, room="hallway").conditions() == {("wall", "patched", "present")}
+
+
+@pytest.mark.parametrize(
     ("said", "component", "outcome"),
     [
         ("Pushed the button on the microwave and nothing happens at all.", "microwave", "fails"),

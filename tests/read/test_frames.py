@@ -32,11 +32,6 @@ TRIED: Final = (
 FLAWS: Final = (("scratched", "scratch"), ("cracked", "crack"), ("stained", "stain"), ("dented", "dent"))
 
 
-def is_adverse(one: Entry) -> bool:
-    """Whether it tells of something wrong that is there, or may be."""
-    return one.kind == "condition" and one.assertion != "absent" and one.condition not in SOUND
-
-
 def is_well(one: Entry) -> bool:
     """Whether it tells that a thing is sound, or lacks a flaw."""
     return one.assertion == "absent" or one.condition in SOUND or one.outcome == "works"
@@ -54,14 +49,14 @@ class Wanted:
 
 
 WANTED: Final = {
-    "cond": Wanted(0.88, lambda one, flaw: is_adverse(one) and one.condition == flaw),
+    "cond": Wanted(0.88, lambda one, flaw: one.is_adverse and one.condition == flaw),
     "works": Wanted(0.82, lambda one, _: one.outcome == "works" or one.condition == "good", things=TRIED),
-    "fails": Wanted(0.85, lambda one, _: one.outcome == "fails" or is_adverse(one), things=TRIED),
+    "fails": Wanted(0.85, lambda one, _: one.is_adverse, things=TRIED),
     "untested": Wanted(0.78, lambda one, _: one.outcome == "not_tested", things=TRIED),
     "follow": Wanted(0.76, lambda one, _: one.kind == "follow_up"),
     "advice": Wanted(0.85, lambda one, _: one.kind == "advice"),
-    "sound": Wanted(0.88, lambda one, _: is_well(one), is_adverse),
-    "none_a": Wanted(0.94, none=lambda one: is_adverse(one) or one.outcome == "fails"),
+    "sound": Wanted(0.88, lambda one, _: is_well(one), lambda one: one.is_adverse),
+    "none_a": Wanted(0.94, none=lambda one: one.is_adverse),
     "none_w": Wanted(0.96, none=lambda one: one.kind == "follow_up"),
 }
 

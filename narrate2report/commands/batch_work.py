@@ -16,8 +16,8 @@ from narrate2report.commands.words import word_folders
 from narrate2report.errors import BadInput, BadVocabulary, ModelMissing
 from narrate2report.listen.listening import Progress
 from narrate2report.listen.models import find_model
-from narrate2report.read.lexicon import load_vocabulary
-from narrate2report.read.vocabulary import Vocabulary
+from narrate2report.read.lexis.lexicon import load_vocabulary
+from narrate2report.read.lexis.vocabulary import Vocabulary
 from narrate2report.records.task import Outcome, Settings, Task, Tell, WordFiles
 
 

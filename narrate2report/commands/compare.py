@@ -19,7 +19,7 @@ from narrate2report.compare.comparing import compare as compared
 from narrate2report.compare.rooms import NOT_THERE
 from narrate2report.errors import BadInput
 from narrate2report.publish.changes import Compare, changes_page, numbers
-from narrate2report.read.lexicon import load_vocabulary
+from narrate2report.read.lexis.lexicon import load_vocabulary
 from narrate2report.records.beside import journal_beside
 from narrate2report.records.comparison import Compared, Comparison
 from narrate2report.records.files import write_record

@@ -13,7 +13,7 @@ from narrate2report.commands.planned import expected_rooms, read_plan
 from narrate2report.commands.words import word_folders
 from narrate2report.publish.coverage_list import coverage_list, numbers
 from narrate2report.read.coverage import cover
-from narrate2report.read.lexicon import load_vocabulary
+from narrate2report.read.lexis.lexicon import load_vocabulary
 from narrate2report.records.findings import Acknowledged, Coverage, Findings
 from narrate2report.records.walk import read_walk
 

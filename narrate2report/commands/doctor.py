@@ -89,14 +89,14 @@ def _speech_model() -> str:
 
 
 def _language_model() -> str:
-    from narrate2report.read.words import Tokenizer
+    from narrate2report.read.lexis.words import Tokenizer
 
     (tokens,) = Tokenizer().sentences(["The sink drips."])
     return f"English, reads {len(tokens)} tokens of “The sink drips.”"
 
 
 def _words() -> str:
-    from narrate2report.read.lexicon import load_vocabulary
+    from narrate2report.read.lexis.lexicon import load_vocabulary
 
     own = word_folders()
     vocabulary = load_vocabulary(*own)

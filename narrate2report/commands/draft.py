@@ -24,11 +24,11 @@ from narrate2report.intake.gather import Clips, gather
 from narrate2report.publish.explain import explain
 from narrate2report.publish.summary import first_to_look_at, numbers, summary
 from narrate2report.read.coverage import UNPLANNED
-from narrate2report.read.lexicon import load_vocabulary
+from narrate2report.read.lexis.lexicon import load_vocabulary
+from narrate2report.read.lexis.vocabulary import Vocabulary
+from narrate2report.read.lexis.words import Tokenizer
 from narrate2report.read.outcome import Reading
 from narrate2report.read.reading import Reader
-from narrate2report.read.vocabulary import Vocabulary
-from narrate2report.read.words import Tokenizer
 from narrate2report.records.beside import heard_beside, journal_beside, transcript_beside
 from narrate2report.records.expected import Expected
 from narrate2report.records.files import read_record, write_record

@@ -8,7 +8,7 @@ from pathlib import Path
 
 from narrate2report.errors import BadInput
 from narrate2report.publish.word_layer import FIRST_LINE, WordLine
-from narrate2report.read.word_files import WORDS, read_layer
+from narrate2report.read.lexis.word_files import WORDS, read_layer
 from narrate2report.records.proposal import Addition, Place
 from narrate2report.records.yaml_lines import LinedYaml
 

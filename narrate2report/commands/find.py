@@ -12,7 +12,7 @@ from narrate2report.commands.shelf import shelf_index
 from narrate2report.commands.words import word_folders
 from narrate2report.errors import BadInput
 from narrate2report.publish.shelf_list import hit_list
-from narrate2report.read.lexicon import load_vocabulary
+from narrate2report.read.lexis.lexicon import load_vocabulary
 from narrate2report.shelf.names import groups
 from narrate2report.shipped import shipped
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from narrate2report.compare.terms import Component, Terms
-from narrate2report.read.vocabulary import ComponentTerm, RoomTerm, Vocabulary
+from narrate2report.read.lexis.vocabulary import ComponentTerm, RoomTerm, Vocabulary
 from narrate2report.wording import plain
 
 

@@ -19,8 +19,8 @@ from narrate2report.publish.card_told import ToldCard, told_card
 from narrate2report.publish.language import language
 from narrate2report.publish.report_pdf import Paper
 from narrate2report.publish.report_values import Standing
-from narrate2report.read.lexicon import load_vocabulary
-from narrate2report.read.vocabulary import Vocabulary
+from narrate2report.read.lexis.lexicon import load_vocabulary
+from narrate2report.read.lexis.vocabulary import Vocabulary
 from narrate2report.records.addenda import addenda_beside
 from narrate2report.records.card import WalkKind
 from narrate2report.records.findings import Findings

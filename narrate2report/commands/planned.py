@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from narrate2report.read.vocabulary import Vocabulary
+from narrate2report.read.lexis.vocabulary import Vocabulary
 from narrate2report.records.expected import Expected, Rooms, expected_of
 from narrate2report.records.unit_checks import KnownNames, check_unit
 from narrate2report.records.unit_file import UnitFile, read_unit

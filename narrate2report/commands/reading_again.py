@@ -18,12 +18,12 @@ from narrate2report.evaluate.matching import match
 from narrate2report.learn.habits import is_left_out
 from narrate2report.learn.reviewed import Mistakes, ReviewedWalk, Said, Token
 from narrate2report.publish.word_layer import WordLine, layer_files
-from narrate2report.read.inflect import infinitive, singular
-from narrate2report.read.lexicon import combine, read_layers
+from narrate2report.read.lexis.inflect import infinitive, singular
+from narrate2report.read.lexis.lexicon import combine, read_layers
+from narrate2report.read.lexis.word_files import Layer, read_layer
+from narrate2report.read.lexis.words import Tokenizer
 from narrate2report.read.outcome import Reading, ReadSentence
 from narrate2report.read.reading import Reader
-from narrate2report.read.word_files import Layer, read_layer
-from narrate2report.read.words import Tokenizer
 from narrate2report.records.findings import Entry, Findings
 from narrate2report.records.proposal import Addition
 from narrate2report.records.transcript import Transcript

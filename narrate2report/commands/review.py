@@ -14,8 +14,8 @@ from rich.console import Console
 from narrate2report.commands.seal import seal_walk
 from narrate2report.commands.walk_recordings import WalkRecordings
 from narrate2report.commands.words import word_folders
-from narrate2report.read.lexicon import load_vocabulary
-from narrate2report.read.vocabulary import Vocabulary
+from narrate2report.read.lexis.lexicon import load_vocabulary
+from narrate2report.read.lexis.vocabulary import Vocabulary
 from narrate2report.records.findings import Findings
 from narrate2report.records.header import first_told
 from narrate2report.records.journal_file import KindOfLine

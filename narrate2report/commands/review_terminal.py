@@ -17,7 +17,7 @@ from narrate2report.commands.review import choices_of, open_walk, spoken_name
 from narrate2report.commands.terminal_answers import Answers
 from narrate2report.commands.typed import command
 from narrate2report.commands.words import word_folders
-from narrate2report.read.lexicon import load_vocabulary
+from narrate2report.read.lexis.lexicon import load_vocabulary
 
 
 def review_in_terminal(file: Path, *, by: str | None, vocabulary: Path | None) -> None:

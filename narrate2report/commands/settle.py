@@ -15,7 +15,7 @@ from narrate2report.commands.sealed_walk import telling, walk_to_settle
 from narrate2report.commands.words import word_folders
 from narrate2report.errors import BadInput
 from narrate2report.publish.settlement_summary import print_settlement
-from narrate2report.read.lexicon import load_vocabulary
+from narrate2report.read.lexis.lexicon import load_vocabulary
 from narrate2report.records.compared import read_comparison
 from narrate2report.records.comparison import Comparison
 from narrate2report.records.files import write_record

@@ -26,7 +26,7 @@ from narrate2report.commands.unit_questions import (
 )
 from narrate2report.commands.words import word_folders
 from narrate2report.errors import BadInput
-from narrate2report.read.lexicon import load_vocabulary
+from narrate2report.read.lexis.lexicon import load_vocabulary
 from narrate2report.records.files import write_whole
 from narrate2report.records.unit import Unit
 from narrate2report.records.unit_checks import KnownNames, first_fault, name_fault

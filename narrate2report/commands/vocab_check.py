@@ -8,9 +8,9 @@ from pathlib import Path
 from rich.console import Console
 
 from narrate2report.commands.words import SWITCH, own_folder, word_folders
-from narrate2report.read.additions import Addition, find_additions
-from narrate2report.read.clashes import Clash, find_clashes
-from narrate2report.read.lexicon import combine, read_layers
+from narrate2report.read.lexis.additions import Addition, find_additions
+from narrate2report.read.lexis.clashes import Clash, find_clashes
+from narrate2report.read.lexis.lexicon import combine, read_layers
 from narrate2report.wording import counted
 
 

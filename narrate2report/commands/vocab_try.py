@@ -14,11 +14,11 @@ from rich.console import Console
 from narrate2report.commands.words import word_folders
 from narrate2report.errors import BadInput
 from narrate2report.publish.trial import Tried, trial
-from narrate2report.read.lexicon import load_vocabulary
+from narrate2report.read.lexis.lexicon import load_vocabulary
+from narrate2report.read.lexis.vocabulary import Vocabulary
 from narrate2report.read.outcome import Reading
 from narrate2report.read.reading import Reader
 from narrate2report.read.traces import trace
-from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.records.plain import NOT_TEXT
 from narrate2report.records.transcript import Engine, Recording, Stretch, Transcript
 

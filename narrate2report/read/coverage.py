@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
-from narrate2report.read.vocabulary import Vocabulary
+from narrate2report.read.lexis.vocabulary import Vocabulary
 from narrate2report.records.expected import WHOLE_UNIT, Expected, usual_in
 from narrate2report.records.findings import Coverage, CoverageStatus, Entry
 

@@ -6,8 +6,8 @@ import re
 from calendar import monthrange
 from collections.abc import Iterable, Sequence
 
-from narrate2report.read.numbers import ONES, TENS
-from narrate2report.read.sentences import Sentence
+from narrate2report.read.lexis.numbers import ONES, TENS
+from narrate2report.read.speech.sentences import Sentence
 from narrate2report.records.findings import Header, Sourced
 from narrate2report.records.header import OWN_CLOCK, SPOKEN, clashes
 from narrate2report.records.moments import clock

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from narrate2report.read.sentences import Sentence
-from narrate2report.read.spoken import Spoken
+from narrate2report.read.speech.sentences import Sentence
+from narrate2report.read.speech.spoken import Spoken
 from narrate2report.records.findings import Findings, Reason, Unused
 
 

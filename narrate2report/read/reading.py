@@ -7,21 +7,21 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from narrate2report.read.breaths import Breaths
+from narrate2report.read.across.memory import Walk
 from narrate2report.read.coverage import UNPLANNED, cover
-from narrate2report.read.entries import Ledger
-from narrate2report.read.grammars import Grammars
+from narrate2report.read.drafts.entries import Ledger
 from narrate2report.read.header import read_header
-from narrate2report.read.memory import Walk
+from narrate2report.read.lexis.phrasebook import PhraseBook
+from narrate2report.read.lexis.vocabulary import Vocabulary
+from narrate2report.read.lexis.words import Tokenizer
+from narrate2report.read.misheard.repair import Repairer
 from narrate2report.read.outcome import Reading, ReadSentence
-from narrate2report.read.phrasebook import PhraseBook
-from narrate2report.read.place import Place
-from narrate2report.read.repair import Repairer
-from narrate2report.read.sentences import Pause, Sentence, split_sentences
-from narrate2report.read.spoken import Spoken, speak
+from narrate2report.read.speech.breaths import Breaths
+from narrate2report.read.speech.grammars import Grammars
+from narrate2report.read.speech.sentences import Pause, Sentence, split_sentences
+from narrate2report.read.speech.spoken import Spoken, speak
 from narrate2report.read.telling import read_sentence
-from narrate2report.read.vocabulary import Vocabulary
-from narrate2report.read.words import Tokenizer
+from narrate2report.read.walk.place import Place
 from narrate2report.records.expected import Expected
 from narrate2report.records.findings import Findings, Reason, RoomVisit, TranscriptFacts
 from narrate2report.records.transcript import Transcript

@@ -8,40 +8,40 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from narrate2report.read.advice import find_advice
-from narrate2report.read.after_all import not_overtaken
-from narrate2report.read.bearers import Bearers
-from narrate2report.read.checks import find_checks
-from narrate2report.read.conditions import Flaw, find_flaws, is_reference, observe
-from narrate2report.read.corrections import Corrections
-from narrate2report.read.descriptions import find_descriptions
-from narrate2report.read.details import size_alone
-from narrate2report.read.draft import Draft
-from narrate2report.read.echoes import find_echoes
-from narrate2report.read.entries import Ledger
-from narrate2report.read.focus import is_adverse
-from narrate2report.read.follow_ups import find_follow_ups
-from narrate2report.read.implied_rooms import glanced_room, implied_room
-from narrate2report.read.lacking import lacked
-from narrate2report.read.left_out import fill_in
-from narrate2report.read.memory import Walk, is_in_passing, remember
-from narrate2report.read.missing import is_not_ours, left_behind, missing_parts, taken_away
-from narrate2report.read.modes import Mode, Stance
-from narrate2report.read.naming import name_components
-from narrate2report.read.painted import find_painted
-from narrate2report.read.phrase_tree import Mention
-from narrate2report.read.present_parts import find_present_parts
-from narrate2report.read.rooms import find_room
-from narrate2report.read.scene import Scene
-from narrate2report.read.searches import is_bare_list, opens_search, sought
-from narrate2report.read.second_looks import look_again
-from narrate2report.read.shortfalls import find_shortfalls
-from narrate2report.read.spilt import find_spilt
-from narrate2report.read.spoken import Spoken
-from narrate2report.read.stance import mode_reason, read_stances
-from narrate2report.read.suited import suited_flaw
-from narrate2report.read.told_room import in_their_rooms
-from narrate2report.read.vocabulary import Vocabulary
+from narrate2report.read.across.corrections import Corrections
+from narrate2report.read.across.echoes import find_echoes
+from narrate2report.read.across.left_out import fill_in
+from narrate2report.read.across.memory import Walk, is_in_passing, remember
+from narrate2report.read.across.searches import is_bare_list, opens_search, sought
+from narrate2report.read.across.second_looks import look_again
+from narrate2report.read.drafts.draft import Draft
+from narrate2report.read.drafts.entries import Ledger
+from narrate2report.read.lexis.phrase_tree import Mention
+from narrate2report.read.lexis.vocabulary import Vocabulary
+from narrate2report.read.makeup.descriptions import find_descriptions
+from narrate2report.read.meant.scene import Scene
+from narrate2report.read.meant.stance import mode_reason, read_stances
+from narrate2report.read.resident.advice import find_advice
+from narrate2report.read.speech.modes import Mode, Stance
+from narrate2report.read.speech.spoken import Spoken
+from narrate2report.read.state.conditions import Flaw, find_flaws, is_reference, observe
+from narrate2report.read.state.lacking import lacked
+from narrate2report.read.state.missing import is_not_ours, left_behind, missing_parts, taken_away
+from narrate2report.read.state.painted import find_painted
+from narrate2report.read.state.present_parts import find_present_parts
+from narrate2report.read.state.shortfalls import find_shortfalls
+from narrate2report.read.state.spilt import find_spilt
+from narrate2report.read.things.bearers import Bearers
+from narrate2report.read.things.details import size_alone
+from narrate2report.read.things.focus import is_adverse
+from narrate2report.read.things.naming import name_components
+from narrate2report.read.trials.after_all import not_overtaken
+from narrate2report.read.trials.checks import find_checks
+from narrate2report.read.walk.implied_rooms import glanced_room, implied_room
+from narrate2report.read.walk.rooms import find_room
+from narrate2report.read.walk.told_room import in_their_rooms
+from narrate2report.read.work.follow_ups import find_follow_ups
+from narrate2report.read.work.suited import suited_flaw
 from narrate2report.records.findings import Reason
 
 START_ROOM = "whole_unit"

@@ -8,12 +8,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from narrate2report.read.clauses import JOINERS
-from narrate2report.read.corrections import Corrections
-from narrate2report.read.modes import Stance
-from narrate2report.read.phrase_tree import Mention, Sense
-from narrate2report.read.spoken import Named, Spoken
-from narrate2report.read.stance import read_stances
+from narrate2report.read.across.corrections import Corrections
+from narrate2report.read.lexis.phrase_tree import Mention, Sense
+from narrate2report.read.meant.stance import read_stances
+from narrate2report.read.speech.clauses import JOINERS
+from narrate2report.read.speech.modes import Stance
+from narrate2report.read.speech.spoken import Named, Spoken
 from narrate2report.records.findings import Heard
 
 RELATIONS = {"topic": "what is spoken of", "of": "what it is on", "place": "only tells where"}

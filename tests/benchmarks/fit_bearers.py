@@ -28,13 +28,13 @@ import numpy as np
 from scipy.optimize import minimize
 
 from narrate2report.intake.transcripts import read_transcript
-from narrate2report.read import conditions, ranking
-from narrate2report.read.befalls import Befalls
-from narrate2report.read.lexicon import load_vocabulary
-from narrate2report.read.phrase_tree import Mention
-from narrate2report.read.ranking import weigh_up
+from narrate2report.read.lexis.befalls import Befalls
+from narrate2report.read.lexis.lexicon import load_vocabulary
+from narrate2report.read.lexis.phrase_tree import Mention
+from narrate2report.read.meant.scene import Scene
 from narrate2report.read.reading import Reader
-from narrate2report.read.scene import Scene
+from narrate2report.read.state import conditions, ranking
+from narrate2report.read.state.ranking import weigh_up
 
 PENALTY = 0.03
 """Of 0.03, 0.1 and 0.3, which differ by a tenth of a point on the cases left out."""

@@ -1,4 +1,4 @@
-"""Learn where a speaker breathes (narrate2report/read/breaths.csv) from narrations that were written with marks.
+"""Learn where a speaker breathes (narrate2report/read/speech/breaths.csv) from narrations that were written with marks.
 
     PYTHONPATH=. python tests/benchmarks/learn_breaths.py FOLDER [FOLDER ...] [--out FILE]
 
@@ -22,12 +22,12 @@ from scipy.optimize import minimize
 from scipy.sparse import csr_matrix
 
 from narrate2report.intake.transcripts import read_transcript
-from narrate2report.read.breath_signs import Breath, Observed
-from narrate2report.read.breaths import ALWAYS, Breaths, Weights
-from narrate2report.read.lexicon import load_vocabulary
-from narrate2report.read.phrasebook import PhraseBook
+from narrate2report.read.lexis.lexicon import load_vocabulary
+from narrate2report.read.lexis.phrasebook import PhraseBook
+from narrate2report.read.lexis.words import Token, Tokenizer
 from narrate2report.read.reading import Reader
-from narrate2report.read.words import Token, Tokenizer
+from narrate2report.read.speech.breath_signs import Breath, Observed
+from narrate2report.read.speech.breaths import ALWAYS, Breaths, Weights
 from narrate2report.records.files import write_whole
 from narrate2report.records.transcript import Transcript
 from tests.read.retold import RETELLINGS, changes, under_one_time, without_marks

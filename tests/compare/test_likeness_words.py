@@ -9,7 +9,7 @@ import pytest
 
 from narrate2report.cli import main
 from narrate2report.errors import BadVocabulary
-from narrate2report.read.lexicon import load_vocabulary
+from narrate2report.read.lexis.lexicon import load_vocabulary
 from tests.compare.pair_files import walk_of
 
 BEFORE = walk_of("1", "move_in 2020-01-01", "[kitchen]\n1 wall gouge | The wall is gouged.", "in.mp4")

@@ -10,8 +10,8 @@ from itertools import permutations
 
 import pytest
 
-from narrate2report.read.lexicon import load_vocabulary
-from narrate2report.read.words import Tokenizer
+from narrate2report.read.lexis.lexicon import load_vocabulary
+from narrate2report.read.lexis.words import Tokenizer
 from narrate2report.records.comparison import FlawChange
 from narrate2report.records.findings import Findings
 from tests.compare.walks import compared

@@ -10,7 +10,7 @@ from typing import Any
 from narrate2report.commands.known_terms import terms_of
 from narrate2report.compare.comparing import compare
 from narrate2report.compare.terms import Terms
-from narrate2report.read.lexicon import load_vocabulary
+from narrate2report.read.lexis.lexicon import load_vocabulary
 from narrate2report.records.comparison import Compared, Comparison
 from narrate2report.records.contract_form import completed
 from narrate2report.records.files import parse_record

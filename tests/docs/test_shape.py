@@ -56,6 +56,7 @@ HOME_OF = {
     "xlsxwriter": {"publish"},
     "icalendar": {"publish"},
 }
+RUNGS_OF_READING = "lexis speech misheard drafts walk things meant state trials work resident makeup across".split()
 MODULES = sorted(path.relative_to(PACKAGE) for path in PACKAGE.rglob("*.py"))
 
 
@@ -68,6 +69,18 @@ def test_a_module_imports_only_what_its_place_allows(module: Path) -> None:
             assert rest[0] in MAY_IMPORT[home], f"{home} may not import {rest[0]}"
         if first in HOME_OF:
             assert home in HOME_OF[first], f"{first} belongs to {HOME_OF[first]}"
+
+
+@pytest.mark.parametrize("module", [path for path in MODULES if path.parts[0] == "read"], ids=str)
+def test_a_rung_of_reading_imports_only_what_stands_below(module: Path) -> None:
+    home = module.parts[1]
+    if home not in RUNGS_OF_READING:
+        assert len(module.parts) == 2, f"{home} is no rung: say in RUNGS_OF_READING where it stands"
+        return
+    below = RUNGS_OF_READING[: RUNGS_OF_READING.index(home) + 1]
+    names = [name.split(".") for name in _imported(PACKAGE / module)]
+    rungs = {parts[2] for parts in names if parts[:2] == ["narrate2report", "read"]}
+    assert rungs <= set(below), f"{home} may not import {sorted(rungs - set(below))}"
 
 
 @pytest.mark.parametrize("module", MODULES, ids=str)

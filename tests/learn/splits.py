@@ -14,10 +14,10 @@ from typing import Any
 from narrate2report.cli import main as narrate2report
 from narrate2report.evaluate.matching import match
 from narrate2report.intake.transcripts import read_transcript
-from narrate2report.read.lexicon import load_vocabulary
+from narrate2report.read.lexis.lexicon import load_vocabulary
+from narrate2report.read.lexis.vocabulary import Vocabulary
+from narrate2report.read.lexis.words import Tokenizer
 from narrate2report.read.reading import Reader
-from narrate2report.read.vocabulary import Vocabulary
-from narrate2report.read.words import Tokenizer
 from tests.learn.reviewer import Reviewer, marks_of_narration, reviewed
 from tests.learn.thinned import Word, without
 from tests.scoring import load_gold, score

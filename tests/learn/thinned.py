@@ -11,9 +11,9 @@ from pathlib import Path
 from typing import NamedTuple
 from unittest.mock import patch
 
-from narrate2report.read import lexicon
-from narrate2report.read.inflect import noun_forms, verb_forms
-from narrate2report.read.word_files import Layer
+from narrate2report.read.lexis import lexicon
+from narrate2report.read.lexis.inflect import noun_forms, verb_forms
+from narrate2report.read.lexis.word_files import Layer
 
 LISTS = {
     "components": ("say",),

@@ -10,8 +10,8 @@ from hypothesis import strategies as st
 
 from narrate2report.commands.earlier_words import accepted_lines
 from narrate2report.publish.word_layer import MARK, layer_files, proposed_line
-from narrate2report.read.lexicon import combine, read_layers
-from narrate2report.read.word_files import read_layer
+from narrate2report.read.lexis.lexicon import combine, read_layers
+from narrate2report.read.lexis.word_files import read_layer
 from narrate2report.records.proposal import Addition, Place, Proposal
 
 PLACES = (

@@ -6,9 +6,9 @@ import os
 
 import pytest
 
-from narrate2report.read.lexicon import load_vocabulary
-from narrate2report.read.vocabulary import Vocabulary
-from narrate2report.read.words import Tokenizer
+from narrate2report.read.lexis.lexicon import load_vocabulary
+from narrate2report.read.lexis.vocabulary import Vocabulary
+from narrate2report.read.lexis.words import Tokenizer
 from tests.read.told import Narrator
 
 collect_ignore = [] if os.environ.get("NEGEX_FOLDER") else ["test_public_denials.py"]

@@ -12,13 +12,13 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from narrate2report.read.denial import deny
-from narrate2report.read.phrase_tree import Mention, Sense, Senses
-from narrate2report.read.phrasebook import PhraseBook
-from narrate2report.read.sentences import Sentence
-from narrate2report.read.spoken import Spoken
-from narrate2report.read.vocabulary import DescriptionTerms, Vocabulary, Words
-from narrate2report.read.words import Token, Tokenizer
+from narrate2report.read.lexis.phrase_tree import Mention, Sense, Senses
+from narrate2report.read.lexis.phrasebook import PhraseBook
+from narrate2report.read.lexis.vocabulary import DescriptionTerms, Vocabulary, Words
+from narrate2report.read.lexis.words import Token, Tokenizer
+from narrate2report.read.meant.denial import deny
+from narrate2report.read.speech.sentences import Sentence
+from narrate2report.read.speech.spoken import Spoken
 
 KINDS = {
     "PREN": "negation",

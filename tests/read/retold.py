@@ -13,7 +13,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from narrate2report.read.outcome import Reading
-from narrate2report.read.sentences import SENTENCE_END, split_sentences
+from narrate2report.read.speech.sentences import SENTENCE_END, split_sentences
 from narrate2report.records.findings import Entry
 from narrate2report.records.transcript import Stretch, Transcript
 

@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from narrate2report.errors import BadVocabulary
-from narrate2report.read.lexicon import load_vocabulary
+from narrate2report.read.lexis.lexicon import load_vocabulary
 from narrate2report.records.alternatives import MOST_FORMS, spread
 from tests.read.told import Narrator
 

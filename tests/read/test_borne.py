@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from narrate2report.read.befalls import Befalls
-from narrate2report.read.lexicon import load_vocabulary
-from narrate2report.read.sign_weights import WEIGHTS
+from narrate2report.read.lexis.befalls import Befalls
+from narrate2report.read.lexis.lexicon import load_vocabulary
+from narrate2report.read.state.sign_weights import WEIGHTS
 from tests.read.told import Narrator
 
 BORNE = [

@@ -8,10 +8,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from narrate2report.read.by_sound import CONTRADICTED
-from narrate2report.read.lexicon import load_vocabulary
+from narrate2report.read.lexis.lexicon import load_vocabulary
+from narrate2report.read.lexis.words import Tokenizer
+from narrate2report.read.misheard.by_sound import CONTRADICTED
 from narrate2report.read.reading import Reader
-from narrate2report.read.words import Tokenizer
 from narrate2report.records.files import record_json
 from narrate2report.records.findings import Heard
 from narrate2report.records.transcript import Engine, Recording, Stretch, Transcript, Word

@@ -6,10 +6,10 @@ from pathlib import Path
 
 import pytest
 
-from narrate2report.read.additions import find_additions
-from narrate2report.read.clashes import find_clashes
-from narrate2report.read.lexicon import read_layers
-from narrate2report.read.word_files import Layer, read_layer
+from narrate2report.read.lexis.additions import find_additions
+from narrate2report.read.lexis.clashes import find_clashes
+from narrate2report.read.lexis.lexicon import read_layers
+from narrate2report.read.lexis.word_files import Layer, read_layer
 
 
 @pytest.fixture(scope="module")

@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from narrate2report.read.coverage import cover
-from narrate2report.read.vocabulary import Vocabulary
+from narrate2report.read.lexis.vocabulary import Vocabulary
 from narrate2report.records.expected import Expected
 from narrate2report.records.findings import Coverage, Entry
 from tests.publish.walk import entry

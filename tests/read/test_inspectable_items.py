@@ -12,7 +12,7 @@ from pathlib import Path
 
 import pytest
 
-from narrate2report.read.vocabulary import Vocabulary
+from narrate2report.read.lexis.vocabulary import Vocabulary
 from narrate2report.records.findings import Entry
 from tests.read.told import Narrator
 from tests.scoring import is_adverse

@@ -18,9 +18,9 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from jsonschema import Draft202012Validator
 
-from narrate2report.read.lexicon import load_vocabulary
+from narrate2report.read.lexis.lexicon import load_vocabulary
+from narrate2report.read.lexis.words import Tokenizer
 from narrate2report.read.reading import read
-from narrate2report.read.words import Tokenizer
 from narrate2report.records.canonical import readable_bytes
 from narrate2report.records.files import record_json
 from narrate2report.records.findings import Findings

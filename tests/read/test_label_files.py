@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from narrate2report.errors import BadVocabulary
-from narrate2report.read.lexicon import load_vocabulary
+from narrate2report.read.lexis.lexicon import load_vocabulary
 
 OWN = {
     "components.yaml": "dumbwaiter:\n  label: Dumbwaiter\n  group: appliances\n  say: [dumbwaiter]\n",

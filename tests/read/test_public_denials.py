@@ -11,8 +11,8 @@ from pathlib import Path
 
 import pytest
 
-from narrate2report.read.vocabulary import Vocabulary
-from narrate2report.read.words import Tokenizer
+from narrate2report.read.lexis.vocabulary import Vocabulary
+from narrate2report.read.lexis.words import Tokenizer
 from tests.read.negex import Row, judge, load_rows, load_triggers
 
 FOLDER = Path(os.environ["NEGEX_FOLDER"])

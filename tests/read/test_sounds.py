@@ -7,10 +7,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from narrate2report.errors import ModelMissing
-from narrate2report.read import sounds
-from narrate2report.read.letters import letters_to_phones
-from narrate2report.read.sound_index import SoundIndex
-from narrate2report.read.sounds import CODE, apart, english_sounds
+from narrate2report.read.misheard import sounds
+from narrate2report.read.misheard.letters import letters_to_phones
+from narrate2report.read.misheard.sound_index import SoundIndex
+from narrate2report.read.misheard.sounds import CODE, apart, english_sounds
 
 CODES = st.text(sorted(set(CODE.values())), max_size=9)
 

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from narrate2report.read.sentences import Pause, split_sentences
+from narrate2report.read.speech.sentences import Pause, split_sentences
 from narrate2report.records.transcript import Stretch, Word
 from tests.read.retold import Retelling, changes, under_one_time
 from tests.read.told import CLIP, Narrator, transcript_of

@@ -12,11 +12,11 @@ import yaml
 
 from narrate2report.cli import main
 from narrate2report.errors import BadVocabulary
-from narrate2report.read.lexicon import load_vocabulary
-from narrate2report.read.neighbours import neighbours_of
-from narrate2report.read.vocabulary import ComponentTerm, Vocabulary
-from narrate2report.read.word_files import SHAPES
-from narrate2report.read.words import Tokenizer
+from narrate2report.read.lexis.lexicon import load_vocabulary
+from narrate2report.read.lexis.vocabulary import ComponentTerm, Vocabulary
+from narrate2report.read.lexis.word_files import SHAPES
+from narrate2report.read.lexis.words import Tokenizer
+from narrate2report.read.misheard.neighbours import neighbours_of
 from narrate2report.records.files import read_record
 from narrate2report.records.findings import Findings
 from tests.read.told import Narrator

@@ -6,10 +6,10 @@ import hashlib
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from narrate2report.read.lexis.vocabulary import Vocabulary
+from narrate2report.read.lexis.words import Tokenizer
 from narrate2report.read.outcome import Reading, ReadSentence
 from narrate2report.read.reading import Reader
-from narrate2report.read.vocabulary import Vocabulary
-from narrate2report.read.words import Tokenizer
 from narrate2report.records.findings import Entry, Findings
 from narrate2report.records.transcript import Engine, Recording, Stretch, Transcript
 

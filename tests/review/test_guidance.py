@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from narrate2report.read.lexicon import load_vocabulary
+from narrate2report.read.lexis.lexicon import load_vocabulary
 from narrate2report.review.guidance import applying, definitions, guidance_for, published
 from narrate2report.shipped import shipped
 from tests.publish import walk

@@ -1,0 +1,1 @@
+"""What sentences beside each other settle: what is pointed at, asked and answered, corrected, left out."""

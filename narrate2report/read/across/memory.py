@@ -1,0 +1,96 @@
+"""What is remembered from one sentence of a walk to the next."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from narrate2report.read.across.asked import Asked
+from narrate2report.read.across.left_out import Predicate
+from narrate2report.read.across.openings import Opening
+from narrate2report.read.across.put_right import Mending
+from narrate2report.read.across.searches import Waiting
+from narrate2report.read.drafts.draft import Draft
+from narrate2report.read.resident.handovers import Handing
+from narrate2report.read.speech.modes import Mode, Stance
+from narrate2report.read.speech.spoken import Spoken
+from narrate2report.read.things.focus import Focus
+from narrate2report.read.things.whereabouts import ROOM_GENERAL
+from narrate2report.read.trials.trials import Trials, is_means
+from narrate2report.read.walk.place import Place
+
+NOT_HERE = frozenset({Mode.ELSEWHERE, Mode.QUOTED, Mode.PAST, Mode.HYPOTHETICAL, Mode.POLICY})
+"""Modes in which a component that is named does not come into focus."""
+
+TALKED_ABOUT = frozenset({Mode.HYPOTHETICAL, Mode.POLICY, Mode.SEARCH})
+"""Modes of what is said in passing between two statements."""
+
+
+@dataclass
+class Walk:
+    """What is remembered from one sentence to the next."""
+
+    place: Place = field(default_factory=Place)
+    waiting: Waiting = field(default_factory=Waiting)
+    asked: Asked = field(default_factory=Asked)
+    trials: Trials = field(default_factory=Trials)
+    handing: Handing = field(default_factory=Handing)
+    focus: Focus = field(default_factory=Focus)
+    mending: Mending = field(default_factory=Mending)
+    last_conditions: tuple[Draft, ...] = ()
+    said: Predicate = field(default_factory=Predicate)
+    """What was last said of a component: what `the other one doesn't` leaves out."""
+    owner_speaks: bool = False
+    withdrawing: bool = False
+    pausing: Opening | None = None
+    """Words that announced a correction and ended the sentence before: `Oh, wait.`"""
+    sought: bool = False
+    """Whether the sentence before announced what is looked for."""
+    turn: int = 0
+    """Sentences so far without those in passing: how near two statements are is counted in these."""
+
+
+def is_in_passing(spoken: Spoken, drafts: Sequence[Draft], stances: Sequence[Stance]) -> bool:
+    """`I always check for cracks`, `if you scratch it, we charge`: states nothing, and what was spoken of before it
+    is spoken of after it. `I'm checking the sill` goes on to the sill."""
+    if spoken.moved or any(draft.kind != "advice" for draft in drafts):
+        return False
+    conditions = [mention.start for mention in spoken.terms("condition")]
+    return (
+        any(stance.mode in TALKED_ABOUT for stance in stances)
+        and all(stances[at].mode in TALKED_ABOUT for at in conditions)
+        and all(stances[one.start].mode in NOT_HERE for one in spoken.named if one.relation != "place")
+    )
+
+
+def remember(
+    spoken: Spoken,
+    drafts: Sequence[Draft],
+    stances: Sequence[Stance],
+    number: int,
+    walk: Walk,
+) -> None:
+    """Note what a sentence spoke of: the component in focus, those before it, and the conditions it told."""
+    here = [one for one in spoken.named if stances[one.start].mode not in NOT_HERE]
+    for one in here:
+        if one.relation != "place":
+            walk.place.speak_of(one.component, number)
+    topics = [
+        one.component
+        for one in here
+        if one.relation == "topic" and stances[one.start].mode is not Mode.INSTRUCTION and not is_means(spoken, one)
+    ]
+    told = [
+        draft.component
+        for draft in drafts
+        if draft.kind in {"condition", "check", "description"} and draft.component != ROOM_GENERAL
+    ]
+    for component in told:
+        walk.place.speak_of(component, number)
+    if told or topics:
+        walk.place.subject = (topics or told)[-1]
+    if (asked := walk.asked.of_what(number)) is not None:
+        walk.place.subject = asked
+    walk.last_conditions = tuple(draft for draft in drafts if draft.kind == "condition")
+    if spoken.moved and not told:
+        walk.focus.leave()

@@ -1,0 +1,1 @@
+"""Drafts of entries, and what becomes of them: ids, evidence, merging, withdrawals."""

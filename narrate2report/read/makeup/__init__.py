@@ -1,0 +1,1 @@
+"""Statements of what a component is: material, type, number, colour, age."""

@@ -1,0 +1,93 @@
+"""When a cue does not mean what it says: a `will` that is a plan, an `if` of a trial."""
+
+from __future__ import annotations
+
+from narrate2report.read.speech.clauses import LEADING, Clause
+from narrate2report.read.speech.spoken import Spoken
+
+
+def tries_whether(spoken: Spoken, at: int) -> bool:
+    """`let me see if I can snap it back`, `if I can reach it`: the `if` of a trial, which ends with its clause."""
+    if spoken.tokens[at].norm != "if":
+        return False
+    asked = at > 0 and spoken.tokens[at - 1].norm in {"see", "check", "tell", "know", "ask"}
+    return asked or spoken.norms(at + 1, at + 3) in (["i", "can"], ["we", "can"], ["i", "could"])
+
+
+def is_own_deed(spoken: Spoken, clause: Clause, at: int) -> bool:
+    """`I put the fan in`, `the entry report it says`: a bare verb gives an order only where nobody stands before it."""
+    cared = spoken.norms(at, at + 3) == ["take", "care", "of"]
+    if cared and {"i", "we", "they", "he", "she"} & set(spoken.norms(clause.start, at)):
+        return True
+    if spoken.tokens[at].norm not in BARE_VERBS:
+        return False
+    before = [norm for norm in spoken.norms(clause.start, at) if norm not in LEADING]
+    return bool(before) and before[-1] not in {"to", "you", "not", "n't", "do", "never", "always"}
+
+
+BARE_VERBS = frozenset("put use let report call text email ring phone tell give".split())
+
+SENSED = frozenset("see tell feel hear even really find get hardly barely quite miss".split())
+
+
+HINDERED = frozenset({"sticking", "not_working", "misaligned", "loose"})
+"""Faults that are told by what one has to do about them."""
+
+
+def only_tells(spoken: Spoken, start: int, end: int) -> bool:
+    """`you can't see it from here`, `you can't make out a face`, `you have to lift it to shut it`: what it is like, and
+    neither prohibition nor order."""
+    said, after = spoken.norms(start, end), spoken.norms(end, end + 4)
+    if said == ["you", "can", "not"] and (
+        SENSED & set(after[:1]) or (after[:1] == ["make"] and "out" in spoken.norms(end))
+    ):
+        return True
+    told = any(
+        start < term.start <= end and HINDERED & {one.id for one in term.of("condition")}
+        for term in spoken.terms("condition")
+    )
+    return told and said[:1] == ["you"]
+
+
+def is_all_past(spoken: Spoken, clause: Clause) -> bool:
+    """`the frame was split in March`: every verb of the clause tells of then."""
+    finite = [token for token in spoken.tokens[clause.start : clause.end] if token.is_finite]
+    return bool(finite) and all(token.tag == "VBD" or token.norm in {"was", "were", "had"} for token in finite)
+
+
+def is_plan(spoken: Spoken, start: int, end: int) -> bool:
+    """`I'll get that replaced`, `it won't drain`: a `will` that is a plan, or a denial of what is now."""
+    norms = spoken.norms(start, end)
+    if "will" not in norms:
+        return False
+    return spoken.norms(end, end + 1) == ["not"] or (
+        set(spoken.norms(max(0, start - 1), start)) <= {"i", "we", "they", "somebody", "someone"} and start > 0
+    )
+
+
+def speaker_means_it(spoken: Spoken, at: int) -> bool:
+    """`I'd say it's cracked`, `like I said, it's cracked`: the speaker's own view, not a quotation."""
+    before = spoken.norms(max(0, at - 2), at)
+    repeats = {"as", "like"} & set(before) and "i" in {*before[-1:], spoken.tokens[at].norm}
+    return "'d" in before or "would" in before or "let" in before or bool(repeats)
+
+
+GOES_TO_SEE = frozenset("look come get stand step crouch bend kneel squat peek zoom shine walk move go".split())
+HANDLES = frozenset("open close lift pull slide push press turn run flip try touch feel wipe".split())
+LIGHT = frozenset({"light", "sun", "sunlight", "flash", "flashlight", "torch"})
+
+
+def only_looks(spoken: Spoken, clause: Clause) -> bool:
+    """`if you look closely`, `when the light hits it`, `if I open this`: what is done to see what is there, and no
+    supposition."""
+    norms = spoken.norms(clause.start, clause.end)
+    if norms[:1] not in (["if"], ["when"], ["once"]) or any(
+        term.start > clause.start + 2 for term in spoken.terms("condition", within=clause)
+    ):
+        return False
+    subject, acts = norms[1:2], norms[2:3]
+    if set(norms[1:4]) & LIGHT and {"hits", "hit", "catches", "shines", "is", "comes"} & set(norms[2:5]):
+        return "on" not in norms and "off" not in norms
+    if acts and subject in (["i"], ["we"]):
+        return acts[0] in GOES_TO_SEE | HANDLES
+    return subject == ["you"] and bool(acts) and acts[0] in GOES_TO_SEE

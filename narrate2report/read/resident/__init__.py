@@ -1,0 +1,1 @@
+"""Statements to the resident: what is handed over, what to take care of, which rules hold."""

@@ -1,0 +1,169 @@
+"""Rules of the house that no word of order tells: what to do when something happens, whose job a thing is, what only
+may touch it. `if the breaker trips, flip it back`, `call me if the fridge stops`, `the lawn's on you`.
+
+Asked only where nothing else in the sentence is advice. Gives the component, and the token that tells of it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from narrate2report.read.lexis.words import Token
+from narrate2report.read.meant.cue_limits import only_looks
+from narrate2report.read.meant.scene import Scene
+from narrate2report.read.resident.requests import ASIDES, COMPANIONS, LEADING
+from narrate2report.read.speech.clauses import Clause
+from narrate2report.read.speech.modes import Mode
+from narrate2report.read.speech.spoken import Named, Spoken
+from narrate2report.read.things.focus import Focus
+from narrate2report.read.things.whereabouts import ROOM_GENERAL
+
+HAPPENS = frozenset({"if", "when", "whenever", "once", "should"})
+YOURS = (
+    ["on", "you"],
+    ["down", "to", "you"],
+    ["up", "to", "you"],
+    ["your", "job"],
+    ["your", "department"],
+    ["your", "responsibility"],
+    ["yours", "to"],
+    ["for", "you", "to"],
+)
+ONLY = frozenset({"just", "only"})
+MONEY = frozenset("dollar dollars buck bucks pound pounds euro euros quid".split())
+WALKED = frozenset("see look let come go wait watch say call note count".split())
+"""Orders that are said to whoever walks along."""
+
+OBJECTS = frozenset("the it them that your".split())
+"""What a bare verb is done to: `jiggle the handle`."""
+
+
+def ruled(scene: Scene, focus: Focus) -> tuple[int, str, str] | None:
+    """Where a rule is told, the component it is for, and how that was found; None where no rule is told."""
+    spoken = scene.spoken
+    if spoken.ends_with_question():
+        return None
+    for clause in spoken.clauses:
+        found = _on_mishap(scene, clause, focus) or _is_yours(spoken, clause) or _only_touched_by(spoken, clause)
+        found = found or _pays_for(spoken, clause)
+        if found is not None:
+            return found
+    return None
+
+
+def _on_mishap(scene: Scene, clause: Clause, focus: Focus) -> tuple[int, str, str] | None:
+    """`if the toilet runs, jiggle the handle`, `text me if it drips again`, `if you lose the key it's fifty`."""
+    spoken = scene.spoken
+    if clause.link not in HAPPENS and spoken.tokens[clause.start].norm not in HAPPENS:
+        return None
+    if scene.mode(clause.start) is not Mode.HYPOTHETICAL or only_looks(spoken, clause):
+        return None
+    if tells_when(scene, clause):
+        return None
+    later = spoken.clauses[clause.index + 1 :]
+    told = any(_is_remedy(spoken, one) or _costs(spoken, clause, one) for one in later)
+    if not (told or any(_calls(spoken, one) for one in spoken.clauses if one is not clause)):
+        return None
+    return _meant(scene, clause, focus)
+
+
+def tells_when(scene: Scene, clause: Clause) -> bool:
+    """`it drips if you don't crank it`: when the flaw shows that was just told; `it beeps when you press it`."""
+    said = scene.spoken.norms(clause.start, clause.end)
+    if clause.index and said[:2] == ["when", "you"]:
+        before = scene.spoken.clauses[clause.index - 1]
+        cues = scene.spoken.cues("operates", "response", within=before)
+        return any(scene.is_said(one.start) for one in (*cues, *scene.spoken.terms("works", within=before)))
+    if not clause.index or said[:1] != ["if"] or "you" not in said[:3] or "not" not in said:
+        return False
+    before = scene.spoken.clauses[clause.index - 1]
+    return any(scene.is_said(term.start) for term, _ in scene.flaws(within=before))
+
+
+def _calls(spoken: Spoken, clause: Clause) -> bool:
+    """`call me`, `you let us know`: a word that is asked for, at the head of a clause."""
+    lead = clause.start
+    while lead < clause.end and spoken.tokens[lead].norm in LEADING:
+        lead += 1
+    return any(cue.start == lead for cue in spoken.cues("contact", within=clause))
+
+
+def _meant(scene: Scene, clause: Clause, focus: Focus) -> tuple[int, str, str] | None:
+    """The component of what may happen: the one named there, else what `it` points to."""
+    spoken = scene.spoken
+    named = [one for one in spoken.named_in(clause) if one.component != ROOM_GENERAL]
+    plain = [one for one in named if one.relation == "topic"] or named
+    if plain:
+        return clause.start, plain[0].component, _how(spoken, plain[0])
+    pointed = {"it", "that", "this"} & set(spoken.norms(clause.start + 1, clause.start + 3))
+    target = focus.flaw(scene.number) or focus.told(scene.number)
+    if pointed and target and target != ROOM_GENERAL:
+        return clause.start, target, "what 'it' points to"
+    return None
+
+
+def _how(spoken: Spoken, one: Named) -> str:
+    return f"'{spoken.words(one.start, one.end)}' is named"
+
+
+def _is_remedy(spoken: Spoken, clause: Clause) -> bool:
+    """`hit the reset`, `just jiggle it`: a bare verb that opens a clause, said to the resident."""
+    words = [at for at in range(clause.start, clause.end) if spoken.tokens[at].norm not in LEADING]
+    if len(words) < 2 or clause.link in HAPPENS | {"because", "which", "and"}:
+        return False
+    first, pair = spoken.tokens[words[0]], spoken.norms(words[0], words[0] + 2)
+    verb = first.tag in {"VB", "VBP"} or (first.norm not in WALKED and spoken.tokens[words[1]].norm in OBJECTS)
+    return verb and first.norm not in COMPANIONS | WALKED and pair not in ASIDES
+
+
+def _costs(spoken: Spoken, supposed: Clause, clause: Clause) -> bool:
+    """`if you lose the key, it's fifty bucks`: said of what was handed over."""
+    norms = spoken.norms(clause.start, clause.end)
+    lost = {"lose", "lost", "misplace"} & set(spoken.norms(supposed.start, supposed.end))
+    return bool(lost) and (bool(MONEY & set(norms)) or any(token.tag == "CD" for token in _tokens(spoken, clause)))
+
+
+def _tokens(spoken: Spoken, clause: Clause) -> Sequence[Token]:
+    return spoken.tokens[clause.start : clause.end]
+
+
+PAYS = (
+    ["you", "are", "paying", "for"],
+    ["you", "pay", "for"],
+    ["you", "will", "pay", "for"],
+    ["have", "to", "pay", "for"],
+)
+
+
+def _pays_for(spoken: Spoken, clause: Clause) -> tuple[int, str, str] | None:
+    """`you drop a bottle in it, you're paying for the sink`: who breaks it pays."""
+    for at in range(clause.start, clause.end):
+        words = next((one for one in PAYS if spoken.norms(at, at + len(one)) == one), None)
+        named = words and next((one for one in spoken.named if 0 < one.start - at <= len(words) + 1), None)
+        if words and named and (clause.index or spoken.has_cue("condition")) and not spoken.ends_with_question():
+            return at, named.component, _how(spoken, named)
+    return None
+
+
+def _is_yours(spoken: Spoken, clause: Clause) -> tuple[int, str, str] | None:
+    """`the lawn's on you`, `filters are your job`: the component right before the word of being."""
+    for one in spoken.named_in(clause):
+        if one.relation != "topic" or spoken.norms(one.end, one.end + 1) not in (["is"], ["'s"], ["are"]):
+            continue
+        if any(spoken.norms(one.end + 1, one.end + 1 + len(words)) == words for words in YOURS):
+            return one.start, one.component, _how(spoken, one)
+    return None
+
+
+def _only_touched_by(spoken: Spoken, clause: Clause) -> tuple[int, str, str] | None:
+    """`just a damp mop on the floor`, `only toilet paper in the toilet`, `warm soapy water only on the counter`."""
+    if any(token.is_finite and token.norm not in {"goes", "go"} for token in _tokens(spoken, clause)):
+        return None
+    means = next(spoken.cues("care_with", within=clause), None)
+    if means is None:
+        return None
+    opens = (ONLY | {"nothing"}) & set(spoken.norms(clause.start, means.start))
+    if not opens and not ONLY & set(spoken.norms(means.end, means.end + 1)):
+        return None
+    after = next((one for one in spoken.named_in(clause) if one.start >= means.end), None)
+    return None if after is None else (clause.start, after.component, _how(spoken, after))

@@ -1,0 +1,107 @@
+"""Which of the things that change hands do, and how many: not `the card you buy from the machine`."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+from typing import Final
+
+from narrate2report.read.lexis.numbers import whole_number
+from narrate2report.read.speech.spoken import Named, Spoken
+
+SINGLE = frozenset("key mailbox_key fob gate_card garage_remote remote_control".split())
+"""What is handed over singly: `the fob for the side gate` is one."""
+
+DEFINITE = frozenset({"the", "that", "this", "my", "old", "spare", "other"})
+ANOTHER = frozenset("second third replacement another extra lost additional new".split())
+MONEY = frozenset("dollar dollars euro euros pound pounds bucks quid each cents $ € £".split())
+BOUGHT = frozenset({"buy", "bought", "purchase"})
+GIVERS = frozenset("office society machine shop company agency concierge".split())
+
+
+def the_one(spoken: Spoken, one: Named) -> int | None:
+    """`the chip for the garage door`, `this book is for the boiler`: one, where it is named in the singular as a
+    certain one."""
+    clause = spoken.clause_of(one.start)
+    before = spoken.norms(max(clause.start, one.start - 3), one.start)
+    singular = spoken.tokens[one.end - 1].tag not in {"NNS", "NNPS"}
+    told = spoken.norms(one.end, one.end + 2) == ["is", "for"]
+    if one.component == "manual" and told and "this" in spoken.norms(max(clause.start, one.start - 1), one.end):
+        return 1
+    return 1 if one.component in SINGLE and singular and DEFINITE & set(before) else None
+
+
+TALLIES: Final = frozenset(
+    "they that this it 's is so and just only the all in makes i make there are have got left".split()
+)
+OF_THEM: Final = (["of", "them"], ["of", "those"], ["of", "these"])
+
+
+def counted_after(spoken: Spoken, one: Named) -> int | None:
+    """`garage remotes, two of them`, `gate cards, so that's three cards`, `a fob, just the one`: the number that a
+    later clause tells of what was named, where only one kind of thing is handed over."""
+    if any(other.component in SINGLE and other.component != one.component for other in spoken.named):
+        return None
+    for clause in spoken.clauses[spoken.clause_of(one.start).index + 1 :]:
+        for at in range(clause.start, clause.end):
+            number = whole_number(spoken.tokens, at)
+            if number is None:
+                continue
+            end = number[1]
+            same = any(other.start <= end < other.end and other.component == one.component for other in spoken.named)
+            led = set(spoken.norms(clause.start, at)) <= TALLIES
+            if led and (end == clause.end or same or spoken.norms(end, end + 2) in OF_THEM):
+                return number[0]
+            break
+    return None
+
+
+def is_tally(spoken: Spoken, one: Named) -> bool:
+    """`gate cards for each of you, so that's three cards`: the second name only tells how many there were."""
+    clause = spoken.clause_of(one.start)
+    return bool(clause.index) and set(spoken.norms(clause.start, one.start - 1)) <= TALLIES
+
+
+def comes_from_others(spoken: Spoken, one: Named) -> bool:
+    """`the gate card you will get from the office, not from me`: what the speaker does not hand over."""
+    others = [other.start for other in spoken.named if other.start >= one.end and other.component in SINGLE]
+    after = spoken.norms(one.end, others[0] if others else None)
+    if ("from", "me") in pairwise(after) and "not" in after:
+        return True
+    if BOUGHT & set(after[:4]):
+        return True
+    getting = "get" in after[:4] and "from" in after
+    return getting and bool(GIVERS & set(after[after.index("from") : after.index("from") + 4]))
+
+
+def is_priced(spoken: Spoken, one: Named) -> bool:
+    """`a second card's twenty-five dollars if you lose it`: what another one would cost."""
+    clause = spoken.clause_of(one.start)
+    before = spoken.norms(max(clause.start, one.start - 3), one.start)
+    return bool(ANOTHER & set(before)) and bool(MONEY & set(spoken.norms(one.end, clause.end)))
+
+
+def heads_list(spoken: Spoken) -> bool:
+    """`Keys: two for the front door, and the fob`: a list under the heading of keys, whose items are numbered."""
+    heads = [one for one in spoken.named if one.component == "key" and spoken.tokens[one.end - 1].tag == "NNS"]
+    return bool(heads) and any(
+        whole_number(spoken.tokens, clause.start) for clause in spoken.clauses if clause.start >= heads[0].end
+    )
+
+
+def left_by_them(spoken: Spoken, one: Named) -> int | None:
+    """`keys, they left three on the counter`: the number told in the clause after the heading."""
+    clause = spoken.clause_of(one.start)
+    following = spoken.clauses[clause.index + 1 : clause.index + 2]
+    if one.end != clause.end or not spoken.tokens[one.end - 1].norm.endswith("s") or not following:
+        return None
+    later = following[0]
+    norms = spoken.norms(later.start, later.end)
+    gave = {"left", "returned", "gave", "dropped"} & set(norms[1:3])
+    if norms[:1] not in (["they"], ["he"], ["she"], ["you"]) or not gave:
+        return None
+    for at in range(later.start + 2, min(later.end, later.start + 5)):
+        number = whole_number(spoken.tokens, at)
+        if number is not None:
+            noun = spoken.tokens[number[1] : number[1] + 1]
+            return None if noun and noun[0].tag in {"NN", "NNS"} else number[0]
+    return None

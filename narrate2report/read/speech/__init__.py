@@ -1,0 +1,1 @@
+"""A transcript to sentences, in clauses, with what was found in each."""

@@ -1,0 +1,1 @@
+"""Statements of what a component is like: flawed, sound, missing, painted."""

@@ -1,0 +1,107 @@
+"""Fewer than there should be: `one shelf short`, `down to three knobs`, `should be two racks, I count one`, and the one
+of two that is not there: `towel bar's up, the paper holder isn't`."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from narrate2report.read.drafts.draft import Draft
+from narrate2report.read.lexis.numbers import whole_number
+from narrate2report.read.meant.scene import Scene
+from narrate2report.read.speech.clauses import Clause
+from narrate2report.read.speech.spoken import Named, Spoken
+from narrate2report.read.state.missing import is_not_ours, may_be_absent
+from narrate2report.read.things.operated import LEFT_ALONE
+from narrate2report.read.things.whereabouts import ROOM_GENERAL
+
+SHOULD: Final = (["should", "be"], ["should", "have"], ["ought", "to"], ["supposed", "to"], ["meant", "to"])
+COUNTS: Final = frozenset("see count find got have has had there only there's".split())
+THERE: Final = frozenset("there up on in here fitted present present. place".split())
+NOT: Final = (["is", "not"], ["'s", "not"], ["are", "not"], ["was", "not"])
+
+
+def find_shortfalls(scene: Scene) -> list[Draft]:
+    """The components of a sentence of which it says that one or more are not there."""
+    if is_not_ours(scene.spoken) or scene.spoken.ends_with_question():
+        return []
+    found: dict[str, Draft] = {}
+    for draft in (*_short(scene), *_fewer_than_due(scene), *_the_other_is_not(scene)):
+        found.setdefault(draft.component, draft)
+    return list(found.values())
+
+
+def _short(scene: Scene) -> Iterator[Draft]:
+    """`the fridge is one shelf short`, `short of a rack`, `down to three knobs`, `one only of two shelves`."""
+    spoken = scene.spoken
+    for one in spoken.named:
+        clause = spoken.clause_of(one.start)
+        if not _counts(scene, one):
+            continue
+        before, after = spoken.norms(clause.start, one.start), spoken.norms(one.end, clause.end)
+        lead = [norm for norm in before if norm not in {"the", "of", "its", "a", "an", "one", "two", "three"}]
+        counted = whole_number(spoken.tokens, one.start - 1) if one.start else None
+        is_short = (
+            after[:1] == ["short"] and after[1:2] != ["of"] and bool({"one", "two", "a", "three"} & set(before[-2:]))
+        )
+        down_to = before[-3:-1] == ["down", "to"] and counted is not None
+        if is_short or lead[-1:] == ["short"] or down_to:
+            words = spoken.words(clause.start, clause.end)
+            number = counted[0] if counted is not None and is_short else None
+            yield Draft.of_named(one, scene.room, "missing", f"'{words}': short", confidence=0.7, quantity=number)
+
+
+def _fewer_than_due(scene: Scene) -> Iterator[Draft]:
+    """`there should be two racks, I count one`, `only two of the three shelves`."""
+    spoken = scene.spoken
+    for clause in spoken.clauses:
+        norms = spoken.norms(clause.start, clause.end)
+        if not any(norms[at : at + 2] == pair for pair in SHOULD for at in range(len(norms))):
+            continue
+        due = _first_number(spoken, clause)
+        later = spoken.clauses[clause.index + 1 : clause.index + 3]
+        found = next((number for other in later if (number := _counted(spoken, other)) is not None), None)
+        one = _what(scene, clause)
+        if due is not None and found is not None and found < due and one is not None:
+            words = spoken.words(clause.start, later[-1].end)
+            yield Draft.of_named(one, scene.room, "missing", f"'{words}'", confidence=0.7, quantity=due - found)
+
+
+def _first_number(spoken: Spoken, clause: Clause) -> int | None:
+    found = (whole_number(spoken.tokens, at) for at in range(clause.start, clause.end))
+    return next((number[0] for number in found if number is not None), None)
+
+
+def _counted(spoken: Spoken, clause: Clause) -> int | None:
+    """The number of a clause that tells how many there are."""
+    norms = set(spoken.norms(clause.start, clause.end))
+    return _first_number(spoken, clause) if COUNTS & norms or clause.end - clause.start <= 3 else None
+
+
+def _what(scene: Scene, clause: Clause) -> Named | None:
+    spoken = scene.spoken
+    inside = [one for one in spoken.named_in(clause) if _counts(scene, one)]
+    before = [one for one in spoken.named if one.start < clause.start and _counts(scene, one)]
+    return next(iter([*inside[:1], *before[-1:]]), None)
+
+
+def _the_other_is_not(scene: Scene) -> Iterator[Draft]:
+    """`towel bar's there, paper holder is not`: what was said of the one is denied of the other."""
+    spoken = scene.spoken
+    for clause in spoken.clauses[1:]:
+        ends = [norm for norm in spoken.norms(clause.start, clause.end) if norm not in {"but", "and"}]
+        before = spoken.clauses[clause.index - 1]
+        there = THERE & set(spoken.norms(before.end - 2, before.end))
+        named = [one for one in spoken.named_in(clause) if one.relation == "topic" and _counts(scene, one)]
+        if not there or not named or ends[-2:] not in NOT or not spoken.named_in(before):
+            continue
+        if named[-1].end == clause.end - 2 and scene.is_said(named[-1].start):
+            words = spoken.words(before.start, clause.end)
+            yield Draft.of_named(named[-1], scene.room, "missing", f"'{words}'", confidence=0.7)
+
+
+def _counts(scene: Scene, one: Named) -> bool:
+    if one.component == ROOM_GENERAL or one.relation == "place" or not scene.is_said(one.start):
+        return False
+    group = scene.vocabulary.components[one.component].group
+    return not may_be_absent(one.component, scene.room, scene.vocabulary) and group not in LEFT_ALONE - {"handed_over"}

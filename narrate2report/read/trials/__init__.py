@@ -1,0 +1,1 @@
+"""Statements of what was tried, with what came of it, and of what was left alone."""

@@ -1,0 +1,125 @@
+"""Several of a kind tried one after the other: `this one good, this one good, the big one is not coming`."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+from narrate2report.read.drafts.draft import Draft
+from narrate2report.read.lexis.numbers import ONES
+from narrate2report.read.meant.scene import Scene
+from narrate2report.read.speech.spoken import Spoken
+from narrate2report.read.things.operated import is_operated
+
+FEWEST = 2
+"""How many members are told off before they are taken for a row of trials."""
+
+POINTED = frozenset({"this", "that"})
+FINE = frozenset("good ok okay fine yes yep works work on lit red hot great perfect".split())
+DONE = frozenset("lit tried tested ran flushed".split())
+THE_LOT = ("the lot", "them all", "all of them", "all of 'em", "every one", "each one", "both of them")
+LATELY = ("this morning", "earlier", "just now", "today", "before you", "yesterday", "on the way in")
+LIT = {"range": "burner", "cooktop": "burner"}
+"""Of what has several, the one that is lit."""
+
+ONE_OF_THEM = frozenset(
+    "one first second third fourth fifth last other left right back front rear middle big large small except".split()
+)
+"""Words that pick one of several out."""
+
+
+def find_members(scene: Scene) -> list[Draft]:
+    """The check of a row of things that were told off one by one, if any of them did."""
+    spoken = scene.spoken
+    at = _pointed_out(spoken)
+    at = _counted_off(spoken) if at is None else at
+    at = _called_off(spoken) if at is None else at
+    at = _all_done(spoken) if at is None else at
+    if at is None or not scene.is_said(at):
+        return []
+    component = _kind(scene, at)
+    if component is None:
+        return []
+    return [
+        Draft(
+            kind="check",
+            room=scene.room,
+            component=component,
+            at=at,
+            outcome="works",
+            because=("tried one by one, or all of them",),
+            confidence=0.7,
+        )
+    ]
+
+
+def picks_one(spoken: Spoken, at: int) -> bool:
+    """`and the back right, nothing`: whether what is said at token `at` is said of one of several."""
+    clause = spoken.clause_of(at)
+    lead = spoken.clauses[max(0, clause.index - 1)]
+    return bool(ONE_OF_THEM & set(spoken.norms(lead.start, clause.end)))
+
+
+def _pointed_out(spoken: Spoken) -> int | None:
+    """`this one good this one good`, `that one, that one`: where the first of them stands."""
+    norms = spoken.norms()
+    rows = [at for at in range(len(norms) - 1) if norms[at] in POINTED and norms[at + 1] == "one"]
+    good = []
+    for at in rows:
+        end = at + 2 + (norms[at + 2 : at + 3] in (["is"], ["'s"]))
+        if end >= len(norms) or norms[end] in FINE | {",", "and"}:
+            good.append((at, min(end + 1, len(norms))))
+    if len(good) < FEWEST:
+        return None
+    spoken.used.update(here for start, end in good for here in range(start, end))
+    return good[0][0]
+
+
+def _counted_off(spoken: Spoken) -> int | None:
+    """`let me get them all going ... one, two, three`: where the counting begins."""
+    if not spoken.has_cue("trial") or {"count", "counting", "counted"} & set(spoken.norms()):
+        return None
+    numbers = [
+        (ONES[spoken.tokens[clause.start].norm], clause.start)
+        for clause in spoken.clauses
+        if clause.end - clause.start == 1 and spoken.tokens[clause.start].norm in ONES
+    ]
+    values = [value for value, _ in numbers]
+    return numbers[0][1] if len(values) >= FEWEST and values == list(range(1, len(values) + 1)) else None
+
+
+def _called_off(spoken: Spoken) -> int | None:
+    """`I'm turning each one on, red, red, red`: the same answer for one after the other."""
+    if not spoken.has_cue("trial"):
+        return None
+    called = [
+        (set(spoken.norms(clause.start, clause.end)) - {"and"}, clause.start)
+        for clause in spoken.clauses
+        if clause.end - clause.start <= FEWEST
+    ]
+    for (words, at), (others, _) in pairwise(called):
+        if words == others and len(words) == 1 and words <= FINE:
+            return at
+    return None
+
+
+def _all_done(spoken: Spoken) -> int | None:
+    """`I lit the lot`, `I tested them this morning`: a trial told as done, with nothing said against it."""
+    norms = spoken.norms()
+    for at, norm in enumerate(norms[:-1]):
+        if norm == "got" and "going" in norms[at + 1 : at + 7] and {"all", "both", "every"} & set(norms[at : at + 4]):
+            return at
+        if norm not in DONE or not {"i", "we", "were"} & set(norms[max(0, at - 3) : at]):
+            continue
+        after = " ".join(norms[at + 1 : at + 6])
+        lately = norm == "tested" and any(word in after for word in LATELY)
+        if (lately or after.startswith(THE_LOT)) and not {"not", "if", "nothing"} & set(norms):
+            return at
+    return None
+
+
+def _kind(scene: Scene, at: int) -> str | None:
+    named = [one.component for one in scene.spoken.named if one.start < at and one.relation == "topic"]
+    for component in (*reversed(named), scene.place.subject):
+        if component and is_operated(component, scene.vocabulary):
+            return LIT.get(component, component)
+    return None

@@ -1,0 +1,140 @@
+"""What the speaker says was not operated: `I'm not running a cycle today`, `gas fire not lit`."""
+
+from __future__ import annotations
+
+from narrate2report.read.drafts.draft import Draft
+from narrate2report.read.lexis.phrase_tree import Mention
+from narrate2report.read.meant.scene import Scene
+from narrate2report.read.speech.clauses import Clause
+from narrate2report.read.speech.modes import Mode
+from narrate2report.read.speech.spoken import Spoken
+from narrate2report.read.things.operated import is_operated
+
+NOT_OURS = frozenset({Mode.HYPOTHETICAL, Mode.QUESTION, Mode.ELSEWHERE, Mode.POLICY})
+NEAR = 2
+"""Tokens within which what was left untried follows: `not running the dryer`."""
+
+INTO = frozenset("in into up inside down near out there to".split())
+"""`I didn't go in`: of somebody, and nothing was left untried."""
+
+HEARD = frozenset("told assume assuming".split())
+WORKING = frozenset("works working work does do fine good ok okay functional serviced".split())
+
+HEATED = frozenset("radiator heater furnace thermostat".split())
+"""What `the heat is off` is said of, whatever valve was spoken of before."""
+
+FIRED = HEATED | frozenset("water_heater fireplace range cooktop burner oven".split())
+"""What can be fired or lit."""
+
+DOES = frozenset("does do did will would is are".split())
+"""Before `not run` they make a failure of it: `the fan does not run`."""
+
+
+def find_untested(scene: Scene) -> list[Draft]:
+    """Check drafts for what the speaker says was not operated: the first such statement of a sentence."""
+    spoken = scene.spoken
+    for cue in spoken.cues("not_tested"):
+        clause = spoken.clause_of(cue.start)
+        if (
+            (scene.mode(cue.start) in NOT_OURS and not _is_so_all_the_same(scene, cue, clause))
+            or _is_failure(spoken, cue)
+            or _is_of_else(scene, cue)
+            or _is_forbidden(scene, cue)
+        ):
+            continue
+        words = spoken.words(cue.start, cue.end)
+        return [
+            Draft(
+                kind="check",
+                room=scene.room,
+                component=component,
+                at=cue.start,
+                outcome="not_tested",
+                because=(f"'{words}': not operated",),
+            )
+            for component in dict.fromkeys(_left_untried(scene, cue, clause))
+        ]
+    return []
+
+
+def _is_so_all_the_same(scene: Scene, cue: Mention, clause: Clause) -> bool:
+    """`I'd have tried it but ...`, `put it down as not tried`, `I can't say if it works, I didn't try it`: among words
+    that suppose something, and a fact."""
+    spoken = scene.spoken
+    if spoken.norms(cue.start, cue.start + 2) in (["would", "have"], ["'d", "have"]):
+        return True
+    if "as" in spoken.norms(max(0, cue.start - 1), cue.start + 1):
+        return True
+    own = spoken.norms(clause.start, clause.start + 1) in (["i"], ["we"]) and clause.link in {",", "and"}
+    return (own or clause.link == "so") and scene.mode(cue.start) is Mode.HYPOTHETICAL
+
+
+def _is_failure(spoken: Spoken, cue: Mention) -> bool:
+    """`the fan is not running`, `it didn't go`, `I didn't go in`; `we're not running it` is no failure."""
+    before = spoken.norms(max(0, cue.start - 2), cue.start)
+    went = spoken.norms(cue.start, cue.end) in (["did", "not", "go"], ["did", "not", "run"], ["did", "not", "turn"])
+    if went and (before[-1:] == ["it"] or spoken.norms(cue.end, cue.end + 1)[:1] in ([norm] for norm in INTO)):
+        return True
+    return bool(before) and before[-1] in DOES and not {"i", "we"} & set(before)
+
+
+def _is_of_else(scene: Scene, cue: Mention) -> bool:
+    """`I'm told there was a burst pipe`, `where I assume a bicycle stood`: told of something else than a trial."""
+    spoken = scene.spoken
+    asks = spoken.norms(cue.end - 1, cue.end) in (["if"], ["whether"])
+    if not (asks or HEARD & set(spoken.norms(cue.start, cue.end))):
+        return False
+    if spoken.norms(cue.end, cue.end + 1) in (["you"], ["we"], ["i"], ["he"], ["she"], ["anyone"]):
+        return True  # I don't know if you can see it
+    told = spoken.has_cue("operates", "fails", "response") or spoken.has_term("works")
+    return not told and not WORKING & set(spoken.norms(cue.end))
+
+
+def _is_forbidden(scene: Scene, cue: Mention) -> bool:
+    """`please don't light anything in it`: what the resident must not do."""
+    return scene.mode(cue.start) is Mode.INSTRUCTION and scene.spoken.norms(cue.start, cue.start + 2) == ["do", "not"]
+
+
+def _is_named_after(spoken: Spoken, cue: Mention, clause: Clause, later: Clause) -> bool:
+    """`Not tested, the water heater`: a clause that only names what was left alone."""
+    alone = not clause.index and clause.end == cue.end and later.index == 1 and later.link == ","
+    return alone and not any(token.is_finite for token in spoken.tokens[later.start : later.end])
+
+
+def _left_untried(scene: Scene, cue: Mention, clause: Clause) -> list[str]:
+    """The components meant: named in the clause, carried on from before, listed after a colon, or in focus."""
+    spoken = scene.spoken
+    named = spoken.named_in(clause)
+    inside = [one.component for one in named if one.start < cue.start]
+    behind = [one.component for one in named if one.start >= cue.start]
+    carried = [one.component for one in scene.bearers.subjects_of(clause)]
+    earlier = [one.component for one in reversed(spoken.named) if one.start < cue.start and one.relation == "topic"]
+    following = [
+        one.component
+        for later in spoken.clauses[clause.index + 1 :]
+        if clause.link == ":" or later.link == ":" or _is_named_after(spoken, cue, clause, later)
+        for one in spoken.named_in(later)
+    ]
+    around = [one.component for one in reversed(spoken.named) if one.start < cue.start]  # nothing plugged into these
+    focus = [scene.place.subject] if scene.place.subject else []
+    object_named = any(one.start - cue.end <= NEAR for one in named if one.start >= cue.start)
+    others = [one for one in carried if one not in behind]
+    after = [behind, carried] if object_named else [others, earlier[:1], behind]
+    groups = [inside, *after, following, earlier, around, focus]
+    if clause.link == "" and clause.index:
+        groups.insert(1, earlier[:1])
+    walked_past = any(mention.of("room") for mention in spoken.found.terms)
+    said = set(spoken.norms(cue.start, cue.end))
+    if {"heat", "heating"} & said:
+        lately = [component for component, _ in reversed(scene.place.lately) if component in HEATED]
+        groups = [[one for one in group if one in HEATED] for group in groups[:-1]] + [lately[:1], focus]
+    if {"fired", "firing", "fire"} & said:
+        groups = [[one for one in group if one in FIRED] for group in groups]
+    for group in groups[: -1 if walked_past else None]:
+        found = [one for one in group if is_operated(one, scene.vocabulary)]
+        wholes = {whole for one in found for whole in scene.vocabulary.components[one].part_of}
+        if found and wholes & set(earlier) and not any(scene.vocabulary.components[one].works for one in found):
+            found = [one for one in earlier if one in wholes]  # sockets, faceplates sound, not tested
+        if found:
+            return [one for one in found if scene.vocabulary.components[one].works] or found
+    return []

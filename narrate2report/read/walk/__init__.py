@@ -1,0 +1,1 @@
+"""Where the walk is: which room is entered, or only spoken of."""

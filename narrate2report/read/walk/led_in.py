@@ -1,0 +1,74 @@
+"""What leads into a room: `okay, on into the hall bath`, `through this door is the kitchen`."""
+
+from __future__ import annotations
+
+from narrate2report.read.lexis.phrase_tree import COMPONENT_ROLES, Mention
+from narrate2report.read.speech.clauses import Clause
+from narrate2report.read.speech.spoken import Spoken
+
+LEADING = frozenset(
+    "okay ok so now and then next right alright well the a an our my your this here 's is we are i am be come"
+    " coming go going in into to on onto back over through out down up first last lastly stop finally moving let us"
+    " start starting with at it also just good great move step stepping walk walking head heading done yes"
+    " yep um uh for of that other then inside second third that's big little nice large small lovely cute"
+    " cozy tiny spacious huge bright main own".split()
+)
+
+LEADING_ADJECTIVES = frozenset("big little nice large small main own whole other".split())
+DETERMINED = frozenset("the a an our your my this that kind sort of".split())
+THROUGH = frozenset(
+    "through around round off past to on down up after behind beyond opposite across straight here there".split()
+)
+"""A clause that begins so, and ends with a room, leads into it: `through this door is the kitchen`."""
+
+WHERE_ABOUT = frozenset("in at next".split())
+SIDES = frozenset("front back end top bottom rear far door left right".split())
+"""After such a word they tell the way too: `at the back is the kitchen`, `next door is the bath`."""
+
+STANDING = frozenset("is 's are have got find comes stands sits lies".split())
+WAYS = frozenset("door doors step steps stair stairs arch archway doorway left right".split())
+"""Things that one goes through or up: `behind this wall is the kitchen` leads nowhere."""
+
+WAY_ENDS = frozenset("left right ahead end back front hand side corner hall corridor landing door arch here".split())
+
+
+def opens(spoken: Spoken, mention: Mention) -> bool:
+    """Whether only words that lead to a room stand before its name."""
+    return all(token.norm in LEADING or not token.is_word for token in spoken.tokens[: mention.start])
+
+
+def is_introduced(spoken: Spoken, mention: Mention, end: int) -> bool:
+    """`That brings us to the kitchen`, `to the left is your bedroom`, `you will see the kitchen here`."""
+    tokens, clause = spoken.tokens, spoken.clause_of(mention.start)
+    at = mention.start
+    while at > clause.start and (tokens[at - 1].norm in DETERMINED | LEADING_ADJECTIVES or tokens[at - 1].tag == "JJ"):
+        at -= 1
+    after = tokens[end].norm if end < clause.end else ""
+    if end < clause.end and after not in {"here", "now", "next", "then", "please"}:
+        return False
+    before = spoken.clauses[clause.index - 1] if clause.index and at == clause.start else clause
+    for cue in spoken.cues("entering", within=before):
+        if cue.end in {at, before.end} and (spoken.norms(cue.start, cue.end) != ["see"] or after == "here"):
+            return True
+    return _tells_the_way(spoken, clause, at)
+
+
+def _tells_the_way(spoken: Spoken, clause: Clause, at: int) -> bool:
+    """`in front of you is the salon`, `on your right hand you've the study`, `to your left the bath`: a clause that
+    opens with the way there, before the room's name from token `at` on."""
+    tokens, start = spoken.tokens, clause.start
+    if clause.index and clause.link == "" and tokens[start].norm in {"you", "we"}:
+        start = spoken.clauses[clause.index - 1].start
+    if at - start < 2:
+        return False
+    opening = spoken.norms(start, at)
+    about = opening[0] in WHERE_ABOUT and SIDES & set(opening[1:3])
+    if not about and opening[0] not in THROUGH:
+        return False
+    passed = [term for term in spoken.terms(*COMPONENT_ROLES) if start <= term.start < at]
+    if any(tokens[term.end - 1].norm not in WAYS for term in passed):
+        return False
+    named = tokens[at].norm in DETERMINED and not any(
+        token.is_verb and token.norm not in WAY_ENDS for token in tokens[start:at]
+    )
+    return opening[-1] in STANDING or (named and opening[-1] in WAY_ENDS)

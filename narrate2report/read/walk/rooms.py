@@ -1,0 +1,79 @@
+"""Which room a sentence walks into: `okay, on into the hall bath`, `bedroom two`, `upstairs`."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from narrate2report.read.lexis.numbers import whole_number
+from narrate2report.read.lexis.phrase_tree import Mention
+from narrate2report.read.lexis.vocabulary import Vocabulary
+from narrate2report.read.speech.modes import Mode, Stance
+from narrate2report.read.speech.spoken import Spoken
+from narrate2report.read.walk.entering import is_entered
+from narrate2report.read.walk.led_in import LEADING, is_introduced
+from narrate2report.read.walk.place import Place
+from narrate2report.read.walk.room_numbers import lettered_room, numbered
+from narrate2report.read.walk.room_uses import used_room
+
+
+def find_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabulary: Vocabulary) -> str | None:
+    """The room that the sentence walks into, if it does."""
+    entered = None
+    if _lists_rooms(spoken):
+        return None
+    for mention in spoken.terms("room"):
+        sense = mention.of("room")[0]
+        if _is_no_room_here(spoken, mention, place):
+            continue
+        invited = stances[mention.start].mode is Mode.INSTRUCTION and _is_invited(spoken, mention)
+        told_of = stances[mention.start].mode in {Mode.HYPOTHETICAL, Mode.ELSEWHERE}
+        shown = told_of and is_introduced(spoken, mention, mention.end)
+        if stances[mention.start].mode not in {Mode.ASSERTED, Mode.FUTURE} and not invited and not shown:
+            continue
+        room, end = numbered(spoken, mention, sense.id)
+        if is_entered(spoken, mention, end):
+            same = entered is not None and entered.split(".")[0] == room
+            entered = entered if same else _as_before(room, place)
+    return entered or used_room(spoken, stances, vocabulary) or lettered_room(spoken) or _storey(spoken)
+
+
+def _is_no_room_here(spoken: Spoken, mention: Mention, place: Place) -> bool:
+    """`WC: flushes`, in a bathroom: the toilet in it; `loft four`, before the walk begins: the unit."""
+    said = spoken.norms(mention.start, mention.end)
+    numbered_unit = said == ["loft"] and whole_number(spoken.tokens, mention.end) is not None
+    return (said == ["wc"] and place.base == "bathroom") or numbered_unit or (said == ["loft"] and place.room is None)
+
+
+CLIMBING = frozenset("go going head heading climb climbing up down nipping popping nip pop carrying moving".split())
+
+
+def _lists_rooms(spoken: Spoken) -> bool:
+    """`it has two bedrooms, hall and kitchen`: what there is, and no way through it."""
+    counted = [m for m in spoken.terms("rooms") if m.start and spoken.tokens[m.start - 1].tag == "CD"]
+    return bool(counted) and len(spoken.terms("room", "rooms")) > 1
+
+
+def _is_invited(spoken: Spoken, mention: Mention) -> bool:
+    """`please come into the hall`: the resident is led on."""
+    before = spoken.norms(max(0, mention.start - 5), mention.start)
+    return bool({"come", "step", "follow"} & set(before)) and bool(
+        {"in", "into", "to", "through", "out", "onto"} & set(before)
+    )
+
+
+def _storey(spoken: Spoken) -> str | None:
+    """`Upstairs.`, `now we go to the top`: on the way to another floor."""
+    opening = [clause for clause in spoken.clauses[:2] if not clause.index or not clause.link]
+    if not opening:
+        return None
+    norms = spoken.norms(opening[0].start, opening[-1].end)
+    words = [norm for norm in norms if norm not in LEADING and norm not in CLIMBING]
+    goes = bool(CLIMBING & set(norms)) and words in (["top"], ["floor"], ["upper", "floor"], ["top", "floor"])
+    return "stairs" if goes or words in (["upstairs"], ["downstairs"]) else None
+
+
+def _as_before(room: str, place: Place) -> str:
+    """A room named without its number is the one of that kind that is being walked."""
+    if "." not in room and place.base == room and place.room:
+        return place.room
+    return room

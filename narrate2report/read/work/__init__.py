@@ -1,0 +1,1 @@
+"""Statements of work to come: what, on which component, by whom."""

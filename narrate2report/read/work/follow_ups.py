@@ -1,0 +1,211 @@
+"""Work to be done: who, what, on which component. Told apart from care that the resident is asked to take."""
+
+from __future__ import annotations
+
+from narrate2report.read.drafts.draft import Draft
+from narrate2report.read.lexis.phrase_tree import Mention
+from narrate2report.read.meant.negations import negation_before
+from narrate2report.read.meant.scene import Scene
+from narrate2report.read.speech.clauses import Clause
+from narrate2report.read.speech.modes import Mode
+from narrate2report.read.speech.spoken import Spoken
+from narrate2report.read.work.arranged import HITHER, called_about, is_asked_of_somebody
+from narrate2report.read.work.chores import unnamed_work
+from narrate2report.read.work.fitted import parts_fitted
+from narrate2report.read.work.intentions import find_intended
+from narrate2report.read.work.no_action import is_no_action
+from narrate2report.read.work.plans import (
+    NOTE_ITSELF,
+    is_assigned,
+    is_care,
+    is_promised,
+    is_requested,
+    is_seen_about,
+    planned_by,
+)
+from narrate2report.read.work.scheduled import find_scheduled
+from narrate2report.read.work.trades import trades_in, tradesmen_called
+from narrate2report.read.work.worked_on import party_of, to_do, worked_on
+from narrate2report.records.findings import Action
+
+NEEDS = frozenset("need needs wants want".split())
+REGARDLESS = frozenset("either anyway anyways next on before tomorrow regardless this".split())
+NOT_SUPPLIED = frozenset(
+    "back knees hip holiday vacation coffee drink nap lunch break raise somebody someone video link bill invoice"
+    " report copy email photo photos picture pictures note message deposit cheque check money pest quote word".split()
+)
+REFERRED = frozenset("one ones it them some another that those new spare pack set".split())
+COUNTED_OUT = frozenset("a an new another one more two some only".split())
+REKEYS = frozenset("rekey rekeying rekeyed re-key".split())
+LOCKED = frozenset({"lock", "door", "sliding_door", "garage_door", "mailbox"})
+SUPPOSING = frozenset({"if", "unless"})
+NOT_WORK = frozenset(
+    {Mode.HYPOTHETICAL, Mode.QUESTION, Mode.ELSEWHERE, Mode.PAST, Mode.SEARCH, Mode.QUOTED, Mode.POLICY}
+)
+
+
+def find_follow_ups(scene: Scene, *, flaw: str | None, owner_speaks: bool) -> list[Draft]:
+    """Follow-up drafts: an action word that somebody will do, must do, or that the notes order."""
+    drafts: list[Draft] = []
+    if _says_back(scene.spoken):
+        return []
+    for mention in scene.spoken.found.terms:
+        planned = _plan_of(scene, mention)
+        if planned is None:
+            continue
+        clause = scene.spoken.clause_of(mention.start)
+        on = worked_on(scene, mention, clause, flaw)
+        if REKEYS & set(scene.spoken.norms(mention.start, mention.end)) and on[0] not in LOCKED:
+            on = "lock", "keys are cut anew for a lock"
+        told = f"'{scene.spoken.words(mention.start, mention.end)}' is work, planned by '{planned}'"
+        action: Action = mention.of("action")[0].id  # type: ignore[assignment]
+        party = party_of(scene.spoken, clause, owner_speaks=owner_speaks)
+        draft = to_do(scene, mention.start, on, told, action, party, confidence=0.7)
+        if not any(_is_same_work(scene.spoken, one, draft, clause) for one in drafts):
+            drafts.append(draft)
+    return (
+        drafts
+        or _needed_parts(scene, flaw)
+        or tradesmen_called(scene, flaw, owner_speaks=owner_speaks)
+        or called_about(scene, flaw, owner_speaks=owner_speaks)
+        or parts_fitted(scene, flaw, owner_speaks=owner_speaks)
+        or find_scheduled(scene, flaw, owner_speaks=owner_speaks)
+        or find_intended(scene, flaw, owner_speaks=owner_speaks)
+        or unnamed_work(scene, flaw, owner_speaks=owner_speaks)
+    )
+
+
+def _is_same_work(spoken: Spoken, one: Draft, other: Draft, clause: Clause) -> bool:
+    """`patch and touch up`, `it has to be fixed back, I'll have maintenance do it`: one work, in two words."""
+    if one.component != other.component:
+        return False
+    if one.action == other.action or one.at in clause:
+        return True
+    joined = clause.link == "and" and other.at - one.at <= len(("patch", "and", "touch"))
+    only_done = spoken.norms(other.at, other.at + 2) in (["do", "it"], ["do", "that"], ["see", "to"])
+    only_done = only_done or spoken.tokens[other.at].norm in {"ticket", "request", "quote"}
+    return joined or only_done
+
+
+def _plan_of(scene: Scene, mention: Mention) -> str | None:
+    """The words that plan the work that a mention names; None where it names none, or none to come."""
+    spoken = scene.spoken
+    senses = mention.of("action")
+    if not senses or any(one.start <= mention.start < one.end for one in spoken.named):
+        return None
+    if _supplies_nothing(spoken, mention) or _streams_out(spoken, mention):
+        return None
+    clause = spoken.clause_of(mention.start)
+    mode = scene.mode(mention.start)
+    told = mode is Mode.HYPOTHETICAL and (senses[0].form == "phrase" or is_promised(spoken, mention))
+    told = told or (mode in {Mode.QUOTED, Mode.PAST} and is_asked_of_somebody(spoken, mention, clause))
+    told = told or (mode in {Mode.HYPOTHETICAL, Mode.SEARCH} and is_seen_about(spoken, mention, clause))
+    told = told or (mode is Mode.QUESTION and is_requested(spoken, mention, clause))
+    if (mode in NOT_WORK and not told) or _is_counted_noun(spoken, mention) or _depends(scene, clause):
+        return None
+    if is_no_action(spoken, mention, clause):
+        return None
+    planned = planned_by(spoken, mention, clause)
+    if planned == NOTE_ITSELF:
+        alone = clause.end - clause.start == mention.end - mention.start
+        if mention.of("works") or (mention.of("condition") and alone) or spoken.tokens[mention.start].norm == "look":
+            return None
+    if planned and not is_assigned(spoken, mention, clause):
+        return None if is_care(spoken, mention, clause, scene.mode(mention.start)) else planned
+    return planned
+
+
+def _depends(scene: Scene, clause: Clause) -> bool:
+    """`if it breaks we'll fix it`: work that comes only if something happens first."""
+    earlier = scene.spoken.clauses[max(0, clause.index - 2) : clause.index]
+    supposed = [one for one in earlier if one.link in SUPPOSING and scene.mode(one.start) is Mode.HYPOTHETICAL]
+    return bool(supposed) and not any(
+        one.link in {"but", "so"} for one in scene.spoken.clauses[supposed[0].index + 1 :]
+    )
+
+
+def _says_back(spoken: Spoken) -> bool:
+    """`filter's you, swab and duct are us, the lock's me`: who does what, said once more at the end."""
+    shared = 0
+    for clause in spoken.clauses:
+        norms = spoken.norms(clause.start, clause.end)
+        if norms[-1:] in (["you"], ["us"], ["me"]) and norms[-2:-1] in (["'s"], ["is"], ["are"]):
+            shared += "that" not in norms
+    return shared > 1
+
+
+def _streams_out(spoken: Spoken, mention: Mention) -> bool:
+    """`water's coming out the bottom`, `it's coming out cold`; `the carpet's coming out either way` is work."""
+    if spoken.norms(mention.start, mention.end) != ["coming", "out"]:
+        return False
+    return mention.end < spoken.clause_of(mention.start).end and not REGARDLESS & set(
+        spoken.norms(mention.end, mention.end + 1)
+    )
+
+
+def _supplies_nothing(spoken: Spoken, mention: Mention) -> bool:
+    """`later I send you the video`: nothing of the home is supplied."""
+    if mention.of("action")[0].id != "supply":
+        return False
+    clause = spoken.clause_of(mention.start)
+    if any(trade.start in clause and trade.start >= mention.end for trade in trades_in(spoken)):
+        return True
+    person = spoken.tokens[mention.end : mention.end + 1]
+    if person and person[0].tag == "NNP" and HITHER & set(spoken.norms(mention.end + 1, mention.end + 2)):
+        return True  # I'm sending Ann round
+    after = spoken.norms(mention.start + 1, mention.end + 6)
+    if spoken.norms(mention.start, mention.start + 1) == ["owe"]:
+        return False
+    if set(after) & NOT_SUPPLIED or spoken.tokens[mention.start].tag == "VBD":
+        return True
+    return not (set(after) & REFERRED or spoken.named or mention.end == spoken.clause_of(mention.start).end)
+
+
+def _is_counted_noun(spoken: Spoken, mention: Mention) -> bool:
+    """`one anchor left in`, `a screw anchor`: a thing and no work."""
+    if not mention.start or any(sense.form != "verb" for sense in mention.of("action")):
+        return False
+    before = [token.tag for token in spoken.tokens[max(0, mention.start - 2) : mention.start]]
+    noun = mention.end - mention.start == 1 and spoken.tokens[mention.start].tag in {"NN", "NNS"}
+    return noun and (before[-1] in {"CD", "DT"} or before in (["DT", "NN"], ["DT", "JJ"], ["CD", "NN"]))
+
+
+def _is_work(mention: Mention) -> bool:
+    """Whether a noun tells of work or of a flaw, so that it is no part to be had: `needs a clean`."""
+    return bool(mention.of("condition")) or any(sense.form != "verb" for sense in mention.of("action"))
+
+
+def _sticks(mention: Mention) -> bool:
+    return any(sense.id in {"sticking", "not_working"} for sense in mention.of("condition"))
+
+
+def _needed_parts(scene: Scene, flaw: str | None) -> list[Draft]:
+    """`it still needs a door`: what is needed is replaced; `it only needs a battery`: it is supplied with one."""
+    spoken = scene.spoken
+    for at, token in enumerate(spoken.tokens):
+        clause = spoken.clause_of(at)
+        if token.norm not in NEEDS or scene.mode(at) in NOT_WORK or negation_before(spoken, clause, at):
+            continue
+        noun = at + 1
+        while noun < clause.end and (
+            spoken.tokens[noun].norm in COUNTED_OUT or (noun > at + 1 and spoken.tokens[noun].tag == "CD")
+        ):
+            noun += 1
+        if noun == at + 1 or noun >= clause.end:
+            continue
+        part = next((one for one in spoken.named if one.start == noun), None)
+        soiled = any(one.id == "dirty" for m in spoken.found.terms if m.start == at for one in m.of("condition"))
+        if any(noun in range(one.start, one.end) for one in trades_in(spoken)):
+            continue
+        if spoken.tokens[noun].norm in NOT_SUPPLIED or (not part and spoken.tokens[noun].tag not in {"NN", "NNS"}):
+            continue
+        if part is None and any(_is_work(m) and m.start == noun for m in spoken.found.terms):
+            continue
+        if any(m.start == at and m.end > noun and _sticks(m) for m in spoken.found.terms):
+            continue  # it needs a thump
+        done = [one.id for m in spoken.found.terms if m.start == noun for one in m.of("action")]
+        owner, how = worked_on(scene, Mention(at, at + 1), clause, flaw)
+        on = part.component if part else owner, how
+        action: Action = "clean" if soiled else "replace" if part else done[0] if done else "supply"  # type: ignore[assignment]
+        return [to_do(scene, at, on, f"'{spoken.words(at, noun + 1)}'", action, None, confidence=0.65)]
+    return []

@@ -1,0 +1,49 @@
+"""What work does that goes unnamed: what is missing is supplied, what is dirty is cleaned, what is loose is secured."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from narrate2report.read.drafts.draft import Draft
+from narrate2report.read.meant.scene import Scene
+from narrate2report.read.speech.clauses import Clause
+from narrate2report.read.work.worked_on import party_of, to_do
+from narrate2report.records.findings import Action
+
+ANOTHER: Final = frozenset("new fresh another replacement spare spares".split())
+"""Words for what takes the place of something."""
+
+BY_FLAW: Final[dict[str, Action]] = {
+    "missing": "supply",
+    "burned_out": "replace",
+    "loose": "secure",
+    "expired": "replace",
+}
+CLEANED: Final = frozenset("dirty stain grease dust mineral_deposit debris residue cobweb".split())
+LOOKED_AT: Final = frozenset("look looked inspect assess quote survey check checked".split())
+
+
+def remedy(scene: Scene, clause: Clause) -> Action:
+    """What work that goes unnamed in `clause` does, by its words and by the flaw told before it."""
+    spoken = scene.spoken
+    norms = spoken.norms(clause.start, clause.end)
+    told = {
+        sense.id
+        for term, sense in scene.flaws()
+        if (term.start < clause.start or not clause.index) and not sense.beside and not scene.says_nothing(term)
+    }
+    if len(told) == 1 and (only := next(iter(told))) in BY_FLAW:
+        return BY_FLAW[only]
+    if ANOTHER & set(norms) or ("one" in norms and {"a", "an"} & set(norms[: norms.index("one")][:2])):
+        return "replace"
+    if LOOKED_AT & set(norms):
+        return "inspect"
+    return "clean" if CLEANED & told else "repair"
+
+
+def to_mend(
+    scene: Scene, clause: Clause, at: int, on: tuple[str, str], told: str, *, owner_speaks: bool, confidence: float
+) -> Draft:
+    """The draft of work that goes unnamed in `clause`, on a component (with how it was found), told by these words."""
+    party = party_of(scene.spoken, clause, owner_speaks=owner_speaks)
+    return to_do(scene, at, on, told, remedy(scene, clause), party, confidence)

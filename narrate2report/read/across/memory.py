@@ -75,10 +75,13 @@ def remember(
     for one in here:
         if one.relation != "place":
             walk.place.speak_of(one.component, number)
+    advised = {draft.component for draft in drafts if draft.kind == "advice"}
     topics = [
         one.component
         for one in here
-        if one.relation == "topic" and stances[one.start].mode is not Mode.INSTRUCTION and not is_means(spoken, one)
+        if one.relation == "topic"
+        and (stances[one.start].mode is not Mode.INSTRUCTION or (not drafts and one.component not in advised))
+        and not is_means(spoken, one)
     ]
     told = [
         draft.component

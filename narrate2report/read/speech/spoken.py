@@ -10,7 +10,7 @@ from itertools import pairwise
 from narrate2report.read.lexis.phrase_tree import COMPONENT_ROLES, Mention
 from narrate2report.read.lexis.phrasebook import Found, PhraseBook
 from narrate2report.read.lexis.words import Token
-from narrate2report.read.speech.clauses import MARKS, PARTICLES, Clause, TermBounds, split_clauses
+from narrate2report.read.speech.clauses import MARKS, PARTICLES, Clause, TermBounds, bare_start, split_clauses
 from narrate2report.read.speech.sentences import Sentence
 from narrate2report.records.findings import Heard
 
@@ -173,6 +173,31 @@ NO_LIKENESS = frozenset("'d would looks look feels seems just something is 's ar
 """Before `like` they make it a guess or a filler."""
 
 
+GOVERNED = {
+    "with": frozenset(
+        "wrong happy unhappy pleased satisfied problem problems issue issues matter trouble deal dealing bother bothering"
+        " done goes carry play mess fault happened happening luck begin had have".split()
+    ),
+    "at": frozenset("look looking looked looks go glance stare peek ".split()),
+    "for": frozenset("go looking coming".split()),
+    "from": frozenset("expect expected expecting worse better".split()),
+    "after": frozenset("looking look looks".split()),
+    "into": frozenset("looking look looked".split()),
+}  # fmt: skip
+"""What is spoken of with a preposition that would otherwise tell a place: `nothing wrong with the oven`."""
+
+
+def _is_governed(spoken: Spoken, clause: Clause, at: int, start: int) -> bool:
+    """`I'm not happy with the carpet`, `so with the fridge, ...`: a preposition that leads to what is spoken of."""
+    tokens, norm = spoken.tokens, spoken.tokens[at].norm
+    if norm not in GOVERNED:
+        return False
+    if norm in {"with", "for"} and at == bare_start(tokens, clause):
+        ends = [mention.end for mention in spoken.terms(*COMPONENT_ROLES, within=clause) if mention.start == start]
+        return ends == [clause.end] and clause.end < len(tokens)
+    return at > clause.start and tokens[at - 1].norm in GOVERNED[norm]
+
+
 def _is_likened(spoken: Spoken, clause: Clause, start: int) -> bool:
     """`groans like an old chair`: what something is only compared with."""
     norms = spoken.norms(clause.start, start)
@@ -228,6 +253,8 @@ def relation_of(spoken: Spoken, start: int, ends: Collection[int] | None = None)
         if token.norm == "with" and {"start", "starting", "begin", "beginning"} & {
             t.norm for t in tokens[clause.start : at]
         }:
+            return "topic"
+        if _is_governed(spoken, clause, at, start):
             return "topic"
         adverb = token.norm == "next" and tokens[at + 1].norm != "to"
         if token.norm == "from" and at == clause.start and "water" in spoken.norms(start, clause.end):

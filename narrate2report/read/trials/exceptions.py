@@ -19,6 +19,8 @@ EXCEPTING = frozenset({"except", "but", "apart", "bar", "save", "besides", "barr
 UNTRIED = frozenset("prove try test reach check get tried tested proved".split())
 """`except the one behind the sofa, that I didn't try`."""
 
+TRIED = frozenset("tested tried checked".split())
+EXCEPTED: dict[Outcome, str] = {"fails": "excepted from what works", "not_tested": "excepted from what was tried"}
 TURNED: dict[Outcome | None, Outcome] = {"works": "fails", "fails": "works"}
 LONGEST = 8
 """Words of a sentence that only names an exception: `All except the back left one.`"""
@@ -134,19 +136,22 @@ def _picks(spoken: Spoken, clause: Clause, component: str) -> bool:
 
 
 def _named_apart(scene: Scene) -> list[Draft]:
-    """`everything works except for the disposal`: what is named as the exception."""
+    """`everything works except for the disposal`, `tested everything bar the oven`: what is named as the exception."""
     spoken = scene.spoken
     for clause in spoken.clauses[1:]:
         before = spoken.clauses[clause.index - 1]
         heads = set(spoken.norms(spoken.clauses[max(0, before.index - 1)].start, before.end))
-        works = spoken.has_cue("operates", within=before) and not spoken.has_cue("negation", within=before)
+        outcome: Outcome = "not_tested" if TRIED & heads else "fails"
+        works = outcome == "not_tested" or spoken.has_cue("operates", within=before)
         verbs = any(spoken.tokens[at].is_finite for at in range(clause.start, clause.end))
         if clause.link not in EXCEPTING - {"but"} or not works or not ALL & heads or verbs:
+            continue
+        if spoken.has_cue("negation", within=before):
             continue
         if not scene.is_said(before.start) or spoken.has_term("condition", within=clause):
             continue
         return [
-            _told(scene, one.component, one.start, "fails", "excepted from what works")
+            _told(scene, one.component, one.start, outcome, EXCEPTED[outcome])
             for one in spoken.named_in(clause)[:1]
             if set(spoken.norms(clause.start, one.start)) <= EXCEPTING | {"for", "from", "the", "that", "this"}
             if is_operated(one.component, scene.vocabulary) and scene.vocabulary.components[one.component].works

@@ -9,6 +9,7 @@ from narrate2report.read.speech.clauses import Clause
 from narrate2report.read.speech.modes import Mode
 from narrate2report.read.speech.spoken import Spoken
 from narrate2report.read.things.operated import is_operated
+from narrate2report.read.trials.untried import find_untried
 
 NOT_OURS = frozenset({Mode.HYPOTHETICAL, Mode.QUESTION, Mode.ELSEWHERE, Mode.POLICY})
 NEAR = 2
@@ -26,6 +27,9 @@ HEATED = frozenset("radiator heater furnace thermostat".split())
 FIRED = HEATED | frozenset("water_heater fireplace range cooktop burner oven".split())
 """What can be fired or lit."""
 
+GOES = frozenset("run running go going turn open operate operating switch starting lighting light used".split())
+"""What a thing does by itself: denied of it, they tell of a failure."""
+
 DOES = frozenset("does do did will would is are".split())
 """Before `not run` they make a failure of it: `the fan does not run`."""
 
@@ -33,7 +37,7 @@ DOES = frozenset("does do did will would is are".split())
 def find_untested(scene: Scene) -> list[Draft]:
     """Check drafts for what the speaker says was not operated: the first such statement of a sentence."""
     spoken = scene.spoken
-    for cue in spoken.cues("not_tested"):
+    for cue in (*spoken.cues("not_tested"), *find_untried(spoken)):
         clause = spoken.clause_of(cue.start)
         if (
             (scene.mode(cue.start) in NOT_OURS and not _is_so_all_the_same(scene, cue, clause))
@@ -63,7 +67,7 @@ def _is_so_all_the_same(scene: Scene, cue: Mention, clause: Clause) -> bool:
     spoken = scene.spoken
     if spoken.norms(cue.start, cue.start + 2) in (["would", "have"], ["'d", "have"]):
         return True
-    if "as" in spoken.norms(max(0, cue.start - 1), cue.start + 1):
+    if "as" in spoken.norms(max(0, cue.start - 1), cue.start + 1) or spoken.norms(cue.start - 1, cue.start) == ["rather"]:
         return True
     own = spoken.norms(clause.start, clause.start + 1) in (["i"], ["we"]) and clause.link in {",", "and"}
     return (own or clause.link == "so") and scene.mode(cue.start) is Mode.HYPOTHETICAL
@@ -71,11 +75,11 @@ def _is_so_all_the_same(scene: Scene, cue: Mention, clause: Clause) -> bool:
 
 def _is_failure(spoken: Spoken, cue: Mention) -> bool:
     """`the fan is not running`, `it didn't go`, `I didn't go in`; `we're not running it` is no failure."""
-    before = spoken.norms(max(0, cue.start - 2), cue.start)
+    before, told = spoken.norms(max(0, cue.start - 2), cue.start), set(spoken.norms(cue.start, cue.end))
     went = spoken.norms(cue.start, cue.end) in (["did", "not", "go"], ["did", "not", "run"], ["did", "not", "turn"])
     if went and (before[-1:] == ["it"] or spoken.norms(cue.end, cue.end + 1)[:1] in ([norm] for norm in INTO)):
         return True
-    return bool(before) and before[-1] in DOES and not {"i", "we"} & set(before)
+    return bool(before) and before[-1] in DOES and not {"i", "we"} & set(before) and bool(GOES & told)
 
 
 def _is_of_else(scene: Scene, cue: Mention) -> bool:

@@ -1,0 +1,145 @@
+"""Words that say, however they are put together, that nobody tried a thing: `haven't had a chance to test it`, `no one's
+switched it on yet`, `still to be tried`, `tested everything except the oven`.
+
+What a verb of trying is denied by may stand some words before it; which thing was meant is settled by `untested`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from narrate2report.read.lexis.inflect import infinitive
+from narrate2report.read.lexis.phrase_tree import Mention
+from narrate2report.read.speech.clauses import Clause
+from narrate2report.read.speech.spoken import Spoken
+
+TRIES = frozenset("test try check operate prove verify commission".split())
+"""What people do to a thing, so that denying it leaves the thing untried."""
+
+STARTS = frozenset("run start light flush".split())
+"""What a thing does as well: `the fan doesn't start` is a failure, `we didn't start the fan` is none."""
+
+SWITCHES = {
+    "turn": {"on"}, "switch": {"on"}, "put": {"on"}, "power": {"on", "up"}, "fire": {"up"}, "start": {"up"},
+    "plug": {"in"}, "hook": {"up"}, "try": {"out"}, "have": {"on", "going", "running"},
+}  # fmt: skip
+"""The same told by a verb and its particle, which may stand behind what it is done to."""
+
+REACH = 4
+"""Tokens between a verb and its particle: `turn the big oven on`."""
+
+DENIES = frozenset("not never without nobody unable rather instead".split())
+LACKS = frozenset({"no"})
+
+BETWEEN = frozenset(
+    "to be been being get got gotten getting able going gonna have had has having did do does a an the any enough much"
+    " chance time round around bother bothered bothering with want wanted allowed possible point power way opportunity"
+    " need reason means actually really even ever yet just properly fully personally it that them this one 's was were"
+    " is are of for about plan planning trying attempt manage managed going i we anyone anybody safe worth in here"
+    " able authority permission electricity electric gas water manage had's 'd electrics key currently today".split()
+)
+"""What may stand between a denial and the verb that it denies."""
+
+SPEAKERS = frozenset("i we nobody".split())
+PASSIVE = frozenset("been be being was were is are get got 's".split())
+AUXILIARY = frozenset("did do does have has had was were is are am could can will would 'd".split())
+
+TESTS = frozenset("test tests testing trial".split())
+AFTER_TEST = frozenset("on of for today done carried possible this time there here made".split())
+TESTABLE = frozenset("test try check".split())
+LATER = (
+    ["another", "day"], ["another", "time"], ["next", "time"], ["later"], ["when"], ["once"], ["tomorrow"],
+    ["some", "other"], ["on", "another"], ["next", "visit"],
+)  # fmt: skip
+"""Put off, so that it was not tried today."""
+
+STILL = frozenset("still yet".split())
+
+
+def find_untried(spoken: Spoken) -> Iterator[Mention]:
+    """The stretches that say so, from the word that denies to the verb, in order."""
+    for clause in spoken.clauses:
+        for at in range(clause.start, clause.end):
+            found = _denied(spoken, clause, at) or _no_test(spoken, clause, at) or _put_off(spoken, clause, at)
+            if found is not None:
+                yield found
+                break
+
+
+def _verb_at(spoken: Spoken, clause: Clause, at: int) -> str | None:
+    """The verb of trying at a token: `test` for `tested`, `turn on` for `turned it on`."""
+    token = spoken.tokens[at]
+    if not token.norm.isalpha():
+        return None
+    verb = infinitive(token.norm)
+    particles = SWITCHES.get(verb, set())
+    if particles & set(spoken.norms(at + 1, min(clause.end, at + 1 + REACH))):
+        return f"{verb} on"
+    return verb if verb in TRIES | STARTS else None
+
+
+def _denied(spoken: Spoken, clause: Clause, at: int) -> Mention | None:
+    """`haven't tested it`, `couldn't get to try it`, `has not been switched on`, `no time to run it`."""
+    verb = _verb_at(spoken, clause, at)
+    if verb is None or spoken.tokens[at].tag in {"NN", "NNS"} and spoken.norms(at - 1, at) in (["the"], ["a"]):
+        return None
+    denial = at - 1
+    while denial >= clause.start and spoken.tokens[denial].norm in BETWEEN:
+        denial -= 1
+    norms = spoken.norms()
+    if denial < clause.start:
+        return None
+    by = norms[denial]
+    if by == "one" and norms[denial - 1 : denial] == ["no"]:
+        by = "nobody"
+    if by in {"rather", "instead"} and not {"than", "of", "not"} & set(norms[denial + 1 : at]):
+        return None
+    if by in LACKS:
+        if "to" not in norms[denial:at] and "of" not in norms[denial:at]:
+            return None
+    elif by not in DENIES:
+        return None
+    return Mention(denial, at + 1) if _is_somebodys(spoken, clause, denial, at, verb) else None
+
+
+def _is_somebodys(spoken: Spoken, clause: Clause, denial: int, at: int, verb: str) -> bool:
+    """Whether somebody left it untried, where `the fan doesn't start` would be the fan's failure."""
+    norms = spoken.norms()
+    if norms[denial] == "nobody" or norms[denial - 1 : denial + 1] == ["no", "one"]:
+        return True
+    before, between = norms[clause.start : denial], set(norms[denial + 1 : at])
+    if spoken.tokens[at].tag in {"VBN", "VBD", "JJ"} and PASSIVE & (between | set(before[-1:])):
+        return True
+    helped = before[-1:] != [] and before[-1] in {"can", "could"}
+    if verb in TRIES:
+        return True
+    if helped or "get" in between or "unable" in norms[denial : denial + 1]:
+        return bool({"chance", "time", "round", "around"} & between)
+    return bool(SPEAKERS & set(before)) or all(norm in AUXILIARY for norm in before) and at + 1 < clause.end
+
+
+def _no_test(spoken: Spoken, clause: Clause, at: int) -> Mention | None:
+    """`so no test on that`, `no testing today`."""
+    norms = spoken.norms(at, clause.end)
+    if norms[:1] != ["no"] or norms[1:2] == [] or norms[1] not in TESTS:
+        return None
+    if norms[2:] and norms[2] not in AFTER_TEST:
+        return None
+    return Mention(at, at + 2)
+
+
+def _put_off(spoken: Spoken, clause: Clause, at: int) -> Mention | None:
+    """`still needs to be tested`, `have to test it another day`: not today."""
+    verb = _verb_at(spoken, clause, at)
+    norms = spoken.norms()
+    if verb not in TESTABLE:
+        return None
+    before = norms[clause.start : at]
+    if STILL & set(before) and before[-1:] == ["be"] or (STILL & set(before) and before[-1:] in (["needs"], ["need"])):
+        return Mention(at, at + 1)
+    if before[-1:] == ["to"] or {"will", "'ll"} & set(before):
+        rest = norms[at + 1 : clause.end]
+        for words in LATER:
+            if any(rest[here : here + len(words)] == words for here in range(len(rest))):
+                return Mention(at, at + 1)
+    return None

@@ -51,15 +51,15 @@ class Walk:
 
 
 def is_in_passing(spoken: Spoken, drafts: Sequence[Draft], stances: Sequence[Stance]) -> bool:
-    """`I always check for cracks`, `if you scratch it, we charge`: states nothing, and what was spoken of before it
-    is spoken of after it. `I'm checking the sill` goes on to the sill."""
+    """`I always check for cracks`, `if you scratch it, we charge`: states nothing and names nothing, and what was
+    spoken of before it is spoken of after it. `I'm checking the sill` goes on to the sill."""
     if spoken.moved or any(draft.kind != "advice" for draft in drafts):
         return False
     conditions = [mention.start for mention in spoken.terms("condition")]
     return (
-        any(stance.mode in TALKED_ABOUT for stance in stances)
+        not spoken.named
+        and any(stance.mode in TALKED_ABOUT for stance in stances)
         and all(stances[at].mode in TALKED_ABOUT for at in conditions)
-        and all(stances[one.start].mode in NOT_HERE for one in spoken.named if one.relation != "place")
     )
 
 
@@ -75,13 +75,10 @@ def remember(
     for one in here:
         if one.relation != "place":
             walk.place.speak_of(one.component, number)
-    advised = {draft.component for draft in drafts if draft.kind == "advice"}
     topics = [
         one.component
         for one in here
-        if one.relation == "topic"
-        and (stances[one.start].mode is not Mode.INSTRUCTION or (not drafts and one.component not in advised))
-        and not is_means(spoken, one)
+        if one.relation == "topic" and stances[one.start].mode is not Mode.INSTRUCTION and not is_means(spoken, one)
     ]
     told = [
         draft.component
@@ -92,8 +89,18 @@ def remember(
         walk.place.speak_of(component, number)
     if told or topics:
         walk.place.subject = (topics or told)[-1]
+    elif (talked_of := _talked_of(spoken, stances)) is not None and not drafts:
+        walk.place.subject = talked_of
     if (asked := walk.asked.of_what(number)) is not None:
         walk.place.subject = asked
     walk.last_conditions = tuple(draft for draft in drafts if draft.kind == "condition")
     if spoken.moved and not told:
         walk.focus.leave()
+
+
+def _talked_of(spoken: Spoken, stances: Sequence[Stance]) -> str | None:
+    """`They told me the toilet was loose.`: what was only talked about is what `it is` then means."""
+    named = {one.component for one in spoken.named if one.relation == "topic" and not is_means(spoken, one)}
+    if len(named) != 1 or any(stances[one.start].mode in {Mode.POLICY, Mode.ELSEWHERE} for one in spoken.named):
+        return None
+    return named.pop()

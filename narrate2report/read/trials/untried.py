@@ -21,7 +21,7 @@ STARTS = frozenset("run start light flush".split())
 
 SWITCHES = {
     "turn": {"on"}, "switch": {"on"}, "put": {"on"}, "power": {"on", "up"}, "fire": {"up"}, "start": {"up"},
-    "plug": {"in"}, "hook": {"up"}, "try": {"out"}, "have": {"on", "going", "running"},
+    "try": {"out"}, "have": {"on", "going", "running"},
 }  # fmt: skip
 """The same told by a verb and its particle, which may stand behind what it is done to."""
 
@@ -108,6 +108,8 @@ def _is_somebodys(spoken: Spoken, clause: Clause, denial: int, at: int, verb: st
     if norms[denial] == "nobody" or norms[denial - 1 : denial + 1] == ["no", "one"]:
         return True
     before, between = norms[clause.start : denial], set(norms[denial + 1 : at])
+    if before[-1:] == ["do"] and not SPEAKERS & set(before):
+        return False  # don't try that
     if spoken.tokens[at].tag in {"VBN", "VBD", "JJ"} and PASSIVE & (between | set(before[-1:])):
         return True
     helped = before[-1:] != [] and before[-1] in {"can", "could"}

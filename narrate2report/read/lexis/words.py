@@ -138,6 +138,8 @@ def _tokens(doc: Doc, text: str) -> tuple[Token, ...]:
             continue
         lower = word.lower().replace("’", "'")
         end = start + len(word)
+        if lower.endswith("in'") and len(lower) > len("in'") + 2:
+            lower = f"{lower[:-1]}g"  # runnin' up the corner
         if lower in SCOTS:
             cut = end - len("nae")
             found.append(Token(text[start:cut], SCOTS[lower], "VBZ", start, cut, hyphen))

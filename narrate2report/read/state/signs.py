@@ -22,6 +22,9 @@ IT = frozenset("it they that this".split())
 COUNTS = frozenset("one two three both each another none some".split())
 """Words that stand for things of a kind named before: `one is missing its handle`."""
 
+STOOD = frozenset("stood was were sat had hung lay used been rubbed rested went".split())
+"""What a thing did that has left its traces."""
+
 LEAVES = frozenset("leave leaves left leaving made makes punched put puts".split())
 
 FAR = 6
@@ -92,6 +95,8 @@ class Signs:
 
     def _named(self) -> Iterator[Candidate]:
         for one in self.scene.spoken.named:
+            if self._only_stood_there(one):
+                continue
             signs = self._here(one) if one.start in self._clause else self._elsewhere(one)
             if any(other.start == one.end for other in self.scene.spoken.named):
                 signs["only says which"] = 1.0
@@ -102,6 +107,11 @@ class Signs:
             if self.noun and one.end <= self.mention.start:
                 signs |= dict.fromkeys(self._set_apart(one), 1.0)
             yield Candidate(one.component, one, signs)
+
+    def _only_stood_there(self, one: Named) -> bool:
+        """`dents where the bed legs stood`: what has left them."""
+        spoken, clause = self.scene.spoken, self.scene.spoken.clause_of(one.start)
+        return "where" in spoken.norms(clause.start, one.start) and bool(STOOD & set(spoken.norms(one.end, clause.end)))
 
     def _here(self, one: Named) -> dict[str, float]:
         """Named in the clause of the flaw."""

@@ -8,6 +8,7 @@ from dataclasses import replace
 from narrate2report.read.drafts.draft import Draft
 from narrate2report.read.lexis.phrase_tree import Mention
 from narrate2report.read.lexis.vocabulary import Vocabulary
+from narrate2report.read.meant.outsiders import is_outside
 from narrate2report.read.meant.scene import Scene
 from narrate2report.read.speech.modes import Mode
 from narrate2report.read.speech.spoken import Spoken
@@ -62,6 +63,9 @@ def find_checks(scene: Scene, trials: Trials) -> list[Draft]:
         *find_late_success(scene),
         *find_told_by_sound(scene),
     ):
+        clause_at = scene.spoken.clause_of(draft.at)
+        if draft.outcome == "fails" and any(other.at in clause_at for other in untested):
+            continue  # haven't turned it on
         corrected = any(clause.link == "but" and clause.start <= draft.at for clause in scene.spoken.clauses)
         excepted = is_excepted_later(scene.spoken, draft.at)
         if not (corrected or excepted) and any(draft.component == other.component for other in untested):
@@ -133,7 +137,7 @@ def _from_verbs(scene: Scene) -> list[Draft]:
             continue
         if senses[0].form == "verb" and not is_predicate(spoken, mention):
             continue
-        if is_no_result(spoken, mention) or _did_not(spoken, mention) or _ran_something(spoken, mention):
+        if is_outside(spoken, mention) or is_no_result(spoken, mention) or _did_not(spoken, mention) or _ran_something(spoken, mention):
             continue
         if _heads_a_place(spoken, mention):
             continue
@@ -159,7 +163,7 @@ def _from_cues(scene: Scene) -> list[Draft]:
     spoken, drafts = scene.spoken, []
     for cue in spoken.cues("operates", "fails"):
         fails = any(sense.id == "fails" for sense in cue.senses)
-        if fails and is_part_of_flaw(spoken, cue):
+        if (fails and is_part_of_flaw(spoken, cue)) or is_outside(spoken, cue):
             continue
         passed = scene.mode(cue.start) is Mode.PAST and spoken.norms(cue.start, cue.end) == ["passed"]
         if not (scene.is_said(cue.start) or passed) or (

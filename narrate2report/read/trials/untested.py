@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from narrate2report.read.drafts.draft import Draft
 from narrate2report.read.lexis.phrase_tree import Mention
+from narrate2report.read.lexis.vocabulary import Vocabulary
 from narrate2report.read.meant.scene import Scene
 from narrate2report.read.speech.clauses import Clause
 from narrate2report.read.speech.modes import Mode
 from narrate2report.read.speech.spoken import Spoken
-from narrate2report.read.things.operated import is_operated
+from narrate2report.read.things.operated import is_device, is_operated
 from narrate2report.read.trials.untried import find_untried
 
 NOT_OURS = frozenset({Mode.HYPOTHETICAL, Mode.QUESTION, Mode.ELSEWHERE, Mode.POLICY})
@@ -121,6 +122,8 @@ def _left_untried(scene: Scene, cue: Mention, clause: Clause) -> list[str]:
     ]
     around = [one.component for one in reversed(spoken.named) if one.start < cue.start]  # nothing plugged into these
     focus = [scene.place.subject] if scene.place.subject else []
+    if _is_of_several(spoken, cue, clause):
+        focus = _lately_together(scene) or focus
     object_named = any(one.start - cue.end <= NEAR for one in named if one.start >= cue.start)
     others = [one for one in carried if one not in behind]
     after = [behind, carried] if object_named else [others, earlier[:1], behind]
@@ -135,10 +138,34 @@ def _left_untried(scene: Scene, cue: Mention, clause: Clause) -> list[str]:
     if {"fired", "firing", "fire"} & said:
         groups = [[one for one in group if one in FIRED] for group in groups]
     for group in groups[: -1 if walked_past else None]:
-        found = [one for one in group if is_operated(one, scene.vocabulary)]
+        found = [one if named else _that_runs(one, scene.vocabulary) for one in group]
+        found = [one for one in found if is_operated(one, scene.vocabulary)]
         wholes = {whole for one in found for whole in scene.vocabulary.components[one].part_of}
         if found and wholes & set(earlier) and not any(scene.vocabulary.components[one].works for one in found):
             found = [one for one in earlier if one in wholes]  # sockets, faceplates sound, not tested
         if found:
             return [one for one in found if scene.vocabulary.components[one].works] or found
     return []
+
+
+EACH = frozenset("either neither both".split())
+
+
+def _is_of_several(spoken: Spoken, cue: Mention, clause: Clause) -> bool:
+    """`I didn't run either one`, `didn't test them`: of all that were spoken of together."""
+    after = spoken.norms(cue.end, clause.end)[:2]
+    return bool(EACH & set(after)) or after[:1] in (["them"], ["these"], ["those"])
+
+
+def _lately_together(scene: Scene) -> list[str]:
+    """The devices that the last sentence to name any spoke of."""
+    devices = [(one, when) for one, when in scene.place.lately if is_device(one, scene.vocabulary)]
+    return [one for one, when in devices if when == devices[-1][1]]
+
+
+def _that_runs(component: str, vocabulary: Vocabulary) -> str:
+    """`the racks are clean, I didn't turn it on`: what a part that does nothing is part of."""
+    if component not in vocabulary.components or is_device(component, vocabulary):
+        return component
+    wholes = [one for one in vocabulary.components[component].part_of if is_device(one, vocabulary)]
+    return wholes[0] if len(wholes) == 1 else component

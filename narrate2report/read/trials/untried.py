@@ -73,9 +73,17 @@ def _verb_at(spoken: Spoken, clause: Clause, at: int) -> str | None:
         return None
     verb = infinitive(token.norm)
     particles = SWITCHES.get(verb, set())
-    if particles & set(spoken.norms(at + 1, min(clause.end, at + 1 + REACH))):
+    if any(
+        spoken.tokens[here].norm in particles and not _leads_on(spoken, here)
+        for here in range(at + 1, min(clause.end, at + 1 + REACH))
+    ):
         return f"{verb} on"
     return verb if verb in TRIES | STARTS else None
+
+
+def _leads_on(spoken: Spoken, at: int) -> bool:
+    """`put pans on the counter`: a preposition, and no part of the verb."""
+    return any(token.tag in {"DT", "NN", "NNS", "PRP$"} for token in spoken.tokens[at + 1 : at + 2])
 
 
 def _denied(spoken: Spoken, clause: Clause, at: int) -> Mention | None:
@@ -108,8 +116,8 @@ def _is_somebodys(spoken: Spoken, clause: Clause, denial: int, at: int, verb: st
     if norms[denial] == "nobody" or norms[denial - 1 : denial + 1] == ["no", "one"]:
         return True
     before, between = norms[clause.start : denial], set(norms[denial + 1 : at])
-    if before[-1:] == ["do"] and not SPEAKERS & set(before):
-        return False  # don't try that
+    if not SPEAKERS & set(before) and (before[-1:] == ["do"] or (norms[denial] == "never" and not between)):
+        return False  # don't try that, never run it empty
     if spoken.tokens[at].tag in {"VBN", "VBD", "JJ"} and PASSIVE & (between | set(before[-1:])):
         return True
     helped = before[-1:] != [] and before[-1] in {"can", "could"}

@@ -17,6 +17,8 @@ SMALL_ROOMS = frozenset({"storage", "office", "attic", "stairs", "closet", "balc
 BATHING = frozenset({"bathtub", "shower", "shower_head", "shower_door", "shower_curtain"})
 """What no half bath has."""
 
+OPEN_AIR = frozenset({"exterior", "yard", "patio", "parking"})
+
 WAY_IN = frozenset({"door", "lock", "doorbell", "peephole", "intercom", "threshold", "door_frame"})
 
 
@@ -40,6 +42,8 @@ def implied_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabu
         return next(room for room, _ in reversed(place.visits[:-1]) if room)
     if (outside := _opens_outside(spoken, base)) is not None:
         return outside
+    if base in OPEN_AIR and _opens_with_garage(spoken, vocabulary):
+        return "garage"
     if ("back", "to") in pairwise(spoken.norms()):
         if spoken.found.implied_rooms:
             return spoken.found.implied_rooms[0]
@@ -66,6 +70,15 @@ def implied_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabu
             if base == "half_bath" and sense.id in BATHING:
                 return "bathroom"  # called the toilet room, and there is a tub in it
     return None
+
+
+def _opens_with_garage(spoken: Spoken, vocabulary: Vocabulary) -> bool:
+    """`Garage door... going up`, said in the yard: what only a garage has, named first."""
+    owned = set(vocabulary.rooms["garage"].owns)
+    return any(
+        mention.start <= 1 and any(sense.id in owned for sense in mention.of("component"))
+        for mention in spoken.terms("component")
+    )
 
 
 def _gone_back_to(spoken: Spoken, place: Place, vocabulary: Vocabulary) -> str | None:

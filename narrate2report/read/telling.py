@@ -152,6 +152,7 @@ def _settled(scene: Scene, walk: Walk, drafts: list[Draft], flaws: Sequence[Flaw
     drafts += walk.waiting.settle(scene, flaws)
     answers = walk.asked.answer(scene, flaws, drafts)
     drafts = [draft for draft in drafts if not any(one.settles(draft) for one in answers)] + answers
+    drafts += walk.claims.settle(scene, flaws, drafts)
     if is_not_ours(scene.spoken):
         drafts = [draft for draft in drafts if draft.condition != "missing"]
     walk.focus.remember(drafts, walk.turn, scene.vocabulary)

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from narrate2report.read.across.asked import Asked
+from narrate2report.read.across.claims import Claims
 from narrate2report.read.across.left_out import Predicate
 from narrate2report.read.across.openings import Opening
 from narrate2report.read.across.put_right import Mending
@@ -33,6 +34,7 @@ class Walk:
     place: Place = field(default_factory=Place)
     waiting: Waiting = field(default_factory=Waiting)
     asked: Asked = field(default_factory=Asked)
+    claims: Claims = field(default_factory=Claims)
     trials: Trials = field(default_factory=Trials)
     handing: Handing = field(default_factory=Handing)
     focus: Focus = field(default_factory=Focus)

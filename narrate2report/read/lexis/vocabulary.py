@@ -159,10 +159,6 @@ class Vocabulary:
         never = self.conditions[condition].not_of
         return component in never or f"group:{self.components[component].group}" in never
 
-    def is_of_room(self, condition: str) -> bool:
-        """Whether the condition is of the air or the room before it is of any thing in it: a smell, a pest."""
-        return "room_general" in self.conditions[condition].usual
-
     def afflicts(self, condition: str, component: str) -> bool | None:
         """Whether the condition is usual of the component; None where the vocabulary does not say."""
         term = self.conditions[condition]

@@ -11,6 +11,9 @@ from narrate2report.read.speech.spoken import Spoken
 
 BEING = frozenset("is 's are has have was".split())
 
+SIDES = frozenset("side end".split())
+"""`the two on the street side open`: only which."""
+
 READINGS = frozenset("says shows reads".split())
 """What an instrument does: `my tester says open ground`."""
 
@@ -97,6 +100,6 @@ def is_outside(spoken: Spoken, mention: Mention) -> bool:
         max(clause.start, last_named) <= cue.start
         and cue.end <= mention.start
         and mention.start - cue.end <= 2
-        and spoken.tokens[cue.end].norm not in READINGS
+        and spoken.tokens[cue.end].norm not in READINGS | SIDES
         for cue in spoken.cues("outsider", within=clause)
     )

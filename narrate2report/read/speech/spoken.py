@@ -175,11 +175,10 @@ NO_LIKENESS = frozenset("'d would looks look feels seems just something is 's ar
 
 GOVERNED = {
     "with": frozenset(
-        "wrong happy unhappy pleased satisfied problem problems issue issues matter trouble deal dealing bother bothering"
-        " done goes carry play mess fault happened happening luck begin had have".split()
+        "wrong happy unhappy pleased satisfied problem problems issue issues matter trouble deal dealing bother"
+        " bothering done goes carry play mess fault happened happening luck begin had have".split()
     ),
     "at": frozenset("look looking looked looks go glance stare peek ".split()),
-    "for": frozenset("go looking coming".split()),
     "from": frozenset("expect expected expecting worse better".split()),
     "after": frozenset("looking look looks".split()),
     "into": frozenset("looking look looked".split()),

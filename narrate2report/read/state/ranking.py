@@ -46,7 +46,8 @@ def bear(mention: Mention, grammar: Sequence[Bearer], scene: Scene, *, noun: boo
 
     `grammar` is what the sentence alone says of that; of a list that it found all are taken or none.
     """
-    if any(one.link in CERTAIN and not _is_of_room(mention, one, scene) for one in grammar) or all(sense.beside for sense in mention.of("condition")):
+    certain = any(one.link in CERTAIN and not _is_in_the_air(mention, one) for one in grammar)
+    if certain or all(sense.beside for sense in mention.of("condition")):
         return tuple(_as_grammar_says(mention, grammar))
     ranked = rank(mention, grammar, scene, noun=noun)
     first = ranked[0]
@@ -62,10 +63,10 @@ def bear(mention: Mention, grammar: Sequence[Bearer], scene: Scene, *, noun: boo
     return tuple((sense, one) for one in grammar if (sense := senses.get(one.component)) is not None)
 
 
-def _is_of_room(mention: Mention, bearer: Bearer, scene: Scene) -> bool:
-    """`no smell, and no scratches on the door`: a list that begins with what the room has and no thing in it."""
+def _is_in_the_air(mention: Mention, bearer: Bearer) -> bool:
+    """`no smell, and no scratches on the door`: a list that begins with what is in the air."""
     senses = mention.of("condition")
-    return bearer.link == "listed" and all(scene.vocabulary.is_of_room(one.id) for one in senses)
+    return bearer.link == "listed" and all(one.id == "odor" for one in senses)
 
 
 def _as_grammar_says(mention: Mention, grammar: Sequence[Bearer]) -> Iterator[tuple[Sense, Bearer]]:

@@ -137,7 +137,12 @@ def _from_verbs(scene: Scene) -> list[Draft]:
             continue
         if senses[0].form == "verb" and not is_predicate(spoken, mention):
             continue
-        if is_outside(spoken, mention) or is_no_result(spoken, mention) or _did_not(spoken, mention) or _ran_something(spoken, mention):
+        if (
+            is_outside(spoken, mention)
+            or is_no_result(spoken, mention)
+            or _did_not(spoken, mention)
+            or _ran_something(spoken, mention)
+        ):
             continue
         if _heads_a_place(spoken, mention):
             continue

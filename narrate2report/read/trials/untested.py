@@ -68,7 +68,7 @@ def _is_so_all_the_same(scene: Scene, cue: Mention, clause: Clause) -> bool:
     spoken = scene.spoken
     if spoken.norms(cue.start, cue.start + 2) in (["would", "have"], ["'d", "have"]):
         return True
-    if "as" in spoken.norms(max(0, cue.start - 1), cue.start + 1) or spoken.norms(cue.start - 1, cue.start) == ["rather"]:
+    if {"as", "rather"} & set(spoken.norms(max(0, cue.start - 1), cue.start + 1)):
         return True
     own = spoken.norms(clause.start, clause.start + 1) in (["i"], ["we"]) and clause.link in {",", "and"}
     return (own or clause.link == "so") and scene.mode(cue.start) is Mode.HYPOTHETICAL

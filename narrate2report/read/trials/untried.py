@@ -1,5 +1,5 @@
-"""Words that say, however they are put together, that nobody tried a thing: `haven't had a chance to test it`, `no one's
-switched it on yet`, `still to be tried`, `tested everything except the oven`.
+"""Words that say, however they are put together, that nobody tried a thing: `haven't had a chance to test it`, `no
+one's switched it on yet`, `still to be tried`.
 
 What a verb of trying is denied by may stand some words before it; which thing was meant is settled by `untested`.
 """
@@ -12,6 +12,7 @@ from narrate2report.read.lexis.inflect import infinitive
 from narrate2report.read.lexis.phrase_tree import Mention
 from narrate2report.read.speech.clauses import Clause
 from narrate2report.read.speech.spoken import Spoken
+from narrate2report.read.things.pointing import POINTING
 
 TRIES = frozenset("test try check operate prove verify commission".split())
 """What people do to a thing, so that denying it leaves the thing untried."""
@@ -89,7 +90,7 @@ def _leads_on(spoken: Spoken, at: int) -> bool:
 def _denied(spoken: Spoken, clause: Clause, at: int) -> Mention | None:
     """`haven't tested it`, `couldn't get to try it`, `has not been switched on`, `no time to run it`."""
     verb = _verb_at(spoken, clause, at)
-    if verb is None or spoken.tokens[at].tag in {"NN", "NNS"} and spoken.norms(at - 1, at) in (["the"], ["a"]):
+    if verb is None or (spoken.tokens[at].tag in {"NN", "NNS"} and spoken.norms(at - 1, at) in (["the"], ["a"])):
         return None
     denial = at - 1
     while denial >= clause.start and spoken.tokens[denial].norm in BETWEEN:
@@ -107,7 +108,17 @@ def _denied(spoken: Spoken, clause: Clause, at: int) -> Mention | None:
             return None
     elif by not in DENIES:
         return None
+    if _is_of_else(spoken, clause, at):
+        return None
     return Mention(denial, at + 1) if _is_somebodys(spoken, clause, denial, at, verb) else None
+
+
+def _is_of_else(spoken: Spoken, clause: Clause, at: int) -> bool:
+    """`nobody's lit a cigarette`: what was left alone is no component."""
+    following = spoken.tokens[at + 1 : min(clause.end, at + 4)]
+    if not following or following[0].tag not in {"DT", "PRP$"} or following[0].norm in POINTING:
+        return False
+    return any(token.tag in {"NN", "NNS"} for token in following) and not spoken.named_in(clause)
 
 
 def _is_somebodys(spoken: Spoken, clause: Clause, denial: int, at: int, verb: str) -> bool:
@@ -125,7 +136,7 @@ def _is_somebodys(spoken: Spoken, clause: Clause, denial: int, at: int, verb: st
         return True
     if helped or "get" in between or "unable" in norms[denial : denial + 1]:
         return bool({"chance", "time", "round", "around"} & between)
-    return bool(SPEAKERS & set(before)) or all(norm in AUXILIARY for norm in before) and at + 1 < clause.end
+    return bool(SPEAKERS & set(before)) or (all(norm in AUXILIARY for norm in before) and at + 1 < clause.end)
 
 
 def _no_test(spoken: Spoken, clause: Clause, at: int) -> Mention | None:
@@ -145,7 +156,7 @@ def _put_off(spoken: Spoken, clause: Clause, at: int) -> Mention | None:
     if verb not in TESTABLE:
         return None
     before = norms[clause.start : at]
-    if STILL & set(before) and before[-1:] == ["be"] or (STILL & set(before) and before[-1:] in (["needs"], ["need"])):
+    if STILL & set(before) and before[-1:] in (["be"], ["needs"], ["need"]):
         return Mention(at, at + 1)
     if before[-1:] == ["to"] or {"will", "'ll"} & set(before):
         rest = norms[at + 1 : clause.end]

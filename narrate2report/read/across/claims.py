@@ -24,6 +24,9 @@ from narrate2report.records.findings import Outcome
 CLAIMED = frozenset({Mode.QUOTED, Mode.HYPOTHETICAL, Mode.PAST})
 """How a claim is meant, where it is not asserted."""
 
+CHARGED = frozenset("pay pays charge charges charged deposit bill billed".split())
+"""With these it is a rule, and nobody's claim."""
+
 IT = frozenset("it they that this".split())
 THEY = frozenset("they he she that it".split())
 TRUE = frozenset("right true correct".split())
@@ -43,6 +46,13 @@ class Claim:
 
     told: Draft
     denied: bool
+    tag: str
+    """Of the word that claims it: what is left out after `it doesn't` is a verb, after `it isn't` is none."""
+
+    def fits(self, answer: Answer) -> bool:
+        """Whether the answer can leave out just these words."""
+        done = self.tag in {"VB", "VBZ", "VBP", "VBD", "MD"}
+        return answer.of_all or done != (answer.auxiliary in BEING)
 
     def found(self, answer: Answer) -> Draft:
         """What it turns out to be: `it doesn't` denies the words of the claim, `they're right` confirms all of it."""
@@ -62,6 +72,7 @@ class Answer:
 
     clause: Clause
     so: bool
+    auxiliary: str = ""
     of_all: bool = False
 
 
@@ -81,7 +92,7 @@ class Claims:
         if answer is None or known:
             return []
         words = scene.spoken.words(answer.clause.start, answer.clause.end)
-        return [one.found(answer).with_reason(f"claimed, and found '{words}'") for one in claims]
+        return [one.found(answer).with_reason(f"claimed, and found '{words}'") for one in claims if one.fits(answer)]
 
 
 def _answer(spoken: Spoken, since: int) -> Answer | None:
@@ -95,17 +106,24 @@ def _answer(spoken: Spoken, since: int) -> Answer | None:
             return Answer(clause, so=True, of_all=True)
         elliptical = len(said) in {2, 3} and said[0] in IT and said[1] in LEFT_TO_STAND and said[2:] in ([], ["not"])
         if elliptical and said[1:] != ["'s"]:
-            return Answer(clause, so=not said[2:])
+            return Answer(clause, so=not said[2:], auxiliary=said[1])
         said = [norm for norm in norms if norm not in ASIDE - TRUE]
         if len(said) in {3, 4} and said[0] in THEY and said[1] in BEING and said[-1] in TRUE:
             return Answer(clause, so="not" not in said, of_all=True)
     return None
 
 
+def _is_claimed(scene: Scene, at: int) -> bool:
+    """Whether the word at token `at` is claimed; what would follow from a claim, or be charged for, is not."""
+    spoken, mode = scene.spoken, scene.mode(at)
+    supposed = spoken.has_cue("condition", within=spoken.clause_of(at))
+    return mode in CLAIMED and (supposed or mode is not Mode.HYPOTHETICAL) and not CHARGED & set(spoken.norms())
+
+
 def _claimed_flaws(scene: Scene, flaws: Sequence[Flaw]) -> Iterator[Claim]:
     spoken = scene.spoken
     for flaw in flaws:
-        if scene.mode(flaw.mention.start) not in CLAIMED or scene.vocabulary.is_sound(flaw.condition):
+        if not _is_claimed(scene, flaw.mention.start) or scene.vocabulary.is_sound(flaw.condition):
             continue
         if not flaw.bearer.component:
             continue
@@ -120,13 +138,13 @@ def _claimed_flaws(scene: Scene, flaws: Sequence[Flaw]) -> Iterator[Claim]:
             confidence=0.7,
             also=(spoken.sentence,),
         )
-        yield Claim(told, denied=deny(spoken, flaw.mention).assertion == "absent")
+        yield Claim(told, deny(spoken, flaw.mention).assertion == "absent", spoken.tokens[flaw.mention.start].tag)
 
 
 def _claimed_trials(scene: Scene) -> Iterator[Claim]:
     spoken = scene.spoken
-    for cue in spoken.cues("operates", "fails"):
-        if scene.mode(cue.start) not in CLAIMED or cue.start in spoken.named_tokens():
+    for cue in (*spoken.cues("operates", "fails"), *spoken.terms("works")):
+        if not _is_claimed(scene, cue.start) or cue.start in spoken.named_tokens():
             continue
         for bearer in scene.bearers.of(cue, adjective=False, noun=False)[:1]:
             if is_operated(bearer.component, scene.vocabulary):
@@ -141,4 +159,4 @@ def _claimed_trials(scene: Scene) -> Iterator[Claim]:
                     also=(spoken.sentence,),
                 )
                 clause = spoken.clause_of(cue.start)
-                yield Claim(told, denied=negation_before(spoken, clause, cue.start) is not None)
+                yield Claim(told, negation_before(spoken, clause, cue.start) is not None, spoken.tokens[cue.start].tag)

@@ -53,15 +53,15 @@ class Walk:
 
 
 def is_in_passing(spoken: Spoken, drafts: Sequence[Draft], stances: Sequence[Stance]) -> bool:
-    """`I always check for cracks`, `if you scratch it, we charge`: states nothing and names nothing, and what was
-    spoken of before it is spoken of after it. `I'm checking the sill` goes on to the sill."""
+    """`I always check for cracks`, `if you scratch it, we charge`: states nothing, and what was spoken of before it
+    is spoken of after it. `I'm checking the sill` goes on to the sill."""
     if spoken.moved or any(draft.kind != "advice" for draft in drafts):
         return False
     conditions = [mention.start for mention in spoken.terms("condition")]
     return (
-        not spoken.named
-        and any(stance.mode in TALKED_ABOUT for stance in stances)
+        any(stance.mode in TALKED_ABOUT for stance in stances)
         and all(stances[at].mode in TALKED_ABOUT for at in conditions)
+        and all(stances[one.start].mode in NOT_HERE for one in spoken.named if one.relation != "place")
     )
 
 

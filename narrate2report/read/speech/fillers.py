@@ -50,12 +50,22 @@ KNOWN = re.compile(
 """`you know` with nothing that is known, unless it stands after a word that makes it a statement."""
 
 
+ASSURING = re.compile(
+    r"(?P<before>[\w'’]+) (?:actually|literally|honestly|basically|genuinely|physically)(?= \w)", re.IGNORECASE
+)
+"""An adverb in the middle of what is said, which changes nothing of it: `it doesn't actually run`."""
+
+PUTS_RIGHT = frozenset("no nope or wait well and but oh so okay actually".split())
+"""After these it begins a correction, or a sentence."""
+
+
 def without_fillers(text: str) -> str:
     """The text without its fillers; as it was where it holds nothing else."""
     fluent = HESITATION.sub("", text)
     fluent = SOUGHT.sub(lambda found: found["before"], fluent)
     fluent = KNOWN.sub(lambda found: found[0] if found["before"] else "", fluent)
     fluent = INSIDE.sub(_inside, " ".join(fluent.split()))
+    fluent = ASSURING.sub(lambda found: found[0] if found["before"].lower() in PUTS_RIGHT else found["before"], fluent)
     fluent = APART.sub(lambda found: found["before"], fluent)
     if fluent == text or not any(letter.isalnum() for letter in fluent):
         return text

@@ -19,6 +19,7 @@ from narrate2report.read.trials.brief import check_of, from_ellipsis, from_notes
 from narrate2report.read.trials.courses import find_courses
 from narrate2report.read.trials.doers import alone_does, around_it, does_this, locked_by
 from narrate2report.read.trials.exceptions import find_exceptions, is_excepted_later, told_apart
+from narrate2report.read.trials.in_vain import find_in_vain
 from narrate2report.read.trials.members import find_members, picks_one
 from narrate2report.read.trials.partly import find_partly, moved_in_vain
 from narrate2report.read.trials.strokes import find_strokes
@@ -62,6 +63,7 @@ def find_checks(scene: Scene, trials: Trials) -> list[Draft]:
         *find_drained(scene),
         *find_late_success(scene),
         *find_told_by_sound(scene),
+        *find_in_vain(scene),
     ):
         clause_at = scene.spoken.clause_of(draft.at)
         if draft.outcome == "fails" and any(other.at in clause_at for other in untested):

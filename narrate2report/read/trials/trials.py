@@ -29,7 +29,8 @@ MEANS = frozenset("switch range_knob door_knob control_panel".split())
 """What one takes in hand to try something else."""
 
 TAKEN = frozenset(
-    "hit flip flipping flipped throw press push pushing pressing flick use using turn turning hold holding".split()
+    "hit flip flipping flipped throw press push pushing pressing flick use using turn turning hold holding pressed"
+    " pushed turned flicked tap tapped hitting held".split()
 )
 """`hit the switch`, `turning the knob`: what follows is a means."""
 
@@ -118,6 +119,7 @@ class Trials:
         if tried is None or spoken.named or not is_operated(tried, scene.vocabulary):
             return []
         said = [clause for clause in spoken.clauses if not _is_only_sorry(spoken, clause)]
+        said = [clause for clause in said if not _is_mere_word(spoken, clause)] or said
         answers = [(clause, answer_of(spoken, clause)) for clause in said]
         if not answers or any(answer is None or not _is_told(scene, clause) for clause, answer in answers):
             return []
@@ -125,12 +127,18 @@ class Trials:
         return [_told(scene, None, clause, tried, answer)] if answer else []
 
 
+MERE = frozenset("no nope nah yes yep yeah okay ok oh right alright nice perfect lovely good great".split())
 SORRY = frozenset("sorry oh ow wow ouch whoa well sheesh ha".split())
 
 
 def _is_only_sorry(spoken: Spoken, clause: Clause) -> bool:
     """`Sorry, that's loud`: a word in passing before the answer."""
     return set(spoken.norms(clause.start, clause.end)) <= SORRY
+
+
+def _is_mere_word(spoken: Spoken, clause: Clause) -> bool:
+    """`No, nothing`, `okay, there it goes`: a word before the answer that says the same or nothing."""
+    return set(spoken.norms(clause.start, clause.end)) <= MERE
 
 
 def _meant_by(scene: Scene, begun: Mention) -> str | None:
@@ -250,7 +258,7 @@ def worked_by(scene: Scene, clause: Clause) -> str | None:
     for one, whole in pairwise(spoken.named):
         on_it = spoken.norms(one.end, whole.start)
         button = spoken.tokens[one.end - 1].norm in BUTTONS and whole.start < clause.end
-        if button and on_it[:1] in (["on"], ["of"]) and len(on_it) <= len(("on", "the")):
+        if button and on_it[:1] in (["on"], ["of"], ["for"], ["to"]) and len(on_it) <= len(("on", "the")):
             return whole.component if is_operated(whole.component, scene.vocabulary) else None
     return None
 
@@ -279,6 +287,11 @@ def _tried(scene: Scene, clause: Clause, since: int, begun: Mention) -> str | No
         heads = [one for one in later if one.end <= begun.start and spoken.clause_of(one.start).end == one.end]
         where = heads[-1:] or [one for one in later if one.start in begins] or later
         return where[0].component
-    held = [one for one in spoken.named if one.relation == "of" and one.start in spoken.clause_of(begun.start)]
+    held = [one for one in spoken.named if _is_worked_on(spoken, one) and one.start in spoken.clause_of(begun.start)]
     held = [one for one in held if one.start > begun.start and is_operated(one.component, scene.vocabulary)]
     return held[0].component if held else scene.place.subject or (named[-1].component if named else None)
+
+
+def _is_worked_on(spoken: Spoken, one: Named) -> bool:
+    """`a go on the oven`, `press this one for the garage door`."""
+    return one.relation == "of" or {"for"} & set(spoken.norms(max(0, one.start - 2), one.start)) != set()

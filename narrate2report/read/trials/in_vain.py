@@ -1,0 +1,102 @@
+"""What would not go whatever was done: `I couldn't get the fan to start`, `can't get anything out of it`, `it never got
+going`, `something's wrong with the washer`.
+
+The words are put together as people please, so that no list of sayings would hold them.
+"""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+from narrate2report.read.drafts.draft import Draft
+from narrate2report.read.lexis.inflect import infinitive
+from narrate2report.read.meant.scene import Scene
+from narrate2report.read.speech.clauses import Clause
+from narrate2report.read.speech.spoken import Spoken
+from narrate2report.read.things.operated import is_device
+
+MAKES = frozenset("get make persuade coax convince".split())
+GOES = frozenset(
+    "run start work light go come turn switch fire respond heat spin catch engage ignite kick move cool cycle flush"
+    " power started running working going lit".split()
+)
+"""What one wants a thing to do."""
+
+FAILS_TO = frozenset("not unable never cannot".split())
+FURTHEST = 6
+"""Tokens between what was tried and what should have come of it: `get the big oven at the back to light`."""
+
+HARDLY_ANY = frozenset("anything any".split())
+WRONG = frozenset("wrong amiss up".split())
+FAULTS = frozenset("problem fault issue".split())
+STARTED = frozenset("going started running".split())
+
+
+def find_in_vain(scene: Scene) -> list[Draft]:
+    """The failed trials that a sentence tells so."""
+    for clause in scene.spoken.clauses:
+        at = _got_nowhere(scene.spoken, clause)
+        if at is None:
+            at = _never_got_going(scene.spoken, clause)
+        if at is None:
+            at = _is_wrong(scene.spoken, clause)
+        component = _meant(scene, clause, at) if at is not None and scene.is_said(at) else None
+        if at is not None and component is not None:
+            words = scene.spoken.words(at, clause.end)
+            return [
+                Draft(
+                    kind="check",
+                    room=scene.room,
+                    component=component,
+                    at=at,
+                    outcome="fails",
+                    because=(f"'{words}': tried in vain",),
+                    confidence=0.7,
+                )
+            ]
+    return []
+
+
+def _meant(scene: Scene, clause: Clause, at: int) -> str | None:
+    """The device that the clause names, goes on with, or points to."""
+    spoken = scene.spoken
+    named = [one.component for one in spoken.named_in(clause)]
+    carried = [one.component for one in scene.bearers.subjects_of(clause)]
+    earlier = [one.component for one in reversed(spoken.named) if one.end <= at]
+    focus = [scene.place.subject] if scene.place.subject else []
+    found = [one for one in named or carried or earlier or focus if is_device(one, scene.vocabulary)]
+    return found[0] if found else None
+
+
+def _got_nowhere(spoken: Spoken, clause: Clause) -> int | None:
+    """`couldn't get the fan to start`, `can't get it going`, `unable to get any heat out of it`."""
+    norms = spoken.norms()
+    for at in range(clause.start, clause.end):
+        if infinitive(norms[at]) not in MAKES or not FAILS_TO & set(norms[clause.start : at]):
+            continue
+        after = norms[at + 1 : min(clause.end, at + 1 + FURTHEST)]
+        if HARDLY_ANY & set(after[:1]) and ("out", "of") in pairwise(after):
+            return at
+        if any(norm in GOES for norm in after[1:]):
+            return at
+    return None
+
+
+def _never_got_going(spoken: Spoken, clause: Clause) -> int | None:
+    """`it never got going`."""
+    norms = spoken.norms()
+    for at in range(clause.start, clause.end - 2):
+        if norms[at] == "never" and norms[at + 1] in {"got", "gets"} and norms[at + 2] in STARTED:
+            return at
+    return None
+
+
+def _is_wrong(spoken: Spoken, clause: Clause) -> int | None:
+    """`something's wrong with the washer`, `there's something up with this oven`, `there's a problem with it`."""
+    norms = spoken.norms()
+    for at in range(clause.start, clause.end - 1):
+        if norms[at] in WRONG and norms[at + 1] == "with" and "something" in norms[clause.start : at]:
+            return at
+        if norms[at] in FAULTS and norms[at + 1] == "with" and norms[at - 1 : at] in (["a"], ["some"]):
+            return at
+    return None

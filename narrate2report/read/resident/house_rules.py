@@ -45,7 +45,7 @@ def ruled(scene: Scene, focus: Focus) -> tuple[int, str, str] | None:
         return None
     for clause in spoken.clauses:
         found = _on_mishap(scene, clause, focus) or _is_yours(spoken, clause) or _only_touched_by(spoken, clause)
-        found = found or _pays_for(spoken, clause)
+        found = found or _pays_for(spoken, clause) or _any_trouble(spoken, clause) or _best_way(spoken, clause)
         if found is not None:
             return found
     return None
@@ -143,6 +143,36 @@ def _pays_for(spoken: Spoken, clause: Clause) -> tuple[int, str, str] | None:
         if words and named and (clause.index or spoken.has_cue("condition")) and not spoken.ends_with_question():
             return at, named.component, _how(spoken, named)
     return None
+
+
+def _any_trouble(spoken: Spoken, clause: Clause) -> tuple[int, str, str] | None:
+    """`any problem with the toilet, you text me`, `any damage to the hob comes out of your deposit`."""
+    norms = spoken.norms(clause.start, clause.end)
+    if norms[:1] != ["any"] or not TROUBLE & set(norms[1:3]):
+        return None
+    charged = {"deposit", "charged", "bill", "billed"} & set(spoken.norms(clause.start))
+    if not (charged or spoken.has_cue("contact", "liability")):
+        return None
+    named = [
+        one for one in spoken.named_in(clause) if one.start - clause.start <= len(("any", "problem", "with", "the"))
+    ]
+    return (clause.start, named[0].component, _how(spoken, named[0])) if named else None
+
+
+def _best_way(spoken: Spoken, clause: Clause) -> tuple[int, str, str] | None:
+    """`best thing for the worktop is a damp cloth`, `my advice with the fridge is to leave it open`."""
+    norms = spoken.norms(clause.start, clause.end)
+    for at in range(len(norms) - 2):
+        if tuple(norms[at : at + 2]) not in RECOMMENDED or norms[at + 2 : at + 3] not in (["for"], ["with"], ["to"]):
+            continue
+        named = [one for one in spoken.named_in(clause) if one.start > clause.start + at]
+        if named:
+            return clause.start + at, named[0].component, _how(spoken, named[0])
+    return None
+
+
+TROUBLE = frozenset("problem problems trouble damage issue issues fault faults leak leaks".split())
+RECOMMENDED = frozenset({("best", "thing"), ("best", "way"), ("my", "advice"), ("the", "trick"), ("my", "tip")})
 
 
 def _is_yours(spoken: Spoken, clause: Clause) -> tuple[int, str, str] | None:

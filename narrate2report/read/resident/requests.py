@@ -58,6 +58,7 @@ def find_orders(scene: Scene, others: Sequence[Draft]) -> list[tuple[Clause, int
     for clause in spoken.clauses:
         at = next((at for at in range(clause.start, clause.end) if stances[at].mode is Mode.INSTRUCTION), None)
         at = clause.start if at is None and _wants_often(spoken, clause) else at
+        at = clause.start if at is None and _is_left_to_them(spoken, clause) else at
         at = unmarked_order(spoken, clause) if at is None else at
         if found and _only_begs(spoken, clause):
             continue
@@ -92,6 +93,17 @@ def _tells_how_it_goes(scene: Scene, at: int) -> bool:
         return False
     told = [term for term, _ in scene.flaws()] + [*spoken.terms("works"), *spoken.cues("operates", "fails")]
     return any(term.start < at and scene.is_said(term.start) for term in told)
+
+
+THEIRS = frozenset("you you'll tenant tenants resident residents".split())
+OWN_SELVES = frozenset("yourself yourselves themselves".split())
+
+
+def _is_left_to_them(spoken: Spoken, clause: Clause) -> bool:
+    """`you'll be changing those yourself`, `tenants are responsible for cleaning it`: who does it, told as a rule."""
+    norms = spoken.norms(clause.start, clause.end)
+    theirs = bool(OWN_SELVES & set(norms)) or "responsible" in norms
+    return theirs and bool(THEIRS & set(norms[:3])) and spoken.has_term("action", within=clause)
 
 
 def _only_goes_on(scene: Scene, clause: Clause, at: int, planned: Collection[int]) -> bool:

@@ -24,7 +24,7 @@ from narrate2report.read.work.plans import (
     planned_by,
 )
 from narrate2report.read.work.scheduled import find_scheduled
-from narrate2report.read.work.trades import trades_in, tradesmen_called
+from narrate2report.read.work.trades import USUAL_WORK, trades_in, tradesmen_called
 from narrate2report.read.work.worked_on import party_of, to_do, worked_on
 from narrate2report.records.findings import Action
 
@@ -36,6 +36,9 @@ NOT_SUPPLIED = frozenset(
 )
 REFERRED = frozenset("one ones it them some another that those new spare pack set".split())
 COUNTED_OUT = frozenset("a an new another one more two some only".split())
+UNSAID = frozenset("do doing done see sort sorted".split())
+"""Words of work that say nothing of it."""
+
 REKEYS = frozenset("rekey rekeying rekeyed re-key".split())
 LOCKED = frozenset({"lock", "door", "sliding_door", "garage_door", "mailbox"})
 SUPPOSING = frozenset({"if", "unless"})
@@ -58,7 +61,7 @@ def find_follow_ups(scene: Scene, *, flaw: str | None, owner_speaks: bool) -> li
         if REKEYS & set(scene.spoken.norms(mention.start, mention.end)) and on[0] not in LOCKED:
             on = "lock", "keys are cut anew for a lock"
         told = f"'{scene.spoken.words(mention.start, mention.end)}' is work, planned by '{planned}'"
-        action: Action = mention.of("action")[0].id  # type: ignore[assignment]
+        action = _action_of(scene.spoken, mention, clause)
         party = party_of(scene.spoken, clause, owner_speaks=owner_speaks)
         draft = to_do(scene, mention.start, on, told, action, party, confidence=0.7)
         if not any(_is_same_work(scene.spoken, one, draft, clause) for one in drafts):
@@ -73,6 +76,17 @@ def find_follow_ups(scene: Scene, *, flaw: str | None, owner_speaks: bool) -> li
         or find_intended(scene, flaw, owner_speaks=owner_speaks)
         or unnamed_work(scene, flaw, owner_speaks=owner_speaks)
     )
+
+
+def _action_of(spoken: Spoken, mention: Mention, clause: Clause) -> Action:
+    """What a word of work does; `the cleaner comes back and does it` cleans."""
+    named: Action = mention.of("action")[0].id  # type: ignore[assignment]
+    if not UNSAID & set(spoken.norms(mention.start, mention.start + 1)):
+        return named
+    since = spoken.clauses[clause.index - 1].start if clause.index and clause.link == "and" else clause.start
+    trades = [one for one in trades_in(spoken) if since <= one.start < mention.start]
+    whose = [norm for one in trades for norm in spoken.norms(one.start, one.end)]
+    return next((USUAL_WORK[norm] for norm in whose if norm in USUAL_WORK), named)
 
 
 def _is_same_work(spoken: Spoken, one: Draft, other: Draft, clause: Clause) -> bool:

@@ -42,7 +42,7 @@ ARRANGED: Final = frozenset(
     "asked told given earmarked flagged promised arranged called ordered booked notified informed logged reported"
     " scheduled commissioned instructed alerted chased quoted".split()
 )
-NOT_THEIRS: Final = frozenset("you your yourself tenant tenants resident residents".split())
+NOT_THEIRS: Final = frozenset("deposit you your yourself tenant tenants resident residents".split())
 
 
 def find_intended(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> list[Draft]:

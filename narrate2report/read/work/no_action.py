@@ -72,6 +72,8 @@ def _is_in_already(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     if not named:
         return False
     after = spoken.norms(mention.end, clause.end)
+    if spoken.norms(mention.start - 2, mention.start) in (["'s", "a"], ["is", "a"]):
+        return True  # it's a new one
     return after[:2] in (["is", "in"], ["'s", "in"], ["is", "on"], ["'s", "on"], ["are", "in"], ["are", "on"])
 
 

@@ -52,6 +52,8 @@ def planned_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
         or is_asked_of_somebody(spoken, mention, clause)
     ):
         return spoken.words(clause.start, mention.end)
+    if (coming := _comes_for_it(spoken, mention, clause)) is not None:
+        return spoken.words(coming, mention.end)
     if _is_own_look(spoken, mention, clause) or FINISHED & set(spoken.norms(mention.end, clause.end)):
         return None
     if clause.link in {"until", "till"} and spoken.norms(mention.start - 1, mention.start) == ["been"]:
@@ -61,6 +63,8 @@ def planned_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
     if {"was", "were"} & set(before) and "supposed" in before:
         return None
     past = token.norm.endswith("ed")
+    if past and before[-2:-1] == ["time"]:
+        return spoken.words(mention.start - 2, mention.end)  # it's time we changed it
     if past and before[-1:] == ["being"] and {"is", "'s", "are", "'re"} & set(before[-2:]):
         return spoken.words(mention.start - 1, mention.end)
     if past and before[-1:] and before[-1] in {"get", "gets", "getting"}:
@@ -92,6 +96,20 @@ def planned_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
     return _planned_before(spoken, mention, clause)
 
 
+def _comes_for_it(spoken: Spoken, mention: Mention, clause: Clause) -> int | None:
+    """`the guys are coming Thursday to sort it out`, `we're sending somebody to repair it`: where their coming is told,
+    whose purpose is the work."""
+    if spoken.norms(mention.start - 1, mention.start) not in (["to"], ["and"]):
+        return None
+    for at in range(clause.start + 1, mention.start - 1):
+        begun = spoken.tokens[at - 1].norm in BEING and spoken.tokens[at].norm in MOVING
+        if begun and not {"you", "resident", "tenant"} & set(spoken.norms(clause.start, at)):
+            return at
+    return None
+
+
+BEING = frozenset("is 's are 're am 'm be".split())
+MOVING = frozenset("coming sending bringing calling booking arranging heading popping returning".split())
 BOUND_TO = frozenset("be being to get gets getting booked scheduled due will 'll".split())
 
 
@@ -295,16 +313,24 @@ def is_care(spoken: Spoken, mention: Mention, clause: Clause, mode: Mode) -> boo
         return True
     if _is_to_be_arranged(spoken, mention, clause):
         return False
+    before = spoken.norms(clause.start, mention.start)
+    theirs = "responsible" in before and bool(THEIRS & set(before))
+    if theirs or OWN_SELVES & set(spoken.norms(mention.end, clause.end)):
+        return True  # you'll be changing those yourself, tenants are responsible for cleaning it
     on_paper = mention.of("action")[0].form == "phrase" and not spoken.has_cue("addressee", "condition")
     return mode is Mode.INSTRUCTION and not (on_paper or is_order(spoken, mention, clause) or _advises(spoken, mention))
 
 
+OWN_SELVES = frozenset("yourself yourselves themselves".split())
+THEIRS = frozenset("you tenant tenants resident residents".split())
 ARRANGING = frozenset("arrange organise organize book schedule raise log forget".split())
 
 
 def _is_to_be_arranged(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     """`please arrange a repair`, `don't let me forget to have it fixed`, `make sure it gets fixed`: for the staff."""
     before = spoken.norms(clause.start, mention.start)
+    if before[:2] in (["remind", "me"], ["remind", "us"]):
+        return True
     gets = before[-1:] in (["gets"], ["get"]) and before[:2] == ["make", "sure"]
     return gets or bool(ARRANGING & set(before))
 

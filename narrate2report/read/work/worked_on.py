@@ -63,8 +63,16 @@ def worked_on(scene: Scene, mention: Mention, clause: Clause, flaw: str | None) 
         return only.component, f"'{spoken.words(only.start, only.end)}' is all that is named"
     if not flaw and (usual := _usual_of_flaw_after(scene, mention)) is not None:
         return usual
+    if not flaw and (led := _led_up_to(scene, mention)) is not None:
+        return led, "what the sentence began with"
     focus = flaw or scene.place.subject
     return (focus, "the flaw spoken of before") if focus else (ROOM_GENERAL, "no component in focus")
+
+
+def _led_up_to(scene: Scene, mention: Mention) -> str | None:
+    """`the plan for the toilet is, we swap it out`: the one thing that was named before, however."""
+    named = {one.component for one in scene.spoken.named if one.end <= mention.start}
+    return named.pop() if len(named) == 1 else None
 
 
 def _all_that_is_named(scene: Scene, mention: Mention, clause: Clause) -> Named | None:

@@ -144,7 +144,8 @@ def _claimed_flaws(scene: Scene, flaws: Sequence[Flaw]) -> Iterator[Claim]:
 def _claimed_trials(scene: Scene) -> Iterator[Claim]:
     spoken = scene.spoken
     for cue in (*spoken.cues("operates", "fails"), *spoken.terms("works")):
-        if not _is_claimed(scene, cue.start) or cue.start in spoken.named_tokens():
+        verb = spoken.tokens[cue.start].tag.startswith(("VB", "MD", "JJ"))
+        if not verb or not _is_claimed(scene, cue.start) or cue.start in spoken.named_tokens():
             continue
         for bearer in scene.bearers.of(cue, adjective=False, noun=False)[:1]:
             if is_operated(bearer.component, scene.vocabulary):

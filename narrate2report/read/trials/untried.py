@@ -10,7 +10,7 @@ from collections.abc import Iterator
 
 from narrate2report.read.lexis.inflect import infinitive
 from narrate2report.read.lexis.phrase_tree import Mention
-from narrate2report.read.speech.clauses import Clause
+from narrate2report.read.speech.clauses import LEADING, Clause
 from narrate2report.read.speech.spoken import Spoken
 from narrate2report.read.things.pointing import POINTING
 
@@ -37,7 +37,8 @@ BETWEEN = frozenset(
     " chance time round around bother bothered bothering with want wanted allowed possible point power way opportunity"
     " need reason means actually really even ever yet just properly fully personally it that them this one 's was were"
     " is are of for about plan planning trying attempt manage managed going i we anyone anybody safe worth in here"
-    " able authority permission electricity electric gas water manage had's 'd electrics key currently today".split()
+    " able authority permission electricity electric gas water had's 'd electrics key currently today"
+    " occasion call".split()
 )
 """What may stand between a denial and the verb that it denies."""
 
@@ -54,6 +55,13 @@ LATER = (
 )  # fmt: skip
 """Put off, so that it was not tried today."""
 
+WHEN = frozenset("today tonight yet now".split())
+AT_HAND = {
+    ("with", "me"), ("on", "me"), ("to", "hand"), ("to", "try"), ("to", "test"), ("for", "it"), ("to", "put"),
+    ("on", "today"), ("on", "yet"),
+}  # fmt: skip
+"""What one has to try a thing with, or has not."""
+
 STILL = frozenset("still yet".split())
 
 
@@ -61,36 +69,34 @@ def find_untried(spoken: Spoken) -> Iterator[Mention]:
     """The stretches that say so, from the word that denies to the verb, in order."""
     for clause in spoken.clauses:
         for at in range(clause.start, clause.end):
-            found = _denied(spoken, clause, at) or _no_test(spoken, clause, at) or _put_off(spoken, clause, at)
+            found = next((mention for reads in WAYS if (mention := reads(spoken, clause, at)) is not None), None)
             if found is not None:
                 yield found
                 break
 
 
-def _verb_at(spoken: Spoken, clause: Clause, at: int) -> str | None:
-    """The verb of trying at a token: `test` for `tested`, `turn on` for `turned it on`."""
+def _verb_at(spoken: Spoken, clause: Clause, at: int) -> tuple[str, int] | None:
+    """The verb of trying at a token, and the token after it: `test` for `tested`, `turn on` for `turned it on`."""
     token = spoken.tokens[at]
     if not token.norm.isalpha():
         return None
     verb = infinitive(token.norm)
-    particles = SWITCHES.get(verb, set())
-    if any(
-        spoken.tokens[here].norm in particles and not _leads_on(spoken, here)
-        for here in range(at + 1, min(clause.end, at + 1 + REACH))
-    ):
-        return f"{verb} on"
-    return verb if verb in TRIES | STARTS else None
+    for here in range(at + 1, min(clause.end, at + 1 + REACH)):
+        if spoken.tokens[here].norm in SWITCHES.get(verb, set()) and not _leads_on(spoken, here):
+            return f"{verb} on", here + 1
+    return (verb, at + 1) if verb in TRIES | STARTS else None
 
 
 def _leads_on(spoken: Spoken, at: int) -> bool:
     """`put pans on the counter`: a preposition, and no part of the verb."""
-    return any(token.tag in {"DT", "NN", "NNS", "PRP$"} for token in spoken.tokens[at + 1 : at + 2])
+    after = spoken.tokens[at + 1 : at + 2]
+    return any(token.tag in {"DT", "NN", "NNS", "PRP$"} and token.norm not in WHEN for token in after)
 
 
 def _denied(spoken: Spoken, clause: Clause, at: int) -> Mention | None:
     """`haven't tested it`, `couldn't get to try it`, `has not been switched on`, `no time to run it`."""
-    verb = _verb_at(spoken, clause, at)
-    if verb is None or (spoken.tokens[at].tag in {"NN", "NNS"} and spoken.norms(at - 1, at) in (["the"], ["a"])):
+    found = _verb_at(spoken, clause, at)
+    if found is None or (spoken.tokens[at].tag in {"NN", "NNS"} and spoken.norms(at - 1, at) in (["the"], ["a"])):
         return None
     denial = at - 1
     while denial >= clause.start and spoken.tokens[denial].norm in BETWEEN:
@@ -110,7 +116,8 @@ def _denied(spoken: Spoken, clause: Clause, at: int) -> Mention | None:
         return None
     if _is_of_else(spoken, clause, at):
         return None
-    return Mention(denial, at + 1) if _is_somebodys(spoken, clause, denial, at, verb) else None
+    verb, end = found
+    return Mention(denial, end) if _is_somebodys(spoken, clause, denial, at, verb) else None
 
 
 def _is_of_else(spoken: Spoken, clause: Clause, at: int) -> bool:
@@ -124,13 +131,15 @@ def _is_of_else(spoken: Spoken, clause: Clause, at: int) -> bool:
 def _is_somebodys(spoken: Spoken, clause: Clause, denial: int, at: int, verb: str) -> bool:
     """Whether somebody left it untried, where `the fan doesn't start` would be the fan's failure."""
     norms = spoken.norms()
-    if norms[denial] == "nobody" or norms[denial - 1 : denial + 1] == ["no", "one"]:
+    if norms[denial] in LACKS | {"nobody"} or norms[denial - 1 : denial + 1] == ["no", "one"]:
         return True
     before, between = norms[clause.start : denial], set(norms[denial + 1 : at])
     if not SPEAKERS & set(before) and (before[-1:] == ["do"] or (norms[denial] == "never" and not between)):
         return False  # don't try that, never run it empty
     if spoken.tokens[at].tag in {"VBN", "VBD", "JJ"} and PASSIVE & (between | set(before[-1:])):
         return True
+    if not set(before) - LEADING and not between and spoken.tokens[at].tag != "VBG":
+        return True  # not run
     helped = before[-1:] != [] and before[-1] in {"can", "could"}
     if verb in TRIES:
         return True
@@ -151,9 +160,9 @@ def _no_test(spoken: Spoken, clause: Clause, at: int) -> Mention | None:
 
 def _put_off(spoken: Spoken, clause: Clause, at: int) -> Mention | None:
     """`still needs to be tested`, `have to test it another day`: not today."""
-    verb = _verb_at(spoken, clause, at)
+    found = _verb_at(spoken, clause, at)
     norms = spoken.norms()
-    if verb not in TESTABLE:
+    if found is None or found[0] not in TESTABLE:
         return None
     before = norms[clause.start : at]
     if STILL & set(before) and before[-1:] in (["be"], ["needs"], ["need"]):
@@ -164,3 +173,18 @@ def _put_off(spoken: Spoken, clause: Clause, at: int) -> Mention | None:
             if any(rest[here : here + len(words)] == words for here in range(len(rest))):
                 return Mention(at, at + 1)
     return None
+
+
+def _lacks_means(spoken: Spoken, clause: Clause, at: int) -> Mention | None:
+    """`I didn't bring a lamp with me`, `no batteries on me`: nothing at hand to try it with."""
+    norms = spoken.norms(at, clause.end)
+    brought = norms[:1] == ["not"] and norms[1:2] != [] and norms[1] in {"bring", "have", "got", "get"}
+    if not brought and norms[:1] != ["no"]:
+        return None
+    handy = next((here for here in range(2, len(norms) - 1) if tuple(norms[here : here + 2]) in AT_HAND), None)
+    near = handy is not None and handy <= REACH + 1
+    return Mention(at, at + handy + 2) if near and handy is not None else None
+
+
+WAYS = (_denied, _no_test, _put_off, _lacks_means)
+"""The ways to say so, in the order they are asked at each token."""

@@ -116,6 +116,9 @@ WAYS = frozenset(
 """Nouns that tell of the walk itself: `the tour goes on to the kitchen`."""
 
 
+FOUND = frozenset("got have has had see saw found notice noticed".split())
+
+
 def _a_thing_is_there(spoken: Spoken, clause: Clause, mention: Mention) -> bool:
     """`spare bulbs are in the hall closet`, `there's wear on the way to the bath`: nobody walks, a thing is there."""
     tokens = spoken.tokens
@@ -125,7 +128,7 @@ def _a_thing_is_there(spoken: Spoken, clause: Clause, mention: Mention) -> bool:
         return False
     if any(token.norm in KEPT for token in tokens[verb : mention.start]):
         return True  # I'm keeping the spare key in the office
-    existing = verb > clause.start and tokens[verb - 1].norm == "there"
+    existing = tokens[verb].norm in FOUND or (verb > clause.start and tokens[verb - 1].norm == "there")
     inside = range(verb, mention.start) if existing else range(clause.start, verb)
     return any(
         tokens[at].tag in {"NN", "NNS"} and tokens[at].norm not in WAYS | LEADING and at not in rooms for at in inside

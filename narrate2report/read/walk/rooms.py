@@ -28,6 +28,7 @@ def find_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabular
         invited = stances[mention.start].mode is Mode.INSTRUCTION and _is_invited(spoken, mention)
         told_of = stances[mention.start].mode in {Mode.HYPOTHETICAL, Mode.ELSEWHERE}
         shown = told_of and is_introduced(spoken, mention, mention.end)
+        invited = invited or (stances[mention.start].mode is Mode.QUESTION and _is_proposed(spoken, mention))
         if stances[mention.start].mode not in {Mode.ASSERTED, Mode.FUTURE} and not invited and not shown:
             continue
         room, end = numbered(spoken, mention, sense.id)
@@ -59,6 +60,16 @@ def _is_invited(spoken: Spoken, mention: Mention) -> bool:
     return bool({"come", "step", "follow"} & set(before)) and bool(
         {"in", "into", "to", "through", "out", "onto"} & set(before)
     )
+
+
+def _is_proposed(spoken: Spoken, mention: Mention) -> bool:
+    """`shall we go through to the kitchen?`: asked, and done."""
+    before = spoken.norms(0, mention.start)
+    goes = PROPOSED & set(before) and {"through", "to", "into", "on", "in", "out"} & set(before[-4:])
+    return bool(goes and {"shall", "ready", "want", "can", "could", "should"} & set(before[:4]))
+
+
+PROPOSED = frozenset("go going move moving head step pop carry continue start crack".split())
 
 
 def _storey(spoken: Spoken) -> str | None:

@@ -49,15 +49,15 @@ class Wanted:
 
 
 WANTED: Final = {
-    "cond": Wanted(0.88, lambda one, flaw: one.is_adverse and one.condition == flaw),
-    "works": Wanted(0.82, lambda one, _: one.outcome == "works" or one.condition == "good", things=TRIED),
-    "fails": Wanted(0.85, lambda one, _: one.is_adverse, things=TRIED),
-    "untested": Wanted(0.78, lambda one, _: one.outcome == "not_tested", things=TRIED),
-    "follow": Wanted(0.76, lambda one, _: one.kind == "follow_up"),
-    "advice": Wanted(0.85, lambda one, _: one.kind == "advice"),
-    "sound": Wanted(0.88, lambda one, _: is_well(one), lambda one: one.is_adverse),
-    "none_a": Wanted(0.94, none=lambda one: one.is_adverse),
-    "none_w": Wanted(0.96, none=lambda one: one.kind == "follow_up"),
+    "cond": Wanted(0.85, lambda one, flaw: one.is_adverse and one.condition == flaw),
+    "works": Wanted(0.875, lambda one, _: one.outcome == "works" or one.condition == "good", things=TRIED),
+    "fails": Wanted(0.925, lambda one, _: one.is_adverse, things=TRIED),
+    "untested": Wanted(0.85, lambda one, _: one.outcome == "not_tested", things=TRIED),
+    "follow": Wanted(0.84, lambda one, _: one.kind == "follow_up"),
+    "advice": Wanted(0.845, lambda one, _: one.kind == "advice"),
+    "sound": Wanted(0.925, lambda one, _: is_well(one), lambda one: one.is_adverse),
+    "none_a": Wanted(0.92, none=lambda one: one.is_adverse),
+    "none_w": Wanted(0.93, none=lambda one: one.kind == "follow_up"),
 }
 
 

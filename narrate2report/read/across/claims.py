@@ -52,7 +52,8 @@ class Claim:
     def fits(self, answer: Answer) -> bool:
         """Whether the answer can leave out just these words."""
         done = self.tag in {"VB", "VBZ", "VBP", "VBD", "MD"}
-        return answer.of_all or done != (answer.auxiliary in BEING)
+        either = self.tag == "NNS"  # `the tap leaks`, taken for a plural
+        return answer.of_all or either or done != (answer.auxiliary in BEING)
 
     def found(self, answer: Answer) -> Draft:
         """What it turns out to be: `it doesn't` denies the words of the claim, `they're right` confirms all of it."""
@@ -85,7 +86,8 @@ class Claims:
 
     def settle(self, scene: Scene, flaws: Sequence[Flaw], known: Sequence[Draft]) -> list[Draft]:
         """What this sentence confirms or contradicts; remembers what it claims itself."""
-        own = (*_claimed_flaws(scene, flaws), *_claimed_trials(scene))
+        claimed = (*_claimed_flaws(scene, flaws), *_claimed_trials(scene))
+        own = tuple({(one.told.kind, one.told.component, one.told.condition): one for one in claimed}.values())
         claims = own or (self.told if scene.number - self.at <= 1 else ())
         answer = _answer(scene.spoken, max((one.told.at for one in own), default=-1)) if claims else None
         self.told, self.at = (own if answer is None else ()), scene.number
@@ -144,7 +146,7 @@ def _claimed_flaws(scene: Scene, flaws: Sequence[Flaw]) -> Iterator[Claim]:
 def _claimed_trials(scene: Scene) -> Iterator[Claim]:
     spoken = scene.spoken
     for cue in (*spoken.cues("operates", "fails"), *spoken.terms("works")):
-        verb = spoken.tokens[cue.start].tag.startswith(("VB", "MD", "JJ"))
+        verb = spoken.tokens[cue.start].tag.startswith(("VB", "MD", "JJ", "NNS"))
         if not verb or not _is_claimed(scene, cue.start) or cue.start in spoken.named_tokens():
             continue
         for bearer in scene.bearers.of(cue, adjective=False, noun=False)[:1]:

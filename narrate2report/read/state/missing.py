@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from narrate2report.read.drafts.draft import Draft
 from narrate2report.read.lexis.phrase_tree import Mention
 from narrate2report.read.lexis.vocabulary import Vocabulary
@@ -188,6 +190,8 @@ def missing_parts(scene: Scene) -> list[Draft]:
             continue
         if one.component in OPENINGS and spoken.norms(one.start - 2, one.start) == ["with", "no"]:
             continue  # with no window in here
+        if ("no", "one") in pairwise(spoken.norms(clause.start, one.start)):
+            continue  # no one has switched the oven on
         if "never" in spoken.norms() or spoken.norms(one.end, one.end + 2) == ["in", "these"]:
             continue  # `no stove in these`: said of homes of a kind
         if may_be_absent(one.component, room, vocabulary) or (spoken.moved and one.component in TELLS_ROOMS_APART):

@@ -105,7 +105,7 @@ def _denied(spoken: Spoken, clause: Clause, at: int) -> Mention | None:
     if denial < clause.start:
         return None
     by = norms[denial]
-    if by == "one" and norms[denial - 1 : denial] == ["no"]:
+    if norms[denial : denial + 2] == ["no", "one"]:
         by = "nobody"
     if by in {"rather", "instead"} and not {"than", "of", "not"} & set(norms[denial + 1 : at]):
         return None
@@ -131,7 +131,7 @@ def _is_of_else(spoken: Spoken, clause: Clause, at: int) -> bool:
 def _is_somebodys(spoken: Spoken, clause: Clause, denial: int, at: int, verb: str) -> bool:
     """Whether somebody left it untried, where `the fan doesn't start` would be the fan's failure."""
     norms = spoken.norms()
-    if norms[denial] in LACKS | {"nobody"} or norms[denial - 1 : denial + 1] == ["no", "one"]:
+    if norms[denial] in LACKS | {"nobody"}:
         return True
     before, between = norms[clause.start : denial], set(norms[denial + 1 : at])
     if not SPEAKERS & set(before) and (before[-1:] == ["do"] or (norms[denial] == "never" and not between)):

@@ -65,11 +65,11 @@ def _is_invited(spoken: Spoken, mention: Mention) -> bool:
 def _is_proposed(spoken: Spoken, mention: Mention) -> bool:
     """`shall we go through to the kitchen?`: asked, and done."""
     before = spoken.norms(0, mention.start)
-    goes = PROPOSED & set(before) and {"through", "to", "into", "on", "in", "out"} & set(before[-4:])
+    goes = PROPOSED & set(before) and {"through", "to", "into", "on", "in", "out", "do"} & set(before[-4:])
     return bool(goes and {"shall", "ready", "want", "can", "could", "should"} & set(before[:4]))
 
 
-PROPOSED = frozenset("go going move moving head step pop carry continue start crack".split())
+PROPOSED = frozenset("do go going move moving head step pop carry continue start crack".split())
 
 
 def _storey(spoken: Spoken) -> str | None:

@@ -35,26 +35,24 @@ STARTED = frozenset("going started running".split())
 def find_in_vain(scene: Scene) -> list[Draft]:
     """The failed trials that a sentence tells so."""
     for clause in scene.spoken.clauses:
-        at = _got_nowhere(scene.spoken, clause)
-        if at is None:
-            at = _never_got_going(scene.spoken, clause)
-        if at is None:
-            at = _is_wrong(scene.spoken, clause)
-        component = _meant(scene, clause, at) if at is not None and scene.is_said(at) else None
-        if at is not None and component is not None:
-            words = scene.spoken.words(at, clause.end)
-            return [
-                Draft(
-                    kind="check",
-                    room=scene.room,
-                    component=component,
-                    at=at,
-                    outcome="fails",
-                    because=(f"'{words}': tried in vain",),
-                    confidence=0.7,
-                )
-            ]
+        for tells in (_got_nowhere, _never_got_going, _is_wrong):
+            at = tells(scene.spoken, clause)
+            component = _meant(scene, clause, at) if at is not None and scene.is_said(at) else None
+            if at is not None and component is not None:
+                return [_fails(scene, clause, at, component)]
     return []
+
+
+def _fails(scene: Scene, clause: Clause, at: int, component: str) -> Draft:
+    return Draft(
+        kind="check",
+        room=scene.room,
+        component=component,
+        at=at,
+        outcome="fails",
+        because=(f"'{scene.spoken.words(at, clause.end)}': tried in vain",),
+        confidence=0.7,
+    )
 
 
 def _meant(scene: Scene, clause: Clause, at: int) -> str | None:

@@ -181,9 +181,10 @@ def _lacks_means(spoken: Spoken, clause: Clause, at: int) -> Mention | None:
     brought = norms[:1] == ["not"] and norms[1:2] != [] and norms[1] in {"bring", "have", "got", "get"}
     if not brought and norms[:1] != ["no"]:
         return None
-    handy = next((here for here in range(2, len(norms) - 1) if tuple(norms[here : here + 2]) in AT_HAND), None)
-    near = handy is not None and handy <= REACH + 1
-    return Mention(at, at + handy + 2) if near and handy is not None else None
+    for here in range(2, min(len(norms) - 1, REACH + 2)):
+        if tuple(norms[here : here + 2]) in AT_HAND:
+            return Mention(at, at + here + 2)
+    return None
 
 
 WAYS = (_denied, _no_test, _put_off, _lacks_means)

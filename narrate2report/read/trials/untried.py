@@ -138,8 +138,10 @@ def _is_somebodys(spoken: Spoken, clause: Clause, denial: int, at: int, verb: st
         return False  # don't try that, never run it empty
     if spoken.tokens[at].tag in {"VBN", "VBD", "JJ"} and PASSIVE & (between | set(before[-1:])):
         return True
-    if not set(before) - LEADING and not between and spoken.tokens[at].tag != "VBG":
-        return True  # not run
+    named = spoken.named_tokens()
+    noted = {norm for here, norm in enumerate(before, clause.start) if here not in named} <= LEADING | {"the"}
+    if noted and not between and spoken.tokens[at].tag != "VBG":
+        return True  # dishwasher: not run
     helped = before[-1:] != [] and before[-1] in {"can", "could"}
     if verb in TRIES:
         return True

@@ -91,7 +91,7 @@ def remember(
         walk.place.speak_of(component, number)
     if told or topics:
         walk.place.subject = (topics or told)[-1]
-    elif (talked_of := _talked_of(spoken, stances)) is not None and not drafts:
+    elif not drafts and (talked_of := _talked_of(spoken, stances)) is not None:
         walk.place.subject = talked_of
     if (asked := walk.asked.of_what(number)) is not None:
         walk.place.subject = asked

@@ -3,6 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import lru_cache
+
+REMEMBERED = 4096
+"""Words whose verb is kept at hand: a walk says the same ones over and over."""
 
 VOWELS = frozenset("aeiou")
 
@@ -138,6 +142,7 @@ def singular(word: str) -> str:
     return found if noun_forms(found)[-1] == word else word
 
 
+@lru_cache(maxsize=REMEMBERED)
 def infinitive(word: str) -> str:
     """The verb of which a word is a form; the word itself where no rule says so."""
     irregular = next((verb for verb, forms in IRREGULAR_VERBS.items() if word in forms), None)

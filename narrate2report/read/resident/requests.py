@@ -12,6 +12,7 @@ from narrate2report.read.resident.unmarked import ROUTINE, unmarked_order
 from narrate2report.read.speech.clauses import Clause
 from narrate2report.read.speech.modes import Mode
 from narrate2report.read.speech.spoken import Spoken
+from narrate2report.read.work.worked_on import OWN_SELVES, RESIDENT
 
 LEADING = frozenset("and so just then also now please kindly or but do not never always you guys folks all".split())
 
@@ -95,15 +96,11 @@ def _tells_how_it_goes(scene: Scene, at: int) -> bool:
     return any(term.start < at and scene.is_said(term.start) for term in told)
 
 
-THEIRS = frozenset("you you'll tenant tenants resident residents".split())
-OWN_SELVES = frozenset("yourself yourselves themselves".split())
-
-
 def _is_left_to_them(spoken: Spoken, clause: Clause) -> bool:
     """`you'll be changing those yourself`, `tenants are responsible for cleaning it`: who does it, told as a rule."""
     norms = spoken.norms(clause.start, clause.end)
     theirs = bool(OWN_SELVES & set(norms)) or "responsible" in norms
-    return theirs and bool(THEIRS & set(norms[:3])) and spoken.has_term("action", within=clause)
+    return theirs and bool(RESIDENT & set(norms[:3])) and spoken.has_term("action", within=clause)
 
 
 def _only_goes_on(scene: Scene, clause: Clause, at: int, planned: Collection[int]) -> bool:

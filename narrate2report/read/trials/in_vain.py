@@ -70,7 +70,7 @@ def _got_nowhere(spoken: Spoken, clause: Clause) -> int | None:
     """`couldn't get the fan to start`, `can't get it going`, `unable to get any heat out of it`."""
     norms = spoken.norms()
     for at in range(clause.start, clause.end):
-        if infinitive(norms[at]) not in MAKES or not FAILS_TO & set(norms[clause.start : at]):
+        if not FAILS_TO & set(norms[clause.start : at]) or infinitive(norms[at]) not in MAKES:
             continue
         after = norms[at + 1 : min(clause.end, at + 1 + FURTHEST)]
         if HARDLY_ANY & set(after[:1]) and ("out", "of") in pairwise(after):

@@ -294,4 +294,4 @@ def _tried(scene: Scene, clause: Clause, since: int, begun: Mention) -> str | No
 
 def _is_worked_on(spoken: Spoken, one: Named) -> bool:
     """`a go on the oven`, `press this one for the garage door`."""
-    return one.relation == "of" or {"for"} & set(spoken.norms(max(0, one.start - 2), one.start)) != set()
+    return one.relation == "of" or "for" in spoken.norms(max(0, one.start - 2), one.start)

@@ -9,6 +9,7 @@ from narrate2report.read.speech.modes import Mode
 from narrate2report.read.speech.spoken import Spoken
 from narrate2report.read.work.arranged import is_asked_of_somebody, is_had_done
 from narrate2report.read.work.trades import LEADING, tells_past, trades_in
+from narrate2report.read.work.worked_on import OWN_SELVES, RESIDENT
 
 NOTE_ITSELF = "the note itself"
 """The planning words of an order that opens a note: `Replace.`"""
@@ -314,15 +315,13 @@ def is_care(spoken: Spoken, mention: Mention, clause: Clause, mode: Mode) -> boo
     if _is_to_be_arranged(spoken, mention, clause):
         return False
     before = spoken.norms(clause.start, mention.start)
-    theirs = "responsible" in before and bool(THEIRS & set(before))
+    theirs = "responsible" in before and bool(RESIDENT & set(before))
     if theirs or OWN_SELVES & set(spoken.norms(mention.end, clause.end)):
         return True  # you'll be changing those yourself, tenants are responsible for cleaning it
     on_paper = mention.of("action")[0].form == "phrase" and not spoken.has_cue("addressee", "condition")
     return mode is Mode.INSTRUCTION and not (on_paper or is_order(spoken, mention, clause) or _advises(spoken, mention))
 
 
-OWN_SELVES = frozenset("yourself yourselves themselves".split())
-THEIRS = frozenset("you tenant tenants resident residents".split())
 ARRANGING = frozenset("arrange organise organize book schedule raise log forget".split())
 
 

@@ -21,6 +21,9 @@ STAFF = frozenset(
     " my our 'll landlord me us fellow bloke colleague people company".split()
 )
 RESIDENT = frozenset("tenant tenants resident residents you".split())
+OWN_SELVES = frozenset("yourself yourselves themselves".split())
+"""With these it is they who do it: `tenants to swap that themselves`."""
+
 OWNER = frozenset("owner owners landlord".split())
 BROUGHT = frozenset("send bring get".split())
 """What is sent or brought to `you` is not the resident's work."""

@@ -145,7 +145,7 @@ def _statements(scene: Scene, walk: Walk, ledger: Ledger) -> tuple[list[Draft], 
 
 def _settled(scene: Scene, walk: Walk, drafts: list[Draft], flaws: Sequence[Flaw]) -> list[Draft]:
     """The statements with what neighbouring sentences settle of them."""
-    drafts += find_echoes(scene.spoken, scene.stances, drafts, walk.last_conditions)
+    drafts += find_echoes(scene, drafts, walk.last_conditions)
     drafts = fill_in(scene, drafts, walk.said)
     found, ended = walk.waiting.turn_up(scene, drafts)
     drafts = [draft for draft in drafts if draft not in ended] + found

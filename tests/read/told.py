@@ -108,6 +108,6 @@ class Narrator:
         walked = (f"Okay, into the {room}.", *lines) if room else lines
         return self.read(transcript_of(walked))
 
-    def read(self, transcript: Transcript) -> Told:
-        """What is read of a transcript."""
-        return Told(self._reader.read(transcript))
+    def read(self, transcript: Transcript, room: str | None = None) -> Told:
+        """What is read of a transcript of a walk that starts in a room, called by its id."""
+        return Told(self._reader.read(transcript, room))

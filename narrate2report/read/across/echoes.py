@@ -6,8 +6,10 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from narrate2report.read.drafts.draft import Draft
+from narrate2report.read.meant.negations import none_there
+from narrate2report.read.meant.scene import Scene
 from narrate2report.read.speech.clauses import Clause
-from narrate2report.read.speech.modes import Mode, Stance
+from narrate2report.read.speech.modes import Mode
 from narrate2report.read.speech.spoken import Spoken
 from narrate2report.read.things.whereabouts import ROOM_GENERAL
 
@@ -66,13 +68,41 @@ def _takes_up_another(spoken: Spoken, clause: Clause) -> bool:
     return any(spoken.named_in(earlier) for earlier in spoken.clauses[: clause.index])
 
 
-def find_echoes(
-    spoken: Spoken, stances: Sequence[Stance], drafts: Sequence[Draft], before: Sequence[Draft]
+def _none_of_it(
+    scene: Scene, clause: Clause, none: str, drafts: Sequence[Draft], before: Sequence[Draft]
 ) -> list[Draft]:
+    """`... and none on the tiles`: the flaw that was told last is not on what the clause names."""
+    spoken = scene.spoken
+    if spoken.has_term("condition", "works", within=clause):
+        return []
+    own = [one for one in drafts if one.kind == "condition" and one.at < clause.start]
+    flaws = [one for one in own or before if not scene.vocabulary.is_sound(one.condition or "")][-1:]
+    topics = [one for one in spoken.named_in(clause) if one.component != ROOM_GENERAL]
+    return [
+        replace(
+            flaw,
+            room=spoken.room,
+            component=topic.component,
+            at=topic.start,
+            assertion="absent",
+            quantity=None,
+            size=None,
+            where=None,
+            severity=None,
+            pre_existing=False,
+        ).with_reason(f"absent because of '{none}'")
+        for flaw in flaws
+        for topic in topics
+        if topic.component != flaw.component
+    ]
+
+
+def find_echoes(scene: Scene, drafts: Sequence[Draft], before: Sequence[Draft]) -> list[Draft]:
     """Conditions of the latest statement, copied to a component of which a clause says only `same` or `too`.
 
     `drafts` are those of this sentence, `before` the conditions of the last sentence that had any.
     """
+    spoken, stances = scene.spoken, scene.stances
     found = []
     for clause in spoken.clauses:
         norms = set(spoken.norms(clause.start, clause.end))
@@ -82,6 +112,9 @@ def find_echoes(
         following = spoken.clauses[clause.index + 1 : clause.index + 2]
         if topics and following and (following[0].link == ":" or _only_says_same(spoken, following[0])):
             norms |= set(spoken.norms(following[0].start, following[0].end))
+        if (none := none_there(spoken, clause)) is not None:
+            found += _none_of_it(scene, clause, none, drafts, before)
+            continue
         so_does = _so_does(spoken, clause)
         if (
             not (norms & SAME_WORDS or so_does or _is_more_of_it(spoken, clause))

@@ -15,10 +15,12 @@ from narrate2report.read.meant.doings import (
 from narrate2report.read.meant.orders import CARE_VERBS
 from narrate2report.read.meant.outsiders import is_about_people, is_called, is_outside, is_the_speakers
 from narrate2report.read.meant.seeming import (
+    is_exclaimed,
     is_filled_since,
     is_how_bad,
     is_no_quality,
     is_proof_against,
+    is_what_is_left,
     is_yet_to_be_bought,
     only_looks_like,
     praises_another,
@@ -70,6 +72,8 @@ def says_nothing(spoken: Spoken, mention: Mention) -> bool:
             _is_tended,
             is_how_bad,
             is_proof_against,
+            is_what_is_left,
+            is_exclaimed,
             is_yet_to_be_bought,
             is_filled_since,
             is_no_quality,

@@ -18,6 +18,9 @@ DID: Final = frozenset(
     " replastered".split()
 )
 WORKED_OUT: Final = frozenset("hammered knocked buffed popped sanded ironed steamed beaten pulled polished".split())
+SAW_TO: Final = {"took": ("care", "of"), "taken": ("care", "of"), "saw": ("to",), "dealt": ("with",)}
+"""Verbs that with these words tell of a deed that mends, whatever it was: `the painters took care of that`."""
+
 FITTED: Final = frozenset("put had got".split())
 DOERS: Final = frozenset(
     "i we they he she it that this both them somebody someone lads guys boys men fellas team maintenance".split()
@@ -126,6 +129,12 @@ def _did(spoken: Spoken, clause: Clause) -> bool:
         by_whom = spoken.norms(clause.start, at)
         acts = bool(DOERS & set(by_whom)) or spoken.has_cue("trade", within=clause)
         if token.norm in DID and acts and not (token.norm == "filled" and by_whom[-1:] == ["it"]):
+            return True
+        if (
+            token.norm in SAW_TO
+            and acts
+            and tuple(spoken.norms(at + 1, at + 1 + len(SAW_TO[token.norm]))) == SAW_TO[token.norm]
+        ):
             return True
         if token.norm in FITTED and acts and {"in", "on", "up", "new"} & set(spoken.norms(at + 1, clause.end)):
             return {"the", "a", "new", "another"} & set(spoken.norms(at + 1, at + 3)) != set()

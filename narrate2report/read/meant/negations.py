@@ -47,6 +47,36 @@ def _none_of_them(spoken: Spoken, clause: Clause, at: int) -> Mention | None:
     return Mention(opens, opens + 1)
 
 
+NONE = (
+    ("none",),
+    ("nothing",),
+    ("not", "any"),
+    ("no", "such", "thing"),
+    ("hardly", "any"),
+    ("hardly", "anything"),
+    ("barely", "any"),
+    ("not", "so", "much"),
+)
+"""How a clause opens that says of another place only that there is nothing of it there."""
+
+LAID = frozenset("on in along around round at inside over".split())
+
+
+def none_there(spoken: Spoken, clause: Clause) -> str | None:
+    """`mold on the grout, and none on the tiles`: the words with which a clause denies of its own place what the
+    clause before it told."""
+    start = clause.start + (spoken.norms(clause.start, clause.start + 1) in (["and"], ["but"], ["though"]))
+    for words in NONE:
+        end = start + len(words)
+        if (
+            tuple(spoken.norms(start, end)) == words
+            and spoken.norms(end, min(end + 1, clause.end))
+            and spoken.tokens[end].norm in LAID
+        ):
+            return spoken.words(start, end)
+    return None
+
+
 def _is_thing(spoken: Spoken, cue: Mention) -> bool:
     """`not one bar is loose`: a bar, and no exception."""
     return cue.start > 0 and spoken.tokens[cue.start - 1].tag in {"CD", "DT"}

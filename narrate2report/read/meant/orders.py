@@ -75,8 +75,8 @@ def ordered_at(spoken: Spoken, clause: Clause) -> int | None:
         return at
     if token.norm in SELF_TALK:
         return at if spoken.has_cue("often") and token.tag == "VB" else None
-    if token.tag == "VBG":
-        return None
+    if token.tag == "VBG" or token.norm in {"going", "got"}:
+        return None  # gonna swing by, gotta check
     does = any(mention.start == at for mention in spoken.terms("action"))
     past = token.tag in {"VBD", "VBN"} and token.norm not in SAME_FORM
     if token.tag == "VB" or (

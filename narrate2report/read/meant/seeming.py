@@ -144,3 +144,22 @@ def is_proof_against(spoken: Spoken, mention: Mention) -> bool:
     before = spoken.norms(max(0, mention.start - 2), mention.start)
     single = mention.end - mention.start == 1 and spoken.tokens[mention.start].norm in SUFFERED
     return single and before in (["will", "not"], ["can", "not"], ["would", "not"], ["should", "not"])
+
+
+def is_what_is_left(spoken: Spoken, mention: Mention) -> bool:
+    """`the detector's gone, just the bracket hanging there`: what is left of what is missing."""
+    clause = spoken.clause_of(mention.start)
+    opens = spoken.norms(clause.start, clause.start + 1)
+    holds = {sense.id for sense in mention.of("condition")} <= {"loose", "present", "good"}
+    if not holds or not clause.index or opens not in (["just"], ["only"], ["nothing"]):
+        return False
+    before = spoken.terms("condition", within=spoken.clauses[clause.index - 1])
+    return any(sense.id == "missing" for term in before for sense in term.of("condition"))
+
+
+def is_exclaimed(spoken: Spoken, mention: Mention) -> bool:
+    """`how good's that view`: praise cried out of what is no part of a home."""
+    clause = spoken.clause_of(mention.start)
+    cried = spoken.norms(mention.start - 1, mention.start) == ["how"]
+    verb = spoken.norms(mention.end, mention.end + 1)
+    return cried and verb in (["is"], ["'s"], ["are"]) and not spoken.named_in(clause)

@@ -182,6 +182,7 @@ GOVERNED = {
     "from": frozenset("expect expected expecting worse better".split()),
     "after": frozenset("looking look looks".split()),
     "into": frozenset("looking look looked".split()),
+    "over": frozenset("went go going gone look looked looking".split()),
 }  # fmt: skip
 """What is spoken of with a preposition that would otherwise tell a place: `nothing wrong with the oven`."""
 

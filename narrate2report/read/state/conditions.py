@@ -9,6 +9,7 @@ from narrate2report.read.drafts.draft import Draft
 from narrate2report.read.lexis.phrase_tree import Mention, Sense
 from narrate2report.read.lexis.vocabulary import Vocabulary
 from narrate2report.read.meant.denial import deny
+from narrate2report.read.meant.negations import none_there
 from narrate2report.read.meant.scene import Scene
 from narrate2report.read.speech.clauses import bare_start
 from narrate2report.read.speech.modes import Mode, Stance
@@ -55,9 +56,22 @@ def find_flaws(scene: Scene) -> tuple[Flaw, ...]:
             continue
         for sense, found_on in bear(mention, candidates, scene, noun=noun):
             bearer = _around_pipes(scene, sense, found_on)
+            if _is_free_of_it(spoken, mention, bearer):
+                if len(candidates) > 1:
+                    continue
+                default = vocabulary.conditions[sense.id].default or ROOM_GENERAL
+                bearer = Bearer(default, "no component is named for it", False)
             if _is_borne(mention, sense, bearer, scene):
                 found.append(Flaw(mention, sense.id, sense.form, bearer))
     return tuple(found)
+
+
+def _is_free_of_it(spoken: Spoken, mention: Mention, bearer: Bearer) -> bool:
+    """`mold on the grout, and none on the tiles`: what stands in a later clause that denies it there."""
+    if bearer.named is None or bearer.named.start < mention.end:
+        return False
+    clause = spoken.clause_of(bearer.named.start)
+    return mention.start < clause.start and none_there(spoken, clause) is not None
 
 
 def _around_pipes(scene: Scene, sense: Sense, bearer: Bearer) -> Bearer:

@@ -51,7 +51,8 @@ def severity_of(spoken: Spoken, mention: Mention, clause: Clause) -> Severity | 
     for cue in spoken.cues("slight", "moderate", "severe", within=clause):
         if cue.start in named:
             continue
-        if mention.start - 4 <= cue.start < mention.start or cue.start == mention.end:
+        within = mention.start < cue.start < mention.end and cue.end - cue.start > 1  # gone a bit yellow
+        if mention.start - 4 <= cue.start < mention.start or cue.start == mention.end or within:
             for level in ("slight", "moderate", "severe"):
                 if any(sense.id == level for sense in cue.senses):
                     return level

@@ -8,6 +8,7 @@ from narrate2report.read.lexis.numbers import whole_number
 from narrate2report.read.lexis.phrase_tree import COMPONENT_ROLES, Mention
 from narrate2report.read.speech.clauses import Clause
 from narrate2report.read.speech.spoken import Spoken
+from narrate2report.read.walk.going import arrives, goes_there, goes_through_its_door, is_put_off, is_taken_up
 from narrate2report.read.walk.led_in import LEADING, is_introduced, opens
 from narrate2report.read.walk.room_numbers import ORDINALS
 
@@ -44,6 +45,8 @@ def is_entered(spoken: Spoken, mention: Mention, end: int) -> bool:
     """Whether the walk goes into the room of `mention`, whose name (with its number) ends before token `end`."""
     clause = spoken.clause_of(mention.start)
     before = spoken.norms(clause.start, mention.start)
+    if _is_beside(spoken, mention):
+        return False
     close = [word for word in before[-3:] if word not in PASSED_OVER]
     if _is_denied(spoken, mention, clause):
         return False
@@ -52,11 +55,20 @@ def is_entered(spoken: Spoken, mention: Mention, end: int) -> bool:
         return False  # the linen closet shelf, said from the hall
     if not heads_noun and is_introduced(spoken, mention, end):
         return True
+    if not heads_noun and (
+        goes_there(spoken, clause, mention.start)
+        or arrives(spoken, end)
+        or goes_through_its_door(spoken, clause, mention.start)
+        or is_taken_up(spoken, clause, mention.start, end)
+    ):
+        return True
     if (close and close[-1] in NOT_ENTERED) or _is_cut_off(spoken, clause, mention):
         return False
     if _is_a_place_beside(spoken, end, heads_noun, before) or _is_staffed(spoken, mention, end, heads_noun, before):
         return False
     if opens(spoken, mention):
+        if _is_only_told_of(spoken, end, clause):
+            return False
         return _is_named_alone(spoken, mention, end, heads_noun) and not _is_elsewhere(spoken, end, clause)
     if heads_noun or _leads_there(spoken, mention, end) or _goes_on(spoken, mention, clause):
         return False
@@ -65,11 +77,20 @@ def is_entered(spoken: Spoken, mention: Mention, end: int) -> bool:
     next_token = spoken.tokens[end] if end < len(spoken.tokens) else None
     if next_token is not None and next_token.norm == "here" and close[-1:] == ["in"]:
         return True
-    leading = all(word in LEADING for word in before)
-    moving = bool(set(before) & MOVING) and "from" not in before
-    moving = moving and not _a_thing_is_there(spoken, clause, mention)
-    enters = bool(close) and (close[-1] in ENTERING or (close[-1] in TOWARDS | MOVING and moving))
+    put_off = is_put_off(spoken, clause, mention.start)
+    leading = not put_off and all(word in LEADING for word in before)
+    moving = not put_off and bool(set(before) & MOVING) and "from" not in before
+    moving = moving and not OTHERS & set(before) and not _a_thing_is_there(spoken, clause, mention)
+    elsewhere = close[-1:] in (["into"], ["onto"]) and _a_thing_is_there(spoken, clause, mention)
+    enters = bool(close) and not elsewhere and (close[-1] in ENTERING or (close[-1] in TOWARDS | MOVING and moving))
     return enters or (leading and (bool(before) or next_token is None))
+
+
+def _is_beside(spoken: Spoken, mention: Mention) -> bool:
+    """`just outside the laundry`: beside another room, and not out of doors."""
+    said = spoken.norms(mention.start, mention.end) == ["outside"]
+    named = spoken.norms(mention.end, mention.end + 1) in (["the"], ["this"], ["that"], ["your"])
+    return said and named and any(other.start in {mention.end + 1, mention.end + 2} for other in spoken.terms("room"))
 
 
 def _is_cut_off(spoken: Spoken, clause: Clause, mention: Mention) -> bool:
@@ -87,10 +108,17 @@ def _is_denied(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
         return True  # the hall we did already
     if spoken.norms(clause.end - 1, clause.end) == ["last"] and "will" in before:
         return True  # we'll do the garage last
-    around = spoken.clauses[max(0, clause.index - 1) : clause.index + 1]
+    around = [*spoken.clauses[max(0, clause.index - 1) : clause.index + 1], *_with_its_verb(spoken, clause, mention)]
     return any(spoken.has_cue("not_entering", within=one) for one in around) or _something_goes(
         spoken, clause.start, mention.start
     )
+
+
+def _with_its_verb(spoken: Spoken, clause: Clause, mention: Mention) -> Sequence[Clause]:
+    """`the kitchen we'll see afterwards`: a room that is named before the clause that says what is done with it."""
+    following = spoken.clauses[clause.index + 1 : clause.index + 2]
+    fronted = following and not following[0].link and spoken.norms(following[0].start, following[0].start + 1)
+    return following if fronted in (["we"], ["i"]) and mention.end == clause.end else ()
 
 
 ABOVE = frozenset("above below underneath overhead".split())
@@ -103,11 +131,15 @@ def _is_elsewhere(spoken: Spoken, end: int, clause: Clause) -> bool:
     if norms[:1] and norms[0] in ABOVE:
         return True
     is_so = bool(norms[:1]) and norms[0] in {"is", "'s", "are"}
+    if is_so and {tuple(norms[1:3]), tuple(norms[1:4])} & OFF_FROM_HERE:
+        return True
     compared = (
         is_so and "than" in norms and any(token.tag in {"JJR", "RBR"} for token in spoken.tokens[end : clause.end])
     )
     return compared or (is_so and bool(norms[1:2]) and norms[1] in OTHER_FLOORS)
 
+
+OFF_FROM_HERE = {("the", "other", "side"), ("next", "door"), ("over", "there"), ("that", "way"), ("down", "there")}
 
 WAYS = frozenset(
     "tour walk stop way side left right hand step steps door end back front room one thing bit direction arch"
@@ -174,6 +206,27 @@ def _is_a_clause(spoken: Spoken, mention: Mention, clause: Clause, before: Seque
     ends = mention.end + (spoken.norms(mention.end, mention.end + 1) == ["next"])
     alone = ends == clause.end and mention.start - clause.start <= 1 and not {"a", "an", "one"} & set(before)
     return alone and not any(_names_a_thing(spoken, earlier) for earlier in spoken.clauses[: clause.index])
+
+
+def _is_only_told_of(spoken: Spoken, end: int, clause: Clause) -> bool:
+    """`the kitchen had tile`, `bedroom two uses this one`: a room of which something is told, and not that it is come
+    to."""
+    if end >= clause.end or not spoken.tokens[end].is_finite:
+        return False
+    verb = spoken.tokens[end]
+    if any(term.start == end for term in spoken.terms("works")):
+        return False  # loft hatch opens
+    return verb.tag == "VBD" or (verb.tag == "VBZ" and verb.norm not in SHOWN)
+
+
+SHOWN = frozenset("is 's has comes needs wants looks smells feels seems got appears gets".split())
+"""Verbs with which a speaker who stands in a room tells of it: `the kitchen looks fine`."""
+
+
+OTHERS = frozenset(
+    "somebody someone anybody he she they people neighbor neighbour neighbors neighbours kids hear hearing".split()
+)
+"""`I can hear somebody walking in the living room`: not the speaker goes there."""
 
 
 def _leads_there(spoken: Spoken, mention: Mention, end: int) -> bool:

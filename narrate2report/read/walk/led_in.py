@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from narrate2report.read.lexis.phrase_tree import COMPONENT_ROLES, Mention
-from narrate2report.read.speech.clauses import Clause
+from narrate2report.read.speech.clauses import Clause, bare_start
 from narrate2report.read.speech.spoken import Spoken
 
 LEADING = frozenset(
@@ -11,7 +11,7 @@ LEADING = frozenset(
     " coming go going in into to on onto back over through out down up first last lastly stop finally moving let us"
     " start starting with at it also just good great move step stepping walk walking head heading done yes"
     " yep um uh for of that other then inside second third that's big little nice large small lovely cute"
-    " cozy tiny spacious huge bright main own".split()
+    " cozy tiny spacious huge bright main own inside righto right-o grand mate onwards onward".split()
 )
 
 LEADING_ADJECTIVES = frozenset("big little nice large small main own whole other".split())
@@ -26,6 +26,9 @@ SIDES = frozenset("front back end top bottom rear far door left right".split())
 """After such a word they tell the way too: `at the back is the kitchen`, `next door is the bath`."""
 
 STANDING = frozenset("is 's are have got find comes stands sits lies".split())
+FLOORS = frozenset("ground first second third top upper lower floor upstairs downstairs".split())
+"""What tells in a heading on which floor a room is: `ground floor bathroom`."""
+
 WAYS = frozenset("door doors step steps stair stairs arch archway doorway left right".split())
 """Things that one goes through or up: `behind this wall is the kitchen` leads nowhere."""
 
@@ -34,7 +37,10 @@ WAY_ENDS = frozenset("left right ahead end back front hand side corner hall corr
 
 def opens(spoken: Spoken, mention: Mention) -> bool:
     """Whether only words that lead to a room stand before its name."""
-    return all(token.norm in LEADING or not token.is_word for token in spoken.tokens[: mention.start])
+    at = mention.start
+    while at > 0 and (spoken.tokens[at - 1].tag in {"JJ", "VBN"} or spoken.tokens[at - 1].norm in FLOORS):
+        at -= 1
+    return all(token.norm in LEADING or not token.is_word for token in spoken.tokens[:at])
 
 
 def is_introduced(spoken: Spoken, mention: Mention, end: int) -> bool:
@@ -56,11 +62,13 @@ def is_introduced(spoken: Spoken, mention: Mention, end: int) -> bool:
 def _tells_the_way(spoken: Spoken, clause: Clause, at: int) -> bool:
     """`in front of you is the salon`, `on your right hand you've the study`, `to your left the bath`: a clause that
     opens with the way there, before the room's name from token `at` on."""
-    tokens, start = spoken.tokens, clause.start
+    tokens, start = spoken.tokens, bare_start(spoken.tokens, clause)
+    if start < at and tokens[start].norm in {"then", "now"}:
+        start += 1
     if clause.index and clause.link == "" and tokens[start].norm in {"you", "we"}:
         start = spoken.clauses[clause.index - 1].start
-    if at - start < 2:
-        return False
+    if at - start < 2 or tokens[at].norm == "of":
+        return False  # at the end of the corridor
     opening = spoken.norms(start, at)
     about = opening[0] in WHERE_ABOUT and SIDES & set(opening[1:3])
     if not about and opening[0] not in THROUGH:

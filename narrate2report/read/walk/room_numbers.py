@@ -8,6 +8,7 @@ from narrate2report.read.lexis.phrase_tree import Mention
 from narrate2report.read.lexis.vocabulary import SEVERAL
 from narrate2report.read.speech.spoken import Spoken
 from narrate2report.read.walk.led_in import LEADING, opens
+from narrate2report.read.walk.place import Place
 
 ORDINALS = {"first": "1", "second": "2", "third": "3", "fourth": "4", "one": "1", "two": "2", "three": "3", "four": "4",
             "five": "5", "1": "1", "2": "2", "3": "3", "4": "4", "5": "5", "too": "2", "to": "2"}  # fmt: skip
@@ -81,3 +82,16 @@ def lettered_room(spoken: Spoken) -> str | None:
         if opening and spoken_number and re.fullmatch(r"[a-h]|[1-9]", number):
             return f"{kind}.{number}"
     return None
+
+
+def next_numbered(spoken: Spoken, place: Place) -> str | None:
+    """`on to number three then`, said in bedroom two: the next room of the kind that is being walked."""
+    kind, _, suffix = (place.room or "").partition(".")
+    if kind not in SEVERAL or suffix not in ORDINALS.values():
+        return None
+    norms = [
+        norm for norm in spoken.norms() if norm.isalnum() and norm not in {"then", "now", "okay", "next", "please"}
+    ]
+    led = all(norm in LEADING for norm in norms[:-2]) and norms[-2:-1] in (["number"], ["to"], ["into"])
+    number = ORDINALS.get(norms[-1]) if led else None
+    return f"{kind}.{number}" if number not in {None, suffix} else None

@@ -10,9 +10,10 @@ from narrate2report.read.lexis.vocabulary import Vocabulary
 from narrate2report.read.speech.modes import Mode, Stance
 from narrate2report.read.speech.spoken import Spoken
 from narrate2report.read.walk.entering import is_entered
+from narrate2report.read.walk.going import arrives, goes_there
 from narrate2report.read.walk.led_in import LEADING, is_introduced
 from narrate2report.read.walk.place import Place
-from narrate2report.read.walk.room_numbers import lettered_room, numbered
+from narrate2report.read.walk.room_numbers import lettered_room, next_numbered, numbered
 from narrate2report.read.walk.room_uses import used_room
 
 
@@ -27,7 +28,7 @@ def find_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabular
             continue
         invited = stances[mention.start].mode is Mode.INSTRUCTION and _is_invited(spoken, mention)
         told_of = stances[mention.start].mode in {Mode.HYPOTHETICAL, Mode.ELSEWHERE}
-        shown = told_of and is_introduced(spoken, mention, mention.end)
+        shown = told_of and (is_introduced(spoken, mention, mention.end) or arrives(spoken, mention.end))
         invited = invited or (stances[mention.start].mode is Mode.QUESTION and _is_proposed(spoken, mention))
         if stances[mention.start].mode not in {Mode.ASSERTED, Mode.FUTURE} and not invited and not shown:
             continue
@@ -35,6 +36,7 @@ def find_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabular
         if is_entered(spoken, mention, end):
             same = entered is not None and entered.split(".")[0] == room
             entered = entered if same else _as_before(room, place)
+    entered = entered or _room_of_its_thing(spoken, place, stances) or _greatest(spoken) or next_numbered(spoken, place)
     return entered or used_room(spoken, stances, vocabulary) or lettered_room(spoken) or _storey(spoken)
 
 
@@ -43,6 +45,38 @@ def _is_no_room_here(spoken: Spoken, mention: Mention, place: Place) -> bool:
     said = spoken.norms(mention.start, mention.end)
     numbered_unit = said == ["loft"] and whole_number(spoken.tokens, mention.end) is not None
     return (said == ["wc"] and place.base == "bathroom") or numbered_unit or (said == ["loft"] and place.room is None)
+
+
+CALLED_BY = {
+    "loo": "half_bath", "toilet": "half_bath", "lav": "half_bath", "lavatory": "half_bath", "john": "half_bath",
+    "bath": "bathroom",
+}  # fmt: skip
+"""Things by which the room that they are in is called: `popping my head in the loo`."""
+
+
+def _room_of_its_thing(spoken: Spoken, place: Place, stances: Sequence[Stance]) -> str | None:
+    """`through to the loo`, said where there is none: the room that has it is gone to, and not the thing."""
+    if place.base in {"bathroom", "half_bath"}:
+        return None
+    for mention in spoken.terms("component"):
+        room = CALLED_BY.get(spoken.tokens[mention.start].norm) if mention.end - mention.start == 1 else None
+        said = stances[mention.start].mode in {Mode.ASSERTED, Mode.FUTURE}
+        clause = spoken.clause_of(mention.start)
+        if room and said and mention.end == clause.end and goes_there(spoken, clause, mention.start):
+            return room
+    return None
+
+
+def _greatest(spoken: Spoken) -> str | None:
+    """`last one, the master`, `back in the primary`: the bedroom that needs no other name."""
+    for clause in spoken.clauses:
+        at = clause.end - 1
+        if spoken.norms(at - 1, clause.end) not in (["the", "primary"], ["the", "master"]):
+            continue
+        led = all(norm in LEADING for norm in spoken.norms(clause.start, at - 1))
+        if goes_there(spoken, clause, at) or (led and not any(one.start < at for one in spoken.terms("component"))):
+            return "bedroom.primary"
+    return None
 
 
 CLIMBING = frozenset("go going head heading climb climbing up down nipping popping nip pop carrying moving".split())
@@ -57,7 +91,7 @@ def _lists_rooms(spoken: Spoken) -> bool:
 def _is_invited(spoken: Spoken, mention: Mention) -> bool:
     """`please come into the hall`: the resident is led on."""
     before = spoken.norms(max(0, mention.start - 5), mention.start)
-    return bool({"come", "step", "follow"} & set(before)) and bool(
+    return bool({"come", "step", "follow", "bring", "take"} & set(before)) and bool(
         {"in", "into", "to", "through", "out", "onto"} & set(before)
     )
 
@@ -65,6 +99,8 @@ def _is_invited(spoken: Spoken, mention: Mention) -> bool:
 def _is_proposed(spoken: Spoken, mention: Mention) -> bool:
     """`shall we go through to the kitchen?`: asked, and done."""
     before = spoken.norms(0, mention.start)
+    if {"ready", "for"} <= set(before):
+        return True
     goes = PROPOSED & set(before) and {"through", "to", "into", "on", "in", "out", "do"} & set(before[-4:])
     return bool(goes and {"shall", "ready", "want", "can", "could", "should"} & set(before[:4]))
 

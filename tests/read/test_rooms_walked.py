@@ -150,9 +150,9 @@ def test_what_a_room_is_without_is_not_missing_from_it(entries: Narrator) -> Non
 
 LINES: Final = Path(__file__).parent / "data" / "rooms_walked.tsv"
 """Start room, what is said (its last sentence tells a flaw), and the room of that flaw: by a hand that had not seen the
-rules; before rooms were told by who goes where, 166 of these 240 were read right."""
+rules; before rooms were told by who goes where, 317 of these 440 were read right."""
 
-READ_RIGHT: Final = 0.87
+READ_RIGHT: Final = 0.88
 
 
 def test_the_room_of_a_flaw_is_the_one_that_the_speaker_is_in(entries: Narrator) -> None:
@@ -167,7 +167,7 @@ def test_the_room_of_a_flaw_is_the_one_that_the_speaker_is_in(entries: Narrator)
         asked += 1
         if not right:
             wrong.append(f"{start}: {said} -> {room}, not {wanted}")
-    assert asked >= 240
+    assert asked >= 440
     assert len(wrong) <= (1 - READ_RIGHT) * asked, "\n".join(wrong)
 
 
@@ -291,3 +291,33 @@ def test_what_is_put_off_or_done_by_others_leads_nowhere(entries: Narrator, said
 
 def test_the_next_number_is_the_next_room_of_its_kind(entries: Narrator) -> None:
     assert _room(entries, "bedroom two", "On to number three then.") == "bedroom.3"
+
+
+@pytest.mark.parametrize(
+    ("said", "room"),
+    [
+        ("First door on the left is the bathroom.", "bathroom"),
+        ("Next up on my sheet is the living room.", "living_room"),
+        ("I'll have a look in the laundry while I'm at it.", "laundry"),
+        ("And around the corner to the dining room.", "dining_room"),
+        ("I've come through to the bedroom.", "bedroom"),
+        ("I'm gonna check the bath.", "bathroom"),
+        ("Let me go upstairs.", "stairs"),
+    ],
+)
+def test_more_ways_to_go_there(entries: Narrator, said: str, room: str) -> None:
+    assert _room(entries, "kitchen", said) == room
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "The bathroom's locked, so I can't get in there.",
+        "The bedroom looks out over this too.",
+        "The living room gets all the afternoon sun.",
+        "The bedroom is noisy because of the fan in here.",
+        "The toilet for guests is near the entrance.",
+    ],
+)
+def test_what_is_said_of_another_room_is_said_from_here(entries: Narrator, said: str) -> None:
+    assert _room(entries, "kitchen", said) == "kitchen"

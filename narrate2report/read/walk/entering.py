@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from narrate2report.read.lexis.numbers import whole_number
 from narrate2report.read.lexis.phrase_tree import COMPONENT_ROLES, Mention
-from narrate2report.read.speech.clauses import Clause
+from narrate2report.read.speech.clauses import Clause, bare_start
 from narrate2report.read.speech.spoken import Spoken
 from narrate2report.read.walk.going import arrives, goes_there, goes_through_its_door, is_put_off, is_taken_up
 from narrate2report.read.walk.led_in import LEADING, is_introduced, opens
@@ -108,17 +108,18 @@ def _is_denied(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
         return True  # the hall we did already
     if spoken.norms(clause.end - 1, clause.end) == ["last"] and "will" in before:
         return True  # we'll do the garage last
-    around = [*spoken.clauses[max(0, clause.index - 1) : clause.index + 1], *_with_its_verb(spoken, clause, mention)]
+    around = [*spoken.clauses[max(0, clause.index - 1) : clause.index + 1], *_said_of_it_later(spoken, clause)]
     return any(spoken.has_cue("not_entering", within=one) for one in around) or _something_goes(
         spoken, clause.start, mention.start
     )
 
 
-def _with_its_verb(spoken: Spoken, clause: Clause, mention: Mention) -> Sequence[Clause]:
-    """`the kitchen we'll see afterwards`: a room that is named before the clause that says what is done with it."""
-    following = spoken.clauses[clause.index + 1 : clause.index + 2]
-    fronted = following and not following[0].link and spoken.norms(following[0].start, following[0].start + 1)
-    return following if fronted in (["we"], ["i"]) and mention.end == clause.end else ()
+def _said_of_it_later(spoken: Spoken, clause: Clause) -> Sequence[Clause]:
+    """`the kitchen we'll see afterwards`, `the bathroom's locked so I can't get in`: what is said of it later on."""
+    following = spoken.clauses[clause.index + 1 :]
+    starts = [(one, bare_start(spoken.tokens, one)) for one in following]
+    own = [one for one, start in starts if {"i", "we"} & set(spoken.norms(start, start + 2))]
+    return [one for one in own if not spoken.has_term("room", within=one)]
 
 
 ABOVE = frozenset("above below underneath overhead".split())
@@ -131,6 +132,8 @@ def _is_elsewhere(spoken: Spoken, end: int, clause: Clause) -> bool:
     if norms[:1] and norms[0] in ABOVE:
         return True
     is_so = bool(norms[:1]) and norms[0] in {"is", "'s", "are"}
+    if is_so and norms[2:] and norms[1] in {"near", "beside", "behind", "opposite", "across"}:
+        return True
     if is_so and {tuple(norms[1:3]), tuple(norms[1:4])} & OFF_FROM_HERE:
         return True
     compared = (
@@ -209,17 +212,27 @@ def _is_a_clause(spoken: Spoken, mention: Mention, clause: Clause, before: Seque
 
 
 def _is_only_told_of(spoken: Spoken, end: int, clause: Clause) -> bool:
-    """`the kitchen had tile`, `bedroom two uses this one`: a room of which something is told, and not that it is come
-    to."""
+    """`the kitchen had tile`, `the bedroom is noisy because of the fan in here`, `bedroom two uses this one`: something
+    is told of a room, and not that one comes to it."""
     if end >= clause.end or not spoken.tokens[end].is_finite:
         return False
     verb = spoken.tokens[end]
+    after = spoken.norms(end + 1, clause.end)
+    if verb.norm == "looks" and after[:1] in (["out"], ["over"], ["onto"], ["down"], ["on"]):
+        return True  # the bedroom looks out over this too
+    because = [one for one in spoken.clauses[clause.index + 1 :] if one.link == "because"]
+    ends = [after, *(spoken.norms(one.start, one.end) for one in because)]
+    if any(tuple(one[-2:]) in CONTRASTED for one in ends) or (verb.norm in {"is", "'s"} and "own" in after[1:3]):
+        return True
     if any(term.start == end for term in spoken.terms("works")):
         return False  # loft hatch opens
     return verb.tag == "VBD" or (verb.tag == "VBZ" and verb.norm not in SHOWN)
 
 
-SHOWN = frozenset("is 's has comes needs wants looks smells feels seems got appears gets".split())
+CONTRASTED = {("in", "here"), ("this", "one"), ("this", "room")}
+"""Ends of a clause that tell that the speaker stands elsewhere than in the room it begins with."""
+
+SHOWN = frozenset("is 's has comes needs wants looks smells feels seems got appears".split())
 """Verbs with which a speaker who stands in a room tells of it: `the kitchen looks fine`."""
 
 

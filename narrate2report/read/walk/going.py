@@ -30,15 +30,15 @@ CALLING_BY = frozenset("swing stop drop pop call nip pass swinging stopping drop
 """`gonna swing by the hall bath`."""
 
 SPEAKER = frozenset(
-    "i we let us 's will 'll am 'm are 're going gonna to just now so then and if can shall me have 've got gotta"
-    " want wanna might should need lets".split()
+    "sir madam ahead i we let us 's will 'll am 'm are 're going gonna to just now so then and if can shall me have 've"
+    " got gotta want wanna might should need lets".split()
 )
 """All that may stand before what the speaker does."""
 
 NO_WAY = frozenset(
-    "hear hearing see seeing smell smelling notice noticing leave leaving put putting keep keeping store storing"
+    "hear hearing smell smelling notice noticing leave leaving put putting keep keeping store storing"
     " mention mentioning talk talking speak speaking refer referring listen listening compare comparing add adding send"
-    " sending belong belonging lead leading run running connect use using want prefer like liking move moved point"
+    " sending belong belonging lead leading run running connect use using want prefer like liking point"
     " pointing give giving write writing hang hanging apply paint painting plan planning save saving".split()
 )
 """What is done in, to or about a room without going there."""
@@ -58,7 +58,8 @@ SO_CALLED = frozenset("call calls called be is was".split())
 TAKEN_UP = frozenset(
     "do doing take taking get getting tackle tackling hit hitting cover covering tick ticking knock knocking finish"
     " finishing start starting begin beginning try trying inspect inspecting photograph film filming record recording"
-    " crack visit visiting have open opening unlock unlocking".split()
+    " crack visit visiting have open opening unlock unlocking show showing see seeing check checking view"
+    " viewing".split()
 )
 """What one does with a room that is next: `let's get the bathroom out of the way`."""
 
@@ -93,12 +94,16 @@ def goes_there(spoken: Spoken, clause: Clause, name_start: int) -> bool:
         return False
     if leads in {"to", "into", "onto", "through"} and _is_bare(spoken, at - 1):
         return True
+    if leads in ARRIVING | {"round", "around", "into"} and _is_a_look(spoken.norms(clause.start, at - 1)):
+        return True
     verb = _own_verb(spoken, clause, at - 1)
     if verb is None or _speaks_of_a_thing(spoken, clause, at):
         return False
     does, between = spoken.tokens[verb].norm, spoken.norms(verb + 1, at - 1)
     if leads == "by" or (leads in ARRIVING and between[-1:] == ["by"]):
         return does in CALLING_BY and not between
+    if does in GLANCES and LOOKS & set(between) and leads in ARRIVING | DIRECTIONS | {"at"}:
+        return True
     if does in NO_WAY or not _is_free(spoken, verb + 1, at - 1):
         return False
     if leads in ARRIVING:
@@ -137,17 +142,37 @@ def is_put_off(spoken: Spoken, clause: Clause, name_start: int) -> bool:
     return purpose or bool(opens and opens[0] in ONCE) or bool(AFTERWARDS & set(spoken.norms(name_start)))
 
 
+GLANCES = frozenset("have take do get grab give having taking doing getting".split())
+LOOKS = frozenset("look peek nosey gander glance squiz poke walk wander peep".split())
+"""`I'll have a look in the laundry`, `a quick peek in the bath`: who looks in there goes there."""
+
+
+def _is_a_look(norms: Sequence[str]) -> bool:
+    """`a quick look`, and nothing else."""
+    told = [
+        norm
+        for norm in norms
+        if norm not in {"and", "so", "now", "then", "a", "one", "just", "quick", "little", "last"}
+    ]
+    return len(told) == 1 and told[0] in LOOKS
+
+
 def _is_bare(spoken: Spoken, until: int) -> bool:
     """`onwards, to the kitchen`, `so into the utility`: nothing is said before it but where it goes on."""
     clause = spoken.clause_of(until)
     start = clause.start if clause.link == "so" else 0
+    rooms = {at for term in spoken.terms("room", "rooms") for at in range(term.start, term.end)}
     return all(
-        token.norm in LEADING or token.tag in {"RB", "RP", "UH"} or not token.is_word
-        for token in spoken.tokens[start:until]
+        token.norm in LEADING | ON_THE_WAY or token.tag in {"RB", "RP", "UH"} or not token.is_word or at in rooms
+        for at, token in enumerate(spoken.tokens[start:until], start)
     )
 
 
+ON_THE_WAY = frozenset("corner stairs steps landing way left right straight around round of from across past".split())
+
 ARRIVED = (
+    "let us have a look", "let us take a look", "let us see", "let us have a nosey", "i have just unlocked it",
+    "i have unlocked it", "i have opened it",
     "here we are", "here i am", "there we are", "here we go", "in we go", "i am in", "we are in", "i am in it",
     "we are in it", "i am there", "we are there", "i am inside", "we are inside", "i am through", "we are through",
     "i am through the door", "i am walking into it", "i am walking in", "i am going in", "we are going in", "going in",
@@ -206,15 +231,17 @@ def _own_verb(spoken: Spoken, clause: Clause, until: int) -> int | None:
     for at in range(clause.start, until):
         token = tokens[at]
         if token.norm in SPEAKER or not token.is_word or token.tag in {"UH", "CC"} or token.tag == "RB":
-            if token.norm in BEING_THERE:
+            if token.norm in BEING_THERE | GLANCES:
                 own = at
             continue
         if own is not None and own > clause.start and tokens[own].norm not in SPEAKER:
             break
-        if token.tag in {"VB", "VBG", "VBP"} or token.norm in REACHED | BEING_THERE | TAKEN_UP:
+        done = token.tag in {"VBN", "VBD"} and spoken.norms(at - 1, at) in (["have"], ["'ve"])
+        if done or token.tag in {"VB", "VBG", "VBP"} or token.norm in REACHED | BEING_THERE | TAKEN_UP:
             own = at
             continue
-        return own if own is not None and tokens[own].norm not in SPEAKER else None
+        helps = own is None or tokens[own].norm in SPEAKER - GLANCES
+        return None if helps else own
     return own
 
 

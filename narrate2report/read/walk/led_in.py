@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from narrate2report.read.lexis.phrase_tree import COMPONENT_ROLES, Mention
 from narrate2report.read.speech.clauses import Clause, bare_start
 from narrate2report.read.speech.spoken import Spoken
@@ -70,6 +72,8 @@ def _tells_the_way(spoken: Spoken, clause: Clause, at: int) -> bool:
     if at - start < 2 or tokens[at].norm == "of":
         return False  # at the end of the corridor
     opening = spoken.norms(start, at)
+    if spoken.norms(at - 1, at)[0] in STANDING and _points_on(spoken.norms(start, at - 1)):
+        return True
     about = opening[0] in WHERE_ABOUT and SIDES & set(opening[1:3])
     if not about and opening[0] not in THROUGH:
         return False
@@ -80,3 +84,15 @@ def _tells_the_way(spoken: Spoken, clause: Clause, at: int) -> bool:
         token.is_verb and token.norm not in WAY_ENDS for token in tokens[start:at]
     )
     return opening[-1] in STANDING or (named and opening[-1] in WAY_ENDS)
+
+
+NEXT = frozenset("next first last second third other this that".split())
+
+
+def _points_on(norms: Sequence[str]) -> bool:
+    """`first door on the left`, `next up on my list`: what stands before `is the bathroom`."""
+    told = [norm for norm in norms if norm not in {"the", "and", "so", "then", "now"}]
+    if not told or told[0] not in NEXT:
+        return False
+    door = len(told) > 1 and told[1] in {"door", "doorway", "room", "one", "stop", "thing", "up"}
+    return door or told == ["next"]

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from narrate2report.read.lexis.numbers import whole_number
-from narrate2report.read.lexis.phrase_tree import Mention
+from narrate2report.read.lexis.phrase_tree import COMPONENT_ROLES, Mention
 from narrate2report.read.lexis.vocabulary import Vocabulary
 from narrate2report.read.speech.modes import Mode, Stance
 from narrate2report.read.speech.spoken import Spoken
 from narrate2report.read.walk.entering import is_entered
-from narrate2report.read.walk.going import arrives, goes_there
+from narrate2report.read.walk.going import arrives, goes_there, is_taken_up
 from narrate2report.read.walk.led_in import LEADING, is_introduced
 from narrate2report.read.walk.place import Place
 from narrate2report.read.walk.room_numbers import lettered_room, next_numbered, numbered
@@ -58,11 +58,12 @@ def _room_of_its_thing(spoken: Spoken, place: Place, stances: Sequence[Stance]) 
     """`through to the loo`, said where there is none: the room that has it is gone to, and not the thing."""
     if place.base in {"bathroom", "half_bath"}:
         return None
-    for mention in spoken.terms("component"):
+    for mention in spoken.terms(*COMPONENT_ROLES):
         room = CALLED_BY.get(spoken.tokens[mention.start].norm) if mention.end - mention.start == 1 else None
         said = stances[mention.start].mode in {Mode.ASSERTED, Mode.FUTURE}
         clause = spoken.clause_of(mention.start)
-        if room and said and mention.end == clause.end and goes_there(spoken, clause, mention.start):
+        there = goes_there(spoken, clause, mention.start) or is_taken_up(spoken, clause, mention.start, mention.end)
+        if room and said and mention.end == clause.end and there:
             return room
     return None
 
@@ -114,7 +115,7 @@ def _storey(spoken: Spoken) -> str | None:
     if not opening:
         return None
     norms = spoken.norms(opening[0].start, opening[-1].end)
-    words = [norm for norm in norms if norm not in LEADING and norm not in CLIMBING]
+    words = [norm for norm in norms if norm not in LEADING | CLIMBING | {"me", "i", "will", "'ll"}]
     goes = bool(CLIMBING & set(norms)) and words in (["top"], ["floor"], ["upper", "floor"], ["top", "floor"])
     return "stairs" if goes or words in (["upstairs"], ["downstairs"]) else None
 

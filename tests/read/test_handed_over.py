@@ -32,6 +32,7 @@ from tests.read.wanted import Want, condition, difference, handover
         (("This booklet is for the boiler.",), [handover("manual", 1)]),
         (("I'll give you the remote for the ceiling fan.",), [handover("remote_control", 1)]),
         (("The remote is here, with new batteries.",), [handover("remote_control", 1)]),
+        (("Take this clicker, it's for the garage.",), [handover("garage_remote", 1)]),
         (("That's your fob.",), [handover("fob", 1)]),
     ],
 )  # fmt: skip
@@ -61,6 +62,7 @@ def test_what_is_given(lines: tuple[str, ...], wanted: list[Want], entries: Narr
         (("Two keys returned.", "Mailbox key one only, gate remote also I have, one number."),
          [handover("key", 2, "returned"), handover("mailbox_key", 1, "returned"),
           handover("garage_remote", 1, "returned")]),
+        (("The outgoing tenant dropped off both keys this morning.",), [handover("key", 2, "returned")]),
         (("We're missing one fob.",), [condition("fob", "missing")]),
         (("0 fobs returned.",), [condition("fob", "missing")]),
         (("Keys returned: two.", "Fob: one.", "Scratch that.", "Three keys."),

@@ -46,7 +46,7 @@ def ordered_at(spoken: Spoken, clause: Clause) -> int | None:
     while at < clause.end and (tokens[at].norm in LEADING or not tokens[at].is_word):
         at += 1
     at = _after_the_time(spoken, clause, start := at)
-    cares = at > start and set(spoken.norms(at, at + 1)) & (CARE_VERBS | {"leave", "open"})
+    cares = at > start and set(spoken.norms(at, at + 1)) & (CARE_VERBS | {"leave", "open", "shut", "close", "turn"})
     if cares and OBJECTS & set(spoken.norms(at + 1, at + 2)):
         return at  # after a bath leave it running
     if spoken.norms(at, at + 1) == ["do"] and at + 1 < clause.end and tokens[at + 1].tag in {"VB", "VBP"}:

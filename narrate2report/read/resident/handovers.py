@@ -97,7 +97,7 @@ def _named(scene: Scene, *, gives: bool, returns: bool, returned: bool, goes_on:
         clause, quantity = spoken.clause_of(one.start), _quantity(spoken, one)
         meant = _meant(scene, one, listed=bool(counted or gives or returns) and quantity is not None)
         along = quantity is not None and ALONG & set(spoken.norms(clause.start, one.start))
-        placed = one.relation == "place" and not along
+        placed = one.relation == "place" and not along and not _right_behind(spoken, one)
         if meant is None or _is_kept_out(scene, one) or placed or one.start in spoken.used:
             continue
         if is_lacked(spoken, one) and meant.component not in LENT:
@@ -125,7 +125,8 @@ def _named(scene: Scene, *, gives: bool, returns: bool, returned: bool, goes_on:
             quantity is not None or gives or returns or one.component == "manual" or (goes_on and _goes_on(spoken, one))
         ):
             several = one.component == "key" and spoken.tokens[one.end - 1].tag == "NNS"
-            if quantity is None and (scene.mode(one.start) is Mode.INSTRUCTION or several or one.relation != "topic"):
+            ordered = scene.mode(one.start) is Mode.INSTRUCTION and not _right_behind(spoken, one)
+            if quantity is None and (ordered or several or one.relation != "topic"):
                 continue
             quantity = the_one(spoken, one) if quantity is None else quantity
             if any(draft.component == meant.component and draft.quantity == quantity for draft in drafts) and is_tally(
@@ -136,6 +137,14 @@ def _named(scene: Scene, *, gives: bool, returns: bool, returned: bool, goes_on:
         elif yours or ((counted or heads_list(spoken)) and (_lies(spoken, one) or _ends_list(spoken, one, clause))):
             drafts.append(handed(spoken, meant, scene.room, _one(spoken, one), returned=returned))
     return drafts
+
+
+def _right_behind(spoken: Spoken, one: Named) -> bool:
+    """`dropped off both keys`, `take this clicker`: the object of the word that gives or returns it."""
+    return any(
+        cue.start < one.start <= cue.end + 1 and not {"in", "on"} & set(spoken.norms(cue.end, one.start))
+        for cue in spoken.cues("giving", "returning")
+    )
 
 
 def _is_kept_out(scene: Scene, one: Named) -> bool:

@@ -144,6 +144,8 @@ def is_for_the_walk(spoken: Spoken, clause: Clause, at: int, *, tried: bool) -> 
         ["if", "you", "wish"],
     ):
         return True
+    if words[0] == "leave" and words[-2:] in (["with", "me"], ["to", "me"], ["with", "us"], ["to", "us"]):
+        return True  # leave it with me
     if words[0] in {"leave", "put", "mark", "call"} and "as" in words:
         return True  # leave that as unknown
     if words[-3:] in (["it", "'s", "yours"], ["that", "'s", "yours"]) and clause.end == len(spoken.tokens) - 1:

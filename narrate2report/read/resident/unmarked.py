@@ -51,6 +51,9 @@ TENANTS = frozenset({"tenants", "residents", "occupiers", "renters"})
 DONE_BY_THEM = frozenset(
     "change replace clean mow cut water empty test wash wipe bleed descale sweep shovel defrost weed vacuum".split()
 )
+OURS = frozenset("we us our owner landlord office management i caretaker".split())
+"""Whose job it is, if it is not the resident's."""
+
 MUST_BE = frozenset("should must has have needs need ought".split())
 PARTS_OF_BE = frozenset("to be always only never all".split())
 
@@ -63,7 +66,7 @@ def _tenants_do(spoken: Spoken, at: int) -> bool:
 
 def _is_to_be_done(spoken: Spoken, clause: Clause) -> bool:
     """`windows should be locked whenever you go out`: what is to be done each time, and no work to come."""
-    if not spoken.has_cue("often"):
+    if not spoken.has_cue("often") or OURS & set(spoken.norms()):
         return False
     for at in range(clause.start + 1, clause.end - 2):
         if spoken.tokens[at].norm not in MUST_BE:

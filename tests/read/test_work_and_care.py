@@ -198,3 +198,56 @@ def test_a_new_thing_where_nothing_was_wrong_is_no_work(entries: Narrator, lines
     told = entries(*lines, room="living room")
     assert ("carpet", "new", "present") in told.conditions(), told.told()
     assert not [one for one in told.entries if one.kind == "follow_up"], told.told()
+
+
+@pytest.mark.parametrize(
+    ("room", "lines", "component"),
+    [
+        ("kitchen", ("The worktop is solid oak.", "It wants oiling about twice a year."), "countertop"),
+        ("kitchen", ("If the disposal jams, there's a reset button on the bottom.",), "garbage_disposal"),
+        ("kitchen", ("Ideally you'd descale the faucet every few months.",), "faucet"),
+        ("bathroom", ("After a shower leave the window open a crack or you'll get mould.",), "window"),
+        ("bathroom", ("If it ever floods, the stopcock is under here, turn it clockwise.",), "shutoff_valve"),
+        ("bedroom", ("Could I ask you to keep the bed a few inches off the wall?",), "furniture"),
+        ("bedroom", ("Windows should be locked whenever you go out.",), "window"),
+        ("bedroom", ("The blinds are delicate so pull the cord gently.",), "blinds"),
+        ("bedroom", ("No candles in the bedrooms.",), "room_general"),
+        ("bedroom", ("Nobody should be sitting on that window sill.",), "window_sill"),
+        ("bathroom", ("It would help if you kept the door open after bathing.",), "door"),
+        ("yard", ("In winter shut the outside tap off from the basement.",), "hose_bib"),
+        ("living room", ("Tenants change the batteries in the smoke detectors, we don't.",), "smoke_alarm"),
+        ("living room", ("The fireplace is decorative, so no fires please.",), "fireplace"),
+        ("living room", ("Please don't use those hooks, they chew up the weatherstrip.",), "weatherstrip"),
+        ("kitchen", ("The hood filters go in the dishwasher every couple of months.",), "hood_filter"),
+        ("hallway", ("Breaker box is here, if anything trips just push it back on.",), "breaker_panel"),
+        ("garage", ("The garage door has a sensor, keep the bins away from it.",), "garage_door"),
+        ("laundry", ("Here's the washer.", "Leave the door open after every wash."), "washer"),
+        ("entry", ("One fob for the bike store, and do tell us at once if you lose it.",), "fob"),
+    ],
+)  # fmt: skip
+def test_care_is_heard_however_it_is_asked(
+    entries: Narrator, room: str, lines: tuple[str, ...], component: str
+) -> None:
+    told = entries(*lines, room=room).entries
+    assert [one.component for one in told if one.kind == "advice"] == [component]
+    assert not [one for one in told if one.kind == "condition"]
+
+
+@pytest.mark.parametrize(
+    ("room", "lines"),
+    [
+        ("living room", ("You need to see this, the carpet has a burn.",)),
+        ("hallway", ("Please put in a work order for that light fixture.",)),
+        ("bathroom", ("Yes, take a photo of the mirror.",)),
+        ("living room", ("A few nail holes in the wall.", "I don't charge for those, never have.")),
+        ("bathroom", ("I wouldn't fancy two of us in here at the one time.",)),
+        ("entry", ("The front door swells up in the summer, you've got to put your hip into it.",)),
+        ("living room", ("The fireplace has to be swept every year, that's on the owner.",)),
+        ("bedroom", ("The blind is broken.", "Leave it with me.")),
+        ("entry", ("Deadbolt turns nice and easy with the key.",)),
+        ("kitchen", ("Had anyone used a chopping board, I wouldn't be writing that.",)),
+        ("hallway", ("Smoke detector's gone, just the bracket.", "That's a no-no.")),
+    ],
+)
+def test_what_is_said_to_others_is_no_advice(entries: Narrator, room: str, lines: tuple[str, ...]) -> None:
+    assert _told(entries, room, lines, "advice") == []

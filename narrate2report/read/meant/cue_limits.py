@@ -35,9 +35,13 @@ HINDERED = frozenset({"sticking", "not_working", "misaligned", "loose"})
 
 
 def only_tells(spoken: Spoken, start: int, end: int) -> bool:
-    """`you can't see it from here`, `you can't make out a face`, `you have to lift it to shut it`: what it is like, and
-    neither prohibition nor order."""
+    """`you can't see it from here`, `you can't make out a face`, `you have to lift it to shut it`, `I wouldn't fancy
+    two of us in here`: what it is like, and neither prohibition nor order."""
     said, after = spoken.norms(start, end), spoken.norms(end, end + 4)
+    if said[:1] == ["i"] and said[-1:] == ["not"] and after[:1] and after[0] in OWN_FEELING:
+        return True
+    if said[:1] in (["is"], ["'s"]) and said[-2:] == ["no", "no"] and spoken.norms(start - 1, start) == ["that"]:
+        return not any(token.tag == "VBG" for token in spoken.tokens[:start])
     if said == ["you", "can", "not"] and (
         SENSED & set(after[:1]) or (after[:1] == ["make"] and "out" in spoken.norms(end))
     ):
@@ -47,6 +51,12 @@ def only_tells(spoken: Spoken, start: int, end: int) -> bool:
         for term in spoken.terms("condition")
     )
     return told and said[:1] == ["you"]
+
+
+OWN_FEELING = frozenset(
+    "fancy say call mind know think bet guess be have want expect like describe trust believe blame swear see".split()
+)
+"""After `I wouldn't`: what the speaker feels or thinks, and no advice."""
 
 
 def is_all_past(spoken: Spoken, clause: Clause) -> bool:

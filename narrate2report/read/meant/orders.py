@@ -45,6 +45,10 @@ def ordered_at(spoken: Spoken, clause: Clause) -> int | None:
     at = clause.start
     while at < clause.end and (tokens[at].norm in LEADING or not tokens[at].is_word):
         at += 1
+    at = _after_the_time(spoken, clause, start := at)
+    cares = at > start and set(spoken.norms(at, at + 1)) & (CARE_VERBS | {"leave", "open", "shut", "close", "turn"})
+    if cares and OBJECTS & set(spoken.norms(at + 1, at + 2)):
+        return at  # after a bath leave it running
     if spoken.norms(at, at + 1) == ["do"] and at + 1 < clause.end and tokens[at + 1].tag in {"VB", "VBP"}:
         at += 1
     if _is_no_order(spoken, clause, at):
@@ -58,6 +62,8 @@ def ordered_at(spoken: Spoken, clause: Clause) -> int | None:
     if any(cue.start == at for cue in spoken.cues("imperative", within=clause)):
         return None if _goes_on_doing(spoken, clause) else at
     if spoken.has_cue("often") and _acts_on(spoken, at):
+        return at
+    if at < clause.end and tokens[at].tag == "VB" and GENTLY & set(spoken.norms(at + 1, at + 7)):
         return at
     names = any(
         mention.start <= at < mention.end
@@ -86,6 +92,21 @@ def ordered_at(spoken: Spoken, clause: Clause) -> int | None:
     return None
 
 
+def _after_the_time(spoken: Spoken, clause: Clause, at: int) -> int:
+    """`after a shower leave it open`, `in the winter do open them`: an order begins behind the time that it is for."""
+    timed = next((cue for cue in spoken.cues("often", within=clause) if cue.start == at and cue.end - at > 1), None)
+    if timed is None:
+        return at
+    at = timed.end
+    while at < clause.end - 1 and (spoken.tokens[at].norm in LEADING or not spoken.tokens[at].is_word):
+        at += 1
+    return at
+
+
+GENTLY = frozenset("gently carefully slowly softly lightly sparingly".split())
+"""How a thing is to be used, where a bare verb says so."""
+
+
 def _is_no_order(spoken: Spoken, clause: Clause, at: int) -> bool:
     """`always is in October`, `let me hit the reset and use the wrench`: no order though it looks so."""
     tokens = spoken.tokens
@@ -94,7 +115,7 @@ def _is_no_order(spoken: Spoken, clause: Clause, at: int) -> bool:
     told = tokens[at + 1].tag in {"VBZ", "VBD", "VBN", "MD"} and tokens[at + 1].norm not in SAME_FORM
     goes_on = bool(clause.index) and clause.link in {"and", "but"} and not spoken.has_cue("addressee")
     told = told or (goes_on and tokens[at + 1].tag == "NNS")  # the igniter ticks and never lights
-    if tokens[at].norm in {"always", "never"} and told:
+    if tokens[at].norm in {"always", "never"} and (told or _is_tag(spoken, clause, at)):
         return True
     if clause.link != "and" or not clause.index or tokens[at].norm in {"do", "never", "always"}:
         return False
@@ -102,6 +123,12 @@ def _is_no_order(spoken: Spoken, clause: Clause, at: int) -> bool:
     asked = spoken.has_cue("addressee", "instruction", "imperative", within=earlier)
     asked = asked or spoken.has_cue("addressee", within=clause)
     return spoken.has_cue("future", within=earlier) and not asked
+
+
+def _is_tag(spoken: Spoken, clause: Clause, at: int) -> bool:
+    """`I don't charge for those, never have`: what was said once more, and no order."""
+    tags = {"have", "has", "had", "did", "do", "does", "will", "would", "am", "is", "was", "were"}
+    return at + 2 == clause.end and spoken.tokens[at + 1].norm in tags
 
 
 def _goes_on_telling(spoken: Spoken, clause: Clause, at: int) -> bool:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from narrate2report.read.speech.clauses import LEADING, Clause
+from narrate2report.read.speech.clauses import LEADING, Clause, bare_start
 from narrate2report.read.speech.spoken import Spoken
 
 AUXILIARIES = frozenset("is are was were does do did has have can could will would should am".split())
@@ -79,9 +79,20 @@ def _has_tag(spoken: Spoken, clause: Clause) -> bool:
     return first <= clause.index < last.index and "you" in spoken.norms(spoken.clauses[first].start, last.start)
 
 
+REQUESTING = frozenset("could can may might would".split())
+
+
+def _requests(spoken: Spoken, clause: Clause) -> bool:
+    """`could I ask you to keep the bed off the wall?`: care asked for in the form of a question."""
+    start = bare_start(spoken.tokens, clause)
+    return any(cue.start == start and cue.end - start > 1 for cue in spoken.cues("instruction", within=clause))
+
+
 def asks(spoken: Spoken, clause: Clause) -> bool:
     """`is that a crack`, or the last clause before a question mark."""
     norms = [norm for norm in spoken.norms(clause.start, clause.end) if norm not in LEADING | {"or"}]
+    if norms[:1] and norms[0] in REQUESTING and _requests(spoken, clause):
+        return False
     if len(norms) > 2 and norms[0] in {"have", "has", "had"} and norms[1] in {"a", "the", "any", "your"}:
         return spoken.ends_with_question()
     if spoken.norms(clause.start, clause.end)[:1] == ["so"] and norms[:1] and norms[0] in AUXILIARIES:

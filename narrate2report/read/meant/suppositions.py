@@ -35,6 +35,8 @@ def supposed_at(spoken: Spoken, clause: Clause) -> int | None:
     for at in range(clause.start, clause.end - 1):
         if tokens[at].norm in {"would", "'d"} and tokens[at + 1].tag == "VB" and tokens[at + 1].norm not in OWN_VIEW:
             advises = at > clause.start and tokens[at - 1].norm in {"i", "we"} and tokens[at + 1].norm in OWN_PLAN
+            if any(cue.start <= at < cue.end for cue in spoken.cues("instruction", within=clause)):
+                return None  # ideally you'd descale it every few months
             where = "where" in spoken.norms(clause.start, at)
             return None if where or advises else clause.start
         if tokens[at].norm in {"could", "would", "should"} and tokens[at + 1].norm in {"have", "'ve"}:
@@ -101,7 +103,8 @@ def _imagines(spoken: Spoken, clause: Clause) -> bool:
         return True
     if norms[:1] in (["had"], ["were"]) and norms[1:2] and not spoken.ends_with_question():
         told = norms[:2] in (["had", "a"], ["had", "another"])  # had a good look
-        return spoken.tokens[start + 1].tag in {"EX", "PRP", "DT"} and start == clause.start and not told
+        anyone = norms[1] in {"anyone", "anybody", "someone", "somebody"}
+        return (anyone or spoken.tokens[start + 1].tag in {"EX", "PRP", "DT"}) and start == clause.start and not told
     opens = any(tuple(norms[: len(words)]) == words for words in AS_SOON) or _was_opened(spoken, clause)
     if not opens or any(token.tag == "VBD" for token in spoken.tokens[clause.start : clause.end]):
         return False

@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from narrate2report.read.drafts.draft import Draft
-from narrate2report.read.meant.orders import bans_something
+from narrate2report.read.meant.orders import GENTLY, bans_something
 from narrate2report.read.meant.scene import Scene
 from narrate2report.read.resident.cared_for import PLAIN, CaredFor, also_cared_for, cared_for
 from narrate2report.read.resident.house_rules import ruled, tells_when
-from narrate2report.read.resident.requests import COMPANIONS, LEADING, asks_word, find_orders, says_back
+from narrate2report.read.resident.requests import COMPANIONS, asks_word, find_orders, says_back
+from narrate2report.read.resident.to_others import LEADING
 from narrate2report.read.speech.clauses import Clause
 from narrate2report.read.speech.modes import Mode, Stance
 from narrate2report.read.speech.spoken import Spoken
@@ -95,7 +96,7 @@ def _asks_a_word(spoken: Spoken, orders: Sequence[tuple[Clause, int]], *, warned
 
 def _is_addressed(spoken: Spoken, clause: Clause, cue: str) -> bool:
     """Whether somebody is spoken to; a bare imperative may be the speaker's own `pull that out`."""
-    if cue.lower() in REMOVALS or _bans(spoken, clause):
+    if cue.lower() in REMOVALS or _bans(spoken, clause) or GENTLY & set(spoken.norms(clause.start, clause.start + 9)):
         return True
     listed = any(spoken.words(one.start, one.start + 1) == cue for one in spoken.cues("imperative"))
     handles = bool({"it", "them", "that", "those"} & set(spoken.norms(clause.start + 1, clause.start + 4)))

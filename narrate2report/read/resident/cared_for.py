@@ -66,12 +66,18 @@ def _of_order(
     guarded = _guarded(spoken, at, objects)
     if guarded is not None:
         return CaredFor(guarded.component, f"to be kept off '{spoken.words(guarded.start, guarded.end)}'", 3)
+    if (off := _guards_it(spoken, clause, at)) is not None and (shielded := _named_before(scene, at)):
+        return CaredFor(shielded, f"what '{spoken.tokens[off].text}' points to", 3)
     plain = [one for one in objects if one.relation != "place"]
+    if usual is not None and plain and spoken.words(plain[0].start, plain[0].end).lower() in ANY_PART:
+        return usual
     if plain and not (pointed is not None and pointed < plain[0].start and plain[0].relation == "of"):
         return CaredFor(plain[0].component, f"'{spoken.words(plain[0].start, plain[0].end)}' is named", 3)
     if pointed is not None and (named := _named_before(scene, pointed)):
         return CaredFor(named, f"what '{spoken.tokens[pointed].text}' points to", 3)
     near = 3 if {"not", "never"} & set(spoken.norms(at, at + 2)) else 2
+    if pointed is None and (why := _in_its_reason(scene, clause)) is not None and not objects:
+        return CaredFor(why.component, f"'{spoken.words(why.start, why.end)}' suffers", 2)
     handled = pointed is not None and pointed - at <= near and usual is None
     if handled and (target := _lately(scene, focus)):
         return CaredFor(target, f"what '{spoken.tokens[pointed or at].text}' points to", 2)
@@ -98,6 +104,7 @@ def _of_order(
 
 
 HERE = (["in", "here"], ["out", "here"], ["down", "here"], ["up", "here"])
+INSIDE = frozenset("in on inside into".split())
 WALKED_ON = frozenset("floor carpet tile deck".split())
 FOOTWEAR = frozenset("shoes boots heels trainers".split())
 
@@ -110,12 +117,16 @@ def _of_the_room(scene: Scene, clause: Clause, at: int) -> CaredFor | None:
         lately = (one for one, _ in reversed(scene.place.lately) if one in WALKED_ON)
         return CaredFor(next(lately, "floor"), "shoes are on it", 1)
     bans = norms[:1] == ["no"] and not POINTING & set(norms)
-    forbids = "not" in norms[:3] or bans
+    forbids = "not" in norms[:4] or bans
     all_of_it = scene.spoken.norms(at)
     here = any(all_of_it[one : one + 2] in HERE for one in range(len(all_of_it)))
     smoking = bans and norms[1:2] == ["smoking"] and scene.spoken.tokens[at + 1].tag != "JJ"
     smoking = smoking and norms[2:3] not in (["property"], ["building"], ["policy"])
-    if smoking or (forbids and here):
+    rooms = any(
+        INSIDE & set(scene.spoken.norms(max(at, term.start - 2), term.start))
+        for term in scene.spoken.terms("room", within=clause)
+    )
+    if smoking or (forbids and (here or rooms)):
         return CaredFor(ROOM_GENERAL, f"'{scene.spoken.words(at, clause.end)}' is of the room", 2)
     return None
 
@@ -135,6 +146,40 @@ def _guarded(spoken: Spoken, at: int, objects: Sequence[Named]) -> Named | None:
         near = [norm for norm in before if norm not in {"the", "that", "this", "those", "these", "any", "your", "a"}]
         if tuple(near[-1:]) in OFF or tuple(near[-2:]) in OFF:
             return one
+    return None
+
+
+ANY_PART = frozenset({"door", "lid", "seal", "drawer"})
+"""Parts that many things have: what the care is usual of tells which is meant."""
+
+HURTS = frozenset(
+    "chew chews scratch scratches mark marks mar mars stain stains ruin ruins dent dents damage damages eat eats clog"
+    " clogs wreck wrecks kill kills dull dulls pit pits tear tears burn burns warp warps block blocks etch etches"
+    " strip strips".split()
+)
+
+
+def _in_its_reason(scene: Scene, clause: Clause) -> Named | None:
+    """`please don't use those hooks, they chew up the seal`: what suffers, in the reason right behind the order."""
+    spoken = scene.spoken
+    for later in spoken.clauses[clause.index + 1 : clause.index + 2]:
+        norms = [norm for norm in spoken.norms(later.start, later.end) if norm not in {"because", "as", "since"}]
+        told = norms[:1] in (["they"], ["it"], ["that"]) and bool(HURTS & set(norms[1:4]))
+        named = [one for one in spoken.named_in(later) if one.relation != "place"] if told else []
+        if named:
+            return named[0]
+    return None
+
+
+def _guards_it(spoken: Spoken, clause: Clause, at: int) -> int | None:
+    """`keep the bins away from it`, `don't lean anything against that`: where `it` is what is kept clear."""
+    if not KEEPS & set(spoken.norms(at, at + 5)):
+        return None
+    for here in range(at + 2, clause.end):
+        before = spoken.norms(max(at, here - 2), here)
+        off = tuple(before[-1:]) in OFF or tuple(before) in OFF
+        if off and spoken.tokens[here].norm in {"it", "them", "that", "this"} and not determines(spoken, here):
+            return here
     return None
 
 
@@ -182,7 +227,7 @@ def _is_object(scene: Scene, one: Named) -> bool:
         return False
     if group == "furnished" and before[-2:] in (["with", "the"], ["with", "a"]):
         return False
-    return not (one.start == 0 and tokens[0].tag == "VB")
+    return tokens[one.start].tag != "VB" or (one.start > 0 and one.end - one.start > 1)
 
 
 def _points(spoken: Spoken, clause: Clause, at: int) -> int | None:

@@ -17,10 +17,13 @@ from narrate2report.read.resident.keeping import (
     comes_from_others,
     counted_after,
     heads_list,
+    is_lacked,
     is_priced,
     is_tally,
+    is_to_follow,
     left_by_them,
     the_one,
+    told_behind,
 )
 from narrate2report.read.resident.key_lists import fall_short, find_lent, find_listed, handed, missing
 from narrate2report.read.speech.clauses import Clause
@@ -50,6 +53,9 @@ OPENERS = frozenset({"opener", "openers", "remote", "remotes", "clicker"})
 COUNTED_AS = frozenset(
     "returned back handed in over given gave got have has there is are 's only just i you we they me us total".split()
 )
+ALONG = frozenset({"along", "together", "plus"})
+"""`along with one fob`: given with the rest, and no place."""
+
 LYING = frozenset({"in", "on", "with", "inside", "under", "here", "there"})
 
 
@@ -90,11 +96,18 @@ def _named(scene: Scene, *, gives: bool, returns: bool, returned: bool, goes_on:
     for one in spoken.named:
         clause, quantity = spoken.clause_of(one.start), _quantity(spoken, one)
         meant = _meant(scene, one, listed=bool(counted or gives or returns) and quantity is not None)
-        if meant is None or _is_kept_out(scene, one) or one.relation == "place" or one.start in spoken.used:
+        along = quantity is not None and ALONG & set(spoken.norms(clause.start, one.start))
+        placed = one.relation == "place" and not along and not _right_behind(spoken, one)
+        if meant is None or _is_kept_out(scene, one) or placed or one.start in spoken.used:
+            continue
+        if is_lacked(spoken, one) and meant.component not in LENT:
+            drafts.append(missing(spoken, meant, scene.room, quantity))
             continue
         yours = _is_left_for_you(spoken, one)
         if not context and not yours and not quantity_before(spoken, one.start, clause) and _has_article(spoken, one):
             continue
+        if one.component == "manual" and quantity is None and spoken.has_cue("not_tested") and not gives:
+            continue  # I didn't run it, the manual's still inside
         due = EXPECTED & set(spoken.norms(clause.start, one.start)) or "supposed" in spoken.norms(one.end, clause.end)
         if due and not _not_back(spoken, one):
             continue
@@ -112,7 +125,8 @@ def _named(scene: Scene, *, gives: bool, returns: bool, returned: bool, goes_on:
             quantity is not None or gives or returns or one.component == "manual" or (goes_on and _goes_on(spoken, one))
         ):
             several = one.component == "key" and spoken.tokens[one.end - 1].tag == "NNS"
-            if quantity is None and (scene.mode(one.start) is Mode.INSTRUCTION or several or one.relation != "topic"):
+            ordered = scene.mode(one.start) is Mode.INSTRUCTION and not _right_behind(spoken, one)
+            if quantity is None and (ordered or several or one.relation != "topic"):
                 continue
             quantity = the_one(spoken, one) if quantity is None else quantity
             if any(draft.component == meant.component and draft.quantity == quantity for draft in drafts) and is_tally(
@@ -125,10 +139,20 @@ def _named(scene: Scene, *, gives: bool, returns: bool, returned: bool, goes_on:
     return drafts
 
 
+def _right_behind(spoken: Spoken, one: Named) -> bool:
+    """`dropped off both keys`, `take this clicker`: the object of the word that gives or returns it."""
+    return any(
+        cue.start < one.start <= cue.end + 1 and not {"in", "on"} & set(spoken.norms(cue.end, one.start))
+        for cue in spoken.cues("giving", "returning")
+    )
+
+
 def _is_kept_out(scene: Scene, one: Named) -> bool:
     """`your fob's not ready`, `if you lose the key`; `I was expecting three, I've been given two` is told."""
     spoken, clause = scene.spoken, scene.spoken.clause_of(one.start)
-    if comes_from_others(spoken, one) or is_priced(spoken, one):
+    if {"lose", "losing", "misplace"} & set(spoken.norms(clause.start, one.start)):
+        return True  # lose the fob and it's fifty
+    if comes_from_others(spoken, one) or is_priced(spoken, one) or is_to_follow(spoken, one):
         return True
     if scene.mode(one.start) is Mode.SEARCH:
         return not spoken.has_cue("returning", "giving")
@@ -183,9 +207,16 @@ def _lies(spoken: Spoken, one: Named) -> bool:
     return bool(after) and after[0] in {"'s", "is", "are"} and bool(LYING & set(after[1:]))
 
 
+HANDY = frozenset({"remote_control", "garage_remote", "fob", "gate_card", "parking_pass"})
+"""What lies about a home only to be handed over."""
+
+
 def _is_left_for_you(spoken: Spoken, one: Named) -> bool:
-    """`your parking permit is on the counter`: handed over by lying there."""
-    return one.start == 1 and spoken.norms(0, 1) == ["your"] and _lies(spoken, one)
+    """`your parking permit is on the counter`, `the remote is here, with new batteries`: handed over by lying there."""
+    if not _lies(spoken, one) or "not" in spoken.norms(one.end, one.end + 3):
+        return False
+    theirs = one.start == 1 and spoken.norms(0, 1) == ["your"]
+    return theirs or (one.component in HANDY and spoken.norms(one.end + 1, one.end + 2)[:1] in (["here"], ["on"]))
 
 
 def _goes_on(spoken: Spoken, one: Named) -> bool:
@@ -248,6 +279,8 @@ def _quantity(spoken: Spoken, one: Named) -> int | None:
         return after
     if (left := left_by_them(spoken, one)) is not None:
         return left
+    if (behind := told_behind(spoken, one)) is not None:
+        return behind
     for later in spoken.clauses[clause.index + 1 : clause.index + 2]:
         number = whole_number(spoken.tokens, later.start)
         if later.link in {":", ","} and number is not None and number[1] == later.end:

@@ -11,7 +11,9 @@ from collections.abc import Sequence
 from narrate2report.read.lexis.words import Token
 from narrate2report.read.meant.cue_limits import only_looks
 from narrate2report.read.meant.scene import Scene
-from narrate2report.read.resident.requests import ASIDES, COMPANIONS, LEADING
+from narrate2report.read.resident.keeping import SINGLE
+from narrate2report.read.resident.requests import ASIDES, COMPANIONS
+from narrate2report.read.resident.to_others import LEADING
 from narrate2report.read.speech.clauses import Clause
 from narrate2report.read.speech.modes import Mode
 from narrate2report.read.speech.spoken import Named, Spoken
@@ -46,6 +48,8 @@ def ruled(scene: Scene, focus: Focus) -> tuple[int, str, str] | None:
     for clause in spoken.clauses:
         found = _on_mishap(scene, clause, focus) or _is_yours(spoken, clause) or _only_touched_by(spoken, clause)
         found = found or _pays_for(spoken, clause) or _any_trouble(spoken, clause) or _best_way(spoken, clause)
+        found = found or _loses(spoken, clause)
+        found = found or _goes_to_be_washed(scene, clause, focus) or _in_need(spoken, clause)
         if found is not None:
             return found
     return None
@@ -61,7 +65,8 @@ def _on_mishap(scene: Scene, clause: Clause, focus: Focus) -> tuple[int, str, st
     if tells_when(scene, clause):
         return None
     later = spoken.clauses[clause.index + 1 :]
-    told = any(_is_remedy(spoken, one) or _costs(spoken, clause, one) for one in later)
+    told = _remedied_within(spoken, clause)
+    told = told or any(_is_remedy(spoken, one) or _costs(spoken, clause, one) or _helps(spoken, one) for one in later)
     if not (told or any(_calls(spoken, one) for one in spoken.clauses if one is not clause)):
         return None
     return _meant(scene, clause, focus)
@@ -95,6 +100,14 @@ def _meant(scene: Scene, clause: Clause, focus: Focus) -> tuple[int, str, str] |
     plain = [one for one in named if one.relation == "topic"] or named
     if plain:
         return clause.start, plain[0].component, _how(spoken, plain[0])
+    if {"anything", "something"} & set(spoken.norms(clause.start, clause.start + 3)):
+        topics = [one for one in spoken.named if one.end <= clause.start and one.relation != "place"]
+        if topics:
+            return clause.start, topics[-1].component, _how(spoken, topics[-1])
+    helping = [one for one in spoken.named if one.component in HELPFUL and one.start >= clause.end]
+    helping = [one for one in helping if _helps(spoken, spoken.clause_of(one.start))]
+    if helping:
+        return clause.start, helping[0].component, _how(spoken, helping[0])
     pointed = {"it", "that", "this"} & set(spoken.norms(clause.start + 1, clause.start + 3))
     target = focus.flaw(scene.number) or focus.told(scene.number)
     if pointed and target and target != ROOM_GENERAL:
@@ -116,11 +129,43 @@ def _is_remedy(spoken: Spoken, clause: Clause) -> bool:
     return verb and first.norm not in COMPANIONS | WALKED and pair not in ASIDES
 
 
+def _remedied_within(spoken: Spoken, clause: Clause) -> bool:
+    """`if anything trips just push it back`: the remedy, where no mark parts it from what may happen."""
+    return any(
+        spoken.tokens[at].norm in ONLY and spoken.tokens[at + 1].tag in {"VB", "VBP"}
+        and spoken.tokens[at + 1].norm not in COMPANIONS | WALKED and OBJECTS & set(spoken.norms(at + 2, at + 3))
+        for at in range(clause.start + 3, clause.end - 2)
+    )  # fmt: skip
+
+
+HELPERS = frozenset("reset stopcock shutoff isolator breaker fuse plunger override valve trip".split())
+
+
+HELPFUL = frozenset({"shutoff_valve", "breaker_panel", "fire_extinguisher"})
+
+
+def _helps(spoken: Spoken, clause: Clause) -> bool:
+    """`there's a reset button underneath`, `the stopcock is under here`: where to find what helps."""
+    norms = spoken.norms(clause.start, clause.end)
+    told = {"is", "'s", "are"} & set(norms)
+    return bool(told) and any(norm in HELPERS or norm.startswith(("shut-off", "stop-cock")) for norm in norms)
+
+
 def _costs(spoken: Spoken, supposed: Clause, clause: Clause) -> bool:
     """`if you lose the key, it's fifty bucks`: said of what was handed over."""
     norms = spoken.norms(clause.start, clause.end)
     lost = {"lose", "lost", "misplace"} & set(spoken.norms(supposed.start, supposed.end))
     return bool(lost) and (bool(MONEY & set(norms)) or any(token.tag == "CD" for token in _tokens(spoken, clause)))
+
+
+def _loses(spoken: Spoken, clause: Clause) -> tuple[int, str, str] | None:
+    """`lose the fob and it's fifty`, `tell us at once if you lose it`: of what was just handed over."""
+    norms = spoken.norms(clause.start, clause.end)
+    if "lose" not in norms[:4] or not ({"you"} & set(norms[:4]) or norms[0] == "lose"):
+        return None
+    named = [one for one in spoken.named if one.component in SINGLE and one.relation != "place"]
+    told = spoken.has_cue("contact") or any(_costs(spoken, clause, one) for one in spoken.clauses[clause.index :])
+    return (clause.start, named[-1].component, _how(spoken, named[-1])) if named and told else None
 
 
 def _tokens(spoken: Spoken, clause: Clause) -> Sequence[Token]:
@@ -173,6 +218,40 @@ def _best_way(spoken: Spoken, clause: Clause) -> tuple[int, str, str] | None:
 
 TROUBLE = frozenset("problem problems trouble damage issue issues fault faults leak leaks".split())
 RECOMMENDED = frozenset({("best", "thing"), ("best", "way"), ("my", "advice"), ("the", "trick"), ("my", "tip")})
+
+
+WASHED = frozenset("dishwasher wash washer sink tap hoover skip bin outside".split())
+
+
+def _goes_to_be_washed(scene: Scene, clause: Clause, focus: Focus) -> tuple[int, str, str] | None:
+    """`the filters go in the dishwasher every couple of months`: what is done with a part again and again."""
+    spoken = scene.spoken
+    if not spoken.has_cue("often"):
+        return None
+    for one in spoken.named_in(clause):
+        after = spoken.norms(one.end, one.end + 6)
+        goes = after[:1] in (["go"], ["goes"], ["come"], ["comes"]) and bool(WASHED & set(after) or "out" in after)
+        if one.relation != "topic" or not goes:
+            continue
+        where = {other.component for other in spoken.named_in(clause) if other.start > one.start}
+        component = focus.told(scene.number) if one.component in where else one.component
+        if component is not None:
+            return one.start, component, _how(spoken, one)
+    return None
+
+
+NEED = (["in", "an", "emergency"], ["in", "case", "of"], ["in", "any", "emergency"])
+
+
+def _in_need(spoken: Spoken, clause: Clause) -> tuple[int, str, str] | None:
+    """`the shut-off is back there, in an emergency you turn it right`: what to do when it matters."""
+    if not any(spoken.norms(clause.start, clause.start + len(words)) == words for words in NEED):
+        return None
+    acts = spoken.norms(clause.start + 3)
+    before = [one for one in spoken.named if one.end <= clause.start and one.relation == "topic"]
+    if not before or not {"you", "turn", "pull", "push", "press", "use", "shut", "hit"} & set(acts[:5]):
+        return None
+    return clause.start, before[0].component, _how(spoken, before[0])
 
 
 def _is_yours(spoken: Spoken, clause: Clause) -> tuple[int, str, str] | None:

@@ -55,6 +55,58 @@ def counted_after(spoken: Spoken, one: Named) -> int | None:
     return None
 
 
+BEHIND: Final = frozenset(
+    "only just number numbers nos piece pieces pcs of them those back is are here in there total all accounted for"
+    " returned present both".split()
+)
+HAVING: Final = frozenset("i we have got has with me us also too he she they gave returned".split())
+
+
+def told_behind(spoken: Spoken, one: Named) -> int | None:
+    """`keys, all three are back`, `mailbox key one only`, `gate remote also I have, one number`: the number behind."""
+    for clause in spoken.clauses[spoken.clause_of(one.start).index + 1 :][:2]:
+        norms = spoken.norms(clause.start, clause.end)
+        lead = 0
+        while lead < len(norms) and norms[lead] in {"all", "only", "just"}:
+            lead += 1
+        number = whole_number(spoken.tokens, clause.start + lead) if lead < len(norms) else None
+        if number is not None:
+            return number[0] if set(spoken.norms(number[1], clause.end)) <= BEHIND else None
+        if not set(norms) <= HAVING:
+            return None
+    return None
+
+
+LACKED: Final = frozenset("missing lacking short down".split())
+LATER: Final = frozenset(
+    "later tomorrow monday tuesday wednesday thursday friday saturday sunday next once after when week ready".split()
+)
+
+
+def is_lacked(spoken: Spoken, one: Named) -> bool:
+    """`we're missing one fob`, `still short a key`: what should have come back, with the word for that before it."""
+    clause = spoken.clause_of(one.start)
+    before = list(spoken.norms(max(clause.start, one.start - 5), one.start))
+    at = next((at for at, norm in enumerate(before) if norm in LACKED), None)
+    if at is None or {"not", "n't", "nothing"} & set(before[:at]):
+        return False
+    between = set(before[at + 1 :]) - {"the", "a", "of", "their", "his", "her", "your", "door", "back", "front", "one"}
+    return all(word.isdigit() or word in NUMBERS for word in between)
+
+
+NUMBERS: Final = frozenset("two three four five six".split())
+
+
+def is_to_follow(spoken: Spoken, one: Named) -> bool:
+    """`the remote I don't have yet`, `I'll give you the fob tomorrow`: what has not changed hands so far."""
+    clause = spoken.clause_of(one.start)
+    after = spoken.norms(one.end)
+    if "not" in after[:5] and "yet" in after[:7] and {"have", "got"} & set(after[:5]):
+        return {"i", "we"} & set(after[:3]) != set()
+    promised = {"will", "'ll"} & set(spoken.norms(clause.start, one.start))
+    return bool(promised) and bool(LATER & set(after[:6]))
+
+
 def is_tally(spoken: Spoken, one: Named) -> bool:
     """`gate cards for each of you, so that's three cards`: the second name only tells how many there were."""
     clause = spoken.clause_of(one.start)

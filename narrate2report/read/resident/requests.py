@@ -8,13 +8,12 @@ from itertools import pairwise
 from narrate2report.read.drafts.draft import Draft
 from narrate2report.read.lexis.phrase_tree import Mention
 from narrate2report.read.meant.scene import Scene
+from narrate2report.read.resident.to_others import LEADING, is_for_staff, only_shows, tells_how_it_goes
 from narrate2report.read.resident.unmarked import ROUTINE, unmarked_order
-from narrate2report.read.speech.clauses import Clause
+from narrate2report.read.speech.clauses import Clause, bare_start
 from narrate2report.read.speech.modes import Mode
 from narrate2report.read.speech.spoken import Spoken
 from narrate2report.read.work.worked_on import OWN_SELVES, RESIDENT
-
-LEADING = frozenset("and so just then also now please kindly or but do not never always you guys folks all".split())
 
 COMPANIONS = frozenset(
     "worry worried sweat ask quote mind blame blaming tell bother thank ignore excuse"
@@ -63,12 +62,16 @@ def find_orders(scene: Scene, others: Sequence[Draft]) -> list[tuple[Clause, int
         at = unmarked_order(spoken, clause) if at is None else at
         if found and _only_begs(spoken, clause):
             continue
+        if at is not None and spoken.norms(at, clause.end) == ["please"] and _bars(spoken, clause):
+            at = bare_start(spoken.tokens, clause)
+        if at is not None and (is_for_staff(spoken, clause, at) or only_shows(spoken, clause, at)):
+            continue
         if at is not None and _only_begs(spoken, clause) and clause.index and _cares(spoken, clause.index - 1):
             clause = spoken.clauses[clause.index - 1]
             at = clause.start
         if at is None or _is_told_of(spoken, clause, at) or _is_asked(spoken, clause):
             continue
-        if _only_goes_on(scene, clause, at, planned) or _tells_how_it_goes(scene, at):
+        if _only_goes_on(scene, clause, at, planned) or tells_how_it_goes(scene, at):
             continue
         if clause.index in planned or is_for_the_walk(spoken, clause, at, tried=tried):
             continue
@@ -78,22 +81,9 @@ def find_orders(scene: Scene, others: Sequence[Draft]) -> list[tuple[Clause, int
     return found
 
 
-MUST = (["you", "have", "to"], ["you", "got", "to"], ["you", "need", "to"], ["you", "just", "have", "to"])
-HANDLED = frozenset(
-    "lift give push pull jiggle wiggle hold shove slam bump press lean turn twist yank tug kick thump force"
-    " work".split()
-)
-"""What one does to a thing that does not go by itself."""
-
-
-def _tells_how_it_goes(scene: Scene, at: int) -> bool:
-    """`it sticks, you have to give it a bump`, `it locks but you have to lift it`: how it works, and no care."""
-    spoken = scene.spoken
-    must = next((words for words in MUST if spoken.norms(at, at + len(words)) == words), None)
-    if must is None or not set(spoken.norms(at + len(must), at + len(must) + 1)) & HANDLED:
-        return False
-    told = [term for term, _ in scene.flaws()] + [*spoken.terms("works"), *spoken.cues("operates", "fails")]
-    return any(term.start < at and scene.is_said(term.start) for term in told)
+def _bars(spoken: Spoken, clause: Clause) -> bool:
+    """`so no fires please`: what is to stay out, with the `please` behind it."""
+    return spoken.norms(bare_start(spoken.tokens, clause), clause.end)[:1] == ["no"]
 
 
 def _is_left_to_them(spoken: Spoken, clause: Clause) -> bool:
@@ -154,6 +144,8 @@ def is_for_the_walk(spoken: Spoken, clause: Clause, at: int, *, tried: bool) -> 
         ["if", "you", "wish"],
     ):
         return True
+    if words[0] == "leave" and words[-2:] in (["with", "me"], ["to", "me"], ["with", "us"], ["to", "us"]):
+        return True  # leave it with me
     if words[0] in {"leave", "put", "mark", "call"} and "as" in words:
         return True  # leave that as unknown
     if words[-3:] in (["it", "'s", "yours"], ["that", "'s", "yours"]) and clause.end == len(spoken.tokens) - 1:
@@ -173,6 +165,7 @@ def is_for_the_walk(spoken: Spoken, clause: Clause, at: int, *, tried: bool) -> 
     if (
         not asked
         and clause.start == at
+        and not _wants_often(spoken, clause)
         and words[0] in EXPLAINS
         and words[1:2] != ["likes"]
         and spoken.tokens[at + 1].is_finite

@@ -32,6 +32,8 @@ def unmarked_order(spoken: Spoken, clause: Clause) -> int | None:
         return None
     if _forbids(spoken, clause, at) or _bans(spoken, clause, at):
         return at
+    if _tenants_do(spoken, at) or _is_to_be_done(spoken, clause):
+        return at
     if spoken.norms(at, at + 2) == ["get", "yourself"]:
         return at
     verb = at
@@ -43,6 +45,38 @@ def unmarked_order(spoken: Spoken, clause: Clause) -> int | None:
     if not opens or spoken.tokens[verb].tag in NO_PART or not set(spoken.norms(verb + 1, verb + 3)) & OBJECTS:
         return None
     return at if _is_called_for(spoken, clause) or (verb > at and spoken.has_cue("addressee")) else None
+
+
+TENANTS = frozenset({"tenants", "residents", "occupiers", "renters"})
+DONE_BY_THEM = frozenset(
+    "change replace clean mow cut water empty test wash wipe bleed descale sweep shovel defrost weed vacuum".split()
+)
+OURS = frozenset("we us our owner landlord office management i caretaker".split())
+"""Whose job it is, if it is not the resident's."""
+
+MUST_BE = frozenset("should must has have needs need ought".split())
+PARTS_OF_BE = frozenset("to be always only never all".split())
+
+
+def _tenants_do(spoken: Spoken, at: int) -> bool:
+    """`tenants change the batteries themselves`: whose job it is, told of all who live there."""
+    verb = spoken.norms(at + 1, at + 2)
+    return spoken.tokens[at].norm in TENANTS and bool(verb) and verb[0] in DONE_BY_THEM
+
+
+def _is_to_be_done(spoken: Spoken, clause: Clause) -> bool:
+    """`windows should be locked whenever you go out`: what is to be done each time, and no work to come."""
+    if not spoken.has_cue("often") or OURS & set(spoken.norms()):
+        return False
+    for at in range(clause.start + 1, clause.end - 2):
+        if spoken.tokens[at].norm not in MUST_BE:
+            continue
+        verb = at + 1
+        while verb < clause.end and spoken.tokens[verb].norm in PARTS_OF_BE:
+            verb += 1
+        if "be" in spoken.norms(at + 1, verb) and verb < clause.end:
+            return spoken.tokens[verb].tag in {"VBN", "VBD", "JJ"} or spoken.tokens[verb].norm in {"shut", "kept"}
+    return False
 
 
 def _is_called_for(spoken: Spoken, clause: Clause) -> bool:

@@ -143,7 +143,18 @@ def _fetched(spoken: Spoken, clause: Clause) -> Mention | None:
         for here in range(at + 2, min(clause.end, at + 6)):
             if spoken.tokens[here].norm in HITHER and _is_somebody(spoken, at + 1, here):
                 return Mention(at, here + 1)
-    return _sent(spoken, clause) or (_is_seen_to(spoken, clause) if clause.index else None)
+    return _sent(spoken, clause) or _is_aware(spoken, clause) or (_is_seen_to(spoken, clause) if clause.index else None)
+
+
+def _is_aware(spoken: Spoken, clause: Clause) -> Mention | None:
+    """`maintenance is aware`, `the plumber knows about it`: those who mend have been told."""
+    norms = spoken.norms(clause.start, clause.end)
+    at = next((at for at, norm in enumerate(norms) if norm not in LEADING | {"the", "our", "my"}), 0)
+    mends = norms[at : at + 1] == ["maintenance"] or any(one.start == clause.start + at for one in trades_in(spoken))
+    after = norms[at + 1 : at + 4]
+    aware = after[-1:] == ["aware"] or "aware" in after[1:3]
+    knows = after[:2] in (["knows", "about"], ["know", "about"]) and bool(POINTING & set(after[2:]))
+    return Mention(clause.start + at, clause.start + at + 2) if mends and (aware or knows) else None
 
 
 DOING_NOW = frozenset(
@@ -163,6 +174,8 @@ def _is_seen_to(spoken: Spoken, clause: Clause) -> Mention | None:
         if spoken.tokens[at].norm not in DOING_NOW or spoken.tokens[at - 1].norm not in IS_AT_IT:
             continue
         subject = spoken.tokens[at - 2]
+        if spoken.tokens[at].norm == "hanging" and spoken.norms(at + 1, at + 2)[:1] not in (["a"], ["the"], ["it"]):
+            continue  # they're hanging properly
         if subject.norm in {"i", "we", "he", "she", "they"} or subject.tag in {"NNP", "NNPS"} or subject.norm in STAFF:
             return Mention(at - 1, at + 1)
     return None

@@ -35,6 +35,7 @@ BIDDEN = frozenset("bring fix grab get look sort nip pop see".split())
 
 PASSED_ON = frozenset("report flag log raise mention pass escalate chase".split())
 PASSING_ON = frozenset("reporting flagging logging raising passing escalating chasing".split())
+REPORTED = frozenset("reported flagged logged raised escalated".split())
 RUNG_THROUGH = frozenset("put ring phone call ringing phoning calling putting pass passing send sending".split())
 LISTS = frozenset("'s my his her their our repair punch snag snagging work works the maintenance job jobs todo".split())
 JOBS = frozenset("insurance warranty maintenance landlord owner owner's plumbing two-man".split())
@@ -82,9 +83,25 @@ def _done_to(spoken: Spoken, clause: Clause) -> Mention | None:
         if verb >= clause.end or tokens[verb].norm in NO_WORK or _is_addressed(spoken, clause, at):
             continue
         participle = passive and verb > at + 1 and tokens[verb].norm.endswith("ed") and tokens[verb].tag != "VB"
+        if (moved := _needs_thing_done(spoken, clause, at)) is not None:
+            return Mention(moved, moved + 1)
         if participle or tokens[verb].tag in ({"VBN", "VBD"} if passive else {"VBG", "VBN", "VBD"}):
             return Mention(verb, verb + 1)
     return None
+
+
+def _needs_thing_done(spoken: Spoken, clause: Clause, at: int) -> int | None:
+    """The verb of `it needs the strike plate moving over`, `wants its hinge adjusted`."""
+    tokens = spoken.tokens
+    if tokens[at].norm not in {"needs", "need", "wants"} or spoken.norms(at + 1, at + 2)[:1] not in WHICH:
+        return None
+    for verb in range(at + 3, min(clause.end, at + 6)):
+        if tokens[verb].tag in {"VBG", "VBN", "VBD"} and tokens[verb].norm not in NO_WORK - {"moved", "moving"}:
+            return verb if tokens[verb - 1].tag in {"NN", "NNS"} else None
+    return None
+
+
+WHICH = (["the"], ["its"], ["that"], ["those"], ["a"], ["their"])
 
 
 def _is_to_be(spoken: Spoken, clause: Clause, at: int) -> bool:
@@ -130,6 +147,10 @@ def _somebody_must(spoken: Spoken, clause: Clause) -> Mention | None:
 def _passed_on(spoken: Spoken, clause: Clause) -> Mention | None:
     """`I'll report that`, `I'm ringing that through to the emergency line`, `I'll flag it to the office`."""
     norms = spoken.norms(clause.start, clause.end)
+    for at, norm in enumerate(norms):
+        have = {"have", "'ve"} & set(norms[max(0, at - 2) : at]) and set(norms[:at]) & OWN
+        if norm in REPORTED and have and set(norms[at + 1 : at + 2]) & POINTING:
+            return Mention(clause.start + at, clause.start + at + 1)
     if not set(norms[:3]) & OWN or not {"will", "'ll", "'m", "am", "are", "going", "gon"} & set(norms[:4]):
         return None
     for at, norm in enumerate(norms):

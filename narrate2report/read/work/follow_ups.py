@@ -18,14 +18,16 @@ from narrate2report.read.work.plans import (
     NOTE_ITSELF,
     is_assigned,
     is_care,
+    is_on_paper,
     is_promised,
-    is_requested,
     is_seen_about,
     planned_by,
 )
+from narrate2report.read.work.requested import is_begged, is_requested
 from narrate2report.read.work.scheduled import find_scheduled
 from narrate2report.read.work.trades import USUAL_WORK, trades_in, tradesmen_called
-from narrate2report.read.work.worked_on import party_of, to_do, worked_on
+from narrate2report.read.work.under_way import opens_to_see
+from narrate2report.read.work.worked_on import NOT_TO_COME, party_of, to_do, worked_on
 from narrate2report.records.findings import Action
 
 NEEDS = frozenset("need needs wants want".split())
@@ -74,13 +76,31 @@ def find_follow_ups(scene: Scene, *, flaw: str | None, owner_speaks: bool) -> li
         or parts_fitted(scene, flaw, owner_speaks=owner_speaks)
         or find_scheduled(scene, flaw, owner_speaks=owner_speaks)
         or find_intended(scene, flaw, owner_speaks=owner_speaks)
+        or _looked_into(scene, flaw, owner_speaks=owner_speaks)
         or unnamed_work(scene, flaw, owner_speaks=owner_speaks)
     )
+
+
+def _looked_into(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> list[Draft]:
+    """`the disposal hums, I'll pull it and see`: what ails it will be looked for."""
+    if flaw is None or scene.spoken.ends_with_question():
+        return []
+    for clause in scene.spoken.clauses:
+        found = opens_to_see(scene.spoken, clause)
+        if found is None or scene.mode(found.start) in NOT_TO_COME:
+            continue
+        on = worked_on(scene, found, clause, flaw)
+        told = f"'{scene.spoken.words(clause.start, found.end)}' opens it to find out"
+        party = party_of(scene.spoken, clause, owner_speaks=owner_speaks)
+        return [to_do(scene, found.start, on, told, "inspect", party, confidence=0.5)]
+    return []
 
 
 def _action_of(spoken: Spoken, mention: Mention, clause: Clause) -> Action:
     """What a word of work does; `the cleaner comes back and does it` cleans."""
     named: Action = mention.of("action")[0].id  # type: ignore[assignment]
+    if is_on_paper(mention) and spoken.norms(mention.end, mention.end + 3) == ["for", "a", "new"]:
+        return "replace"  # a ticket for a new seat
     if not UNSAID & set(spoken.norms(mention.start, mention.start + 1)):
         return named
     since = spoken.clauses[clause.index - 1].start if clause.index and clause.link == "and" else clause.start
@@ -111,7 +131,7 @@ def _plan_of(scene: Scene, mention: Mention) -> str | None:
         return None
     clause = spoken.clause_of(mention.start)
     mode = scene.mode(mention.start)
-    told = mode is Mode.HYPOTHETICAL and (senses[0].form == "phrase" or is_promised(spoken, mention))
+    told = mode is Mode.HYPOTHETICAL and (is_on_paper(mention) or is_promised(spoken, mention))
     told = told or (mode in {Mode.QUOTED, Mode.PAST} and is_asked_of_somebody(spoken, mention, clause))
     told = told or (mode in {Mode.HYPOTHETICAL, Mode.SEARCH} and is_seen_about(spoken, mention, clause))
     told = told or (mode is Mode.QUESTION and is_requested(spoken, mention, clause))
@@ -119,6 +139,8 @@ def _plan_of(scene: Scene, mention: Mention) -> str | None:
         return None
     if is_no_action(spoken, mention, clause):
         return None
+    if is_begged(spoken, mention, clause):
+        return spoken.words(clause.start, mention.end)
     planned = planned_by(spoken, mention, clause)
     if planned == NOTE_ITSELF:
         alone = clause.end - clause.start == mention.end - mention.start

@@ -8,7 +8,9 @@ from narrate2report.read.speech.clauses import Clause
 from narrate2report.read.speech.modes import Mode
 from narrate2report.read.speech.spoken import Spoken
 from narrate2report.read.work.arranged import is_asked_of_somebody, is_had_done
+from narrate2report.read.work.requested import is_requested
 from narrate2report.read.work.trades import LEADING, tells_past, trades_in
+from narrate2report.read.work.under_way import is_under_way
 from narrate2report.read.work.worked_on import OWN_SELVES, RESIDENT
 
 NOTE_ITSELF = "the note itself"
@@ -37,6 +39,9 @@ TRIED = frozenset("flush flushes flushing test testing run up".split())
 """What the walk itself does to see whether something works."""
 
 ADVISING = frozenset("recommend suggest recommending suggesting advise propose".split())
+
+UNCHANGED = frozenset("put cut set reset shut split".split())
+"""Verbs whose past is no other word."""
 
 LONGEST_ORDER = 9
 """Words of a clause that can still be an order in a note."""
@@ -86,13 +91,14 @@ def planned_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
             continue
         if (cue.start < mention.start or cue.start >= mention.end) and not now:
             return spoken.words(cue.start, cue.end)
-    if mention.of("action")[0].form == "phrase" or is_promised(spoken, mention):
+    if is_on_paper(mention) or is_promised(spoken, mention):
         return spoken.words(mention.start, mention.end)
     if is_assigned(spoken, mention, clause):
         return spoken.words(clause.start, mention.start)
     if is_order(spoken, mention, clause):
         return NOTE_ITSELF
-    if _somebody_does(spoken, mention, clause) or _i_do_it(spoken, mention, clause):
+    does = _somebody_does(spoken, mention, clause) or _i_do_it(spoken, mention, clause)
+    if does or is_under_way(spoken, mention, clause):
         return spoken.words(clause.start, mention.end)
     return _planned_before(spoken, mention, clause)
 
@@ -210,10 +216,19 @@ def _planned_before(spoken: Spoken, mention: Mention, clause: Clause) -> str | N
     return None
 
 
+def is_on_paper(mention: Mention) -> bool:
+    """`a work order`, `getting a quote`: words that plan work by themselves."""
+    return any(sense.form == "phrase" for sense in mention.of("action"))
+
+
 def _is_own_look(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     """`let me check the gasket`, `I'm gonna flush it`: the walk itself, and no work to come."""
     action = mention.of("action")[0].id
-    if action == "supply" or (action != "inspect" and spoken.tokens[mention.start].norm not in TRIED):
+    if (
+        action == "supply"
+        or is_on_paper(mention)
+        or (action != "inspect" and spoken.tokens[mention.start].norm not in TRIED)
+    ):
         return False
     if spoken.tokens[mention.start].tag == "VBN" or spoken.tokens[mention.start].norm.endswith("ed"):
         return False
@@ -238,29 +253,6 @@ def is_promised(spoken: Spoken, mention: Mention) -> bool:
     if before[-1:] not in (["would"], ["'d"]) or not {"they", "he", "she"} & set(before[-2:-1]):
         return False
     return bool({"said", "says", "told", "promised", "swore"} & set(before[:-2]))
-
-
-ASKED_FOR = frozenset("repair replace secure supply touch_up clean".split())
-ASKED = (
-    ["can", "you"], ["could", "you"], ["would", "you"], ["will", "you"], ["can", "we"], ["could", "we"],
-    ["can", "somebody"], ["can", "someone"], ["would", "somebody"], ["would", "someone"], ["will", "somebody"],
-    ["will", "someone"], ["could", "somebody"], ["could", "someone"], ["are", "you", "able", "to"],
-    ["can", "maintenance"], ["could", "maintenance"],
-    ["any", "chance", "of"], ["any", "chance", "you"], ["any", "chance", "we"], ["how", "about", "we"],
-    ["how", "about", "you"], ["why", "do", "not", "we"], ["shall", "we"], ["should", "we"],
-)  # fmt: skip
-"""How work is asked for in the form of a question."""
-
-
-def is_requested(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
-    """`would somebody please get this lock re-keyed?`, `can you guys bring a new screen?`: an order in other form."""
-    lead = [norm for norm in spoken.norms(clause.start, mention.start) if norm not in {"so", "and", "hey", "please"}]
-    if not any(lead[: len(words)] == words for words in ASKED) or spoken.has_cue("often", "condition"):
-        return False
-    action = mention.of("action")[0].id
-    if action == "inspect" and lead[1:2] == ["maintenance"]:
-        return True
-    return action in ASKED_FOR and (action != "clean" or bool(trades_in(spoken)))
 
 
 def is_assigned(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
@@ -293,6 +285,8 @@ def is_order(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     if mention.of("condition") and not following & OBJECTS:
         return False
     bare = not spoken.tokens[mention.start].norm.endswith(("ed", "ing"))
+    if spoken.tokens[mention.start].tag == "VBD" and spoken.tokens[mention.start].norm not in UNCHANGED:
+        return False  # had a look myself
     if spoken.tokens[mention.start].tag in {"NNS", "VBZ"} and spoken.tokens[mention.start].norm != "re":
         return False
     if spoken.tokens[mention.start].tag == "JJ" and not following & OBJECTS and mention.end < clause.end:
@@ -318,7 +312,7 @@ def is_care(spoken: Spoken, mention: Mention, clause: Clause, mode: Mode) -> boo
     theirs = "responsible" in before and bool(RESIDENT & set(before))
     if theirs or OWN_SELVES & set(spoken.norms(mention.end, clause.end)):
         return True  # you'll be changing those yourself, tenants are responsible for cleaning it
-    on_paper = mention.of("action")[0].form == "phrase" and not spoken.has_cue("addressee", "condition")
+    on_paper = is_on_paper(mention) and not spoken.has_cue("addressee", "condition")
     return mode is Mode.INSTRUCTION and not (on_paper or is_order(spoken, mention, clause) or _advises(spoken, mention))
 
 

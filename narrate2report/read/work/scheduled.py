@@ -69,7 +69,11 @@ def _on_its_way(scene: Scene, clause: Clause) -> Mention | None:
     """`a new one's coming in the mail`, `part should be here in three days`, `bulbs arriving Friday`."""
     spoken = scene.spoken
     cue = next(spoken.cues("arriving", within=clause), None)
-    if cue is None or {"you", "i", "we"} & set(spoken.norms(clause.start, clause.start + 1)):
+    if cue is None:
+        return None
+    if ANOTHER & set(spoken.norms(cue.start, cue.end)):
+        return cue  # we've a new one coming
+    if {"you", "i", "we"} & set(spoken.norms(clause.start, clause.start + 1)):
         return None
     if ON_THE_WAY & set(spoken.norms(cue.end, cue.end + 1)):
         return None

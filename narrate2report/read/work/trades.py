@@ -36,10 +36,11 @@ CALLED = frozenset(
 ARRIVES = frozenset("comes come".split())
 INFORMED = frozenset("told notified informed contacted alerted".split())
 ALREADY = frozenset("called booked rung phoned ordered scheduled asked emailed texted".split())
+SPEAKING = frozenset("tell ask let inform notify alert email text message".split())
 TOLD_TO = frozenset("for to with by through".split())
 NOUNS = frozenset({"NN", "NNP", "NNS", "VBG"})
 LOOKS = frozenset("look see check diagnose".split())
-COMES = frozenset("taking hauling coming due booked going gon on scheduled here back".split())
+COMES = frozenset("taking hauling coming due booked going gon scheduled here back".split())
 SAYS = frozenset(
     "says said thinks thought reckons knows told is was were has had did does used do are sounds looks seems"
     " works runs likes makes wants loves".split()
@@ -96,7 +97,9 @@ def tradesmen_called(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> l
         return []
     for trade in trades_in(spoken):
         clause = spoken.clause_of(trade.start)
-        if scene.mode(trade.start) in NOT_COMING or negation_before(spoken, clause, trade.start):
+        mode = scene.mode(trade.start)
+        wished = mode is Mode.HYPOTHETICAL and "like" in spoken.norms(clause.start, trade.start)
+        if (mode in NOT_COMING and not wished) or negation_before(spoken, clause, trade.start):
             continue
         if not is_called(spoken, trade, clause):
             continue
@@ -146,6 +149,8 @@ def _is_for(spoken: Spoken, trade: Mention, named: int) -> bool:
 def is_called(spoken: Spoken, trade: Mention, clause: Clause) -> bool:
     """Whether a trade is called, has a job, is said to come, or is noted with nothing more: `boiler man, Friday`."""
     before = spoken.norms(clause.start, trade.start)
+    if "been" in before[-2:]:
+        return False  # that must have been the movers
     told = tells_past(spoken, clause.start, trade.start)
     told_to = [norm for norm in before if norm not in {"the", "a", "my", "our", "an"}][-1:]
     if set(before) & ALREADY and ("have" in before or "'ve" in before or "already" in before):
@@ -154,11 +159,21 @@ def is_called(spoken: Spoken, trade: Mention, clause: Clause) -> bool:
         return True
     if told_to and told_to[0] in TOLD_TO and not told:
         return not clause.index or any(token.is_verb for token in spoken.tokens[clause.start : trade.start])
+    if _is_spoken_to(before, spoken.norms(trade.end, clause.end)) and not told:
+        return True
     if before and set(before[-2:]) & ARRIVES and not told:
         return True
     if set(before) - LEADING:
         return False
     return _is_rung_before(spoken, clause) or _comes(spoken, trade, clause)
+
+
+def _is_spoken_to(before: list[str], after: list[str]) -> bool:
+    """`I'll tell the electrician to see it`, `I'd like the builder to see this`, `I'll let the plumber know`."""
+    who = {"i", "we"} & set(before[:2])
+    wished = "like" in before[-2:] and bool({"would", "'d"} & set(before)) and after[:1] == ["to"]
+    told = bool({"will", "'ll", "must", "going", "gon"} & set(before)) and bool(SPEAKING & set(before[-3:]))
+    return bool(who) and (wished or told)
 
 
 def _is_rung_before(spoken: Spoken, clause: Clause) -> bool:
@@ -182,6 +197,8 @@ def _comes(spoken: Spoken, trade: Mention, clause: Clause) -> bool:
     """`the plumber opens that wall`, `plumber Thurs`, `roofer to have a look`, `the mason will come`."""
     if trade.end == clause.end:
         lead = [norm for norm in spoken.norms(clause.start, trade.start) if norm not in {"so", "and", "then"}]
+        if {"the", "my", "our"} & set(lead[-1:]) and {"'s", "is"} & set(lead):
+            return False  # that's the maintenance man: who somebody is
         return lead[:2] in (["that", "'s"], ["that", "is"], ["that", "will"]) or not clause.index
     after = spoken.tokens[trade.end]
     if after.norm in {"for", "to", "on"} or after.norm in DAYS:
@@ -190,7 +207,9 @@ def _comes(spoken: Spoken, trade: Mention, clause: Clause) -> bool:
     if after.norm in {"booked", "coming", "due", "scheduled"}:
         return True
     if after.norm in {"is", "'s", "are"}:
-        return bool(rest & COMES) or ("in" in rest and bool(rest & DAYS))
+        begins = spoken.tokens[trade.end + 1].tag == "VBG" or bool(rest & {"in", "out", "round", "over", "by"})
+        case = "on" in rest and bool(rest & {"it", "that", "this", "them", "those"})
+        return bool(rest & COMES) or case or (begins and bool(rest & DAYS))
     if after.norm in {"has", "have"} and rest & (ALREADY | INFORMED):
         return "been" in rest
     if after.norm in {"has", "needs", "have"} and spoken.norms(trade.end + 1, trade.end + 2) == ["to"]:

@@ -28,6 +28,9 @@ OWNER = frozenset("owner owners landlord".split())
 BROUGHT = frozenset("send bring get".split())
 """What is sent or brought to `you` is not the resident's work."""
 
+TILL = frozenset("once when until till after while".split())
+"""What is named behind one of these tells when it is done: `bleed it once the boiler is on`."""
+
 SOON = 4
 """How many words after the work its object may stand in a clause of its own."""
 
@@ -43,6 +46,7 @@ def worked_on(scene: Scene, mention: Mention, clause: Clause, flaw: str | None) 
     ]
     after = [one for one in meant if one.start in clause and one.start >= mention.end]
     before = [one for one in meant if one.start in clause and one.end <= mention.start]
+    after = [one for one in after if not TILL & set(spoken.norms(mention.end, one.start))]
     soon = [one for one in meant if one.relation == "topic" and 0 <= one.start - mention.end < SOON]
     if any(one.relation == "topic" for one in before):
         after = [one for one in after if one.relation == "topic"]  # the screen needs re-fixing on that window

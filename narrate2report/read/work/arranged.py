@@ -14,7 +14,7 @@ from narrate2report.read.speech.spoken import Spoken
 from narrate2report.read.things.pointing import POINTING
 from narrate2report.read.work.remedies import to_mend
 from narrate2report.read.work.trades import trades_in
-from narrate2report.read.work.worked_on import NOT_TO_COME, RESIDENT, STAFF, worked_on
+from narrate2report.read.work.worked_on import NOT_TO_COME, RESIDENT, STAFF, is_only_supposed, worked_on
 
 HAVING = frozenset("have having get getting want need see like wanting needing".split())
 PLANNING = frozenset("will 'll 'd going am 'm are 're must should shall let is 's to".split())
@@ -99,6 +99,8 @@ def called_about(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> list[
     for clause in spoken.clauses:
         found = _called(spoken, clause) or (_fetched(spoken, clause) if flaw else None)
         if found is None or scene.mode(found.start) in NOT_TO_COME or negation_before(spoken, clause, found.start):
+            continue
+        if is_only_supposed(scene, clause):
             continue
         after = [one for one in spoken.named if one.start >= found.end and one.start in clause]
         on = (after[0].component, "what the call is about") if after else worked_on(scene, found, clause, flaw)

@@ -54,7 +54,13 @@ def unnamed_work(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> list[
         else:
             found = _done_to(spoken, clause) or _somebody_must(spoken, clause) or _passed_on(spoken, clause)
             found = found or _is_a_job(spoken, clause) or _is_listed(spoken, clause)
-        if found is None or scene.mode(found.start) in NOT_TO_COME or negation_before(spoken, clause, found.start):
+        proposed = _would_mend(spoken, clause) if found is None and flaw is not None else None
+        found = proposed if found is None else found
+        if (
+            found is None
+            or (proposed is None and scene.mode(found.start) in NOT_TO_COME)
+            or negation_before(spoken, clause, found.start)
+        ):
             continue
         on = worked_on(scene, found, clause, flaw)
         told = f"'{spoken.words(clause.start, found.end)}' plans work"
@@ -149,6 +155,9 @@ def _passed_on(spoken: Spoken, clause: Clause) -> Mention | None:
     norms = spoken.norms(clause.start, clause.end)
     for at, norm in enumerate(norms):
         have = {"have", "'ve"} & set(norms[max(0, at - 2) : at]) and set(norms[:at]) & OWN
+        lead = [one for one in norms[:at] if one not in {"already", "and", "so", "been"}]
+        if norm in REPORTED and not lead and norms[at + 1 : at + 2] in (["to"], ["with"], ["already"]):
+            return Mention(clause.start + at, clause.start + at + 1)
         if norm in REPORTED and have and set(norms[at + 1 : at + 2]) & POINTING:
             return Mention(clause.start + at, clause.start + at + 1)
     if not set(norms[:3]) & OWN or not {"will", "'ll", "'m", "am", "are", "going", "gon"} & set(norms[:4]):
@@ -174,6 +183,22 @@ def _passed_on(spoken: Spoken, clause: Clause) -> Mention | None:
         if norm in RUNG_THROUGH and pointed and (called_in or norms[at + 2 : at + 3] in (["through"], ["on"])):
             return Mention(clause.start + at, clause.start + at + 1)
     return None
+
+
+def _would_mend(spoken: Spoken, clause: Clause) -> Mention | None:
+    """`two screws and some glue would fix it`, `a new washer should sort that`: what would mend it."""
+    for at in range(clause.start + 2, clause.end - 1):
+        modal = spoken.tokens[at - 1].norm in {"will", "'ll", "would", "'d", "should", "ought"}
+        if not modal or spoken.tokens[at].norm not in CURES or not POINTING & set(spoken.norms(at + 1, at + 2)):
+            continue
+        lead = spoken.norms(clause.start, at - 1)
+        if spoken.tokens[at - 2].tag in {"NN", "NNS", "NNP"} and not UNMENDED & set(lead):
+            return Mention(lead.index("new") + clause.start, at) if "new" in lead else Mention(at, at + 1)
+    return None
+
+
+CURES = frozenset("fix sort cure solve mend do".split())
+UNMENDED = frozenset("nothing no not never nobody you they".split())
 
 
 def _is_a_job(spoken: Spoken, clause: Clause) -> Mention | None:

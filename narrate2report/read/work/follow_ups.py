@@ -27,7 +27,7 @@ from narrate2report.read.work.requested import is_begged, is_requested
 from narrate2report.read.work.scheduled import find_scheduled
 from narrate2report.read.work.trades import USUAL_WORK, trades_in, tradesmen_called
 from narrate2report.read.work.under_way import opens_to_see
-from narrate2report.read.work.worked_on import NOT_TO_COME, party_of, to_do, worked_on
+from narrate2report.read.work.worked_on import NOT_TO_COME, depends, party_of, to_do, worked_on
 from narrate2report.records.findings import Action
 
 NEEDS = frozenset("need needs wants want".split())
@@ -38,12 +38,14 @@ NOT_SUPPLIED = frozenset(
 )
 REFERRED = frozenset("one ones it them some another that those new spare pack set".split())
 COUNTED_OUT = frozenset("a an new another one more two some only".split())
+IS_WHAT_IT = (["is", "what", "it"], ["'s", "what", "it"], ["is", "all", "it"], ["'s", "all", "it"])
+"""Before `needs` they look back to what is needed: `a drop of oil is all it needs`."""
+
 UNSAID = frozenset("do doing done see sort sorted".split())
 """Words of work that say nothing of it."""
 
 REKEYS = frozenset("rekey rekeying rekeyed re-key".split())
 LOCKED = frozenset({"lock", "door", "sliding_door", "garage_door", "mailbox"})
-SUPPOSING = frozenset({"if", "unless"})
 NOT_WORK = frozenset(
     {Mode.HYPOTHETICAL, Mode.QUESTION, Mode.ELSEWHERE, Mode.PAST, Mode.SEARCH, Mode.QUOTED, Mode.POLICY}
 )
@@ -135,7 +137,7 @@ def _plan_of(scene: Scene, mention: Mention) -> str | None:
     told = told or (mode in {Mode.QUOTED, Mode.PAST} and is_asked_of_somebody(spoken, mention, clause))
     told = told or (mode in {Mode.HYPOTHETICAL, Mode.SEARCH} and is_seen_about(spoken, mention, clause))
     told = told or (mode is Mode.QUESTION and is_requested(spoken, mention, clause))
-    if (mode in NOT_WORK and not told) or _is_counted_noun(spoken, mention) or _depends(scene, clause):
+    if (mode in NOT_WORK and not told) or _is_counted_noun(spoken, mention) or depends(scene, clause):
         return None
     if is_no_action(spoken, mention, clause):
         return None
@@ -149,15 +151,6 @@ def _plan_of(scene: Scene, mention: Mention) -> str | None:
     if planned and not is_assigned(spoken, mention, clause):
         return None if is_care(spoken, mention, clause, scene.mode(mention.start)) else planned
     return planned
-
-
-def _depends(scene: Scene, clause: Clause) -> bool:
-    """`if it breaks we'll fix it`: work that comes only if something happens first."""
-    earlier = scene.spoken.clauses[max(0, clause.index - 2) : clause.index]
-    supposed = [one for one in earlier if one.link in SUPPOSING and scene.mode(one.start) is Mode.HYPOTHETICAL]
-    return bool(supposed) and not any(
-        one.link in {"but", "so"} for one in scene.spoken.clauses[supposed[0].index + 1 :]
-    )
 
 
 def _says_back(spoken: Spoken) -> bool:
@@ -222,12 +215,16 @@ def _needed_parts(scene: Scene, flaw: str | None) -> list[Draft]:
         clause = spoken.clause_of(at)
         if token.norm not in NEEDS or scene.mode(at) in NOT_WORK or negation_before(spoken, clause, at):
             continue
-        noun = at + 1
+        if flaw and token.norm == "needs" and spoken.norms(at - 3, at) in IS_WHAT_IT:
+            on = worked_on(scene, Mention(at, at + 1), clause, flaw)
+            return [to_do(scene, at, on, f"'{spoken.words(clause.start, at + 1)}'", "repair", None, confidence=0.5)]
+        noun = at + (2 if spoken.norms(at + 1, at + 2) in (["is"], ["'s"]) else 1)
+        begin = noun
         while noun < clause.end and (
-            spoken.tokens[noun].norm in COUNTED_OUT or (noun > at + 1 and spoken.tokens[noun].tag == "CD")
+            spoken.tokens[noun].norm in COUNTED_OUT or (noun > begin and spoken.tokens[noun].tag == "CD")
         ):
             noun += 1
-        if noun == at + 1 or noun >= clause.end:
+        if noun == begin or noun >= clause.end:
             continue
         part = next((one for one in spoken.named if one.start == noun), None)
         soiled = any(one.id == "dirty" for m in spoken.found.terms if m.start == at for one in m.of("condition"))

@@ -21,6 +21,7 @@ POINTED = frozenset("it this that those".split())
 OBJECTS = frozenset("the your it this that these and".split())
 JUDGED = frozenset("'s is".split())
 STREAMS = frozenset("off away loose out apart through from up down undone".split())
+ANSWERED = ["let", "you", "know"]
 BOOKED = frozenset("down booked due scheduled pencilled planned".split())
 LATER = frozenset(
     "later tomorrow tonight monday tuesday wednesday thursday friday saturday sunday week soon today afternoon".split()
@@ -30,7 +31,7 @@ AFTERWARDS = LATER - {"today"} | frozenset("month months weeks visit inspection"
 
 FINISHED = frozenset("finished complete completed closed".split())
 
-LISTED = frozenset("is are 's one job put noted flagging flagged marked marking".split())
+LISTED = frozenset("is are 's one job put down in schedule list noted flagging flagged marked marking".split())
 """Before `for repair` they plan it: `those are for clearance`, `I put the switch down for replacement`."""
 
 CAUSING = frozenset("have having get getting send sending someone somebody back ask asking".split())
@@ -40,6 +41,8 @@ TRIED = frozenset("flush flushes flushing test testing run up".split())
 
 ADVISING = frozenset("recommend suggest recommending suggesting advise propose".split())
 
+WEIGHED = frozenset("easier easiest simpler simplest quicker quickest cheaper cheapest best".split())
+MENDS = frozenset("replace repair touch_up secure".split())
 UNCHANGED = frozenset("put cut set reset shut split".split())
 """Verbs whose past is no other word."""
 
@@ -69,6 +72,8 @@ def planned_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
     if {"was", "were"} & set(before) and "supposed" in before:
         return None
     past = token.norm.endswith("ed")
+    if before[-1:] == ["to"] and WEIGHED & set(before[-3:-1]) and mention.of("action")[0].id in MENDS:
+        return spoken.words(clause.start, mention.end)  # easier to replace the whole thing
     if past and before[-2:-1] == ["time"]:
         return spoken.words(mention.start - 2, mention.end)  # it's time we changed it
     if past and before[-1:] == ["being"] and {"is", "'s", "are", "'re"} & set(before[-2:]):
@@ -133,6 +138,8 @@ def is_seen_about(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     start = spoken.clauses[clause.index - 1].start if joined else clause.start
     norms = spoken.norms(start, mention.start)
     at = next((at for at, norm in enumerate(norms) if norm in {"if", "whether"}), 0)
+    if norms[:1] == ["see"] and at == 1:
+        return bool({"i", "we"} & set(norms[2:3]) and {"can", "could"} & set(norms[3:4]))
     asks = {"will", "'ll", "going"} & set(norms[:at]) and norms[at - 1] in {"see", "ask", "out"}
     return bool(asks and {"i", "we"} & set(norms[:2]) and {"can", "could", "will"} & set(norms[at:]))
 
@@ -176,7 +183,8 @@ def _is_pending(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
         return True
     if noun and before[:1] in (["gets"], ["get"], ["needs"], ["wants"]):
         return True
-    return noun and before[-1:] == ["for"] and bool(LISTED & set(before))
+    given = [norm for norm in before if norm not in {"a", "an", "its", "some"}][-1:]
+    return noun and given == ["for"] and bool(LISTED & set(before))
 
 
 def _i_do_it(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
@@ -216,6 +224,10 @@ def _planned_before(spoken: Spoken, mention: Mention, clause: Clause) -> str | N
     return None
 
 
+def _triples(spoken: Spoken, start: int) -> list[list[str]]:
+    return [spoken.norms(at, at + len(ANSWERED)) for at in range(start, len(spoken.tokens))]
+
+
 def is_on_paper(mention: Mention) -> bool:
     """`a work order`, `getting a quote`: words that plan work by themselves."""
     return any(sense.form == "phrase" for sense in mention.of("action"))
@@ -233,6 +245,8 @@ def _is_own_look(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     if spoken.tokens[mention.start].tag == "VBN" or spoken.tokens[mention.start].norm.endswith("ed"):
         return False
     before = set(spoken.norms(clause.start, mention.start))
+    if action == "inspect" and any(norms == ANSWERED for norms in _triples(spoken, mention.end)):
+        return False  # I'll check that and let you know
     if action == "inspect" and AFTERWARDS & set(spoken.norms(mention.end, clause.end)):
         return False
     if not before - {"and", "then"} and clause.index and clause.link in {"and", "then"}:

@@ -11,7 +11,7 @@ from narrate2report.read.speech.modes import Mode
 from narrate2report.read.speech.spoken import Spoken
 from narrate2report.read.things.whereabouts import ROOM_GENERAL
 from narrate2report.read.work.remedies import remedy
-from narrate2report.read.work.worked_on import to_do, worked_on
+from narrate2report.read.work.worked_on import is_only_supposed, to_do, worked_on
 from narrate2report.records.findings import Action
 
 PEOPLE = frozenset(
@@ -99,9 +99,14 @@ def tradesmen_called(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> l
         clause = spoken.clause_of(trade.start)
         mode = scene.mode(trade.start)
         wished = mode is Mode.HYPOTHETICAL and "like" in spoken.norms(clause.start, trade.start)
-        if (mode in NOT_COMING and not wished) or negation_before(spoken, clause, trade.start):
+        wished = wished or (mode in {Mode.QUOTED, Mode.PAST} and _comes_after(scene, clause))
+        if (
+            (mode in NOT_COMING and not wished)
+            or is_only_supposed(scene, clause)
+            or negation_before(spoken, clause, trade.start)
+        ):
             continue
-        if not is_called(spoken, trade, clause):
+        if not is_called(spoken, trade, clause) and not _comes_after(scene, clause):
             continue
         component, how = _seen_to(scene, trade, clause, flaw)
         listed = _listed_after(spoken, clause)
@@ -149,8 +154,8 @@ def _is_for(spoken: Spoken, trade: Mention, named: int) -> bool:
 def is_called(spoken: Spoken, trade: Mention, clause: Clause) -> bool:
     """Whether a trade is called, has a job, is said to come, or is noted with nothing more: `boiler man, Friday`."""
     before = spoken.norms(clause.start, trade.start)
-    if "been" in before[-2:]:
-        return False  # that must have been the movers
+    if {"been", "before", "until", "till", "when", "while"} & set(before[-2:]):
+        return False  # that must have been the movers; I've ten minutes before the painters get here
     told = tells_past(spoken, clause.start, trade.start)
     told_to = [norm for norm in before if norm not in {"the", "a", "my", "our", "an"}][-1:]
     if set(before) & ALREADY and ("have" in before or "'ve" in before or "already" in before):
@@ -166,6 +171,19 @@ def is_called(spoken: Spoken, trade: Mention, clause: Clause) -> bool:
     if set(before) - LEADING:
         return False
     return _is_rung_before(spoken, clause) or _comes(spoken, trade, clause)
+
+
+def _comes_after(scene: Scene, clause: Clause) -> bool:
+    """`the carpet man reckons he can patch it, he's coming Tuesday`, `the cleaners missed that, so they're coming
+    back`: that a trade comes is told of `he` or `they`."""
+    spoken = scene.spoken
+    for later in spoken.clauses[clause.index + 1 :]:
+        lead = [norm for norm in spoken.norms(later.start, later.end) if norm not in LEADING]
+        if scene.mode(later.start) in NOT_COMING - {Mode.QUOTED} or lead[:1] not in (["he"], ["she"], ["they"]):
+            continue
+        if {"coming", "come", "back"} & set(lead[1:4]) and not {"came", "not", "could", "would"} & set(lead):
+            return True
+    return False
 
 
 def _is_spoken_to(before: list[str], after: list[str]) -> bool:

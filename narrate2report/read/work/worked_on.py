@@ -151,6 +151,23 @@ def _points(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     )
 
 
+SUPPOSING = frozenset({"if", "unless"})
+
+
+def depends(scene: Scene, clause: Clause) -> bool:
+    """`if it breaks we'll fix it`: work that comes only if something happens first."""
+    earlier = scene.spoken.clauses[max(0, clause.index - 2) : clause.index]
+    supposed = [one for one in earlier if one.link in SUPPOSING and scene.mode(one.start) is Mode.HYPOTHETICAL]
+    return bool(supposed) and not any(
+        one.link in {"but", "so"} for one in scene.spoken.clauses[supposed[0].index + 1 :]
+    )
+
+
+def is_only_supposed(scene: Scene, clause: Clause) -> bool:
+    """`if it goes again we'll get the plumber back`; `if that doesn't shift them I'll send pest control` is a plan."""
+    return depends(scene, clause) and "not" not in scene.spoken.norms(0, clause.start)
+
+
 def party_of(spoken: Spoken, clause: Clause, *, owner_speaks: bool) -> Party | None:
     """Who does the work that a clause plans; None where nobody is named."""
     norms = set(spoken.norms(clause.start, clause.end))

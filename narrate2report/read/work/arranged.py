@@ -17,7 +17,7 @@ from narrate2report.read.work.trades import trades_in
 from narrate2report.read.work.worked_on import NOT_TO_COME, RESIDENT, STAFF, is_only_supposed, worked_on
 
 HAVING = frozenset("have having get getting want need see like wanting needing".split())
-PLANNING = frozenset("will 'll 'd going am 'm are 're must should shall let is 's to".split())
+PLANNING = frozenset("can will 'll 'd going am 'm are 're must should shall let is 's to".split())
 WISHING = frozenset("want need like".split())
 ASKING = frozenset("ask asked asking tell told telling have having get getting want need like remind reminded".split())
 SPEAKER = frozenset("me us you myself".split())
@@ -148,11 +148,31 @@ def _fetched(spoken: Spoken, clause: Clause) -> Mention | None:
     return _sent(spoken, clause) or _is_aware(spoken, clause) or (_is_seen_to(spoken, clause) if clause.index else None)
 
 
+TOLD = frozenset("emailed told informed notified contacted alerted texted messaged rung phoned called asked".split())
+THEIRS = STAFF - {"i", "he", "she", "they", "me", "us", "my", "our", "'ll"} | frozenset(
+    "management owner owners agent agents agency council builder builders manager caretaker concierge board".split()
+)
+"""Those who see to what they are told of."""
+
+
+def _have_been_told(spoken: Spoken, clause: Clause) -> Mention | None:
+    """`building management have been emailed`, `the owner's been told`: those who have it mended know of it."""
+    for at in range(clause.start + 3, clause.end):
+        if spoken.tokens[at].norm not in TOLD or spoken.tokens[at - 1].norm != "been":
+            continue
+        who = spoken.norms(max(clause.start, at - 4), at - 2)
+        if THEIRS & set(who[-1:] + who[-2:-1]) and spoken.norms(at - 2, at - 1)[0] in {"has", "have", "'s", "'ve"}:
+            return None if spoken.norms(at + 1, at + 2) == ["to"] else Mention(at - 1, at + 1)
+    return None
+
+
 def _is_aware(spoken: Spoken, clause: Clause) -> Mention | None:
     """`maintenance is aware`, `the plumber knows about it`: those who mend have been told."""
     norms = spoken.norms(clause.start, clause.end)
     at = next((at for at, norm in enumerate(norms) if norm not in LEADING | {"the", "our", "my"}), 0)
     mends = norms[at : at + 1] == ["maintenance"] or any(one.start == clause.start + at for one in trades_in(spoken))
+    if (told := _have_been_told(spoken, clause)) is not None:
+        return told
     after = norms[at + 1 : at + 4]
     aware = after[-1:] == ["aware"] or "aware" in after[1:3]
     knows = after[:2] in (["knows", "about"], ["know", "about"]) and bool(POINTING & set(after[2:]))

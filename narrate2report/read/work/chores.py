@@ -56,11 +56,10 @@ def unnamed_work(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> list[
             found = found or _is_a_job(spoken, clause) or _is_listed(spoken, clause)
         proposed = _would_mend(spoken, clause) if found is None and flaw is not None else None
         found = proposed if found is None else found
-        if (
-            found is None
-            or (proposed is None and scene.mode(found.start) in NOT_TO_COME)
-            or negation_before(spoken, clause, found.start)
-        ):
+        if found is None or negation_before(spoken, clause, found.start):
+            continue
+        plain = proposed is not None or (_will_get(spoken, found.start - 1) and "if" not in spoken.norms())
+        if not plain and scene.mode(found.start) in NOT_TO_COME:
             continue
         on = worked_on(scene, found, clause, flaw)
         told = f"'{spoken.words(clause.start, found.end)}' plans work"
@@ -73,11 +72,13 @@ def _done_to(spoken: Spoken, clause: Clause) -> Mention | None:
     tokens = spoken.tokens
     for at in range(clause.start, clause.end - 1):
         wants = tokens[at].norm in WANTS or spoken.norms(at, at + 3) == ["could", "do", "with"]
-        wants = wants or _has_it_done(spoken, clause, at) or _is_to_be(spoken, clause, at)
+        wants = wants or _will_get(spoken, at) or _has_it_done(spoken, clause, at) or _is_to_be(spoken, clause, at)
         if not wants or tokens[at].tag in {"NN", "NNS"}:
             continue
         verb = at + (3 if tokens[at].norm == "could" else 1)
-        passive = tokens[at].norm == "gets"
+        passive = tokens[at].norm == "gets" or _will_get(spoken, at)
+        if _will_get(spoken, at) and any(term.start == at + 1 for term in spoken.terms("condition")):
+            continue  # it'll get stained again
         if _is_to_be(spoken, clause, at):
             passive, verb = True, at + 2
         elif spoken.norms(verb, verb + 1) == ["to"]:
@@ -108,6 +109,12 @@ def _needs_thing_done(spoken: Spoken, clause: Clause, at: int) -> int | None:
 
 
 WHICH = (["the"], ["its"], ["that"], ["those"], ["a"], ["their"])
+
+
+def _will_get(spoken: Spoken, at: int) -> bool:
+    """`it'll get rubbed down`: passive, and to come."""
+    before = spoken.norms(at - 1, at) if at else []
+    return spoken.tokens[at].norm == "get" and before in (["will"], ["'ll"])
 
 
 def _is_to_be(spoken: Spoken, clause: Clause, at: int) -> bool:

@@ -9,7 +9,7 @@ from narrate2report.read.meant.scene import Scene
 from narrate2report.read.speech.clauses import Clause
 from narrate2report.read.speech.modes import Mode
 from narrate2report.read.speech.spoken import Spoken
-from narrate2report.read.work.arranged import HITHER, called_about, is_asked_of_somebody
+from narrate2report.read.work.arranged import HITHER, called_about, is_asked_of_somebody, is_had_done
 from narrate2report.read.work.chores import unnamed_work
 from narrate2report.read.work.fitted import parts_fitted
 from narrate2report.read.work.intentions import find_intended
@@ -27,7 +27,7 @@ from narrate2report.read.work.requested import is_begged, is_requested
 from narrate2report.read.work.scheduled import find_scheduled
 from narrate2report.read.work.trades import USUAL_WORK, trades_in, tradesmen_called
 from narrate2report.read.work.under_way import opens_to_see
-from narrate2report.read.work.worked_on import NOT_TO_COME, depends, party_of, to_do, worked_on
+from narrate2report.read.work.worked_on import NOT_TO_COME, SUPPOSING, depends, party_of, to_do, worked_on
 from narrate2report.records.findings import Action
 
 NEEDS = frozenset("need needs wants want".split())
@@ -40,6 +40,9 @@ REFERRED = frozenset("one ones it them some another that those new spare pack se
 COUNTED_OUT = frozenset("a an new another one more two some only".split())
 IS_WHAT_IT = (["is", "what", "it"], ["'s", "what", "it"], ["is", "all", "it"], ["'s", "all", "it"])
 """Before `needs` they look back to what is needed: `a drop of oil is all it needs`."""
+
+WISHING = frozenset("they he she i we you tenant tenants resident residents people owner everyone who".split())
+"""Those who want something because they would like it."""
 
 UNSAID = frozenset("do doing done see sort sorted".split())
 """Words of work that say nothing of it."""
@@ -134,6 +137,7 @@ def _plan_of(scene: Scene, mention: Mention) -> str | None:
     clause = spoken.clause_of(mention.start)
     mode = scene.mode(mention.start)
     told = mode is Mode.HYPOTHETICAL and (is_on_paper(mention) or is_promised(spoken, mention))
+    told = told or (mode is Mode.HYPOTHETICAL and _is_had_done_at_will(spoken, mention, clause))
     told = told or (mode in {Mode.QUOTED, Mode.PAST} and is_asked_of_somebody(spoken, mention, clause))
     told = told or (mode in {Mode.HYPOTHETICAL, Mode.SEARCH} and is_seen_about(spoken, mention, clause))
     told = told or (mode is Mode.QUESTION and is_requested(spoken, mention, clause))
@@ -151,6 +155,11 @@ def _plan_of(scene: Scene, mention: Mention) -> str | None:
     if planned and not is_assigned(spoken, mention, clause):
         return None if is_care(spoken, mention, clause, scene.mode(mention.start)) else planned
     return planned
+
+
+def _is_had_done_at_will(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
+    """`we can get that looked at`: `can get` supposes nothing where one has it done."""
+    return is_had_done(spoken, mention, clause) and not SUPPOSING & set(spoken.norms())
 
 
 def _says_back(spoken: Spoken) -> bool:
@@ -228,6 +237,8 @@ def _needed_parts(scene: Scene, flaw: str | None) -> list[Draft]:
             continue
         part = next((one for one in spoken.named if one.start == noun), None)
         soiled = any(one.id == "dirty" for m in spoken.found.terms if m.start == at for one in m.of("condition"))
+        if token.norm in {"want", "wants"} and WISHING & set(spoken.norms(max(clause.start, at - 2), at)):
+            continue  # they want a bath instead
         if any(noun in range(one.start, one.end) for one in trades_in(spoken)):
             continue
         if spoken.tokens[noun].norm in NOT_SUPPLIED or (not part and spoken.tokens[noun].tag not in {"NN", "NNS"}):

@@ -166,6 +166,8 @@ def is_called(spoken: Spoken, trade: Mention, clause: Clause) -> bool:
         return not clause.index or any(token.is_verb for token in spoken.tokens[clause.start : trade.start])
     if _is_spoken_to(before, spoken.norms(trade.end, clause.end)) and not told:
         return True
+    if "from" in before[-2:] and {"hear", "waiting"} & set(before):
+        return True  # waiting to hear back from the locksmith
     if before and set(before[-2:]) & ARRIVES and not told:
         return True
     if set(before) - LEADING:

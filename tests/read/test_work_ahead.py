@@ -112,6 +112,12 @@ def test_work_is_done_on_the_screen_and_not_on_the_window_it_is_on(entries: Narr
         ("bathroom", ("The fan is noisy.", "We can get that looked at."), ("exhaust_fan", "inspect")),
         ("bedroom", ("The wall is scuffed.", "It'll get rubbed down with the rest."), ("wall", "repair")),
         ("kitchen", ("The dishwasher leaks.", "I've booked it in for the twelfth."), ("dishwasher", "repair")),
+        ("porch", ("The step is loose.", "I've got a guy coming Saturday to look at that."), ("stair", "inspect")),
+        ("kitchen", ("The sink is chipped.", "I'd want it looked at before I say who pays."), ("sink", "inspect")),
+        ("bathroom", ("The seat's cracked, so that's a new one.",), ("toilet_seat", "replace")),
+        ("kitchen", ("The drawer is loose.", "I'll get some wood glue in that."), ("drawer", "repair")),
+        ("bathroom", ("The shower door is dirty.", "It needs a good going over."), ("shower_door", "clean")),
+        ("bathroom", ("The caulk is black.", "Need to do again."), ("caulk", "repair")),
         ("bedroom", ("The slats are snapped.", "Easier to replace the whole blind."), ("blinds", "replace")),
         ("kitchen", ("The drawer is loose.", "A longer screw should fix it."), ("drawer", "repair")),
         ("kitchen", ("The faucet drips.", "All it needs is a new washer."), ("faucet", "replace")),
@@ -140,6 +146,14 @@ def test_work_is_told_by_what_is_on_its_way_or_under_way(
     assert not [one for one in told.entries if one.kind == "advice"]
 
 
+@pytest.mark.parametrize("again", ["I'll do it before I leave.", "I'll get that done Monday."])
+def test_work_told_once_more_is_one_entry_with_both_sentences(again: str, entries: Narrator) -> None:
+    told = entries("The toilet is loose.", "The bolts need tightening.", again, room="bathroom")
+    work = [one for one in told.entries if one.kind == "follow_up"]
+    assert [(one.component, one.action) for one in work] == [("toilet", "secure")]
+    assert len(work[0].evidence) == len(("The bolts need tightening.", again))
+
+
 def test_both_are_ordered_of_two_things_told_as_broken(entries: Narrator) -> None:
     told = entries(
         "The seat is cracked and the towel bar is loose.", "I'll order both this afternoon.", room="bathroom"
@@ -159,6 +173,8 @@ def test_both_are_ordered_of_two_things_told_as_broken(entries: Narrator) -> Non
         ("The ceiling has a crack.", "If it gets worse we'll get the plumber back."),
         ("The wall is scuffed.", "It'll get scuffed again when they move in."),
         ("The wall is scuffed.", "I'll do those rooms next."),
+        ("The floor is scratched.", "My dad and me did these floors in ninety-eight."),
+        ("They spilt oil on the floor.", "Had to have it sanded."),
         ("They want a bath instead of the shower, the owner said no.",),
         ("I've ten minutes before the painters get here.",),
         ("The filter is dusty.", "Please replace it every month."),

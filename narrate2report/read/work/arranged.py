@@ -39,10 +39,13 @@ def is_had_done(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     """`let's get the oven fixed`, `have the oven cleaned`, `I want this sink re-caulked`: said of work to come."""
     if spoken.tokens[mention.start].tag not in {"VBN", "VBD", "JJ"} or spoken.has_cue("often"):
         return False
-    for at in range(mention.start - 2, clause.start - 1, -1):
+    start = clause.start
+    if clause.index and not clause.link and spoken.norms(start - 1, start)[0] in WISHING:
+        start = spoken.clauses[clause.index - 1].start  # I'd want | it looked at
+    for at in range(mention.start - 2, start - 1, -1):
         token = spoken.tokens[at]
         if token.norm in HAVING:
-            lead = [norm for norm in spoken.norms(clause.start, at) if norm not in LEADING]
+            lead = [norm for norm in spoken.norms(start, at) if norm not in LEADING]
             held = any(at < one.start and one.end <= mention.start for one in spoken.named)
             held = held or bool(POINTING & set(spoken.norms(at + 1, mention.start)))
             return held and _plans(spoken, lead, token.norm)

@@ -71,6 +71,8 @@ def _fitted(spoken: Spoken, clause: Clause) -> int | None:
     """`I'll put a set in tomorrow`, `I'll snap one on`, `they're putting a new counter in`: a part goes into place."""
     norms = spoken.norms(clause.start, clause.end)
     for at, norm in enumerate(norms):
+        if norm in SMEARING and _is_smeared(norms[at + 1 :]) and {"will", "'ll", "going", "gon"} & set(norms[:at]):
+            return None if {"you", "not"} & set(norms[:at]) else clause.start + at
         if norm not in FITTING or not _is_planned(spoken, clause, clause.start + at):
             continue
         rest = norms[at + 1 :]
@@ -81,6 +83,17 @@ def _fitted(spoken: Spoken, clause: Clause) -> int | None:
         if thing and (thing[0] in {"new", "fresh"}) and not set(rest) & PASSING:
             return clause.start + at
     return None
+
+
+SMEARING = frozenset("get put squirt dab run spray rub pop stick pour".split())
+
+
+def _is_smeared(rest: list[str]) -> bool:
+    """`get some wood glue in that`, `put a bit of filler in those`: stuff, and what it goes on."""
+    some = rest[:1] == ["some"] or rest[:3] in (["a", "bit", "of"], ["a", "drop", "of"], ["a", "dab", "of"])
+    tail = rest[-3:-1] if rest[-1:] == ["one"] else rest[-2:]
+    onto = len(tail) == len(("on", "that")) and tail[0] in {"in", "on", "into", "over", "under", "behind", "round"}
+    return some and onto and tail[1] in POINTING | {"there", "here"} and not PASSING & set(rest)
 
 
 def _is_planned(spoken: Spoken, clause: Clause, at: int) -> bool:

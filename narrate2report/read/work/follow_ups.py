@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from dataclasses import replace
+
 from narrate2report.read.drafts.draft import Draft
 from narrate2report.read.lexis.phrase_tree import Mention
 from narrate2report.read.meant.negations import negation_before
@@ -155,6 +158,18 @@ def _plan_of(scene: Scene, mention: Mention) -> str | None:
     if planned and not is_assigned(spoken, mention, clause):
         return None if is_care(spoken, mention, clause, scene.mode(mention.start)) else planned
     return planned
+
+
+def as_planned(spoken: Spoken, drafts: list[Draft], before: Sequence[Draft]) -> list[Draft]:
+    """`the bolts need snugging. I'll do it before I leave.`: the work of the sentence before, and no second one."""
+    if len(drafts) != 1 or len(before) != 1:
+        return drafts
+    first, _, third = (*spoken.norms(drafts[0].at, drafts[0].at + 3), "", "")[:3]
+    if first not in UNSAID and (first, third) != ("get", "done"):
+        return drafts
+    same = drafts[0].component == before[0].component or not spoken.named
+    same_work = replace(drafts[0], component=before[0].component, action=before[0].action, restates=True)
+    return [same_work] if same else drafts
 
 
 def _is_had_done_at_will(spoken: Spoken, mention: Mention, clause: Clause) -> bool:

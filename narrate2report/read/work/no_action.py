@@ -76,7 +76,7 @@ def _is_in_already(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
         return False
     after = spoken.norms(mention.end, clause.end)
     if spoken.norms(mention.start - 2, mention.start) in (["'s", "a"], ["is", "a"]):
-        return True  # it's a new one
+        return spoken.norms(mention.start - 4, mention.start - 2) != ["so", "that"]  # it's a new one
     return after[:2] in (["is", "in"], ["'s", "in"], ["is", "on"], ["'s", "on"], ["are", "in"], ["are", "on"])
 
 

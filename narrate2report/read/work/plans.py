@@ -71,6 +71,8 @@ def planned_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
     before = spoken.norms(clause.start, mention.start)
     if {"was", "were"} & set(before) and "supposed" in before:
         return None
+    if ["had", "to"] in [before[at : at + 2] for at in range(len(before))]:
+        return None  # had to have them sanded
     past = token.norm.endswith("ed")
     if before[-1:] == ["to"] and WEIGHED & set(before[-3:-1]) and mention.of("action")[0].id in MENDS:
         return spoken.words(clause.start, mention.end)  # easier to replace the whole thing
@@ -115,6 +117,8 @@ def _comes_for_it(spoken: Spoken, mention: Mention, clause: Clause) -> int | Non
         return None
     for at in range(clause.start + 1, mention.start - 1):
         begun = spoken.tokens[at - 1].norm in BEING and spoken.tokens[at].norm in MOVING
+        if spoken.tokens[at].norm == "coming" and spoken.tokens[at - 1].tag in {"NN", "NNP"}:  # I've got a guy coming
+            begun = begun or bool({"got", "have", "'ve"} & set(spoken.norms(clause.start, at)))
         if begun and not {"you", "resident", "tenant"} & set(spoken.norms(clause.start, at)):
             return at
     return None

@@ -219,6 +219,12 @@ def _comes(spoken: Spoken, trade: Mention, clause: Clause) -> bool:
         lead = [norm for norm in spoken.norms(clause.start, trade.start) if norm not in {"so", "and", "then"}]
         if {"the", "my", "our"} & set(lead[-1:]) and {"'s", "is"} & set(lead):
             return False  # that's the maintenance man: who somebody is
+        if (
+            not lead
+            and spoken.norms(trade.end, trade.end + 1) == ["and"]
+            and tells_past(spoken, trade.end, len(spoken.tokens))
+        ):
+            return False  # my dad and me did these floors
         return lead[:2] in (["that", "'s"], ["that", "is"], ["that", "will"]) or not clause.index
     after = spoken.tokens[trade.end]
     if after.norm in {"for", "to", "on"} or after.norm in DAYS:

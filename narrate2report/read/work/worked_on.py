@@ -155,7 +155,12 @@ SUPPOSING = frozenset({"if", "unless"})
 
 
 def depends(scene: Scene, clause: Clause) -> bool:
-    """`if it breaks we'll fix it`: work that comes only if something happens first."""
+    """`if it breaks we'll fix it`, `no tape on it, because then we have to do it again`: work that comes only if
+    something happens first."""
+    clauses = scene.spoken.clauses
+    since = {one.link for one in clauses[1 : clause.index + 1]}
+    if {"because", "then"} & since and scene.mode(clauses[0].start) is Mode.INSTRUCTION:
+        return True
     earlier = scene.spoken.clauses[max(0, clause.index - 2) : clause.index]
     supposed = [one for one in earlier if one.link in SUPPOSING and scene.mode(one.start) is Mode.HYPOTHETICAL]
     return bool(supposed) and not any(

@@ -40,8 +40,8 @@ from narrate2report.read.trials.checks import find_checks
 from narrate2report.read.walk.implied_rooms import glanced_room, implied_room
 from narrate2report.read.walk.rooms import find_room
 from narrate2report.read.walk.told_room import in_their_rooms
-from narrate2report.read.work.follow_ups import find_follow_ups
-from narrate2report.read.work.suited import suited_flaw
+from narrate2report.read.work.follow_ups import as_planned, find_follow_ups
+from narrate2report.read.work.suited import for_both, suited_flaw
 from narrate2report.records.findings import Reason
 
 START_ROOM = "whole_unit"
@@ -164,6 +164,9 @@ def _with_work(scene: Scene, walk: Walk, drafts: list[Draft]) -> list[Draft]:
     flaw = suited_flaw(scene.spoken, walk.focus.lately(walk.turn), scene.vocabulary)
     flaw = flaw or walk.focus.flaw(walk.turn, first=_begins_with_it(scene.spoken))
     follow_ups = find_follow_ups(scene, flaw=flaw, owner_speaks=walk.owner_speaks)
+    follow_ups = for_both(scene.spoken, follow_ups, walk.focus.together(walk.turn))
+    follow_ups = as_planned(scene.spoken, follow_ups, walk.planned if walk.planned_at == walk.turn - 1 else ())
+    walk.planned, walk.planned_at = tuple(follow_ups), walk.turn
     if walk.mending.at >= 0:
         done = scene.spoken.clause_of(walk.mending.at)
         follow_ups = [draft for draft in follow_ups if draft.at not in done]

@@ -79,3 +79,107 @@ def test_what_is_spoken_of_in_the_same_sentence_is_worked_on_and_not_an_older_fl
 def test_work_is_done_on_the_screen_and_not_on_the_window_it_is_on(entries: Narrator) -> None:
     told = entries("The screen needs re-fixing on that far window.", room="bedroom").follow_ups()
     assert told == [("window_screen", "secure")]
+
+
+@pytest.mark.parametrize(
+    ("room", "lines", "work"),
+    [
+        ("bedroom", ("The carpet is burnt.", "It won't come out, so we're replacing it."), ("carpet", "replace")),
+        ("kitchen", ("The disposal just hums.", "I'll pull it and see what's stuck."), ("garbage_disposal", "inspect")),
+        (
+            "hallway",
+            ("The smoke alarm is missing.", "I've got a spare in the truck, it's going up today."),
+            ("smoke_alarm", "replace"),
+        ),
+        ("kitchen", ("The drip pans are rusted.", "Four new ones, they're cheap."), ("drip_pan", "replace")),
+        ("bathroom", ("The toilet keeps running.", "New flapper for that one."), ("toilet", "replace")),
+        ("bathroom", ("The mirror is cracked.", "We've a new one coming."), ("mirror", "replace")),
+        ("bathroom", ("The faucet drips.", "Please fix it."), ("faucet", "repair")),
+        ("bedroom", ("Two bulbs are out.", "Change all four, please."), ("light_bulb", "replace")),
+        ("entry", ("Please put in a work order for a new weatherstrip.",), ("weatherstrip", "replace")),
+        ("bathroom", ("The faucet drips.", "I've already reported it."), ("faucet", "repair")),
+        ("bathroom", ("The faucet drips.", "Maintenance is aware and they'll be out tomorrow."), ("faucet", "repair")),
+        ("living room", ("The ceiling has a crack.", "I would like the builder to see this."), ("ceiling", "inspect")),
+        ("bedroom", ("The fan is noisy.", "I'll tell the electrician to see it."), ("ceiling_fan", "inspect")),
+        ("hallway", ("The wall is scuffed.", "Painter's starting Monday."), ("wall", "repair")),
+        ("yard", ("The fence is leaning.", "I'm getting a quote for that."), ("fence", "inspect")),
+        ("bedroom", ("The door doesn't latch.", "It needs the hinge moving over."), ("hinge", "repair")),
+        ("entry", ("The door is sticking.", "Building management have been emailed."), ("door", "repair")),
+        ("bathroom", ("The mirror is cracked.", "The owner has approved a new one."), ("mirror", "replace")),
+        ("bathroom", ("The mirror is cracked.", "I'm after a replacement."), ("mirror", "replace")),
+        ("entry", ("The mailbox is jammed.", "Waiting to hear back from the locksmith."), ("mailbox", "repair")),
+        ("kitchen", ("The grout is stained.", "We'll see if it comes up with bleach."), ("grout", "clean")),
+        ("bathroom", ("The fan is noisy.", "We can get that looked at."), ("exhaust_fan", "inspect")),
+        ("bedroom", ("The wall is scuffed.", "It'll get rubbed down with the rest."), ("wall", "repair")),
+        ("kitchen", ("The dishwasher leaks.", "I've booked it in for the twelfth."), ("dishwasher", "repair")),
+        ("porch", ("The step is loose.", "I've got a guy coming Saturday to look at that."), ("stair", "inspect")),
+        ("kitchen", ("The sink is chipped.", "I'd want it looked at before I say who pays."), ("sink", "inspect")),
+        ("bathroom", ("The seat's cracked, so that's a new one.",), ("toilet_seat", "replace")),
+        ("kitchen", ("The drawer is loose.", "I'll get some wood glue in that."), ("drawer", "repair")),
+        ("bathroom", ("The shower door is dirty.", "It needs a good going over."), ("shower_door", "clean")),
+        ("bathroom", ("The caulk is black.", "Need to do again."), ("caulk", "repair")),
+        ("bedroom", ("The slats are snapped.", "Easier to replace the whole blind."), ("blinds", "replace")),
+        ("kitchen", ("The drawer is loose.", "A longer screw should fix it."), ("drawer", "repair")),
+        ("kitchen", ("The faucet drips.", "All it needs is a new washer."), ("faucet", "replace")),
+        ("kitchen", ("The cooktop is broken.", "Reported to the agent."), ("cooktop", "repair")),
+        ("bathroom", ("The sink is cracked.", "See if we can source one."), ("sink", "supply")),
+        ("bedroom", ("The ceiling is peeling.", "On the schedule for a repaint."), ("ceiling", "touch_up")),
+        ("kitchen", ("The drawer is broken.", "I'll come back with tools."), ("drawer", "repair")),
+        ("kitchen", ("The faucet drips.", "That's one for the list."), ("faucet", "repair")),
+        (
+            "living room",
+            ("The carpet has a burn.", "The carpet man reckons he can patch it, he's coming Tuesday."),
+            ("carpet", "repair"),
+        ),
+        (
+            "living room",
+            ("The radiator is cold.", "My colleague will pop round to bleed it once the boiler is on."),
+            ("radiator", "repair"),
+        ),
+    ],
+)
+def test_work_is_told_by_what_is_on_its_way_or_under_way(
+    room: str, lines: tuple[str, ...], work: tuple[str, str], entries: Narrator
+) -> None:
+    told = entries(*lines, room=room)
+    assert told.follow_ups() == [work]
+    assert not [one for one in told.entries if one.kind == "advice"]
+
+
+@pytest.mark.parametrize("again", ["I'll do it before I leave.", "I'll get that done Monday."])
+def test_work_told_once_more_is_one_entry_with_both_sentences(again: str, entries: Narrator) -> None:
+    told = entries("The toilet is loose.", "The bolts need tightening.", again, room="bathroom")
+    work = [one for one in told.entries if one.kind == "follow_up"]
+    assert [(one.component, one.action) for one in work] == [("toilet", "secure")]
+    assert len(work[0].evidence) == len(("The bolts need tightening.", again))
+
+
+def test_both_are_ordered_of_two_things_told_as_broken(entries: Narrator) -> None:
+    told = entries(
+        "The seat is cracked and the towel bar is loose.", "I'll order both this afternoon.", room="bathroom"
+    )
+    assert told.follow_ups() == [("toilet_seat", "replace"), ("towel_bar", "replace")]
+
+
+@pytest.mark.parametrize(
+    "lines",
+    [
+        ("The wall has a scuff.", "That must have been the movers."),
+        ("The wall has a ding.", "Sorry about that, that's the maintenance man."),
+        ("The wall has a ding.", "Hang on, the maintenance man's on the phone."),
+        ("The wall is scuffed.", "The curtains were laundered on Monday and they're hanging properly."),
+        ("The cabinet is damp.", "Had a look myself and, yeah, there's a leak."),
+        ("The cabinet is scratched.", "I'll put a pot on, there, it's heating."),
+        ("The ceiling has a crack.", "If it gets worse we'll get the plumber back."),
+        ("The wall is scuffed.", "It'll get scuffed again when they move in."),
+        ("The wall is scuffed.", "I'll do those rooms next."),
+        ("The floor is scratched.", "My dad and me did these floors in ninety-eight."),
+        ("They spilt oil on the floor.", "Had to have it sanded."),
+        ("They want a bath instead of the shower, the owner said no.",),
+        ("I've ten minutes before the painters get here.",),
+        ("The filter is dusty.", "Please replace it every month."),
+        ("The bulb is out.", "Please replace your own bulbs."),
+    ],
+)
+def test_who_somebody_is_and_what_was_done_is_no_work(lines: tuple[str, ...], entries: Narrator) -> None:
+    assert entries(*lines, room="living room").follow_ups() == []

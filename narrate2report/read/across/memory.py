@@ -40,6 +40,9 @@ class Walk:
     focus: Focus = field(default_factory=Focus)
     mending: Mending = field(default_factory=Mending)
     last_conditions: tuple[Draft, ...] = ()
+    planned: tuple[Draft, ...] = ()
+    planned_at: int = -99
+    """The work that was last planned, and in which sentence: `I'll do that Monday` says it once more."""
     said: Predicate = field(default_factory=Predicate)
     """What was last said of a component: what `the other one doesn't` leaves out."""
     owner_speaks: bool = False

@@ -34,6 +34,8 @@ class Draft:
     confidence: float = 0.8
     retries: bool = False
     """Whether it is the result of trying once more, which stands for the result just before."""
+    restates: bool = False
+    """Whether it is the work of the sentence before, told once more."""
     also: tuple[Sentence, ...] = ()
     """Earlier sentences that are evidence too."""
 

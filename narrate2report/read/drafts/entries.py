@@ -41,12 +41,14 @@ class Ledger:
         self._lines: list[_Line] = []
 
     def add(self, draft: Draft, spoken: Spoken, number: int) -> None:
-        """Enter a draft with its sentence as evidence; a denial said twice in a row is one entry."""
+        """Enter a draft with its sentence as evidence; a denial or a piece of work said twice in a row is
+        one entry."""
         if draft.retries and self._retry(draft, spoken, number):
             return
         if self._settles(draft, spoken, number):
             return
-        if draft.assertion == "absent" or draft.outcome == "not_tested" or _adds_nothing(draft, spoken):
+        once_more = draft.restates or draft.assertion == "absent" or draft.outcome == "not_tested"
+        if once_more or _adds_nothing(draft, spoken):
             for line in self._since(number - 1):
                 if line.number < number and line.draft.same_statement(draft):
                     line.sentences.append(spoken.sentence)

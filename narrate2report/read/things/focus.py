@@ -51,6 +51,10 @@ class Focus:
         """The components of the flaws told in or shortly before sentence `number`, the newest first."""
         return tuple(component for component, when in reversed(self._all) if number - when <= FLAW_LASTS)
 
+    def together(self, number: int) -> tuple[str, ...]:
+        """The components of the flaws that the last sentence with any told, if that was shortly before `number`."""
+        return self._flaws if number - self._flaw_at <= TOLD_LASTS else ()
+
     def told(self, number: int) -> str | None:
         """The component that the last finding was of, if it was told in or shortly before sentence `number`."""
         return self._told if number - self._told_at <= TOLD_LASTS else None

@@ -14,10 +14,10 @@ from narrate2report.read.speech.spoken import Spoken
 from narrate2report.read.things.pointing import POINTING
 from narrate2report.read.work.remedies import to_mend
 from narrate2report.read.work.trades import trades_in
-from narrate2report.read.work.worked_on import NOT_TO_COME, RESIDENT, STAFF, worked_on
+from narrate2report.read.work.worked_on import NOT_TO_COME, RESIDENT, STAFF, is_only_supposed, worked_on
 
 HAVING = frozenset("have having get getting want need see like wanting needing".split())
-PLANNING = frozenset("will 'll 'd going am 'm are 're must should shall let is 's to".split())
+PLANNING = frozenset("can will 'll 'd going am 'm are 're must should shall let is 's to".split())
 WISHING = frozenset("want need like".split())
 ASKING = frozenset("ask asked asking tell told telling have having get getting want need like remind reminded".split())
 SPEAKER = frozenset("me us you myself".split())
@@ -39,10 +39,13 @@ def is_had_done(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     """`let's get the oven fixed`, `have the oven cleaned`, `I want this sink re-caulked`: said of work to come."""
     if spoken.tokens[mention.start].tag not in {"VBN", "VBD", "JJ"} or spoken.has_cue("often"):
         return False
-    for at in range(mention.start - 2, clause.start - 1, -1):
+    start = clause.start
+    if clause.index and not clause.link and spoken.norms(start - 1, start)[0] in WISHING:
+        start = spoken.clauses[clause.index - 1].start  # I'd want | it looked at
+    for at in range(mention.start - 2, start - 1, -1):
         token = spoken.tokens[at]
         if token.norm in HAVING:
-            lead = [norm for norm in spoken.norms(clause.start, at) if norm not in LEADING]
+            lead = [norm for norm in spoken.norms(start, at) if norm not in LEADING]
             held = any(at < one.start and one.end <= mention.start for one in spoken.named)
             held = held or bool(POINTING & set(spoken.norms(at + 1, mention.start)))
             return held and _plans(spoken, lead, token.norm)
@@ -100,6 +103,8 @@ def called_about(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> list[
         found = _called(spoken, clause) or (_fetched(spoken, clause) if flaw else None)
         if found is None or scene.mode(found.start) in NOT_TO_COME or negation_before(spoken, clause, found.start):
             continue
+        if is_only_supposed(scene, clause):
+            continue
         after = [one for one in spoken.named if one.start >= found.end and one.start in clause]
         on = (after[0].component, "what the call is about") if after else worked_on(scene, found, clause, flaw)
         told = f"'{spoken.words(found.start, found.end)}' calls somebody"
@@ -143,7 +148,38 @@ def _fetched(spoken: Spoken, clause: Clause) -> Mention | None:
         for here in range(at + 2, min(clause.end, at + 6)):
             if spoken.tokens[here].norm in HITHER and _is_somebody(spoken, at + 1, here):
                 return Mention(at, here + 1)
-    return _sent(spoken, clause) or (_is_seen_to(spoken, clause) if clause.index else None)
+    return _sent(spoken, clause) or _is_aware(spoken, clause) or (_is_seen_to(spoken, clause) if clause.index else None)
+
+
+TOLD = frozenset("emailed told informed notified contacted alerted texted messaged rung phoned called asked".split())
+THEIRS = STAFF - {"i", "he", "she", "they", "me", "us", "my", "our", "'ll"} | frozenset(
+    "management owner owners agent agents agency council builder builders manager caretaker concierge board".split()
+)
+"""Those who see to what they are told of."""
+
+
+def _have_been_told(spoken: Spoken, clause: Clause) -> Mention | None:
+    """`building management have been emailed`, `the owner's been told`: those who have it mended know of it."""
+    for at in range(clause.start + 3, clause.end):
+        if spoken.tokens[at].norm not in TOLD or spoken.tokens[at - 1].norm != "been":
+            continue
+        who = spoken.norms(max(clause.start, at - 4), at - 2)
+        if THEIRS & set(who[-1:] + who[-2:-1]) and spoken.norms(at - 2, at - 1)[0] in {"has", "have", "'s", "'ve"}:
+            return None if spoken.norms(at + 1, at + 2) == ["to"] else Mention(at - 1, at + 1)
+    return None
+
+
+def _is_aware(spoken: Spoken, clause: Clause) -> Mention | None:
+    """`maintenance is aware`, `the plumber knows about it`: those who mend have been told."""
+    norms = spoken.norms(clause.start, clause.end)
+    at = next((at for at, norm in enumerate(norms) if norm not in LEADING | {"the", "our", "my"}), 0)
+    mends = norms[at : at + 1] == ["maintenance"] or any(one.start == clause.start + at for one in trades_in(spoken))
+    if (told := _have_been_told(spoken, clause)) is not None:
+        return told
+    after = norms[at + 1 : at + 4]
+    aware = after[-1:] == ["aware"] or "aware" in after[1:3]
+    knows = after[:2] in (["knows", "about"], ["know", "about"]) and bool(POINTING & set(after[2:]))
+    return Mention(clause.start + at, clause.start + at + 2) if mends and (aware or knows) else None
 
 
 DOING_NOW = frozenset(
@@ -163,6 +199,8 @@ def _is_seen_to(spoken: Spoken, clause: Clause) -> Mention | None:
         if spoken.tokens[at].norm not in DOING_NOW or spoken.tokens[at - 1].norm not in IS_AT_IT:
             continue
         subject = spoken.tokens[at - 2]
+        if spoken.tokens[at].norm == "hanging" and spoken.norms(at + 1, at + 2)[:1] not in (["a"], ["the"], ["it"]):
+            continue  # they're hanging properly
         if subject.norm in {"i", "we", "he", "she", "they"} or subject.tag in {"NNP", "NNPS"} or subject.norm in STAFF:
             return Mention(at - 1, at + 1)
     return None

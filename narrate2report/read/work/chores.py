@@ -35,6 +35,7 @@ BIDDEN = frozenset("bring fix grab get look sort nip pop see".split())
 
 PASSED_ON = frozenset("report flag log raise mention pass escalate chase".split())
 PASSING_ON = frozenset("reporting flagging logging raising passing escalating chasing".split())
+REPORTED = frozenset("reported flagged logged raised escalated".split())
 RUNG_THROUGH = frozenset("put ring phone call ringing phoning calling putting pass passing send sending".split())
 LISTS = frozenset("'s my his her their our repair punch snag snagging work works the maintenance job jobs todo".split())
 JOBS = frozenset("insurance warranty maintenance landlord owner owner's plumbing two-man".split())
@@ -53,7 +54,12 @@ def unnamed_work(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> list[
         else:
             found = _done_to(spoken, clause) or _somebody_must(spoken, clause) or _passed_on(spoken, clause)
             found = found or _is_a_job(spoken, clause) or _is_listed(spoken, clause)
-        if found is None or scene.mode(found.start) in NOT_TO_COME or negation_before(spoken, clause, found.start):
+        proposed = _would_mend(spoken, clause) if found is None and flaw is not None else None
+        found = proposed if found is None else found
+        if found is None or negation_before(spoken, clause, found.start):
+            continue
+        plain = proposed is not None or (_will_get(spoken, found.start - 1) and "if" not in spoken.norms())
+        if not plain and scene.mode(found.start) in NOT_TO_COME:
             continue
         on = worked_on(scene, found, clause, flaw)
         told = f"'{spoken.words(clause.start, found.end)}' plans work"
@@ -66,11 +72,13 @@ def _done_to(spoken: Spoken, clause: Clause) -> Mention | None:
     tokens = spoken.tokens
     for at in range(clause.start, clause.end - 1):
         wants = tokens[at].norm in WANTS or spoken.norms(at, at + 3) == ["could", "do", "with"]
-        wants = wants or _has_it_done(spoken, clause, at) or _is_to_be(spoken, clause, at)
+        wants = wants or _will_get(spoken, at) or _has_it_done(spoken, clause, at) or _is_to_be(spoken, clause, at)
         if not wants or tokens[at].tag in {"NN", "NNS"}:
             continue
         verb = at + (3 if tokens[at].norm == "could" else 1)
-        passive = tokens[at].norm == "gets"
+        passive = tokens[at].norm == "gets" or _will_get(spoken, at)
+        if _will_get(spoken, at) and any(term.start == at + 1 for term in spoken.terms("condition")):
+            continue  # it'll get stained again
         if _is_to_be(spoken, clause, at):
             passive, verb = True, at + 2
         elif spoken.norms(verb, verb + 1) == ["to"]:
@@ -82,9 +90,31 @@ def _done_to(spoken: Spoken, clause: Clause) -> Mention | None:
         if verb >= clause.end or tokens[verb].norm in NO_WORK or _is_addressed(spoken, clause, at):
             continue
         participle = passive and verb > at + 1 and tokens[verb].norm.endswith("ed") and tokens[verb].tag != "VB"
+        if (moved := _needs_thing_done(spoken, clause, at)) is not None:
+            return Mention(moved, moved + 1)
         if participle or tokens[verb].tag in ({"VBN", "VBD"} if passive else {"VBG", "VBN", "VBD"}):
             return Mention(verb, verb + 1)
     return None
+
+
+def _needs_thing_done(spoken: Spoken, clause: Clause, at: int) -> int | None:
+    """The verb of `it needs the strike plate moving over`, `wants its hinge adjusted`."""
+    tokens = spoken.tokens
+    if tokens[at].norm not in {"needs", "need", "wants"} or spoken.norms(at + 1, at + 2)[:1] not in WHICH:
+        return None
+    for verb in range(at + 3, min(clause.end, at + 6)):
+        if tokens[verb].tag in {"VBG", "VBN", "VBD"} and tokens[verb].norm not in NO_WORK - {"moved", "moving"}:
+            return verb if tokens[verb - 1].tag in {"NN", "NNS"} else None
+    return None
+
+
+WHICH = (["the"], ["its"], ["that"], ["those"], ["a"], ["their"])
+
+
+def _will_get(spoken: Spoken, at: int) -> bool:
+    """`it'll get rubbed down`: passive, and to come."""
+    before = spoken.norms(at - 1, at) if at else []
+    return spoken.tokens[at].norm == "get" and before in (["will"], ["'ll"])
 
 
 def _is_to_be(spoken: Spoken, clause: Clause, at: int) -> bool:
@@ -130,6 +160,13 @@ def _somebody_must(spoken: Spoken, clause: Clause) -> Mention | None:
 def _passed_on(spoken: Spoken, clause: Clause) -> Mention | None:
     """`I'll report that`, `I'm ringing that through to the emergency line`, `I'll flag it to the office`."""
     norms = spoken.norms(clause.start, clause.end)
+    for at, norm in enumerate(norms):
+        have = {"have", "'ve"} & set(norms[max(0, at - 2) : at]) and set(norms[:at]) & OWN
+        lead = [one for one in norms[:at] if one not in {"already", "and", "so", "been"}]
+        if norm in REPORTED and not lead and norms[at + 1 : at + 2] in (["to"], ["with"], ["already"]):
+            return Mention(clause.start + at, clause.start + at + 1)
+        if norm in REPORTED and have and set(norms[at + 1 : at + 2]) & POINTING:
+            return Mention(clause.start + at, clause.start + at + 1)
     if not set(norms[:3]) & OWN or not {"will", "'ll", "'m", "am", "are", "going", "gon"} & set(norms[:4]):
         return None
     for at, norm in enumerate(norms):
@@ -153,6 +190,22 @@ def _passed_on(spoken: Spoken, clause: Clause) -> Mention | None:
         if norm in RUNG_THROUGH and pointed and (called_in or norms[at + 2 : at + 3] in (["through"], ["on"])):
             return Mention(clause.start + at, clause.start + at + 1)
     return None
+
+
+def _would_mend(spoken: Spoken, clause: Clause) -> Mention | None:
+    """`two screws and some glue would fix it`, `a new washer should sort that`: what would mend it."""
+    for at in range(clause.start + 2, clause.end - 1):
+        modal = spoken.tokens[at - 1].norm in {"will", "'ll", "would", "'d", "should", "ought"}
+        if not modal or spoken.tokens[at].norm not in CURES or not POINTING & set(spoken.norms(at + 1, at + 2)):
+            continue
+        lead = spoken.norms(clause.start, at - 1)
+        if spoken.tokens[at - 2].tag in {"NN", "NNS", "NNP"} and not UNMENDED & set(lead):
+            return Mention(lead.index("new") + clause.start, at) if "new" in lead else Mention(at, at + 1)
+    return None
+
+
+CURES = frozenset("fix sort cure solve mend do".split())
+UNMENDED = frozenset("nothing no not never nobody you they".split())
 
 
 def _is_a_job(spoken: Spoken, clause: Clause) -> Mention | None:

@@ -11,6 +11,8 @@ from narrate2report.read.meant.negations import negation_before
 from narrate2report.read.meant.scene import Scene
 from narrate2report.read.speech.clauses import Clause
 from narrate2report.read.speech.spoken import Spoken
+from narrate2report.read.things.pointing import POINTING
+from narrate2report.read.work.remedies import ANOTHER
 from narrate2report.read.work.worked_on import NOT_TO_COME, party_of, to_do, worked_on
 from narrate2report.records.findings import Action
 
@@ -21,12 +23,14 @@ BUYING = FINDING | frozenset("buy buying purchase pick grab getting".split())
 NEW = frozenset("new fresh another bigger".split())
 SOME = frozenset("a an another new fresh one some two three".split())
 OWN = frozenset("i we he she they owner landlord office maintenance us".split())
+BEFORE_NEW = frozenset("so and then a just".split())
 SOON = frozenset(
     "today tonight tomorrow monday tuesday wednesday thursday friday saturday sunday week weekend afternoon".split()
 )
 PASSING = frozenset(
     "plug tester charger load light lights lamp towel note line picture photo stopper coin level flashlight torch foot"
-    " hand finger meter timer sticker mark pin word request ticket offer bucket cup pan rag bid claim name call".split()
+    " hand finger meter timer sticker mark pin word request ticket offer bucket cup pan pot kettle wash rag"
+    " bid claim name call".split()
 )
 """What is put somewhere for the time of the walk, or on paper."""
 
@@ -41,20 +45,21 @@ def parts_fitted(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> list[
         at = _bought(spoken, clause) if at is None else at
         at = _listed_new(spoken, clause) if at is None else at
         at = _new_in_place(scene, clause, flaw) if at is None else at
+        at = _goes_into_place(spoken, clause) if at is None and flaw else at
+        for_that = _is_for_that(spoken) if flaw and not clause.index else None
+        at = for_that if at is None else at
         if at is None or scene.mode(at) in NOT_TO_COME or negation_before(spoken, clause, at):
             continue
         named = any(one.start in clause and one.relation == "topic" for one in spoken.named)
         if flaw is None and not named:
             continue
         on = worked_on(scene, Mention(at, at + 1), clause, flaw)
-        norms = set(spoken.norms(clause.start, clause.end))
+        if flaw and for_that is not None:
+            on = flaw, "the flaw spoken of before"
+        norms = set(spoken.norms(clause.start, clause.end)) | (ANOTHER & set(spoken.norms()))
         back = "back" in norms and "new" not in norms
         action: Action = (
-            "secure"
-            if back
-            else "replace"
-            if norms & {"new", "fresh", "another", "set", "one"} | SPARES & norms
-            else "repair"
+            "secure" if back else "replace" if norms & ANOTHER | norms & {"set", "one"} | SPARES & norms else "repair"
         )
         told = f"'{spoken.words(clause.start, clause.end)}' plans a part"
         party = party_of(spoken, clause, owner_speaks=owner_speaks)
@@ -66,6 +71,8 @@ def _fitted(spoken: Spoken, clause: Clause) -> int | None:
     """`I'll put a set in tomorrow`, `I'll snap one on`, `they're putting a new counter in`: a part goes into place."""
     norms = spoken.norms(clause.start, clause.end)
     for at, norm in enumerate(norms):
+        if norm in SMEARING and _is_smeared(norms[at + 1 :]) and {"will", "'ll", "going", "gon"} & set(norms[:at]):
+            return None if {"you", "not"} & set(norms[:at]) else clause.start + at
         if norm not in FITTING or not _is_planned(spoken, clause, clause.start + at):
             continue
         rest = norms[at + 1 :]
@@ -76,6 +83,17 @@ def _fitted(spoken: Spoken, clause: Clause) -> int | None:
         if thing and (thing[0] in {"new", "fresh"}) and not set(rest) & PASSING:
             return clause.start + at
     return None
+
+
+SMEARING = frozenset("get put squirt dab run spray rub pop stick pour".split())
+
+
+def _is_smeared(rest: list[str]) -> bool:
+    """`get some wood glue in that`, `put a bit of filler in those`: stuff, and what it goes on."""
+    some = rest[:1] == ["some"] or rest[:3] in (["a", "bit", "of"], ["a", "drop", "of"], ["a", "dab", "of"])
+    tail = rest[-3:-1] if rest[-1:] == ["one"] else rest[-2:]
+    onto = len(tail) == len(("on", "that")) and tail[0] in {"in", "on", "into", "over", "under", "behind", "round"}
+    return some and onto and tail[1] in POINTING | {"there", "here"} and not PASSING & set(rest)
 
 
 def _is_planned(spoken: Spoken, clause: Clause, at: int) -> bool:
@@ -118,7 +136,7 @@ def _bought(spoken: Spoken, clause: Clause) -> int | None:
         planned = {"will", "'ll", "to", "am", "'m", "going", "must"} & set(norms[:at]) or spoken.tokens[
             clause.start + at
         ].tag in {"VBP", "VB"}
-        exact = norm.startswith("buy") or norm in FINDING | {"purchase"} or bool(NEW & set(rest))
+        exact = norm.startswith("buy") or norm in FINDING | {"purchase"} or bool((NEW | SPARES) & set(rest))
         if some and planned and exact and spoken.tokens[clause.start + at].tag != "VBD":
             return clause.start + at
     return None
@@ -129,16 +147,44 @@ def _new_in_place(scene: Scene, clause: Clause, flaw: str | None) -> int | None:
     to be bad, with no verb that says it is there."""
     spoken = scene.spoken
     lead = clause.start
-    while lead < clause.end and spoken.tokens[lead].norm in {"so", "and", "then", "a", "just"}:
+    while lead < clause.end and (spoken.tokens[lead].norm in BEFORE_NEW or spoken.tokens[lead].tag == "CD"):
         lead += 1
     if flaw is None or spoken.norms(lead, lead + 1) != ["new"]:
         return None
     same = any(one.component == flaw and one.start == lead + 1 for one in spoken.named)
+    same = same or (not clause.index and spoken.norms(lead + 1, lead + 2) in (["one"], ["ones"], ["set"], ["pair"]))
     rest = spoken.norms(lead + 2, clause.end)
     asked = {"please", "here", "asap", "required", "needed", "wanted"} >= set(rest)
     goes = asked or rest[:1] in (["goes"], ["go"], ["going"], ["gets"])
     verbless = not any(token.is_finite for token in spoken.tokens[: clause.start]) or clause.index > 0
     return lead if same and goes and verbless else None
+
+
+GOES = frozenset("going goes".split())
+PLACED = frozenset("up in on".split())
+WALKED = frozenset("i we you they he she who".split())
+
+
+def _goes_into_place(spoken: Spoken, clause: Clause) -> int | None:
+    """`I've got a spare in the truck, it's going up today`: what is to come into place, and when."""
+    for at in range(clause.start + 1, clause.end - 2):
+        if spoken.tokens[at].norm not in GOES or spoken.tokens[at + 1].norm not in PLACED:
+            continue
+        lead = spoken.norms(clause.start, at)
+        if not (WALKED | {"not", "was", "were"}) & set(lead) and SOON & set(spoken.norms(at + 2, clause.end)):
+            return at
+    return None
+
+
+def _is_for_that(spoken: Spoken) -> int | None:
+    """`new seat and a flapper for that one`: parts with no verb, for what was spoken of before."""
+    norms = spoken.norms()
+    words = [norm for norm in norms if norm.isalpha() and norm not in BEFORE_NEW]
+    if words[:1] != ["new"] and words[1:2] != ["new"]:
+        return None
+    tail = words[-3:-1] if words[-1:] == ["one"] else words[-2:]
+    pointed = len(tail) == len(("for", "that")) and tail[0] in {"for", "on", "in"} and tail[1] in POINTING | {"there"}
+    return norms.index("new") if pointed and not any(token.is_finite for token in spoken.tokens) else None
 
 
 SPARES = frozenset(

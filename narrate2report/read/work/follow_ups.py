@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from dataclasses import replace
+
 from narrate2report.read.drafts.draft import Draft
 from narrate2report.read.lexis.phrase_tree import Mention
 from narrate2report.read.meant.negations import negation_before
@@ -9,7 +12,7 @@ from narrate2report.read.meant.scene import Scene
 from narrate2report.read.speech.clauses import Clause
 from narrate2report.read.speech.modes import Mode
 from narrate2report.read.speech.spoken import Spoken
-from narrate2report.read.work.arranged import HITHER, called_about, is_asked_of_somebody
+from narrate2report.read.work.arranged import HITHER, called_about, is_asked_of_somebody, is_had_done
 from narrate2report.read.work.chores import unnamed_work
 from narrate2report.read.work.fitted import parts_fitted
 from narrate2report.read.work.intentions import find_intended
@@ -18,14 +21,16 @@ from narrate2report.read.work.plans import (
     NOTE_ITSELF,
     is_assigned,
     is_care,
+    is_on_paper,
     is_promised,
-    is_requested,
     is_seen_about,
     planned_by,
 )
+from narrate2report.read.work.requested import is_begged, is_requested
 from narrate2report.read.work.scheduled import find_scheduled
 from narrate2report.read.work.trades import USUAL_WORK, trades_in, tradesmen_called
-from narrate2report.read.work.worked_on import party_of, to_do, worked_on
+from narrate2report.read.work.under_way import opens_to_see
+from narrate2report.read.work.worked_on import NOT_TO_COME, SUPPOSING, depends, party_of, to_do, worked_on
 from narrate2report.records.findings import Action
 
 NEEDS = frozenset("need needs wants want".split())
@@ -36,12 +41,17 @@ NOT_SUPPLIED = frozenset(
 )
 REFERRED = frozenset("one ones it them some another that those new spare pack set".split())
 COUNTED_OUT = frozenset("a an new another one more two some only".split())
+IS_WHAT_IT = (["is", "what", "it"], ["'s", "what", "it"], ["is", "all", "it"], ["'s", "all", "it"])
+"""Before `needs` they look back to what is needed: `a drop of oil is all it needs`."""
+
+WISHING = frozenset("they he she i we you tenant tenants resident residents people owner everyone who".split())
+"""Those who want something because they would like it."""
+
 UNSAID = frozenset("do doing done see sort sorted".split())
 """Words of work that say nothing of it."""
 
 REKEYS = frozenset("rekey rekeying rekeyed re-key".split())
 LOCKED = frozenset({"lock", "door", "sliding_door", "garage_door", "mailbox"})
-SUPPOSING = frozenset({"if", "unless"})
 NOT_WORK = frozenset(
     {Mode.HYPOTHETICAL, Mode.QUESTION, Mode.ELSEWHERE, Mode.PAST, Mode.SEARCH, Mode.QUOTED, Mode.POLICY}
 )
@@ -74,13 +84,31 @@ def find_follow_ups(scene: Scene, *, flaw: str | None, owner_speaks: bool) -> li
         or parts_fitted(scene, flaw, owner_speaks=owner_speaks)
         or find_scheduled(scene, flaw, owner_speaks=owner_speaks)
         or find_intended(scene, flaw, owner_speaks=owner_speaks)
+        or _looked_into(scene, flaw, owner_speaks=owner_speaks)
         or unnamed_work(scene, flaw, owner_speaks=owner_speaks)
     )
+
+
+def _looked_into(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> list[Draft]:
+    """`the disposal hums, I'll pull it and see`: what ails it will be looked for."""
+    if flaw is None or scene.spoken.ends_with_question():
+        return []
+    for clause in scene.spoken.clauses:
+        found = opens_to_see(scene.spoken, clause)
+        if found is None or scene.mode(found.start) in NOT_TO_COME:
+            continue
+        on = worked_on(scene, found, clause, flaw)
+        told = f"'{scene.spoken.words(clause.start, found.end)}' opens it to find out"
+        party = party_of(scene.spoken, clause, owner_speaks=owner_speaks)
+        return [to_do(scene, found.start, on, told, "inspect", party, confidence=0.5)]
+    return []
 
 
 def _action_of(spoken: Spoken, mention: Mention, clause: Clause) -> Action:
     """What a word of work does; `the cleaner comes back and does it` cleans."""
     named: Action = mention.of("action")[0].id  # type: ignore[assignment]
+    if is_on_paper(mention) and spoken.norms(mention.end, mention.end + 3) == ["for", "a", "new"]:
+        return "replace"  # a ticket for a new seat
     if not UNSAID & set(spoken.norms(mention.start, mention.start + 1)):
         return named
     since = spoken.clauses[clause.index - 1].start if clause.index and clause.link == "and" else clause.start
@@ -111,14 +139,17 @@ def _plan_of(scene: Scene, mention: Mention) -> str | None:
         return None
     clause = spoken.clause_of(mention.start)
     mode = scene.mode(mention.start)
-    told = mode is Mode.HYPOTHETICAL and (senses[0].form == "phrase" or is_promised(spoken, mention))
+    told = mode is Mode.HYPOTHETICAL and (is_on_paper(mention) or is_promised(spoken, mention))
+    told = told or (mode is Mode.HYPOTHETICAL and _is_had_done_at_will(spoken, mention, clause))
     told = told or (mode in {Mode.QUOTED, Mode.PAST} and is_asked_of_somebody(spoken, mention, clause))
     told = told or (mode in {Mode.HYPOTHETICAL, Mode.SEARCH} and is_seen_about(spoken, mention, clause))
     told = told or (mode is Mode.QUESTION and is_requested(spoken, mention, clause))
-    if (mode in NOT_WORK and not told) or _is_counted_noun(spoken, mention) or _depends(scene, clause):
+    if (mode in NOT_WORK and not told) or _is_counted_noun(spoken, mention) or depends(scene, clause):
         return None
     if is_no_action(spoken, mention, clause):
         return None
+    if is_begged(spoken, mention, clause):
+        return spoken.words(clause.start, mention.end)
     planned = planned_by(spoken, mention, clause)
     if planned == NOTE_ITSELF:
         alone = clause.end - clause.start == mention.end - mention.start
@@ -129,13 +160,21 @@ def _plan_of(scene: Scene, mention: Mention) -> str | None:
     return planned
 
 
-def _depends(scene: Scene, clause: Clause) -> bool:
-    """`if it breaks we'll fix it`: work that comes only if something happens first."""
-    earlier = scene.spoken.clauses[max(0, clause.index - 2) : clause.index]
-    supposed = [one for one in earlier if one.link in SUPPOSING and scene.mode(one.start) is Mode.HYPOTHETICAL]
-    return bool(supposed) and not any(
-        one.link in {"but", "so"} for one in scene.spoken.clauses[supposed[0].index + 1 :]
-    )
+def as_planned(spoken: Spoken, drafts: list[Draft], before: Sequence[Draft]) -> list[Draft]:
+    """`the bolts need snugging. I'll do it before I leave.`: the work of the sentence before, and no second one."""
+    if len(drafts) != 1 or len(before) != 1:
+        return drafts
+    first, _, third = (*spoken.norms(drafts[0].at, drafts[0].at + 3), "", "")[:3]
+    if first not in UNSAID and (first, third) != ("get", "done"):
+        return drafts
+    same = drafts[0].component == before[0].component or not spoken.named
+    same_work = replace(drafts[0], component=before[0].component, action=before[0].action, restates=True)
+    return [same_work] if same else drafts
+
+
+def _is_had_done_at_will(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
+    """`we can get that looked at`: `can get` supposes nothing where one has it done."""
+    return is_had_done(spoken, mention, clause) and not SUPPOSING & set(spoken.norms())
 
 
 def _says_back(spoken: Spoken) -> bool:
@@ -200,15 +239,21 @@ def _needed_parts(scene: Scene, flaw: str | None) -> list[Draft]:
         clause = spoken.clause_of(at)
         if token.norm not in NEEDS or scene.mode(at) in NOT_WORK or negation_before(spoken, clause, at):
             continue
-        noun = at + 1
+        if flaw and token.norm == "needs" and spoken.norms(at - 3, at) in IS_WHAT_IT:
+            on = worked_on(scene, Mention(at, at + 1), clause, flaw)
+            return [to_do(scene, at, on, f"'{spoken.words(clause.start, at + 1)}'", "repair", None, confidence=0.5)]
+        noun = at + (2 if spoken.norms(at + 1, at + 2) in (["is"], ["'s"]) else 1)
+        begin = noun
         while noun < clause.end and (
-            spoken.tokens[noun].norm in COUNTED_OUT or (noun > at + 1 and spoken.tokens[noun].tag == "CD")
+            spoken.tokens[noun].norm in COUNTED_OUT or (noun > begin and spoken.tokens[noun].tag == "CD")
         ):
             noun += 1
-        if noun == at + 1 or noun >= clause.end:
+        if noun == begin or noun >= clause.end:
             continue
         part = next((one for one in spoken.named if one.start == noun), None)
         soiled = any(one.id == "dirty" for m in spoken.found.terms if m.start == at for one in m.of("condition"))
+        if token.norm in {"want", "wants"} and WISHING & set(spoken.norms(max(clause.start, at - 2), at)):
+            continue  # they want a bath instead
         if any(noun in range(one.start, one.end) for one in trades_in(spoken)):
             continue
         if spoken.tokens[noun].norm in NOT_SUPPLIED or (not part and spoken.tokens[noun].tag not in {"NN", "NNS"}):

@@ -5,6 +5,8 @@ from __future__ import annotations
 from narrate2report.read.lexis.phrase_tree import Mention
 from narrate2report.read.speech.clauses import Clause
 from narrate2report.read.speech.spoken import Spoken
+from narrate2report.read.things.pointing import determines
+from narrate2report.read.things.whereabouts import ROOM_GENERAL
 
 STUFF = frozenset("oil wax paint sand weed weeds dust bleach primer".split())
 """Nouns as well as verbs: a thing that lies there, unless an article or a need stands before it."""
@@ -24,6 +26,7 @@ def is_no_action(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
         or _is_in_already(spoken, mention, clause)
         or _is_leaving(spoken, mention, clause)
         or _is_ordered_to_eat(spoken, mention, clause)
+        or _does_a_room(spoken, mention)
     )
 
 
@@ -73,7 +76,7 @@ def _is_in_already(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
         return False
     after = spoken.norms(mention.end, clause.end)
     if spoken.norms(mention.start - 2, mention.start) in (["'s", "a"], ["is", "a"]):
-        return True  # it's a new one
+        return spoken.norms(mention.start - 4, mention.start - 2) != ["so", "that"]  # it's a new one
     return after[:2] in (["is", "in"], ["'s", "in"], ["is", "on"], ["'s", "on"], ["are", "in"], ["are", "on"])
 
 
@@ -83,6 +86,14 @@ def _is_leaving(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
         return False
     before = spoken.norms(max(clause.start, mention.start - 2), mention.start)
     return mention.end < clause.end or bool({"i", "we", "you", "he", "she", "somebody", "someone", "who"} & set(before))
+
+
+def _does_a_room(spoken: Spoken, mention: Mention) -> bool:
+    """`I'll do those rooms next`, `let's do these two together`: the walk goes on, and no thing is named."""
+    norms = spoken.norms(mention.start, mention.end)
+    if norms[:1] != ["do"] or not determines(spoken, mention.end - 1):
+        return False
+    return not any(one.start - mention.end in {0, 1} and one.component != ROOM_GENERAL for one in spoken.named)
 
 
 EATEN = frozenset("lunch dinner breakfast pizza food coffee takeaway takeout tea sandwich".split())

@@ -8,7 +8,9 @@ from narrate2report.read.speech.clauses import Clause
 from narrate2report.read.speech.modes import Mode
 from narrate2report.read.speech.spoken import Spoken
 from narrate2report.read.work.arranged import is_asked_of_somebody, is_had_done
+from narrate2report.read.work.requested import is_requested
 from narrate2report.read.work.trades import LEADING, tells_past, trades_in
+from narrate2report.read.work.under_way import is_under_way
 from narrate2report.read.work.worked_on import OWN_SELVES, RESIDENT
 
 NOTE_ITSELF = "the note itself"
@@ -19,6 +21,7 @@ POINTED = frozenset("it this that those".split())
 OBJECTS = frozenset("the your it this that these and".split())
 JUDGED = frozenset("'s is".split())
 STREAMS = frozenset("off away loose out apart through from up down undone".split())
+ANSWERED = ["let", "you", "know"]
 BOOKED = frozenset("down booked due scheduled pencilled planned".split())
 LATER = frozenset(
     "later tomorrow tonight monday tuesday wednesday thursday friday saturday sunday week soon today afternoon".split()
@@ -28,7 +31,7 @@ AFTERWARDS = LATER - {"today"} | frozenset("month months weeks visit inspection"
 
 FINISHED = frozenset("finished complete completed closed".split())
 
-LISTED = frozenset("is are 's one job put noted flagging flagged marked marking".split())
+LISTED = frozenset("is are 's one job put down in schedule list noted flagging flagged marked marking".split())
 """Before `for repair` they plan it: `those are for clearance`, `I put the switch down for replacement`."""
 
 CAUSING = frozenset("have having get getting send sending someone somebody back ask asking".split())
@@ -37,6 +40,11 @@ TRIED = frozenset("flush flushes flushing test testing run up".split())
 """What the walk itself does to see whether something works."""
 
 ADVISING = frozenset("recommend suggest recommending suggesting advise propose".split())
+
+WEIGHED = frozenset("easier easiest simpler simplest quicker quickest cheaper cheapest best".split())
+MENDS = frozenset("replace repair touch_up secure".split())
+UNCHANGED = frozenset("put cut set reset shut split".split())
+"""Verbs whose past is no other word."""
 
 LONGEST_ORDER = 9
 """Words of a clause that can still be an order in a note."""
@@ -63,7 +71,11 @@ def planned_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
     before = spoken.norms(clause.start, mention.start)
     if {"was", "were"} & set(before) and "supposed" in before:
         return None
+    if ["had", "to"] in [before[at : at + 2] for at in range(len(before))]:
+        return None  # had to have them sanded
     past = token.norm.endswith("ed")
+    if before[-1:] == ["to"] and WEIGHED & set(before[-3:-1]) and mention.of("action")[0].id in MENDS:
+        return spoken.words(clause.start, mention.end)  # easier to replace the whole thing
     if past and before[-2:-1] == ["time"]:
         return spoken.words(mention.start - 2, mention.end)  # it's time we changed it
     if past and before[-1:] == ["being"] and {"is", "'s", "are", "'re"} & set(before[-2:]):
@@ -86,13 +98,14 @@ def planned_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
             continue
         if (cue.start < mention.start or cue.start >= mention.end) and not now:
             return spoken.words(cue.start, cue.end)
-    if mention.of("action")[0].form == "phrase" or is_promised(spoken, mention):
+    if is_on_paper(mention) or is_promised(spoken, mention):
         return spoken.words(mention.start, mention.end)
     if is_assigned(spoken, mention, clause):
         return spoken.words(clause.start, mention.start)
     if is_order(spoken, mention, clause):
         return NOTE_ITSELF
-    if _somebody_does(spoken, mention, clause) or _i_do_it(spoken, mention, clause):
+    does = _somebody_does(spoken, mention, clause) or _i_do_it(spoken, mention, clause)
+    if does or is_under_way(spoken, mention, clause):
         return spoken.words(clause.start, mention.end)
     return _planned_before(spoken, mention, clause)
 
@@ -104,6 +117,8 @@ def _comes_for_it(spoken: Spoken, mention: Mention, clause: Clause) -> int | Non
         return None
     for at in range(clause.start + 1, mention.start - 1):
         begun = spoken.tokens[at - 1].norm in BEING and spoken.tokens[at].norm in MOVING
+        if spoken.tokens[at].norm == "coming" and spoken.tokens[at - 1].tag in {"NN", "NNP"}:  # I've got a guy coming
+            begun = begun or bool({"got", "have", "'ve"} & set(spoken.norms(clause.start, at)))
         if begun and not {"you", "resident", "tenant"} & set(spoken.norms(clause.start, at)):
             return at
     return None
@@ -127,6 +142,8 @@ def is_seen_about(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     start = spoken.clauses[clause.index - 1].start if joined else clause.start
     norms = spoken.norms(start, mention.start)
     at = next((at for at, norm in enumerate(norms) if norm in {"if", "whether"}), 0)
+    if norms[:1] == ["see"] and at == 1:
+        return bool({"i", "we"} & set(norms[2:3]) and {"can", "could"} & set(norms[3:4]))
     asks = {"will", "'ll", "going"} & set(norms[:at]) and norms[at - 1] in {"see", "ask", "out"}
     return bool(asks and {"i", "we"} & set(norms[:2]) and {"can", "could", "will"} & set(norms[at:]))
 
@@ -170,7 +187,8 @@ def _is_pending(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
         return True
     if noun and before[:1] in (["gets"], ["get"], ["needs"], ["wants"]):
         return True
-    return noun and before[-1:] == ["for"] and bool(LISTED & set(before))
+    given = [norm for norm in before if norm not in {"a", "an", "its", "some"}][-1:]
+    return noun and given == ["for"] and bool(LISTED & set(before))
 
 
 def _i_do_it(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
@@ -210,14 +228,29 @@ def _planned_before(spoken: Spoken, mention: Mention, clause: Clause) -> str | N
     return None
 
 
+def _triples(spoken: Spoken, start: int) -> list[list[str]]:
+    return [spoken.norms(at, at + len(ANSWERED)) for at in range(start, len(spoken.tokens))]
+
+
+def is_on_paper(mention: Mention) -> bool:
+    """`a work order`, `getting a quote`: words that plan work by themselves."""
+    return any(sense.form == "phrase" for sense in mention.of("action"))
+
+
 def _is_own_look(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     """`let me check the gasket`, `I'm gonna flush it`: the walk itself, and no work to come."""
     action = mention.of("action")[0].id
-    if action == "supply" or (action != "inspect" and spoken.tokens[mention.start].norm not in TRIED):
+    if (
+        action == "supply"
+        or is_on_paper(mention)
+        or (action != "inspect" and spoken.tokens[mention.start].norm not in TRIED)
+    ):
         return False
     if spoken.tokens[mention.start].tag == "VBN" or spoken.tokens[mention.start].norm.endswith("ed"):
         return False
     before = set(spoken.norms(clause.start, mention.start))
+    if action == "inspect" and any(norms == ANSWERED for norms in _triples(spoken, mention.end)):
+        return False  # I'll check that and let you know
     if action == "inspect" and AFTERWARDS & set(spoken.norms(mention.end, clause.end)):
         return False
     if not before - {"and", "then"} and clause.index and clause.link in {"and", "then"}:
@@ -238,29 +271,6 @@ def is_promised(spoken: Spoken, mention: Mention) -> bool:
     if before[-1:] not in (["would"], ["'d"]) or not {"they", "he", "she"} & set(before[-2:-1]):
         return False
     return bool({"said", "says", "told", "promised", "swore"} & set(before[:-2]))
-
-
-ASKED_FOR = frozenset("repair replace secure supply touch_up clean".split())
-ASKED = (
-    ["can", "you"], ["could", "you"], ["would", "you"], ["will", "you"], ["can", "we"], ["could", "we"],
-    ["can", "somebody"], ["can", "someone"], ["would", "somebody"], ["would", "someone"], ["will", "somebody"],
-    ["will", "someone"], ["could", "somebody"], ["could", "someone"], ["are", "you", "able", "to"],
-    ["can", "maintenance"], ["could", "maintenance"],
-    ["any", "chance", "of"], ["any", "chance", "you"], ["any", "chance", "we"], ["how", "about", "we"],
-    ["how", "about", "you"], ["why", "do", "not", "we"], ["shall", "we"], ["should", "we"],
-)  # fmt: skip
-"""How work is asked for in the form of a question."""
-
-
-def is_requested(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
-    """`would somebody please get this lock re-keyed?`, `can you guys bring a new screen?`: an order in other form."""
-    lead = [norm for norm in spoken.norms(clause.start, mention.start) if norm not in {"so", "and", "hey", "please"}]
-    if not any(lead[: len(words)] == words for words in ASKED) or spoken.has_cue("often", "condition"):
-        return False
-    action = mention.of("action")[0].id
-    if action == "inspect" and lead[1:2] == ["maintenance"]:
-        return True
-    return action in ASKED_FOR and (action != "clean" or bool(trades_in(spoken)))
 
 
 def is_assigned(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
@@ -293,6 +303,8 @@ def is_order(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     if mention.of("condition") and not following & OBJECTS:
         return False
     bare = not spoken.tokens[mention.start].norm.endswith(("ed", "ing"))
+    if spoken.tokens[mention.start].tag == "VBD" and spoken.tokens[mention.start].norm not in UNCHANGED:
+        return False  # had a look myself
     if spoken.tokens[mention.start].tag in {"NNS", "VBZ"} and spoken.tokens[mention.start].norm != "re":
         return False
     if spoken.tokens[mention.start].tag == "JJ" and not following & OBJECTS and mention.end < clause.end:
@@ -318,7 +330,7 @@ def is_care(spoken: Spoken, mention: Mention, clause: Clause, mode: Mode) -> boo
     theirs = "responsible" in before and bool(RESIDENT & set(before))
     if theirs or OWN_SELVES & set(spoken.norms(mention.end, clause.end)):
         return True  # you'll be changing those yourself, tenants are responsible for cleaning it
-    on_paper = mention.of("action")[0].form == "phrase" and not spoken.has_cue("addressee", "condition")
+    on_paper = is_on_paper(mention) and not spoken.has_cue("addressee", "condition")
     return mode is Mode.INSTRUCTION and not (on_paper or is_order(spoken, mention, clause) or _advises(spoken, mention))
 
 

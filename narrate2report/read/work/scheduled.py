@@ -16,7 +16,7 @@ from narrate2report.read.speech.clauses import Clause
 from narrate2report.read.speech.spoken import Spoken
 from narrate2report.read.things.pointing import POINTING
 from narrate2report.read.work.remedies import ANOTHER, to_mend
-from narrate2report.read.work.worked_on import NOT_TO_COME, worked_on
+from narrate2report.read.work.worked_on import NOT_TO_COME, party_of, to_do, worked_on
 
 PARTS: Final = ANOTHER | frozenset("part parts bulb bulbs battery batteries kit gasket screws bolts paste tape".split())
 """Words for what is put in: with one of these that comes, or lies ready, work is meant."""
@@ -27,6 +27,7 @@ ON_THE_WAY: Final = frozenset("out in back up down to over through".split())
 GIVEN: Final = frozenset("you your yours tenant tenants rent lease deposit".split())
 """Whoever is to move in on Friday does no work on that day."""
 
+STORED: Final = frozenset("van truck ute".split())
 RESTING: Final = frozenset("open shut closed closes opens trash rubbish recycling bins collection office".split())
 """What has its own days: `trash goes out Thursday`."""
 
@@ -46,6 +47,9 @@ def find_scheduled(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> lis
         if on[0] != flaw and not any(one.component == on[0] for one in spoken.named):
             continue
         told = f"'{spoken.words(found.start, found.end)}' plans work"
+        if spoken.norms(found.end - 1, found.end)[0] in STORED:
+            party = party_of(spoken, clause, owner_speaks=owner_speaks)
+            return [to_do(scene, found.start, on, told, "replace", party, confidence=0.5)]
         return [to_mend(scene, clause, found.start, on, told, owner_speaks=owner_speaks, confidence=0.5)]
     return []
 
@@ -61,7 +65,7 @@ def _listed(spoken: Spoken, clause: Clause) -> Mention | None:
     lead = spoken.norms(clause.start, cue.start)
     if lead[:1] in (["add"], ["put"]) or (lead[:2] in (["would", "you"], ["can", "you"]) and "on" in lead):
         return cue
-    entered = set(lead[-2:]) & {"on", "onto", "to"}
+    entered = set(lead[-2:]) & {"on", "onto", "to"} or {"one", "for"} <= set(lead[-3:])
     return cue if entered and not {"you", "your"} & set(lead) else None
 
 
@@ -69,7 +73,13 @@ def _on_its_way(scene: Scene, clause: Clause) -> Mention | None:
     """`a new one's coming in the mail`, `part should be here in three days`, `bulbs arriving Friday`."""
     spoken = scene.spoken
     cue = next(spoken.cues("arriving", within=clause), None)
-    if cue is None or {"you", "i", "we"} & set(spoken.norms(clause.start, clause.start + 1)):
+    if cue is None:
+        return None
+    if ANOTHER & set(spoken.norms(cue.start, cue.end)):
+        return cue  # we've a new one coming
+    if spoken.norms(cue.end - 1, cue.end)[0] in STORED and "you" not in spoken.norms(clause.start, cue.start):
+        return cue  # I've a length in the van
+    if {"you", "i", "we"} & set(spoken.norms(clause.start, clause.start + 1)):
         return None
     if ON_THE_WAY & set(spoken.norms(cue.end, cue.end + 1)):
         return None

@@ -4,8 +4,10 @@ one snakes a drain, a battery is for an alarm."""
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import Final
 
+from narrate2report.read.drafts.draft import Draft
 from narrate2report.read.lexis.vocabulary import Vocabulary
 from narrate2report.read.speech.spoken import Spoken
 
@@ -32,10 +34,20 @@ SUITED: Final[tuple[tuple[frozenset[str], frozenset[str]], ...]] = tuple(
         ("exterminator", "room_general"),
         ("locksmith", "lock door door_knob key mailbox window_lock"),
         ("glazier", "window shower_door mirror sliding_door"),
+        ("appliance appliances", "appliances"),
         ("shampoo", "carpet furniture"),
     )
 )
 """Words of a work and a trade, and the components or groups of components they are for."""
+
+
+def for_both(spoken: Spoken, drafts: list[Draft], together: Sequence[str]) -> list[Draft]:
+    """`the bin is cracked and the handle is gone, I'll order both`: one piece of work for each of two flawed things."""
+    two = tuple(dict.fromkeys(together))
+    named = any(one.relation == "topic" for one in spoken.named)
+    if len(drafts) != 1 or len(two) != len(("this", "that")) or "both" not in spoken.norms() or named:
+        return drafts
+    return [replace(drafts[0], component=one) for one in two]
 
 
 def suited_flaw(spoken: Spoken, flaws: Sequence[str], vocabulary: Vocabulary) -> str | None:

@@ -11,7 +11,7 @@ from narrate2report.read.speech.modes import Mode
 from narrate2report.read.speech.spoken import Spoken
 from narrate2report.read.things.whereabouts import ROOM_GENERAL
 from narrate2report.read.work.remedies import remedy
-from narrate2report.read.work.worked_on import to_do, worked_on
+from narrate2report.read.work.worked_on import is_only_supposed, to_do, worked_on
 from narrate2report.records.findings import Action
 
 PEOPLE = frozenset(
@@ -36,10 +36,11 @@ CALLED = frozenset(
 ARRIVES = frozenset("comes come".split())
 INFORMED = frozenset("told notified informed contacted alerted".split())
 ALREADY = frozenset("called booked rung phoned ordered scheduled asked emailed texted".split())
+SPEAKING = frozenset("tell ask let inform notify alert email text message".split())
 TOLD_TO = frozenset("for to with by through".split())
 NOUNS = frozenset({"NN", "NNP", "NNS", "VBG"})
 LOOKS = frozenset("look see check diagnose".split())
-COMES = frozenset("taking hauling coming due booked going gon on scheduled here back".split())
+COMES = frozenset("taking hauling coming due booked going gon scheduled here back".split())
 SAYS = frozenset(
     "says said thinks thought reckons knows told is was were has had did does used do are sounds looks seems"
     " works runs likes makes wants loves".split()
@@ -96,9 +97,16 @@ def tradesmen_called(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> l
         return []
     for trade in trades_in(spoken):
         clause = spoken.clause_of(trade.start)
-        if scene.mode(trade.start) in NOT_COMING or negation_before(spoken, clause, trade.start):
+        mode = scene.mode(trade.start)
+        wished = mode is Mode.HYPOTHETICAL and "like" in spoken.norms(clause.start, trade.start)
+        wished = wished or (mode in {Mode.QUOTED, Mode.PAST} and _comes_after(scene, clause))
+        if (
+            (mode in NOT_COMING and not wished)
+            or is_only_supposed(scene, clause)
+            or negation_before(spoken, clause, trade.start)
+        ):
             continue
-        if not is_called(spoken, trade, clause):
+        if not is_called(spoken, trade, clause) and not _comes_after(scene, clause):
             continue
         component, how = _seen_to(scene, trade, clause, flaw)
         listed = _listed_after(spoken, clause)
@@ -146,6 +154,8 @@ def _is_for(spoken: Spoken, trade: Mention, named: int) -> bool:
 def is_called(spoken: Spoken, trade: Mention, clause: Clause) -> bool:
     """Whether a trade is called, has a job, is said to come, or is noted with nothing more: `boiler man, Friday`."""
     before = spoken.norms(clause.start, trade.start)
+    if {"been", "before", "until", "till", "when", "while"} & set(before[-2:]):
+        return False  # that must have been the movers; I've ten minutes before the painters get here
     told = tells_past(spoken, clause.start, trade.start)
     told_to = [norm for norm in before if norm not in {"the", "a", "my", "our", "an"}][-1:]
     if set(before) & ALREADY and ("have" in before or "'ve" in before or "already" in before):
@@ -154,11 +164,36 @@ def is_called(spoken: Spoken, trade: Mention, clause: Clause) -> bool:
         return True
     if told_to and told_to[0] in TOLD_TO and not told:
         return not clause.index or any(token.is_verb for token in spoken.tokens[clause.start : trade.start])
+    if _is_spoken_to(before, spoken.norms(trade.end, clause.end)) and not told:
+        return True
+    if "from" in before[-2:] and {"hear", "waiting"} & set(before):
+        return True  # waiting to hear back from the locksmith
     if before and set(before[-2:]) & ARRIVES and not told:
         return True
     if set(before) - LEADING:
         return False
     return _is_rung_before(spoken, clause) or _comes(spoken, trade, clause)
+
+
+def _comes_after(scene: Scene, clause: Clause) -> bool:
+    """`the carpet man reckons he can patch it, he's coming Tuesday`, `the cleaners missed that, so they're coming
+    back`: that a trade comes is told of `he` or `they`."""
+    spoken = scene.spoken
+    for later in spoken.clauses[clause.index + 1 :]:
+        lead = [norm for norm in spoken.norms(later.start, later.end) if norm not in LEADING]
+        if scene.mode(later.start) in NOT_COMING - {Mode.QUOTED} or lead[:1] not in (["he"], ["she"], ["they"]):
+            continue
+        if {"coming", "come", "back"} & set(lead[1:4]) and not {"came", "not", "could", "would"} & set(lead):
+            return True
+    return False
+
+
+def _is_spoken_to(before: list[str], after: list[str]) -> bool:
+    """`I'll tell the electrician to see it`, `I'd like the builder to see this`, `I'll let the plumber know`."""
+    who = {"i", "we"} & set(before[:2])
+    wished = "like" in before[-2:] and bool({"would", "'d"} & set(before)) and after[:1] == ["to"]
+    told = bool({"will", "'ll", "must", "going", "gon"} & set(before)) and bool(SPEAKING & set(before[-3:]))
+    return bool(who) and (wished or told)
 
 
 def _is_rung_before(spoken: Spoken, clause: Clause) -> bool:
@@ -182,6 +217,14 @@ def _comes(spoken: Spoken, trade: Mention, clause: Clause) -> bool:
     """`the plumber opens that wall`, `plumber Thurs`, `roofer to have a look`, `the mason will come`."""
     if trade.end == clause.end:
         lead = [norm for norm in spoken.norms(clause.start, trade.start) if norm not in {"so", "and", "then"}]
+        if {"the", "my", "our"} & set(lead[-1:]) and {"'s", "is"} & set(lead):
+            return False  # that's the maintenance man: who somebody is
+        if (
+            not lead
+            and spoken.norms(trade.end, trade.end + 1) == ["and"]
+            and tells_past(spoken, trade.end, len(spoken.tokens))
+        ):
+            return False  # my dad and me did these floors
         return lead[:2] in (["that", "'s"], ["that", "is"], ["that", "will"]) or not clause.index
     after = spoken.tokens[trade.end]
     if after.norm in {"for", "to", "on"} or after.norm in DAYS:
@@ -190,7 +233,9 @@ def _comes(spoken: Spoken, trade: Mention, clause: Clause) -> bool:
     if after.norm in {"booked", "coming", "due", "scheduled"}:
         return True
     if after.norm in {"is", "'s", "are"}:
-        return bool(rest & COMES) or ("in" in rest and bool(rest & DAYS))
+        begins = spoken.tokens[trade.end + 1].tag == "VBG" or bool(rest & {"in", "out", "round", "over", "by"})
+        case = "on" in rest and bool(rest & {"it", "that", "this", "them", "those"})
+        return bool(rest & COMES) or case or (begins and bool(rest & DAYS))
     if after.norm in {"has", "have"} and rest & (ALREADY | INFORMED):
         return "been" in rest
     if after.norm in {"has", "needs", "have"} and spoken.norms(trade.end + 1, trade.end + 2) == ["to"]:

@@ -28,6 +28,9 @@ OWNER = frozenset("owner owners landlord".split())
 BROUGHT = frozenset("send bring get".split())
 """What is sent or brought to `you` is not the resident's work."""
 
+TILL = frozenset("once when until till after while".split())
+"""What is named behind one of these tells when it is done: `bleed it once the boiler is on`."""
+
 SOON = 4
 """How many words after the work its object may stand in a clause of its own."""
 
@@ -43,6 +46,7 @@ def worked_on(scene: Scene, mention: Mention, clause: Clause, flaw: str | None) 
     ]
     after = [one for one in meant if one.start in clause and one.start >= mention.end]
     before = [one for one in meant if one.start in clause and one.end <= mention.start]
+    after = [one for one in after if not TILL & set(spoken.norms(mention.end, one.start))]
     soon = [one for one in meant if one.relation == "topic" and 0 <= one.start - mention.end < SOON]
     if any(one.relation == "topic" for one in before):
         after = [one for one in after if one.relation == "topic"]  # the screen needs re-fixing on that window
@@ -145,6 +149,28 @@ def _points(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     return any(
         spoken.tokens[at].norm in POINTING and not determines(spoken, at) for at in range(clause.start, mention.start)
     )
+
+
+SUPPOSING = frozenset({"if", "unless"})
+
+
+def depends(scene: Scene, clause: Clause) -> bool:
+    """`if it breaks we'll fix it`, `no tape on it, because then we have to do it again`: work that comes only if
+    something happens first."""
+    clauses = scene.spoken.clauses
+    since = {one.link for one in clauses[1 : clause.index + 1]}
+    if {"because", "then"} & since and scene.mode(clauses[0].start) is Mode.INSTRUCTION:
+        return True
+    earlier = scene.spoken.clauses[max(0, clause.index - 2) : clause.index]
+    supposed = [one for one in earlier if one.link in SUPPOSING and scene.mode(one.start) is Mode.HYPOTHETICAL]
+    return bool(supposed) and not any(
+        one.link in {"but", "so"} for one in scene.spoken.clauses[supposed[0].index + 1 :]
+    )
+
+
+def is_only_supposed(scene: Scene, clause: Clause) -> bool:
+    """`if it goes again we'll get the plumber back`; `if that doesn't shift them I'll send pest control` is a plan."""
+    return depends(scene, clause) and "not" not in scene.spoken.norms(0, clause.start)
 
 
 def party_of(spoken: Spoken, clause: Clause, *, owner_speaks: bool) -> Party | None:

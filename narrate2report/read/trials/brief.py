@@ -110,8 +110,13 @@ def _has_adverb(spoken: Spoken, one: Named, clause: Clause) -> bool:
 
 AUXILIARY = frozenset("do does did will would can could".split())
 
-MEASURES = frozenset("holding holds reads reading".split())
+MEASURES = frozenset("holding holds reads reading showing shows temperature temp".split())
 """`the fridge is holding thirty-eight`: what may stand for `at`."""
+DEGREES = frozenset(
+    "minus degrees degree celsius fahrenheit centigrade c f below above zero about around roughly bang on at and a half"
+    " point is it 's it's".split()
+)
+"""Words beside a number in a clause that tells a temperature: `freezer, minus eighteen`."""
 ARTICLES = frozenset("the this that a and so".split())
 AT_TIMES = frozenset("o'clock am pm percent least most once".split())
 """With these, `at` and a number tell no temperature."""
@@ -130,7 +135,9 @@ def from_notes(scene: Scene) -> list[Draft]:
         term = scene.vocabulary.components.get(named[-1].component)
         noted = Mention(clause.end - 1, clause.end)
         if _is_noted(spoken, clause, named[-1], term.works_adj if term else ()) and scene.is_said(noted.start):
-            how = f"noted as {spoken.words(noted.start, noted.end)}"
+            following = spoken.clauses[clause.index + 1 : clause.index + 2]
+            read = following[0] if _reads_next(spoken, clause, named[-1]) else noted
+            how = f"noted as {spoken.words(read.start, read.end)}"
             drafts.append(check_of(scene, noted, named[-1].component, how))
     return drafts
 
@@ -154,7 +161,19 @@ def _is_noted(spoken: Spoken, clause: Clause, one: Named, meant: Sequence[str]) 
     degrees = (
         (measured or reads[:1] == ["at"]) and counted and set(spoken.norms(one.end, clause.end)).isdisjoint(AT_TIMES)
     )
-    return degrees and "cold" in meant
+    return (degrees or _reads_next(spoken, clause, one)) and "cold" in meant
+
+
+def _reads_next(spoken: Spoken, clause: Clause, one: Named) -> bool:
+    """`fridge temperature, three degrees`, `freezer, minus eighteen`: a clause that is nothing but the reading."""
+    following = spoken.clauses[clause.index + 1 : clause.index + 2]
+    rest = set(spoken.norms(one.end, clause.end))
+    if not following or following[0].link not in {",", ":"} or not rest <= MEASURES | {"is", "'s"}:
+        return False
+    tokens = spoken.tokens[following[0].start : following[0].end]
+    words = {token.norm for token in tokens if token.tag != "CD" and token.is_word}
+    counted = any(token.tag == "CD" for token in tokens) and words <= DEGREES
+    return counted and bool(rest & MEASURES or words & {"minus", "degrees", "degree"})
 
 
 def _denied_with(spoken: Spoken, clause: Clause, mention: Mention) -> str | None:

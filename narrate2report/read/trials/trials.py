@@ -8,11 +8,12 @@ from itertools import pairwise
 
 from narrate2report.read.drafts.draft import Draft
 from narrate2report.read.lexis.phrase_tree import Mention
+from narrate2report.read.meant.outsiders import is_outside
 from narrate2report.read.meant.scene import Scene
 from narrate2report.read.speech.clauses import Clause
 from narrate2report.read.speech.spoken import Named, Spoken
 from narrate2report.read.things.operated import is_operated
-from narrate2report.read.trials.answers import answer_of, wakes
+from narrate2report.read.trials.answers import HEARD, answer_of, is_others_noise, wakes
 from narrate2report.read.trials.courses import only_tried_of
 from narrate2report.records.findings import Outcome
 
@@ -45,9 +46,6 @@ TRIES = frozenset(
     " reach fetch do give have listen start switch just go poke prod use find show feel shut close wind".split()
 )
 """After `let me` they begin a trial; `let me straighten that` begins work."""
-
-HEARD = frozenset("smoke_alarm co_alarm doorbell intercom emergency_exit".split())
-"""What is there to be heard: of a fan, loud is a flaw."""
 
 MENDED = frozenset("new battery batteries reset changed replaced fresh bulb wrench".split())
 """With these it is no second go of the same thing but the trial of a thing put right."""
@@ -124,6 +122,8 @@ class Trials:
         if not answers or any(answer is None or not _is_told(scene, clause) for clause, answer in answers):
             return []
         clause, answer = answers[-1]
+        if is_others_noise(scene, clause, tried):
+            return []
         return [_told(scene, None, clause, tried, answer)] if answer else []
 
 
@@ -158,6 +158,8 @@ def _answers(scene: Scene, begun: Mention) -> list[Draft]:
             continue
         component = _tried(scene, clause, since, begun) or next(reversed(answered), None)
         if component not in HEARD and answer == "works" and spoken.has_cue("sounds", within=clause):
+            continue
+        if component and is_others_noise(scene, clause, component):
             continue
         if component and not _is_broken_off(scene, begun, clause) and is_operated(component, scene.vocabulary):
             answered[component] = _told(scene, begun, clause, component, answer)
@@ -207,7 +209,7 @@ def _begins(scene: Scene) -> Mention | None:
         names = cue.start in spoken.named_tokens() and spoken.tokens[cue.start].norm not in {"button", "press", "push"}
         alone = cue.start == 0 and spoken.clauses[0].end == 1  # Flush ... goes down strong
         state = (spoken.tokens[cue.start].tag == "JJ" and not alone) or _begins_work(spoken, cue)
-        if not goes_by_itself and not names and not state:
+        if not goes_by_itself and not names and not state and not is_outside(spoken, cue):
             return cue
     aloud = {one.component for one in spoken.named if one.relation == "topic"} & HEARD
     if aloud and any(clause.index and wakes(spoken, clause) for clause in spoken.clauses):

@@ -40,8 +40,11 @@ def answer_of(spoken: Spoken, clause: Clause) -> Outcome | None:
 
 
 def is_others_noise(scene: Scene, clause: Clause, component: str) -> bool:
-    """`I gave it a press and it beeped`, where the blinds were spoken of last: what cannot sound has not answered."""
+    """`I gave it a press and it beeped`, where the blinds were spoken of last: what cannot sound has not answered; and
+    loud is an answer of what is there to be heard alone."""
     term = scene.vocabulary.components.get(component)
+    if component not in HEARD and scene.spoken.has_cue("sounds", within=clause):
+        return answer_of(scene.spoken, clause) == "works"
     if component in HEARD or term is None or not NOISES.isdisjoint(term.works):
         return False
     return any(infinitive(norm) in NOISES for norm in scene.spoken.norms(clause.start, clause.end))

@@ -90,13 +90,16 @@ def _is_another_of_them(spoken: Spoken, clause: Clause) -> bool:
 
 
 def from_plurals(scene: Scene) -> list[Draft]:
-    """`window locks.`: two words that may be a plural; with nothing more said of it, a noun and its verb."""
+    """`window locks.`: two words that may be a plural; with nothing more said of it, a noun and its verb. After
+    `itself` it is a verb."""
     spoken, drafts = scene.spoken, []
     for one in spoken.named:
         clause = spoken.clause_of(one.start)
         bare = one.end == clause.end and one.end - one.start > 1 and spoken.tokens[one.end - 1].norm in PLURALS
         flawed = any(scene.flaws(within=clause))
-        if (bare or _has_adverb(spoken, one, clause)) and not flawed and scene.is_said(one.start):
+        itself = spoken.norms(one.start - 1, one.start) in (["itself"], ["themselves"])
+        itself = itself and spoken.norms(one.start, one.end)[0] in PLURALS
+        if (bare or itself or _has_adverb(spoken, one, clause)) and not flawed and scene.is_said(one.start):
             drafts.append(check_of(scene, Mention(one.end - 1, one.end), one.component, "with nothing more said"))
     return drafts
 

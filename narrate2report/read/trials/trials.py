@@ -35,6 +35,9 @@ TAKEN = frozenset(
 )
 """`hit the switch`, `turning the knob`: what follows is a means."""
 
+PLUGS = frozenset("plug plugged plugging".split())
+"""What this is done to is tried by what is put in it: `I plugged my phone in and it's charging`."""
+
 SECOND_GO = frozenset(
     {("once", "more"), ("more", "time"), ("another", "go"), ("another", "try"), ("second", "go"), ("second", "try"),
      ("more", "long"), ("more", "strong"), ("it", "longer"), ("it", "harder"), ("time", "longer")}
@@ -157,8 +160,6 @@ def _answers(scene: Scene, begun: Mention) -> list[Draft]:
         if clause.start <= begun.start or answer is None or not _is_told(scene, clause):
             continue
         component = _tried(scene, clause, since, begun) or next(reversed(answered), None)
-        if component not in HEARD and answer == "works" and spoken.has_cue("sounds", within=clause):
-            continue
         if component and is_others_noise(scene, clause, component):
             continue
         if component and not _is_broken_off(scene, begun, clause) and is_operated(component, scene.vocabulary):
@@ -289,6 +290,8 @@ def _tried(scene: Scene, clause: Clause, since: int, begun: Mention) -> str | No
         heads = [one for one in later if one.end <= begun.start and spoken.clause_of(one.start).end == one.end]
         where = heads[-1:] or [one for one in later if one.start in begins] or later
         return where[0].component
+    if spoken.tokens[begun.start].norm in PLUGS and not [one for one in named if one.component != "outlet"]:
+        return "outlet"
     held = [one for one in spoken.named if _is_worked_on(spoken, one) and one.start in spoken.clause_of(begun.start)]
     held = [one for one in held if one.start > begun.start and is_operated(one.component, scene.vocabulary)]
     return held[0].component if held else scene.place.subject or (named[-1].component if named else None)

@@ -128,6 +128,11 @@ def _left_untried(scene: Scene, cue: Mention, clause: Clause) -> list[str]:
     others = [one for one in carried if one not in behind]
     after = [behind, carried] if object_named else [others, earlier[:1], behind]
     groups = [inside, *after, following, earlier, around, focus]
+    if spoken.norms(cue.end, cue.end + 1) == ["that"] or spoken.norms(cue.end - 1, cue.end) == ["that"]:
+        because = {clause.index for clause in spoken.clauses if clause.link in BECAUSE}
+        nearest = [one for one in reversed(spoken.named) if one.start < cue.start]
+        told = [one.component for one in nearest if spoken.clause_of(one.start).index not in because]
+        groups.insert(1, told[:1])
     if clause.link == "" and clause.index:
         groups.insert(1, earlier[:1])
     walked_past = any(mention.of("room") for mention in spoken.found.terms)
@@ -147,6 +152,9 @@ def _left_untried(scene: Scene, cue: Mention, clause: Clause) -> list[str]:
             return [one for one in found if scene.vocabulary.components[one].works] or found
     return []
 
+
+BECAUSE = frozenset({"because", "since", "as"})
+"""What these lead in is why a thing was left alone: `because the heating is off, I shan't test that`."""
 
 EACH = frozenset("either neither both".split())
 
@@ -175,4 +183,4 @@ def _that_runs(component: str, vocabulary: Vocabulary) -> str:
     if is_device(component, vocabulary) and not moved:
         return component
     wholes = [one for one in vocabulary.components[component].part_of if is_device(one, vocabulary)]
-    return wholes[0] if len(wholes) == 1 else component
+    return wholes[0] if len(wholes) == 1 or (wholes and moved) else component

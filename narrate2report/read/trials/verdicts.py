@@ -102,6 +102,7 @@ def is_no_result(spoken: Spoken, mention: Mention) -> bool:
         return True  # there's work to be done on it
     turned_off = said[0] == "turned" and "off" in after[:2]  # even when it's turned hard off
     on_and_on = bool(ON_AND_ON & set(after[:1])) and said[0] not in WORKING  # but it works from both switches
+    on_and_on = on_and_on and said[-1] != "on"  # kicks on down below
     flows = turned_off or on_and_on
     return flows or partly or _is_slow(spoken, mention, clause)
 

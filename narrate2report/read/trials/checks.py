@@ -167,8 +167,9 @@ def _from_verbs(scene: Scene) -> list[Draft]:
 
 
 def _is_denied_with_flaw(spoken: Spoken, mention: Mention) -> bool:
-    """`hums but won't spin`: the denial is a part of the flaw before it, which says the same."""
-    return spoken.norms(mention.start - 1, mention.start) == ["not"] and any(
+    """`hums but won't spin`, `ticks but nothing lights`: the denial is a part of the flaw before it, which says the
+    same."""
+    return spoken.norms(mention.start - 1, mention.start) in (["not"], ["nothing"]) and any(
         term.start < mention.start - 1 and term.end == mention.start and term.of("condition")
         for term in spoken.found.terms
     )

@@ -30,7 +30,7 @@ PARTS: Final = frozenset(
 )
 """Words for some of a thing or of several, or for one of the ways in which it is meant to go."""
 
-SETTINGS: Final = PARTS | frozenset("medium middle boost fast first second third".split())
+SETTINGS: Final = PARTS | frozenset("medium middle boost fast first second third up down open shut".split())
 """What of two results tells that they are not of the same."""
 
 ONLY: Final = frozenset({"only", "just"})

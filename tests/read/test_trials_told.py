@@ -223,3 +223,67 @@ def test_a_trial_told_in_other_words(
     room: str, lines: str | tuple[str, ...], wanted: list[tuple[str, str]], entries: Narrator
 ) -> None:
     _holds(room, lines, wanted, entries)
+
+
+@pytest.mark.parametrize(
+    ("room", "lines", "wanted"),
+    [
+        ("kitchen", "All the burners come on orange.", [("burner", WORKS)]),
+        ("kitchen", ("The stove.", "Back left doesn't light, the other three fire right up."), [("burner", WORKS)]),
+        ("bathroom", "The fan works on high, but it does nothing on low.",
+         [("exhaust_fan", WORKS), ("exhaust_fan", FAILS)]),
+        ("kitchen", "The oven light comes on and it's heating.", [("light_bulb", WORKS), ("oven", WORKS)]),
+        ("kitchen", ("The sink.", "Hot's hot, and it goes down fast."), [("faucet", WORKS), ("sink", WORKS)]),
+        ("bathroom", "I gave the toilet a flush, no bother at all.", [("toilet", WORKS)]),
+        ("bathroom", "Hot water needed a minute, but it gets nice and hot.", [("faucet", WORKS)]),
+        ("bedroom", "The heater vent, I can feel the warm air.", [("vent", WORKS)]),
+        ("hallway", ("The smoke alarm works.", "The carbon monoxide one, same again."),
+         [("smoke_alarm", WORKS), ("co_alarm", WORKS)]),
+        ("kitchen", "Fridge temperature, four degrees. Freezer, minus twenty.",
+         [("refrigerator", WORKS), ("freezer", WORKS)]),
+        ("entry", "Pressed the doorbell and couldn't hear a thing.", [("doorbell", FAILS)]),
+        ("kitchen", "The dishwasher is full of plates, so I left it alone.", [("dishwasher", LEFT)]),
+        ("kitchen", "The ice maker was switched off, so I can't tell you.", [("ice_maker", LEFT)]),
+        ("kitchen", "The disposal hums but won't turn.", []),
+        ("kitchen", "The gas hob ticks but nothing lights.", [("cooktop", FAILS)]),
+        ("kitchen", "The gas hob sparks but nothing catches.", [("cooktop", FAILS)]),
+        ("laundry", "I switched the dryer on but it cut out again.", [("dryer", FAILS)]),
+        ("bedroom", "The blind goes down but it won't go up.", [("blinds", WORKS)]),
+        ("hallway", "I nudge the thermostat and the furnace kicks on down below.",
+         [("furnace", WORKS), ("thermostat", WORKS)]),
+        ("kitchen", "Everything works, the oven, the microwave, the hood.",
+         [("oven", WORKS), ("microwave", WORKS), ("range_hood", WORKS)]),
+        ("laundry", "Ran the washing machine last night, no leaks.", [("washer", WORKS)]),
+        ("kitchen", ("The tap is new.", "Hot, cold, both good."), [("faucet", WORKS)]),
+        ("kitchen", ("The microwave.", "After two minutes the cup is steaming."), [("microwave", WORKS)]),
+        ("bedroom", "The window itself locks fine.", [("window_lock", WORKS)]),
+        ("living room", "Plugged my lamp in and it comes on.", [("outlet", WORKS)]),
+        ("kitchen", ("The oven.", "The rack is clean.", "I didn't switch it on."), [("oven", LEFT)]),
+        ("kitchen", "The fridge is cold, but there's no water to the ice maker, so I didn't try that.",
+         [("refrigerator", WORKS), ("ice_maker", LEFT)]),
+        ("kitchen", ("The washing machine.", "Two bulbs out of six are not lighting."), [("light_bulb", FAILS)]),
+    ],
+)  # fmt: skip
+def test_a_trial_told_in_everyday_words(
+    room: str, lines: str | tuple[str, ...], wanted: list[tuple[str, str]], entries: Narrator
+) -> None:
+    _holds(room, lines, wanted, entries)
+
+
+@pytest.mark.parametrize(
+    ("room", "lines"),
+    [
+        ("living room", ("The blinds are dusty.", "I gave it a press and it beeped.")),
+        ("balcony", ("The drain is clear.", "Not going down to the cellar today.")),
+        ("bathroom", ("The tub.", "I'm filling it a couple of inches.")),
+        ("laundry", ("The dryer.", "The spin cycle is a bit noisy.")),
+        ("kitchen", ("The worktop.", "Is that a burn? Nah, it's the pattern.")),
+        ("kitchen", "Check that the oven works before you move in."),
+        ("bedroom", "You have to lift the window to get it shut."),
+        ("kitchen", ("The oven.", "The previous tenant ran it every day, no complaints.")),
+    ],
+)
+def test_what_is_only_begun_or_asked_of_others_has_no_result(
+    room: str, lines: str | tuple[str, ...], entries: Narrator
+) -> None:
+    _holds(room, lines, [], entries)

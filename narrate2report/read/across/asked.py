@@ -161,6 +161,8 @@ def _asked_trials(scene: Scene) -> tuple[Draft, ...]:
         verbs = AUXILIARIES & set(spoken.norms(clause.start, mention.start))
         if scene.mode(mention.start) is not Mode.QUESTION or not verbs or mention.start in spoken.named_tokens():
             continue
+        if spoken.norms(mention.start - 1, mention.start) in (["a"], ["an"], ["the"], ["any"], ["some"]):
+            continue  # is that a burn?
         for bearer in scene.bearers.of(mention, adjective=False, noun=False):
             if is_operated(bearer.component, scene.vocabulary):
                 asked[bearer.component] = Draft(

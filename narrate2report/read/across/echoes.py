@@ -144,8 +144,9 @@ def find_echoes(scene: Scene, drafts: Sequence[Draft], before: Sequence[Draft]) 
         first_at = spoken.clause_of(earlier[-1].at) if earlier[-1] in drafts else None
         shared = [one for one in earlier if first_at is None or one.at in first_at]
         told_of = {one.component for one in drafts if one.kind == "condition" and one.at > clause.start}
+        told_of_trial = {one.component for one in drafts if one.kind == "check"}
         for topic in topics:
-            if so_does and topic.component in told_of:
+            if (so_does and topic.component in told_of) or topic.component in told_of_trial:
                 continue  # so is the paper holder ... no, the paper holder is fine
             words = spoken.words(clause.start, clause.end)
             found += [

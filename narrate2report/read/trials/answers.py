@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from narrate2report.read.lexis.inflect import infinitive
+from narrate2report.read.meant.scene import Scene
 from narrate2report.read.speech.clauses import Clause
 from narrate2report.read.speech.spoken import Spoken
 from narrate2report.records.findings import Outcome
@@ -10,6 +12,12 @@ WAKES = frozenset("wake wakes woke woken waking deafen deafened".split())
 
 SOUND = frozenset({"good", "clean", "present", "new"})
 YES = frozenset({"yes", "yeah", "yep", "yup", "okay", "ok", "oh", "well"})
+
+HEARD = frozenset("smoke_alarm co_alarm doorbell intercom emergency_exit".split())
+"""What is there to be heard: of a fan, loud is a flaw."""
+
+NOISES = frozenset("beep bleep chirp ring chime shriek squawk ding".split())
+"""What only some things answer with."""
 
 FILLING = frozenset(
     "and okay ok oh so now well it she he that they we this 's is are was am just at all right then yep yes yeah"
@@ -29,6 +37,17 @@ def answer_of(spoken: Spoken, clause: Clause) -> Outcome | None:
         if heard and set(rest) <= FILLING and not merely:
             return outcome  # type: ignore[return-value]
     return None
+
+
+def is_others_noise(scene: Scene, clause: Clause, component: str) -> bool:
+    """`I gave it a press and it beeped`, where the blinds were spoken of last: what cannot sound has not answered; and
+    loud is an answer of what is there to be heard alone."""
+    term = scene.vocabulary.components.get(component)
+    if component not in HEARD and scene.spoken.has_cue("sounds", within=clause):
+        return answer_of(scene.spoken, clause) == "works"
+    if component in HEARD or term is None or not NOISES.isdisjoint(term.works):
+        return False
+    return any(infinitive(norm) in NOISES for norm in scene.spoken.norms(clause.start, clause.end))
 
 
 def wakes(spoken: Spoken, clause: Clause) -> bool:

@@ -90,13 +90,16 @@ def _is_another_of_them(spoken: Spoken, clause: Clause) -> bool:
 
 
 def from_plurals(scene: Scene) -> list[Draft]:
-    """`window locks.`: two words that may be a plural; with nothing more said of it, a noun and its verb."""
+    """`window locks.`: two words that may be a plural; with nothing more said of it, a noun and its verb. After
+    `itself` it is a verb."""
     spoken, drafts = scene.spoken, []
     for one in spoken.named:
         clause = spoken.clause_of(one.start)
         bare = one.end == clause.end and one.end - one.start > 1 and spoken.tokens[one.end - 1].norm in PLURALS
         flawed = any(scene.flaws(within=clause))
-        if (bare or _has_adverb(spoken, one, clause)) and not flawed and scene.is_said(one.start):
+        itself = spoken.norms(one.start - 1, one.start) in (["itself"], ["themselves"])
+        itself = itself and spoken.norms(one.start, one.end)[0] in PLURALS
+        if (bare or itself or _has_adverb(spoken, one, clause)) and not flawed and scene.is_said(one.start):
             drafts.append(check_of(scene, Mention(one.end - 1, one.end), one.component, "with nothing more said"))
     return drafts
 
@@ -110,8 +113,13 @@ def _has_adverb(spoken: Spoken, one: Named, clause: Clause) -> bool:
 
 AUXILIARY = frozenset("do does did will would can could".split())
 
-MEASURES = frozenset("holding holds reads reading".split())
+MEASURES = frozenset("holding holds reads reading showing shows temperature temp".split())
 """`the fridge is holding thirty-eight`: what may stand for `at`."""
+DEGREES = frozenset(
+    "minus degrees degree celsius fahrenheit centigrade c f below above zero about around roughly bang on at and a half"
+    " point is it 's it's".split()
+)
+"""Words beside a number in a clause that tells a temperature: `freezer, minus eighteen`."""
 ARTICLES = frozenset("the this that a and so".split())
 AT_TIMES = frozenset("o'clock am pm percent least most once".split())
 """With these, `at` and a number tell no temperature."""
@@ -130,7 +138,9 @@ def from_notes(scene: Scene) -> list[Draft]:
         term = scene.vocabulary.components.get(named[-1].component)
         noted = Mention(clause.end - 1, clause.end)
         if _is_noted(spoken, clause, named[-1], term.works_adj if term else ()) and scene.is_said(noted.start):
-            how = f"noted as {spoken.words(noted.start, noted.end)}"
+            following = spoken.clauses[clause.index + 1 : clause.index + 2]
+            read = following[0] if _reads_next(spoken, clause, named[-1]) else noted
+            how = f"noted as {spoken.words(read.start, read.end)}"
             drafts.append(check_of(scene, noted, named[-1].component, how))
     return drafts
 
@@ -154,7 +164,19 @@ def _is_noted(spoken: Spoken, clause: Clause, one: Named, meant: Sequence[str]) 
     degrees = (
         (measured or reads[:1] == ["at"]) and counted and set(spoken.norms(one.end, clause.end)).isdisjoint(AT_TIMES)
     )
-    return degrees and "cold" in meant
+    return (degrees or _reads_next(spoken, clause, one)) and "cold" in meant
+
+
+def _reads_next(spoken: Spoken, clause: Clause, one: Named) -> bool:
+    """`fridge temperature, three degrees`, `freezer, minus eighteen`: a clause that is nothing but the reading."""
+    following = spoken.clauses[clause.index + 1 : clause.index + 2]
+    rest = set(spoken.norms(one.end, clause.end))
+    if not following or following[0].link not in {",", ":"} or not rest <= MEASURES | {"is", "'s"}:
+        return False
+    tokens = spoken.tokens[following[0].start : following[0].end]
+    words = {token.norm for token in tokens if token.tag != "CD" and token.is_word}
+    counted = any(token.tag == "CD" for token in tokens) and words <= DEGREES
+    return counted and bool(rest & MEASURES or words & {"minus", "degrees", "degree"})
 
 
 def _denied_with(spoken: Spoken, clause: Clause, mention: Mention) -> str | None:

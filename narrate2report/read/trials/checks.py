@@ -18,10 +18,10 @@ from narrate2report.read.trials.after_all import find_late_success
 from narrate2report.read.trials.brief import check_of, from_ellipsis, from_notes, from_plurals
 from narrate2report.read.trials.courses import find_courses
 from narrate2report.read.trials.doers import alone_does, around_it, does_this, locked_by
-from narrate2report.read.trials.exceptions import find_exceptions, is_excepted_later, told_apart
+from narrate2report.read.trials.exceptions import find_exceptions, is_excepted_later, told_alike, told_apart
 from narrate2report.read.trials.in_vain import find_in_vain
 from narrate2report.read.trials.members import find_members, picks_one
-from narrate2report.read.trials.partly import find_partly, moved_in_vain
+from narrate2report.read.trials.partly import find_partly, moved_in_vain, of_other_settings
 from narrate2report.read.trials.strokes import find_strokes
 from narrate2report.read.trials.told_by_sound import find_told_by_sound
 from narrate2report.read.trials.trials import MENDED, Trials, is_means, worked_by
@@ -85,6 +85,7 @@ def find_checks(scene: Scene, trials: Trials) -> list[Draft]:
     just_before = trials.answered if scene.number - trials.answered_at <= 1 else None
     apart = told_apart(scene, just_before, trials.outcome)
     rest = apart or find_exceptions(scene, told) or find_partly(scene, told)
+    rest = rest if told else rest or told_alike(scene, just_before, trials.outcome)
     return trials.settle(scene, [*told, *rest])
 
 
@@ -108,12 +109,19 @@ def _overtaken(spoken: Spoken, draft: Draft, drafts: Sequence[Draft]) -> bool:
     if draft.outcome == "works" and _fails_after_all(spoken, draft):
         return True
     if draft.outcome == "fails" and not MENDED & set(spoken.norms()) and not picks_one(spoken, draft.at):
-        return any(one.component == draft.component and one.at > draft.at and one.outcome == "works" for one in drafts)
+        return any(
+            one.component == draft.component
+            and one.at > draft.at
+            and one.outcome == "works"
+            and not of_other_settings(spoken, draft.at, one.at)
+            for one in drafts
+        )
     return draft.outcome == "works" and any(
         other.component == draft.component
         and other.outcome == "fails"
         and other.at > draft.at
         and not picks_one(spoken, other.at)
+        and not of_other_settings(spoken, draft.at, other.at)
         for other in drafts
     )
 
@@ -125,6 +133,7 @@ def _fails_after_all(spoken: Spoken, draft: Draft) -> bool:
         and spoken.clause_of(term.start).link in {"but", "so"}
         and not spoken.named_in(spoken.clause_of(term.start))
         and any(one.id == "not_working" and one.beside in {"", draft.component} for one in term.of("condition"))
+        and not of_other_settings(spoken, draft.at, term.start)
         for term in spoken.found.terms
     )
 
@@ -146,7 +155,7 @@ def _from_verbs(scene: Scene) -> list[Draft]:
             or _ran_something(spoken, mention)
         ):
             continue
-        if _heads_a_place(spoken, mention):
+        if _heads_a_place(spoken, mention) or _is_denied_with_flaw(spoken, mention):
             continue
         for bearer in scene.bearers.of(mention, adjective=False, noun=False):
             component = does_this(replace(bearer, component=_behind(scene, bearer)), senses, scene)
@@ -155,6 +164,15 @@ def _from_verbs(scene: Scene) -> list[Draft]:
             if component:
                 drafts.append(check_of(scene, mention, component, bearer.how))
     return drafts
+
+
+def _is_denied_with_flaw(spoken: Spoken, mention: Mention) -> bool:
+    """`hums but won't spin`, `ticks but nothing lights`: the denial is a part of the flaw before it, which says the
+    same."""
+    return spoken.norms(mention.start - 1, mention.start) in (["not"], ["nothing"]) and any(
+        term.start < mention.start - 1 and term.end == mention.start and term.of("condition")
+        for term in spoken.found.terms
+    )
 
 
 def _heads_a_place(spoken: Spoken, mention: Mention) -> bool:

@@ -11,7 +11,9 @@ from collections.abc import Sequence
 from typing import Final
 
 from narrate2report.read.drafts.draft import Draft
+from narrate2report.read.lexis.phrase_tree import Mention
 from narrate2report.read.meant.negations import negation_before
+from narrate2report.read.meant.outsiders import is_outside
 from narrate2report.read.meant.scene import Scene
 from narrate2report.read.speech.clauses import Clause
 from narrate2report.read.speech.spoken import Spoken
@@ -46,6 +48,12 @@ TISSUE: Final = re.compile(
 )
 """A square of paper that is held against what draws air."""
 
+WARMED: Final = re.compile(
+    r"\b(?:cup|mug|glass|bowl|jug|water|coffee|tea|soup)\b.*\b(?:hot|steaming|boiling|boiled|warm|piping)\b"
+    r"|\b(?:after|in|within) (?:\w+ ){0,2}(?:seconds?|minutes?|secs?)\b.*\b(?:hot|steaming|boiling|boiled|warm)\b"
+)
+"""What was put into a microwave and came out hot."""
+
 DRAWING: Final = frozenset({"exhaust_fan", "range_hood", "vent"})
 
 MOVED: Final = frozenset(
@@ -59,7 +67,7 @@ HEATS: Final = frozenset({"furnace", "heater", "radiator", "air_conditioner", "v
 
 def find_courses(scene: Scene, checks: Sequence[Draft]) -> list[Draft]:
     """The checks that a sentence tells by the course of a trial, beside the `checks` that single verbs told."""
-    found = [*_gone_through(scene), *_drawn(scene)]
+    found = [*_gone_through(scene), *_drawn(scene), *_warmed(scene), *_ran_clean(scene)]
     return [*found, *_set_going(scene, [*checks, *found])]
 
 
@@ -114,6 +122,39 @@ def _drawn(scene: Scene) -> list[Draft]:
     outcome: Outcome = "fails" if match["drops"] or denied else "works"
     spoken.used.update(range(at, at + len(match.group().split())))
     return [_told(scene, component, at, outcome, "what becomes of a sheet of paper")]
+
+
+def _ran_clean(scene: Scene) -> list[Draft]:
+    """`I ran a cycle, no leaks`: it ran, and nothing came of it that should not."""
+    spoken = scene.spoken
+    norms = spoken.norms()
+    ran = next((at for at, norm in enumerate(norms) if norm == "ran"), None)
+    named = [one.component for one in spoken.named if one.component in COURSES]
+    component = named[0] if named else scene.place.subject
+    if ran is None or component not in COURSES or not scene.is_said(ran) or is_outside(spoken, Mention(ran, ran + 1)):
+        return []
+    if {"not", "never"} & set(norms[:ran]):
+        return []
+    for clause in spoken.clauses[1:]:
+        said = norms[clause.start : clause.end]
+        leaks = any("leak" in term.senses.ids for term in spoken.terms("condition", within=clause))
+        if clause.start > ran and leaks and said[0] == "no" and len(said) <= ENOUGH and scene.is_said(clause.start):
+            return [_told(scene, component, ran, "works", "it ran, and nothing leaked")]
+    return []
+
+
+def _warmed(scene: Scene) -> list[Draft]:
+    """`microwave, I put a cup of water in, and after a minute it's hot`."""
+    spoken = scene.spoken
+    match = WARMED.search(" ".join(spoken.norms()))
+    named = {one.component for one in spoken.named}
+    spoken_of = "microwave" in named or (scene.place.subject == "microwave" and not named)
+    denied = {"not", "never", "still", "barely", "hardly", "too", "if"} & set(spoken.norms())
+    if match is None or not spoken_of or denied or spoken.ends_with_question():
+        return []
+    at = len(match.string[: match.start()].split())
+    clause = spoken.clause_of(len(spoken.tokens) - 1)
+    return [_told(scene, "microwave", at, "works", "what was warmed in it")] if scene.is_said(clause.start) else []
 
 
 def _set_going(scene: Scene, checks: Sequence[Draft]) -> list[Draft]:

@@ -19,9 +19,16 @@ def around_it(scene: Scene, mention: Mention, bearer: Bearer) -> str | None:
     """`the bulb inside the microwave's gone, but it heats a mug`: what a part that cannot do such a thing is in."""
     spoken = scene.spoken
     doers = {sense.id for sense in mention.of("works")}
-    it_does = spoken.norms(mention.start - 1, mention.start) == ["it"] and spoken.tokens[mention.start].tag == "VBZ"
-    if bearer.link != "carried" or not it_does:
+    before = spoken.norms(max(0, mention.start - 2), mention.start)
+    does = before[-1:] != [] and before[-1] in IT and spoken.tokens[mention.start].tag == "VBZ"
+    is_doing = before[:1] != [] and before[0] in IT and before[1:] in (["is"], ["'s"])
+    is_doing = is_doing and spoken.tokens[mention.start].norm.endswith("ing")
+    if bearer.link != "carried" or not (does or is_doing):
         return None
+    if bearer.named is not None:
+        lit = spoken.norms(bearer.named.start, bearer.named.end)
+        if (whole := next((one for one in lit[:-1] if one in doers), None)) is not None:
+            return whole  # the oven light comes on and she's heating
     around = [one for one in spoken.named if one.relation != "topic" and one.component in doers]
     return around[-1].component if around and around[-1].end <= mention.start else None
 
@@ -48,6 +55,8 @@ def _opens_with_verb(spoken: Spoken, mention: Mention) -> bool:
     return not mention.start and spoken.tokens[0].tag == "NNS" and bool(ADVERBS & set(spoken.norms(1, 2)))
 
 
+IT = frozenset({"it", "she", "he"})
+
 DRAINED_BY = frozenset({"bathtub", "shower"})
 LOCKED_BY = {"window": "window_lock", "door": "lock", "sliding_door": "lock"}
 
@@ -59,6 +68,11 @@ def locked_by(component: str | None, spoken: Spoken, mention: Mention) -> str | 
         return "drain"
     locks = mention.end == mention.start + 1 and spoken.tokens[mention.start].norm in {"lock", "locks", "locking"}
     return LOCKED_BY.get(component or "", component) if locks else component
+
+
+RUN_FROM = frozenset({"faucet", "shower_head"})
+RUN_INTO = frozenset({"sink", "drain", "bathtub", "shower"})
+"""`hot's hot, and it goes down quick`: the water of these goes down what is under them."""
 
 
 def does_this(bearer: Bearer, senses: Sequence[Sense], scene: Scene) -> str | None:
@@ -73,7 +87,9 @@ def does_this(bearer: Bearer, senses: Sequence[Sense], scene: Scene) -> str | No
     for owner in vocabulary.components[bearer.component].part_of if bearer.component in vocabulary.components else ():
         if owner in doers and not bearer.direct:
             return owner
-    if bearer.component in {"", ROOM_GENERAL}:
+    if bearer.component in RUN_FROM and not bearer.direct:
+        doers = [one for one in doers if one in RUN_INTO]
+    if bearer.component in {"", ROOM_GENERAL} or (bearer.component in RUN_FROM and not bearer.direct):
         here = [one.component for one in scene.spoken.named]
         return next((one for one in (*here, *(one for one, _ in reversed(place.lately))) if one in doers), None)
     return None

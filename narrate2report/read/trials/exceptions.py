@@ -9,7 +9,7 @@ from narrate2report.read.lexis.numbers import whole_number
 from narrate2report.read.meant.scene import Scene
 from narrate2report.read.speech.clauses import Clause
 from narrate2report.read.speech.spoken import Spoken
-from narrate2report.read.things.operated import is_operated
+from narrate2report.read.things.operated import is_device, is_operated
 from narrate2report.read.trials.members import LIT, ONE_OF_THEM
 from narrate2report.records.findings import Outcome
 
@@ -24,6 +24,10 @@ EXCEPTED: dict[Outcome, str] = {"fails": "excepted from what works", "not_tested
 TURNED: dict[Outcome | None, Outcome] = {"works": "fails", "fails": "works"}
 LONGEST = 8
 """Words of a sentence that only names an exception: `All except the back left one.`"""
+
+ALIKE = frozenset("same ditto likewise".split())
+SAME_AS = frozenset("the thing story here there again exact and is it 's just as well with that this one".split())
+"""Words beside `same` that say no more than it does."""
 
 GOES = frozenset("going working glowing lit on running burning heating hot red alive live".split())
 DEAD = frozenset("fused dead out gone blown off burned burnt".split())
@@ -83,6 +87,24 @@ def told_apart(scene: Scene, before: str | None, outcome: Outcome | None) -> lis
     if any(token.is_finite and token.norm not in EXCEPTING for token in spoken.tokens):
         return []
     return [_told(scene, before, at, TURNED[outcome], "excepted from what was said of all")]
+
+
+def told_alike(scene: Scene, before: str | None, outcome: Outcome | None) -> list[Draft]:
+    """`the smoke alarm works. Carbon monoxide alarm, same thing.`: another that did as the one just before it."""
+    spoken = scene.spoken
+    at = next((clause for clause in spoken.clauses[1:] if _says_same(spoken, clause)), None)
+    if before is None or outcome is None or at is None or not scene.is_said(at.start):
+        return []
+    named = [one for one in spoken.named if one.start < at.start and one.relation == "topic"]
+    said = [term for clause in spoken.clauses[: at.index] for term in spoken.terms("condition", within=clause)]
+    if not named or named[0].component == before or said or not is_device(named[0].component, scene.vocabulary):
+        return []
+    return [_told(scene, named[0].component, at.start, outcome, "as the one just before")]
+
+
+def _says_same(spoken: Spoken, clause: Clause) -> bool:
+    norms = set(spoken.norms(clause.start, clause.end))
+    return bool(norms & ALIKE) and norms <= ALIKE | SAME_AS
 
 
 def _out_of(scene: Scene, drafts: Sequence[Draft]) -> list[Draft]:

@@ -58,7 +58,7 @@ def _fails(scene: Scene, clause: Clause, at: int, component: str) -> Draft:
 def _meant(scene: Scene, clause: Clause, at: int) -> str | None:
     """The device that the clause names, goes on with, or points to."""
     spoken = scene.spoken
-    named = [one.component for one in spoken.named_in(clause)]
+    named = [one.component for one in spoken.named_in(clause) if spoken.tokens[one.start - 1].norm != "to"]
     carried = [one.component for one in scene.bearers.subjects_of(clause)]
     earlier = [one.component for one in reversed(spoken.named) if one.end <= at]
     focus = [scene.place.subject] if scene.place.subject else []

@@ -8,7 +8,7 @@ from narrate2report.read.drafts.draft import Draft
 from narrate2report.read.lexis.numbers import ONES
 from narrate2report.read.meant.scene import Scene
 from narrate2report.read.speech.spoken import Spoken
-from narrate2report.read.things.operated import is_operated
+from narrate2report.read.things.operated import is_device, is_operated
 
 FEWEST = 2
 """How many members are told off before they are taken for a row of trials."""
@@ -30,6 +30,8 @@ ONE_OF_THEM = frozenset(
 def find_members(scene: Scene) -> list[Draft]:
     """The check of a row of things that were told off one by one, if any of them did."""
     spoken = scene.spoken
+    if listed := _listed_after(scene):
+        return listed
     at = _pointed_out(spoken)
     at = _counted_off(spoken) if at is None else at
     at = _called_off(spoken) if at is None else at
@@ -49,6 +51,38 @@ def find_members(scene: Scene) -> list[Draft]:
             because=("tried one by one, or all of them",),
             confidence=0.7,
         )
+    ]
+
+
+def _listed_after(scene: Scene) -> list[Draft]:
+    """`everything's working, the oven, the hob, the extractor`: clauses that only name what works."""
+    spoken = scene.spoken
+    first = spoken.clauses[0] if spoken.clauses else None
+    opens = spoken.norms(0, 1) in (["everything"], ["all"], ["both"])
+    if first is None or not opens or spoken.named_in(first) or not scene.is_said(0) or spoken.has_cue("negation"):
+        return []
+    at = next((cue.start for cue in spoken.cues("operates", within=first)), None)
+    rest = spoken.clauses[1:]
+    bare = [set(spoken.norms(one.start, one.end)) for one in rest]
+    named = [one for clause in rest for one in spoken.named_in(clause) if is_device(one.component, scene.vocabulary)]
+    merely = all(
+        not any(spoken.tokens[at].is_finite for at in range(clause.start, clause.end))
+        and not spoken.has_term("condition", within=clause)
+        for clause in rest
+    )
+    if at is None or len(named) < FEWEST or len(bare) < FEWEST or not merely:
+        return []
+    return [
+        Draft(
+            kind="check",
+            room=scene.room,
+            component=one.component,
+            at=one.start,
+            outcome="works",
+            because=(f"listed after '{spoken.words(first.start, first.end)}'",),
+            confidence=0.7,
+        )
+        for one in named
     ]
 
 

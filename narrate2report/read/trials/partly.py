@@ -30,6 +30,9 @@ PARTS: Final = frozenset(
 )
 """Words for some of a thing or of several, or for one of the ways in which it is meant to go."""
 
+SETTINGS: Final = PARTS | frozenset("medium middle boost fast first second third up down open shut".split())
+"""What of two results tells that they are not of the same."""
+
 ONLY: Final = frozenset({"only", "just"})
 COUNTS: Final = frozenset(
     {("one", "of"), ("two", "of"), ("three", "of"), ("some", "of"), ("the", "one"), ("half", "of")}
@@ -86,6 +89,14 @@ def _only_some(scene: Scene, checks: Sequence[Draft]) -> list[Draft]:
 def _is_some(norms: Sequence[str]) -> bool:
     """`the top half`, `one of the rings`; `only the middle two open` may as well be how they are made."""
     return bool(PARTS & set(norms)) or tuple(norms[:2]) in COUNTS
+
+
+def of_other_settings(spoken: Spoken, one: int, other: int) -> bool:
+    """`runs on low, does nothing on high`: whether two results are told of different settings or ways."""
+    first, second = (
+        SETTINGS & set(spoken.norms(spoken.clause_of(at).start, spoken.clause_of(at).end)) for at in (one, other)
+    )
+    return bool(first) and bool(second) and first.isdisjoint(second)
 
 
 def moved_in_vain(scene: Scene, cue: Mention) -> str | None:

@@ -11,7 +11,7 @@ from narrate2report.read.meant.negations import negation_before
 from narrate2report.read.meant.scene import Scene
 from narrate2report.read.speech.clauses import Clause
 from narrate2report.read.things.operated import is_device
-from narrate2report.read.trials.trials import HEARD
+from narrate2report.read.trials.answers import HEARD
 
 PRESSED: Final = frozenset("press pressed push pushed hit test tested tried try prodded poked held".split())
 SOUNDS: Final = frozenset(
@@ -23,8 +23,12 @@ GOES: Final = (("there", "goes"), ("there", "go"), ("and", "goes"))
 AIR: Final = re.compile(
     r"\b(?:heat|warmth|(?:warm|hot|cold|cool|conditioned) air)(?: is| 's| are)? "
     r"(?:comes?|coming|blows?|blowing|pours?|pouring|flows?|flowing|rises?|out)\b"
+    r"|\b(?:feel|feels|felt|feeling|get|getting|got) (?:the |some |nice |good |plenty of )*"
+    r"(?:heat|warmth|(?:warm|hot|cold|cool|conditioned) air)\b"
 )
 """What comes out of a vent or register where what blows it works."""
+
+BLOWING: Final = frozenset({"vent", "air_conditioner", "heater", "furnace"})
 
 
 def find_told_by_sound(scene: Scene) -> list[Draft]:
@@ -76,13 +80,16 @@ def _set_going(scene: Scene, clause: Clause) -> list[Draft]:
 
 
 def _air_comes(scene: Scene) -> list[Draft]:
+    """`warm air comes out of the vent`, `AC vent, I can feel the cold air`, and no draft of a window."""
     spoken = scene.spoken
     for clause in spoken.clauses:
-        vents = [one for one in spoken.named_in(clause) if one.component == "vent"]
+        blowing = [one.component for one in spoken.named if one.start < clause.end and one.component in BLOWING]
+        inside = [one.component for one in spoken.named_in(clause)]
         told = AIR.search(" ".join(spoken.norms(clause.start, clause.end)))
         denied = {"no", "not", "never", "hardly", "barely"} & set(spoken.norms(clause.start, clause.end))
-        if vents and told and scene.is_said(clause.start) and not denied:
-            return [_works(scene, "vent", clause.start, clause)]
+        if told and blowing and set(inside) <= BLOWING and scene.is_said(clause.start) and not denied:
+            spoken.used.update(range(clause.start, clause.end))
+            return [_works(scene, blowing[-1], clause.start, clause)]
     return []
 
 

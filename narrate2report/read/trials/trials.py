@@ -8,11 +8,12 @@ from itertools import pairwise
 
 from narrate2report.read.drafts.draft import Draft
 from narrate2report.read.lexis.phrase_tree import Mention
+from narrate2report.read.meant.outsiders import is_outside
 from narrate2report.read.meant.scene import Scene
 from narrate2report.read.speech.clauses import Clause
 from narrate2report.read.speech.spoken import Named, Spoken
 from narrate2report.read.things.operated import is_operated
-from narrate2report.read.trials.answers import answer_of, wakes
+from narrate2report.read.trials.answers import HEARD, answer_of, is_others_noise, wakes
 from narrate2report.read.trials.courses import only_tried_of
 from narrate2report.records.findings import Outcome
 
@@ -34,6 +35,9 @@ TAKEN = frozenset(
 )
 """`hit the switch`, `turning the knob`: what follows is a means."""
 
+PLUGS = frozenset("plug plugged plugging".split())
+"""What this is done to is tried by what is put in it: `I plugged my phone in and it's charging`."""
+
 SECOND_GO = frozenset(
     {("once", "more"), ("more", "time"), ("another", "go"), ("another", "try"), ("second", "go"), ("second", "try"),
      ("more", "long"), ("more", "strong"), ("it", "longer"), ("it", "harder"), ("time", "longer")}
@@ -45,9 +49,6 @@ TRIES = frozenset(
     " reach fetch do give have listen start switch just go poke prod use find show feel shut close wind".split()
 )
 """After `let me` they begin a trial; `let me straighten that` begins work."""
-
-HEARD = frozenset("smoke_alarm co_alarm doorbell intercom emergency_exit".split())
-"""What is there to be heard: of a fan, loud is a flaw."""
 
 MENDED = frozenset("new battery batteries reset changed replaced fresh bulb wrench".split())
 """With these it is no second go of the same thing but the trial of a thing put right."""
@@ -124,6 +125,8 @@ class Trials:
         if not answers or any(answer is None or not _is_told(scene, clause) for clause, answer in answers):
             return []
         clause, answer = answers[-1]
+        if is_others_noise(scene, clause, tried):
+            return []
         return [_told(scene, None, clause, tried, answer)] if answer else []
 
 
@@ -157,7 +160,7 @@ def _answers(scene: Scene, begun: Mention) -> list[Draft]:
         if clause.start <= begun.start or answer is None or not _is_told(scene, clause):
             continue
         component = _tried(scene, clause, since, begun) or next(reversed(answered), None)
-        if component not in HEARD and answer == "works" and spoken.has_cue("sounds", within=clause):
+        if component and is_others_noise(scene, clause, component):
             continue
         if component and not _is_broken_off(scene, begun, clause) and is_operated(component, scene.vocabulary):
             answered[component] = _told(scene, begun, clause, component, answer)
@@ -207,7 +210,7 @@ def _begins(scene: Scene) -> Mention | None:
         names = cue.start in spoken.named_tokens() and spoken.tokens[cue.start].norm not in {"button", "press", "push"}
         alone = cue.start == 0 and spoken.clauses[0].end == 1  # Flush ... goes down strong
         state = (spoken.tokens[cue.start].tag == "JJ" and not alone) or _begins_work(spoken, cue)
-        if not goes_by_itself and not names and not state:
+        if not goes_by_itself and not names and not state and not is_outside(spoken, cue):
             return cue
     aloud = {one.component for one in spoken.named if one.relation == "topic"} & HEARD
     if aloud and any(clause.index and wakes(spoken, clause) for clause in spoken.clauses):
@@ -287,6 +290,8 @@ def _tried(scene: Scene, clause: Clause, since: int, begun: Mention) -> str | No
         heads = [one for one in later if one.end <= begun.start and spoken.clause_of(one.start).end == one.end]
         where = heads[-1:] or [one for one in later if one.start in begins] or later
         return where[0].component
+    if spoken.tokens[begun.start].norm in PLUGS and not [one for one in named if one.component != "outlet"]:
+        return "outlet"
     held = [one for one in spoken.named if _is_worked_on(spoken, one) and one.start in spoken.clause_of(begun.start)]
     held = [one for one in held if one.start > begun.start and is_operated(one.component, scene.vocabulary)]
     return held[0].component if held else scene.place.subject or (named[-1].component if named else None)

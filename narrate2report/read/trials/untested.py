@@ -128,6 +128,11 @@ def _left_untried(scene: Scene, cue: Mention, clause: Clause) -> list[str]:
     others = [one for one in carried if one not in behind]
     after = [behind, carried] if object_named else [others, earlier[:1], behind]
     groups = [inside, *after, following, earlier, around, focus]
+    if spoken.norms(cue.end, cue.end + 1) == ["that"] or spoken.norms(cue.end - 1, cue.end) == ["that"]:
+        because = {clause.index for clause in spoken.clauses if clause.link in BECAUSE}
+        nearest = [one for one in reversed(spoken.named) if one.start < cue.start]
+        told = [one.component for one in nearest if spoken.clause_of(one.start).index not in because]
+        groups.insert(1, told[:1])
     if clause.link == "" and clause.index:
         groups.insert(1, earlier[:1])
     walked_past = any(mention.of("room") for mention in spoken.found.terms)
@@ -138,7 +143,7 @@ def _left_untried(scene: Scene, cue: Mention, clause: Clause) -> list[str]:
     if {"fired", "firing", "fire"} & said:
         groups = [[one for one in group if one in FIRED] for group in groups]
     for group in groups[: -1 if walked_past else None]:
-        found = [one if named else _that_runs(one, scene.vocabulary) for one in group]
+        found = [one if one in inside or one in behind else _that_runs(one, scene.vocabulary) for one in group]
         found = [one for one in found if is_operated(one, scene.vocabulary)]
         wholes = {whole for one in found for whole in scene.vocabulary.components[one].part_of}
         if found and wholes & set(earlier) and not any(scene.vocabulary.components[one].works for one in found):
@@ -147,6 +152,9 @@ def _left_untried(scene: Scene, cue: Mention, clause: Clause) -> list[str]:
             return [one for one in found if scene.vocabulary.components[one].works] or found
     return []
 
+
+BECAUSE = frozenset({"because", "since", "as"})
+"""What these lead in is why a thing was left alone: `because the heating is off, I shan't test that`."""
 
 EACH = frozenset("either neither both".split())
 
@@ -163,9 +171,16 @@ def _lately_together(scene: Scene) -> list[str]:
     return [one for one, when in devices if when == devices[-1][1]]
 
 
+MOVES = frozenset("open close shut slide glide roll seal swing pull push".split())
+"""What a part does by hand alone, so that nobody turns it on."""
+
+
 def _that_runs(component: str, vocabulary: Vocabulary) -> str:
-    """`the racks are clean, I didn't turn it on`: what a part that does nothing is part of."""
-    if component not in vocabulary.components or is_device(component, vocabulary):
+    """`the racks are clean, I didn't turn it on`: what a part that does nothing is part of, or is moved by hand."""
+    if component not in vocabulary.components:
+        return component
+    moved = all(verb.split()[0] in MOVES for verb in vocabulary.components[component].works)
+    if is_device(component, vocabulary) and not moved:
         return component
     wholes = [one for one in vocabulary.components[component].part_of if is_device(one, vocabulary)]
-    return wholes[0] if len(wholes) == 1 else component
+    return wholes[0] if len(wholes) == 1 or (wholes and moved) else component

@@ -62,6 +62,11 @@ AT_HAND = {
 }  # fmt: skip
 """What one has to try a thing with, or has not."""
 
+LEFT = frozenset("left leave leaving".split())
+AS_IT_IS = frozenset("alone be off today there as is was for now".split())
+TELLS = frozenset("tell say judge".split())
+ABOUT_IT = frozenset("about that it this you for to now today really sorry".split())
+
 STILL = frozenset("still yet".split())
 
 
@@ -189,5 +194,27 @@ def _lacks_means(spoken: Spoken, clause: Clause, at: int) -> Mention | None:
     return None
 
 
-WAYS = (_denied, _no_test, _put_off, _lacks_means)
+def _left_so(spoken: Spoken, clause: Clause, at: int) -> Mention | None:
+    """`there's stuff in it, so I left it`: left as it was, and so not run."""
+    norms = [norm for norm in spoken.norms(at, clause.end) if norm not in AUXILIARY | {"'ve", "'m", "just", "so"}]
+    left = norms[:1] != [] and norms[0] in SPEAKERS and norms[1:2] != [] and norms[1] in LEFT
+    if clause.link != "so" or not left or norms[2:3] == [] or norms[2] not in {"it", "them", "that"}:
+        return None
+    return Mention(at, clause.end) if set(norms[3:]) <= AS_IT_IS else None
+
+
+def _cannot_tell(spoken: Spoken, clause: Clause, at: int) -> Mention | None:
+    """`the ice maker was off, so I can't tell`: what is off shows nobody whether it works."""
+    norms = spoken.norms(at, clause.end)
+    if norms[:1] not in (["can"], ["could"]) or norms[1:2] != ["not"] or norms[2:3] == [] or norms[2] not in TELLS:
+        return None
+    off = any(
+        {"off", "unplugged", "disconnected"} & set(spoken.norms(other.start, other.end))
+        for other in spoken.clauses
+        if other.index != clause.index
+    )
+    return Mention(at, at + 3) if off and set(norms[3:]) <= ABOUT_IT else None
+
+
+WAYS = (_denied, _no_test, _put_off, _lacks_means, _left_so, _cannot_tell)
 """The ways to say so, in the order they are asked at each token."""

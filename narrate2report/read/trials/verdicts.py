@@ -33,6 +33,9 @@ BY_MEANS_OF = frozenset("with from off via through using both upstairs downstair
 SPANS = frozenset("second seconds sec secs minute minutes moment bit beat while".split())
 """Words after `comes on` that tell when it did."""
 
+GLOWING = frozenset("red orange green blue white yellow amber bright dim low high full strong".split())
+"""How what came on looks: `they all come on red`."""
+
 WELL = frozenset({"well", "good", "smoothly", "fine", "freely"})
 
 STANDING_FOR = frozenset("one ones others rest lot sides side pair pairs".split())
@@ -51,6 +54,8 @@ LEFT_SO = frozenset(
 
 FALLS = frozenset("drop drops fall falls pop pops fly flies creep creeps sag sags flop flops".split())
 
+DOING = (["i", "am"], ["i", "'m"], ["we", "are"], ["we", "'re"])
+
 BEING = frozenset("is 's are was were been".split())
 
 WORKING = frozenset("work works worked working operates responds".split())
@@ -65,6 +70,9 @@ def is_no_result(spoken: Spoken, mention: Mention) -> bool:
     after = spoken.norms(mention.end, min(clause.end, mention.end + 3))
     said = spoken.norms(mention.start, mention.end)
     ends = {"bottom", "top"} & set(spoken.norms(mention.end))
+    goes_to = said[0] in GOING and after[:1] == ["to"]  # not going down to the garage
+    if goes_to or (said == ["all", "going"] and after == ["well"]):
+        return True
     throughout = len(ends) > 1 and "cold" not in spoken.norms(mention.end)  # hot at the top and at the bottom
     partly = after[:1] == ["at"] and bool(ends) and not throughout
     if clause.link in BY_HABIT or NOT_ENOUGH & set(spoken.norms(max(clause.start, mention.start - 1), mention.start)):
@@ -80,24 +88,40 @@ def is_no_result(spoken: Spoken, mention: Mention) -> bool:
         return True
     if said[0] in {"open", "shut", "closed"} and (LEFT_SO & before or (state and state[0] in BEING)):
         return True
+    if said in (["open"], ["shut"], ["closed"]) and before & {"get", "getting"}:
+        return True  # you have to force it to get it shut
     if said[-1] in {"empty", "drained"} and after[:1] == ["again"]:
         return True  # the plug won't hold water
     if said[-2:] == ["stays", "open"] and mention.end < clause.end and spoken.tokens[mention.end].tag in {"CD", "DT"}:
         return True  # it stays open an inch
+    if _is_enjoined(spoken, clause, mention.start):
+        return True
     if "should" in before and "be" in spoken.norms(max(0, mention.start - 1), mention.start):
         return True  # it should be working
     if said == ["work"] and spoken.norms(max(0, mention.start - 1), mention.start) in (["is"], ["'s"], ["are"]):
         return True  # there's work to be done on it
     turned_off = said[0] == "turned" and "off" in after[:2]  # even when it's turned hard off
     on_and_on = bool(ON_AND_ON & set(after[:1])) and said[0] not in WORKING  # but it works from both switches
+    on_and_on = on_and_on and said[-1] != "on"  # kicks on down below
     flows = turned_off or on_and_on
     return flows or partly or _is_slow(spoken, mention, clause)
 
 
+def _is_enjoined(spoken: Spoken, clause: Clause, at: int) -> bool:
+    """`check that the oven works before you leave`: told to the resident to do."""
+    opening = spoken.tokens[clause.start]
+    to_see = opening.norm in {"check", "see", "ensure", "verify", "test"} and opening.tag in {"VB", "VBP", "NN"}
+    return to_see and at > clause.start + 1 and bool({"you", "your"} & set(spoken.norms(at)))
+
+
 def _tells_when(spoken: Spoken, at: int) -> bool:
-    """`kicks on a minute later`, `comes on in ten seconds`, `clicks on down below`: what follows is no object, but
-    tells when or where it went on."""
+    """`kicks on a minute later`, `comes on in ten seconds`, `clicks on down below`, `come on red`: what follows is no
+    object, but tells when, where or how it went on."""
     following = spoken.norms(at, at + 6)
+    clause = spoken.clause_of(at)
+    how = spoken.tokens[at].tag in {"JJ", "RB"} or following[0] in GLOWING
+    if how and at + 1 == clause.end and spoken.tokens[at - 2].norm not in BEING:
+        return True
     if following[:1] and following[0] in AT_ONCE | BY_MEANS_OF:
         return True
     return following[0] in {"in", "within", "after", "about", "a", "one", "two", "ten"} and bool(SPANS & set(following))
@@ -166,7 +190,7 @@ def is_predicate(spoken: Spoken, mention: Mention) -> bool:
     if before and before[0] in INFINITIVE:
         return before[0] == "to" and _is_in_vain(spoken, mention)
     first = spoken.tokens[mention.start]
-    if _is_noun(spoken, mention):
+    if _is_noun(spoken, mention) or _somebody_is_at_it(spoken, mention):
         return False
     opening = spoken.clause_of(mention.start).start
     while opening < mention.start and spoken.tokens[opening].norm in {"and", "then", "so"}:
@@ -188,7 +212,17 @@ def _is_noun(spoken: Spoken, mention: Mention) -> bool:
     ):
         return True
     flaw = any(term.start == mention.end and term.of("condition") for term in spoken.found.terms)
-    return first.tag in {"JJ", "NN"} and first.norm == "light" and flaw
+    heads = begins and first.tag in {"NN", "VB", "NNP"} and after[0].tag == "NN"  # spin cycle is loud
+    run_through = first.tag == "NN" and first.norm == "cycle"  # the short cycle
+    return heads or run_through or (first.tag in {"JJ", "NN"} and first.norm == "light" and flaw)
+
+
+def _somebody_is_at_it(spoken: Spoken, mention: Mention) -> bool:
+    """`I'm filling two inches`, `I am running it`: a trial that is only begun."""
+    at = mention.start - 1
+    while at > 0 and spoken.tokens[at].tag == "RB":
+        at -= 1
+    return spoken.tokens[mention.start].tag == "VBG" and spoken.norms(at - 1, at + 1) in DOING
 
 
 def _is_in_vain(spoken: Spoken, mention: Mention) -> bool:

@@ -29,6 +29,10 @@ RUNS = re.compile(
     rf"|\b(?:is|was|'s|got|gets|comes|came|runs|ran|,) (?:nice and |good and )?hot {QUICKLY}\b"
     rf"|(?:^|(?:the|and|,|:|okay|so) )hot (?:water |tap |side )?{AT_TAP}(?:{COMES} )?(?:{QUICKLY})"
     rf"|(?:^|(?:the|and|,|:|okay|so) )hot (?:water |tap |side )?{AT_TAP}{COMES} (?:fine|good|strong|okay|well)\b"
+    rf"|(?:^|, )hot ,? ?(?:and )?cold ,? (?:both |all )?{FINE}\b"
+    r"|\b(?:run|running|ran|turn|turned|turning|try|tried|trying) (?:\w+ ){1,4}?, hot ,? ?(?:and )?cold\b"
+    r"|\bhot (?:water |tap )?(?:took|takes|needs|needed) (?:[\w-]+ ){1,4}?,? ?(?:but|and|then) (?:then )?"
+    r"(?:it |she )?(?:'s |is |gets |got |came |comes |was )?(?:[\w-]+ )?(?:hot|through)\b"
 )
 GONE = re.compile(
     r"\b(?:gone|empty|emptied|empties|drained|drains|away|down|clear)(?: again)? "

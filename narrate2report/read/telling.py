@@ -26,7 +26,8 @@ from narrate2report.read.speech.modes import Mode, Stance
 from narrate2report.read.speech.spoken import Spoken
 from narrate2report.read.state.conditions import Flaw, find_flaws, is_reference, observe
 from narrate2report.read.state.lacking import lacked
-from narrate2report.read.state.missing import is_not_ours, left_behind, missing_parts, taken_away
+from narrate2report.read.state.leavings import left_behind
+from narrate2report.read.state.missing import is_not_ours, missing_parts, taken_away
 from narrate2report.read.state.painted import find_painted
 from narrate2report.read.state.present_parts import find_present_parts
 from narrate2report.read.state.shortfalls import find_shortfalls

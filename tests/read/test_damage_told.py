@@ -114,3 +114,53 @@ def test_a_height_of_a_door_in_focus_is_the_doors(entries: Narrator) -> None:
 def test_a_force_is_no_faucet(entries: Narrator) -> None:
     told = entries("The door sticks, you have to force it.", room="entry").entries
     assert {one.component for one in told} == {"door"}
+
+
+MORE_TOLD = [
+    ("living room", "The grout's gone a bit orange.", ("grout", "discoloration")),
+    ("living room", "The ceiling has gone a funny colour.", ("ceiling", "discoloration")),
+    ("living room", "Some rings on the coffee table.", ("furniture", "stain")),
+    ("bathroom", "The towel bar's been yanked off the wall.", ("towel_bar", "loose")),
+    ("kitchen", "The shelf is held together with duct tape.", ("shelf", "patched")),
+    ("hallway", "The alarm is past its ten years.", ("smoke_alarm", "expired")),
+    ("bedroom", "There's a crack in the outside wall.", ("wall", "crack")),
+    ("living room", "Someone has put a dent in the wall.", ("wall", "dent")),
+    ("living room", "The last tenants put a hole in this wall.", ("wall", "hole")),
+    ("bathroom", "The door is missing its handle.", ("door_knob", "missing")),
+    ("garage", "There are four tires and some old cans left in here.", ("room_general", "debris")),
+    ("garage", "There's a pile of old magazines in the corner.", ("room_general", "debris")),
+    ("living room", "There's a shoe rack they didn't take.", ("room_general", "debris")),
+    ("bathroom", "The medicine cabinet is full of their old prescriptions.", ("medicine_cabinet", "debris")),
+]
+
+
+@pytest.mark.parametrize(("room", "said", "wanted"), MORE_TOLD)
+def test_damage_in_more_everyday_words(entries: Narrator, room: str, said: str, wanted: tuple[str, str]) -> None:
+    told = entries(said, room=room)
+    assert (*wanted, "present") in told.conditions(), told.told()
+
+
+@pytest.mark.parametrize(
+    ("said", "flaw"),
+    [
+        ("The scrape went right through the paint.", "hole"),
+        ("The handle is loose in its hole.", "hole"),
+        ("The smoke detector's gone, just the bracket hanging there.", "loose"),
+        ("There's a box of spare tiles in the closet.", "debris"),
+        ("There's only the balcony left.", "debris"),
+        ("There are two rooms left in here.", "debris"),
+        ("How good's that view, honestly.", "good"),
+        ("There was a leak under here and the plumber dealt with it.", "leak"),
+    ],
+)
+def test_what_only_looks_like_it(entries: Narrator, said: str, flaw: str) -> None:
+    told = entries(said, room="hallway")
+    assert flaw not in {one.condition for one in told.entries}, told.told()
+
+
+@pytest.mark.parametrize(
+    "said", ["There's mould on the grout, and none on the tiles.", "There's mould on the grout. None on the tiles."]
+)
+def test_none_takes_up_what_was_told_of_another_thing(entries: Narrator, said: str) -> None:
+    told = entries(said, room="bathroom")
+    assert told.conditions() == {("grout", "mold", "present"), ("tile", "mold", "absent")}, told.told()

@@ -7,6 +7,7 @@ from typing import Final
 
 from narrate2report.read.lexis.phrase_tree import Mention
 from narrate2report.read.meant.doings import PERSONS
+from narrate2report.read.speech.clauses import Clause
 from narrate2report.read.speech.spoken import Spoken
 
 BEING = frozenset("is 's are has have was".split())
@@ -95,6 +96,8 @@ def is_outside(spoken: Spoken, mention: Mention) -> bool:
     if done and any(one.start - mention.end == 1 for one in spoken.named):
         return False  # the last tenant scratched the window
     clause = spoken.clause_of(mention.start)
+    if _is_done_to(spoken, mention, clause):
+        return False
     last_named = max((one.end for one in spoken.named if one.end <= mention.start), default=clause.start)
     return any(
         max(clause.start, last_named) <= cue.start
@@ -102,4 +105,15 @@ def is_outside(spoken: Spoken, mention: Mention) -> bool:
         and mention.start - cue.end <= 2
         and spoken.tokens[cue.end].norm not in READINGS | SIDES
         for cue in spoken.cues("outsider", within=clause)
+    )
+
+
+def _is_done_to(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
+    """`the last tenants put a hole in this wall`: what others did, and to what."""
+    does = any(
+        token.tag in {"VBD", "VBN", "VBP"}
+        for token in spoken.tokens[max(clause.start, mention.start - 3) : mention.start]
+    )
+    return does and any(
+        0 < one.start - mention.end <= 2 and spoken.tokens[mention.end].norm in {"in", "on"} for one in spoken.named
     )

@@ -13,58 +13,9 @@ from narrate2report.read.meant.scene import Scene
 from narrate2report.read.speech.clauses import Clause
 from narrate2report.read.speech.modes import Mode
 from narrate2report.read.speech.spoken import Named, Spoken
-from narrate2report.read.things.pointing import POINTING, determines
 from narrate2report.read.things.whereabouts import ROOM_GENERAL
 
-NOTES = frozenset("note notes message number".split())
-"""What is left for somebody to read is no debris."""
-
-WHEN = frozenset("yesterday today on at last this in early late already before with for and so when".split())
-"""After `left` they tell that people went away."""
-
 LEAVERS = frozenset("you they tenant tenants somebody someone he she people residents".split())
-
-
-def left_behind(scene: Scene) -> list[Draft]:
-    """`there's a dresser they left down here`: things left in a home that should be empty."""
-    spoken, stances, room, vocabulary = scene.spoken, scene.stances, scene.room, scene.vocabulary
-    for clause in spoken.clauses:
-        norms = spoken.norms(clause.start, clause.end)
-        at = next(
-            (at for at, norm in enumerate(norms) if norm == "left" and set(norms[max(0, at - 2) : at]) & LEAVERS), None
-        )
-        if at is None or stances[clause.start + at].mode not in {Mode.ASSERTED, Mode.PAST}:
-            continue
-        inside = [
-            term
-            for term in spoken.found.terms
-            if spoken.clause_of(term.start).index in {clause.index, clause.index - (clause.link == "")}
-        ]
-        if (
-            any(_is_own_flaw(spoken, term, clause.start + at) for term in inside)
-            or at + 1 >= len(norms)
-            or (norms[at + 1] in POINTING and not determines(spoken, clause.start + at + 1))
-            or NOTES & set(norms[at + 1 : at + 3])
-            or WHEN & set(norms[at + 1 : at + 2])
-        ):
-            continue
-        groups = {vocabulary.components[one.component].group for one in spoken.named}
-        if "handed_over" in groups or norms[at + 1 : at + 2] in (["us"], ["me"]):
-            continue
-        words = spoken.words(clause.start, clause.end)
-        return [
-            Draft(
-                kind="condition", room=room, component=ROOM_GENERAL, at=clause.start + at, condition="debris",
-                assertion="present", because=(f"left behind: '{words}'",), confidence=0.6,
-            )
-        ]  # fmt: skip
-    return []
-
-
-def _is_own_flaw(spoken: Spoken, term: Mention, left: int) -> bool:
-    """Whether a word tells of a flaw beside what was left; before it, `old`, a flaw of caulk alone, tells of none."""
-    flawed = any(not sense.beside or term.start > left for sense in term.of("condition"))
-    return flawed and not says_nothing(spoken, term)
 
 
 OBJECTS = frozenset("the a one two both all my our their his her".split())

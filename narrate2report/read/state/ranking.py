@@ -47,6 +47,7 @@ def bear(mention: Mention, grammar: Sequence[Bearer], scene: Scene, *, noun: boo
     `grammar` is what the sentence alone says of that; of a list that it found all are taken or none.
     """
     certain = any(one.link in CERTAIN and not _is_in_the_air(mention, one) for one in grammar)
+    certain = certain or _lacks_it(mention, grammar)
     if certain or all(sense.beside for sense in mention.of("condition")):
         return tuple(_as_grammar_says(mention, grammar))
     ranked = rank(mention, grammar, scene, noun=noun)
@@ -61,6 +62,12 @@ def bear(mention: Mention, grammar: Sequence[Bearer], scene: Scene, *, noun: boo
         return ((first.sense, Bearer(first.component, first.why, direct, named)),)
     senses = {one.component: one.sense for one in ranked}
     return tuple((sense, one) for one in grammar if (sense := senses.get(one.component)) is not None)
+
+
+def _lacks_it(mention: Mention, grammar: Sequence[Bearer]) -> bool:
+    """`the door is missing its handle`: what stands right behind is missing, and not what lacks it."""
+    missing = any(one.id == "missing" and not one.beside for one in mention.of("condition"))
+    return missing and any(one.link == "described" and one.named and one.named.start >= mention.end for one in grammar)
 
 
 def _is_in_the_air(mention: Mention, bearer: Bearer) -> bool:

@@ -303,6 +303,7 @@ def test_the_next_number_is_the_next_room_of_its_kind(entries: Narrator) -> None
         ("I've come through to the bedroom.", "bedroom"),
         ("I'm gonna check the bath.", "bathroom"),
         ("Let me go upstairs.", "stairs"),
+        ("The water heater's in the garage, so let's go out there.", "garage"),
     ],
 )
 def test_more_ways_to_go_there(entries: Narrator, said: str, room: str) -> None:

@@ -183,3 +183,20 @@ def test_both_are_ordered_of_two_things_told_as_broken(entries: Narrator) -> Non
 )
 def test_who_somebody_is_and_what_was_done_is_no_work(lines: tuple[str, ...], entries: Narrator) -> None:
     assert entries(*lines, room="living room").follow_ups() == []
+
+
+@pytest.mark.parametrize(
+    ("said", "wanted"),
+    [
+        (("The carpet is shot.", "Tear it all out and put down vinyl plank."), ("carpet", "replace")),
+        (
+            ("The wall has nail holes all over.", "Patch all that and shoot it with a coat of the beige."),
+            ("wall", "repair"),
+        ),
+        (("They left me an old sofa.", "Haul all that off."), ("furniture", "clean")),
+    ],
+)
+def test_a_note_to_oneself_is_work(entries: Narrator, said: tuple[str, ...], wanted: tuple[str, str]) -> None:
+    told = entries(*said, room="living room")
+    assert wanted in told.follow_ups(), told.told()
+    assert not [one for one in told.entries if one.kind == "advice"], told.told()

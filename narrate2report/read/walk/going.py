@@ -186,13 +186,23 @@ def arrives(spoken: Spoken, name_end: int) -> bool:
     """`the bathroom is on your left, and here we are`: what follows the room's name says that one is there."""
     last = spoken.clauses[-1].end
     ends = {(clause.start, end) for clause in spoken.clauses for end in (clause.end, last) if clause.start >= name_end}
-    return any(_only_words(spoken, start, end) in ARRIVED for start, end in ends)
+    told = [_only_words(spoken, start, end) for start, end in ends]
+    return any(words in ARRIVED or _goes_right_there(words) for words in told)
+
+
+def _goes_right_there(words: str) -> bool:
+    """`the water heater's in the garage, so let's go out there`."""
+    told = words.split()
+    return told[-1:] == ["there"] and {"go", "head", "step", "pop"} & set(told) != set() and set(told) <= GOING_THERE
+
+
+GOING_THERE = frozenset("let us i we will 'll am are going to go head step pop out in over up down back there".split())
 
 
 def _only_words(spoken: Spoken, start: int, end: int) -> str:
     """The words of a stretch without those that only join it on."""
     told = [norm for norm in spoken.norms(start, end) if norm.strip("'").isalpha() and norm not in JOINING]
-    return " ".join(FULL.get(norm, norm) for norm in told)
+    return " ".join(FULL.get(norm, norm) for norm in told).replace("let is", "let us")
 
 
 JOINING = frozenset("and so now okay then".split())

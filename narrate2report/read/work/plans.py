@@ -18,7 +18,7 @@ NOTE_ITSELF = "the note itself"
 
 ORDER_LEAD = frozenset("a the and then full good so that one 's is it this those are just".split())
 POINTED = frozenset("it this that those".split())
-OBJECTS = frozenset("the your it this that these and".split())
+OBJECTS = frozenset("the your it this that these those them all both and".split())
 JUDGED = frozenset("'s is".split())
 STREAMS = frozenset("off away loose out apart through from up down undone".split())
 ANSWERED = ["let", "you", "know"]

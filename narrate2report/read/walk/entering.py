@@ -8,7 +8,8 @@ from narrate2report.read.lexis.numbers import whole_number
 from narrate2report.read.lexis.phrase_tree import COMPONENT_ROLES, Mention
 from narrate2report.read.speech.clauses import Clause, bare_start
 from narrate2report.read.speech.spoken import Spoken
-from narrate2report.read.walk.going import arrives, goes_there, goes_through_its_door, is_put_off, is_taken_up
+from narrate2report.read.walk.arriving import arrives, goes_through_its_door
+from narrate2report.read.walk.going import goes_there, is_put_off, is_taken_up
 from narrate2report.read.walk.led_in import LEADING, is_introduced, opens
 from narrate2report.read.walk.room_numbers import ORDINALS
 

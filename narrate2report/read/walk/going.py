@@ -71,20 +71,28 @@ BY_AND_BY = (
 """All that may follow the room that is taken up."""
 
 ONLY = frozenset("only just leaves leaving".split())
-DOORS = frozenset("door doors stairs steps gate hatch".split())
-GOING_ON = frozenset(
-    "and then now i we am 'm are 're 'll will let us 's just go going step stepping head heading walk walking come"
-    " coming in inside through down up right".split()
-)
-"""All the words of a clause that goes on through a door: `and in we go`."""
+"""Before the room that is left over: `only the loo left`."""
 
 NOW = frozenset("now time next then".split())
 """After a room that a clause only names: `bedroom now`, `bathroom time`."""
 
+ONCE = frozenset("before after once when until till unless".split())
+"""Words that open a clause of something that is not yet so: `before we go in the living room`."""
+
+AFTERWARDS = frozenset("once when after afterwards later until".split())
+"""Words behind the room's name that put it off."""
+
+GLANCES = frozenset("have take do get grab give having taking doing getting".split())
+LOOKS = frozenset("look peek nosey gander glance squiz poke walk wander peep".split())
+"""`I'll have a look in the laundry`, `a quick peek in the bath`: who looks in there goes there."""
+
+ON_THE_WAY = frozenset("corner stairs steps landing way left right straight around round of from across past".split())
+"""What is passed: `and around the corner to the dining room`."""
+
 
 def goes_there(spoken: Spoken, clause: Clause, name_start: int) -> bool:
     """Whether what stands in the clause before the room's name, from token `name_start` on, leads the speaker there."""
-    at = _before_name(spoken, clause, name_start)
+    at = before_name(spoken, clause, name_start)
     if at <= clause.start:
         return False
     leads = spoken.tokens[at - 1].norm
@@ -113,14 +121,13 @@ def goes_there(spoken: Spoken, clause: Clause, name_start: int) -> bool:
 
 def is_taken_up(spoken: Spoken, clause: Clause, name_start: int, end: int) -> bool:
     """Whether the room is what the speaker does next, or all that is left to be done."""
-    at = _before_name(spoken, clause, name_start)
+    at = before_name(spoken, clause, name_start)
     if at > clause.start + 1 and spoken.tokens[at - 1].norm in {"off", "up"} and spoken.tokens[at - 2].norm in TAKEN_UP:
         at -= 1  # ticking off bedroom two
     after = tuple(spoken.norms(end, clause.end))
-    if after in BY_AND_BY and at > clause.start and spoken.tokens[at - 1].norm in TAKEN_UP:
-        verb = _own_verb(spoken, clause, at)
-        if verb is not None and (after or clause.end == len(spoken.tokens) or verb == at - 1):
-            return verb == at - 1
+    taken = at > clause.start and spoken.tokens[at - 1].norm in TAKEN_UP
+    if taken and after in BY_AND_BY and _own_verb(spoken, clause, at) == at - 1:
+        return True
     lead = [
         norm for norm in spoken.norms(clause.start, at) if norm not in {"and", "so", "then", "now", "okay", "right"}
     ]
@@ -129,22 +136,11 @@ def is_taken_up(spoken: Spoken, clause: Clause, name_start: int, end: int) -> bo
     return len(after) == 1 and after[0] in NOW and not lead
 
 
-ONCE = frozenset("before after once when until till unless".split())
-"""Words that open a clause of something that is not yet so: `before we go in the living room`."""
-
-AFTERWARDS = frozenset("once when after afterwards later until".split())
-
-
 def is_put_off(spoken: Spoken, clause: Clause, name_start: int) -> bool:
     """Whether what would lead to the room is not so yet: `I'll come back to the porch once the rain stops`."""
     opens = spoken.norms(clause.start, clause.start + 1)
     purpose = opens == ["to"] and spoken.tokens[clause.start + 1].tag == "VB"
     return purpose or bool(opens and opens[0] in ONCE) or bool(AFTERWARDS & set(spoken.norms(name_start)))
-
-
-GLANCES = frozenset("have take do get grab give having taking doing getting".split())
-LOOKS = frozenset("look peek nosey gander glance squiz poke walk wander peep".split())
-"""`I'll have a look in the laundry`, `a quick peek in the bath`: who looks in there goes there."""
 
 
 def _is_a_look(norms: Sequence[str]) -> bool:
@@ -168,58 +164,7 @@ def _is_bare(spoken: Spoken, until: int) -> bool:
     )
 
 
-ON_THE_WAY = frozenset("corner stairs steps landing way left right straight around round of from across past".split())
-
-ARRIVED = (
-    "let us have a look", "let us take a look", "let us see", "let us have a nosey", "i have just unlocked it",
-    "i have unlocked it", "i have opened it",
-    "here we are", "here i am", "there we are", "here we go", "in we go", "i am in", "we are in", "i am in it",
-    "we are in it", "i am there", "we are there", "i am inside", "we are inside", "i am through", "we are through",
-    "i am through the door", "i am walking into it", "i am walking in", "i am going in", "we are going in", "going in",
-    "i am stepping in", "i am in there", "i am in there now", "i am in here", "i am in here now", "i am in now",
-    "we are in now", "which i am in now", "which i have just unlocked", "which i have just opened", "let us go in",
-)  # fmt: skip
-"""Clauses that say no more than that the speaker has come there."""
-
-
-def arrives(spoken: Spoken, name_end: int) -> bool:
-    """`the bathroom is on your left, and here we are`: what follows the room's name says that one is there."""
-    last = spoken.clauses[-1].end
-    ends = {(clause.start, end) for clause in spoken.clauses for end in (clause.end, last) if clause.start >= name_end}
-    told = [_only_words(spoken, start, end) for start, end in ends]
-    return any(words in ARRIVED or _goes_right_there(words) for words in told)
-
-
-def _goes_right_there(words: str) -> bool:
-    """`the water heater's in the garage, so let's go out there`."""
-    told = words.split()
-    return told[-1:] == ["there"] and {"go", "head", "step", "pop"} & set(told) != set() and set(told) <= GOING_THERE
-
-
-GOING_THERE = frozenset("let us i we will 'll am are going to go head step pop out in over up down back there".split())
-
-
-def _only_words(spoken: Spoken, start: int, end: int) -> str:
-    """The words of a stretch without those that only join it on."""
-    told = [norm for norm in spoken.norms(start, end) if norm.strip("'").isalpha() and norm not in JOINING]
-    return " ".join(FULL.get(norm, norm) for norm in told).replace("let is", "let us")
-
-
-JOINING = frozenset("and so now okay then".split())
-FULL = {"'m": "am", "'re": "are", "'ve": "have", "'s": "is"}
-
-
-def goes_through_its_door(spoken: Spoken, clause: Clause, name_start: int) -> bool:
-    """`opening the door to the garage and going in`: the clause after it goes where its door leads."""
-    before = spoken.norms(clause.start, _before_name(spoken, clause, name_start))
-    following = spoken.clauses[clause.index + 1 : clause.index + 2]
-    if before[-1:] not in (["to"], ["into"]) or not DOORS & set(before) or not following:
-        return False
-    goes = spoken.norms(following[0].start, following[0].end)
-    return bool(goes) and goes[-1] in {"in", "inside", "through", "down", "up"} and set(goes) <= GOING_ON
-
-
-def _before_name(spoken: Spoken, clause: Clause, name_start: int) -> int:
+def before_name(spoken: Spoken, clause: Clause, name_start: int) -> int:
     """The token from which on a room is named, with what describes it: `what they call the spare room`."""
     tokens, at = spoken.tokens, name_start
     while at > clause.start and (

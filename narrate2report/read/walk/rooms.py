@@ -9,8 +9,9 @@ from narrate2report.read.lexis.phrase_tree import COMPONENT_ROLES, Mention
 from narrate2report.read.lexis.vocabulary import Vocabulary
 from narrate2report.read.speech.modes import Mode, Stance
 from narrate2report.read.speech.spoken import Spoken
+from narrate2report.read.walk.arriving import arrives
 from narrate2report.read.walk.entering import is_entered
-from narrate2report.read.walk.going import arrives, goes_there, is_taken_up
+from narrate2report.read.walk.going import goes_there, is_taken_up
 from narrate2report.read.walk.led_in import LEADING, is_introduced
 from narrate2report.read.walk.place import Place
 from narrate2report.read.walk.room_numbers import lettered_room, next_numbered, numbered

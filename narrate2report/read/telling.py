@@ -167,7 +167,8 @@ def _with_work(scene: Scene, walk: Walk, drafts: list[Draft]) -> list[Draft]:
     follow_ups = find_follow_ups(scene, flaw=flaw, owner_speaks=walk.owner_speaks)
     follow_ups = for_both(scene.spoken, follow_ups, walk.focus.together(walk.turn))
     follow_ups = as_planned(scene.spoken, follow_ups, walk.planned if walk.planned_at == walk.turn - 1 else ())
-    walk.planned, walk.planned_at = tuple(follow_ups), walk.turn
+    if follow_ups:
+        walk.planned, walk.planned_at = tuple(follow_ups), walk.turn
     if walk.mending.at >= 0:
         done = scene.spoken.clause_of(walk.mending.at)
         follow_ups = [draft for draft in follow_ups if draft.at not in done]

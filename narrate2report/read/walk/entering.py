@@ -117,7 +117,7 @@ def _is_denied(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
 
 def _said_of_it_later(spoken: Spoken, clause: Clause) -> Sequence[Clause]:
     """`the kitchen we'll see afterwards`, `the bathroom's locked so I can't get in`: what is said of it later on."""
-    following = spoken.clauses[clause.index + 1 :]
+    following = spoken.clauses[clause.index + 1 : clause.index + 3]
     starts = [(one, bare_start(spoken.tokens, one)) for one in following]
     own = [one for one, start in starts if {"i", "we"} & set(spoken.norms(start, start + 2))]
     return [one for one in own if not spoken.has_term("room", within=one)]
@@ -133,7 +133,8 @@ def _is_elsewhere(spoken: Spoken, end: int, clause: Clause) -> bool:
     if norms[:1] and norms[0] in ABOVE:
         return True
     is_so = bool(norms[:1]) and norms[0] in {"is", "'s", "are"}
-    if is_so and norms[2:] and norms[1] in {"near", "beside", "behind", "opposite", "across"}:
+    beside = norms[1:2] and norms[1] in {"near", "beside", "behind", "opposite", "across"}
+    if is_so and beside and norms[2:3] in (["the"], ["this"], ["that"], ["your"], ["our"]):
         return True
     if is_so and {tuple(norms[1:3]), tuple(norms[1:4])} & OFF_FROM_HERE:
         return True
@@ -222,13 +223,16 @@ def _is_only_told_of(spoken: Spoken, end: int, clause: Clause) -> bool:
     if verb.norm == "looks" and after[:1] in (["out"], ["over"], ["onto"], ["down"], ["on"]):
         return True  # the bedroom looks out over this too
     because = [one for one in spoken.clauses[clause.index + 1 :] if one.link == "because"]
-    ends = [after, *(spoken.norms(one.start, one.end) for one in because)]
-    if any(tuple(one[-2:]) in CONTRASTED for one in ends) or (verb.norm in {"is", "'s"} and "own" in after[1:3]):
+    here = any(tuple(spoken.norms(one.end - 2, one.end)) in CONTRASTED for one in because)
+    if here or after[-2:] in (["this", "one"], ["this", "room"]) or (verb.norm in {"is", "'s"} and "own" in after[1:3]):
         return True
     if any(term.start == end for term in spoken.terms("works")):
         return False  # loft hatch opens
-    return verb.tag == "VBD" or (verb.tag == "VBZ" and verb.norm not in SHOWN)
+    return (verb.tag == "VBD" and verb.norm not in DID_THERE) or (verb.tag == "VBZ" and verb.norm not in SHOWN)
 
+
+DID_THERE = frozenset("found saw noticed checked tested tried ran opened turned looked smelled smelt heard".split())
+"""What a speaker has just done in the room that a note begins with: `garage found the screen`."""
 
 CONTRASTED = {("in", "here"), ("this", "one"), ("this", "room")}
 """Ends of a clause that tell that the speaker stands elsewhere than in the room it begins with."""

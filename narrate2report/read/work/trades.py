@@ -233,7 +233,8 @@ def _comes(spoken: Spoken, trade: Mention, clause: Clause) -> bool:
     if after.norm in {"booked", "coming", "due", "scheduled"}:
         return True
     if after.norm in {"is", "'s", "are"}:
-        begins = spoken.tokens[trade.end + 1].tag == "VBG" or bool(rest & {"in", "out", "round", "over", "by"})
+        follows = spoken.tokens[trade.end + 1 : trade.end + 2]
+        begins = any(token.tag == "VBG" for token in follows) or bool(rest & {"in", "out", "round", "over", "by"})
         case = "on" in rest and bool(rest & {"it", "that", "this", "them", "those"})
         return bool(rest & COMES) or case or (begins and bool(rest & DAYS))
     if after.norm in {"has", "have"} and rest & (ALREADY | INFORMED):

@@ -130,11 +130,8 @@ def _did(spoken: Spoken, clause: Clause) -> bool:
         acts = bool(DOERS & set(by_whom)) or spoken.has_cue("trade", within=clause)
         if token.norm in DID and acts and not (token.norm == "filled" and by_whom[-1:] == ["it"]):
             return True
-        if (
-            token.norm in SAW_TO
-            and acts
-            and tuple(spoken.norms(at + 1, at + 1 + len(SAW_TO[token.norm]))) == SAW_TO[token.norm]
-        ):
+        saw_to = SAW_TO.get(token.norm)
+        if acts and saw_to is not None and tuple(spoken.norms(at + 1, at + 1 + len(saw_to))) == saw_to:
             return True
         if token.norm in FITTED and acts and {"in", "on", "up", "new"} & set(spoken.norms(at + 1, clause.end)):
             return {"the", "a", "new", "another"} & set(spoken.norms(at + 1, at + 3)) != set()

@@ -60,6 +60,7 @@ NONE = (
 """How a clause opens that says of another place only that there is nothing of it there."""
 
 LAID = frozenset("on in along around round at inside over".split())
+"""Prepositions that lead to that place."""
 
 
 def none_there(spoken: Spoken, clause: Clause) -> str | None:
@@ -68,11 +69,7 @@ def none_there(spoken: Spoken, clause: Clause) -> str | None:
     start = clause.start + (spoken.norms(clause.start, clause.start + 1) in (["and"], ["but"], ["though"]))
     for words in NONE:
         end = start + len(words)
-        if (
-            tuple(spoken.norms(start, end)) == words
-            and spoken.norms(end, min(end + 1, clause.end))
-            and spoken.tokens[end].norm in LAID
-        ):
+        if tuple(spoken.norms(start, end)) == words and end < clause.end and spoken.tokens[end].norm in LAID:
             return spoken.words(start, end)
     return None
 

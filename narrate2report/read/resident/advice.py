@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from narrate2report.read.drafts.draft import Draft
 from narrate2report.read.meant.orders import GENTLY, bans_something
 from narrate2report.read.meant.scene import Scene
-from narrate2report.read.resident.cared_for import PLAIN, CaredFor, also_cared_for, cared_for
+from narrate2report.read.resident.cared_for import PLAIN, REMOVALS, CaredFor, also_cared_for, cared_for
 from narrate2report.read.resident.house_rules import ruled, tells_when
 from narrate2report.read.resident.requests import COMPANIONS, asks_word, find_orders, says_back
 from narrate2report.read.resident.to_others import LEADING
@@ -19,8 +19,6 @@ from narrate2report.read.things.whereabouts import ROOM_GENERAL
 
 INDEFINITE = frozenset("something anything things stuff".split())
 """What a rule for everything is about: `if you scratch something, we charge`."""
-
-REMOVALS = frozenset("take remove move roll clear pick bring get".split())
 
 
 def find_advice(scene: Scene, focus: Focus, others: Sequence[Draft]) -> list[Draft]:

@@ -139,9 +139,10 @@ def _remedied_within(spoken: Spoken, clause: Clause) -> bool:
 
 
 HELPERS = frozenset("reset stopcock shutoff isolator breaker fuse plunger override valve trip".split())
-
+"""Words for what helps when something goes wrong: `there's a reset button underneath`."""
 
 HELPFUL = frozenset({"shutoff_valve", "breaker_panel", "fire_extinguisher"})
+"""Components that do."""
 
 
 def _helps(spoken: Spoken, clause: Clause) -> bool:
@@ -221,6 +222,7 @@ RECOMMENDED = frozenset({("best", "thing"), ("best", "way"), ("my", "advice"), (
 
 
 WASHED = frozenset("dishwasher wash washer sink tap hoover skip bin outside".split())
+"""Where a part goes to be cleaned or emptied."""
 
 
 def _goes_to_be_washed(scene: Scene, clause: Clause, focus: Focus) -> tuple[int, str, str] | None:

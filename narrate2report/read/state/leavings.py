@@ -74,14 +74,19 @@ MEANT_TO_BE = frozenset(
 
 TAKE_AWAY = frozenset("take took taken collect collected clear cleared haul hauled move moved remove removed".split())
 
+LYING = HEAPS | TAKE_AWAY | {"left", "full"}
+"""Without one of these nothing is told of what was left lying."""
+
 
 def _left_lying(scene: Scene, clause: Clause) -> list[Draft]:
     """`there are four tires left in here`, `a pile of old magazines in the corner`, `the cabinet is full of their
     prescriptions`: no word tells of a flaw, and none of whose it is or what for."""
     spoken, tokens = scene.spoken, scene.spoken.tokens
     norms = spoken.norms(clause.start, clause.end)
+    if not LYING & set(norms):
+        return []
     told = any(
-        _is_own_flaw(spoken, term, term.start) and term.end - term.start + tokens[term.start].is_word > 1
+        _is_own_flaw(spoken, term, term.start)
         for term in spoken.terms("condition", within=clause)
         if tokens[term.start].norm not in {"in", "out", "full", "left"}
     )

@@ -145,6 +145,7 @@ def _is_elsewhere(spoken: Spoken, end: int, clause: Clause) -> bool:
 
 
 OFF_FROM_HERE = {("the", "other", "side"), ("next", "door"), ("over", "there"), ("that", "way"), ("down", "there")}
+"""Where a room is that is only pointed out: `the bedroom is the other side`."""
 
 WAYS = frozenset(
     "tour walk stop way side left right hand step steps door end back front room one thing bit direction arch"

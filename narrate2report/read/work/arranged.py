@@ -14,6 +14,7 @@ from narrate2report.read.speech.spoken import Spoken
 from narrate2report.read.things.pointing import POINTING
 from narrate2report.read.work.remedies import to_mend
 from narrate2report.read.work.trades import trades_in
+from narrate2report.read.work.under_way import IS_AT_IT
 from narrate2report.read.work.worked_on import NOT_TO_COME, RESIDENT, STAFF, is_only_supposed, worked_on
 
 HAVING = frozenset("have having get getting want need see like wanting needing".split())
@@ -173,21 +174,21 @@ def _is_aware(spoken: Spoken, clause: Clause) -> Mention | None:
     """`maintenance is aware`, `the plumber knows about it`: those who mend have been told."""
     norms = spoken.norms(clause.start, clause.end)
     at = next((at for at, norm in enumerate(norms) if norm not in LEADING | {"the", "our", "my"}), 0)
-    mends = norms[at : at + 1] == ["maintenance"] or any(one.start == clause.start + at for one in trades_in(spoken))
     if (told := _have_been_told(spoken, clause)) is not None:
         return told
     after = norms[at + 1 : at + 4]
     aware = after[-1:] == ["aware"] or "aware" in after[1:3]
     knows = after[:2] in (["knows", "about"], ["know", "about"]) and bool(POINTING & set(after[2:]))
-    return Mention(clause.start + at, clause.start + at + 2) if mends and (aware or knows) else None
+    if not (aware or knows):
+        return None
+    mends = norms[at : at + 1] == ["maintenance"] or any(one.start == clause.start + at for one in trades_in(spoken))
+    return Mention(clause.start + at, clause.start + at + 2) if mends else None
 
 
 DOING_NOW = frozenset(
     "requesting ordering emailing texting booking arranging chasing sourcing welding fitting mending bringing sending"
     " rigging building hanging".split()
 )
-IS_AT_IT = frozenset("am 'm are 're is 's".split())
-
 
 SENDING = frozenset("is are 's 're the will be".split())
 """What stands between those who send somebody and that they do."""

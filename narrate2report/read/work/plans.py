@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from narrate2report.read.lexis.phrase_tree import Mention
 from narrate2report.read.meant.negations import negation_before
 from narrate2report.read.speech.clauses import Clause
@@ -21,7 +23,6 @@ POINTED = frozenset("it this that those".split())
 OBJECTS = frozenset("the your it this that these those them all both and".split())
 JUDGED = frozenset("'s is".split())
 STREAMS = frozenset("off away loose out apart through from up down undone".split())
-ANSWERED = ["let", "you", "know"]
 BOOKED = frozenset("down booked due scheduled pencilled planned".split())
 LATER = frozenset(
     "later tomorrow tonight monday tuesday wednesday thursday friday saturday sunday week soon today afternoon".split()
@@ -71,7 +72,7 @@ def planned_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
     before = spoken.norms(clause.start, mention.start)
     if {"was", "were"} & set(before) and "supposed" in before:
         return None
-    if ["had", "to"] in [before[at : at + 2] for at in range(len(before))]:
+    if ("had", "to") in pairwise(before):
         return None  # had to have them sanded
     past = token.norm.endswith("ed")
     if before[-1:] == ["to"] and WEIGHED & set(before[-3:-1]) and mention.of("action")[0].id in MENDS:
@@ -228,10 +229,6 @@ def _planned_before(spoken: Spoken, mention: Mention, clause: Clause) -> str | N
     return None
 
 
-def _triples(spoken: Spoken, start: int) -> list[list[str]]:
-    return [spoken.norms(at, at + len(ANSWERED)) for at in range(start, len(spoken.tokens))]
-
-
 def is_on_paper(mention: Mention) -> bool:
     """`a work order`, `getting a quote`: words that plan work by themselves."""
     return any(sense.form == "phrase" for sense in mention.of("action"))
@@ -249,7 +246,7 @@ def _is_own_look(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     if spoken.tokens[mention.start].tag == "VBN" or spoken.tokens[mention.start].norm.endswith("ed"):
         return False
     before = set(spoken.norms(clause.start, mention.start))
-    if action == "inspect" and any(norms == ANSWERED for norms in _triples(spoken, mention.end)):
+    if action == "inspect" and " let you know " in f" {' '.join(spoken.norms(mention.end))} ":
         return False  # I'll check that and let you know
     if action == "inspect" and AFTERWARDS & set(spoken.norms(mention.end, clause.end)):
         return False

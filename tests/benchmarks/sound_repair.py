@@ -154,13 +154,13 @@ class Bench:
                 continue
             weights = dict(zip(found.passage.readings, found.weights, strict=False))
             for proposal in self._repairer.proposals(one.sentence):
-                suspect, option, weight = proposal.suspect, proposal.option, weights.get(proposal.reading)
-                heard = changed_word(one.sentence.text, proposal.reading)
+                doubt, weight = proposal.doubt, weights.get(proposal.reading)
+                spoken = changed_words(one.sentence.text, proposal.reading)
                 yield {
-                    "heard": heard, "option": option.word, "chance": suspect.chance, "times": option.times,
-                    "apart": option.apart, "called": sorted(option.called), "is_word": suspect.is_word,
-                    "weight": weight and weight.model_dump(), "text": one.sentence.text,
-                    "verdict": judged(Heard(heard=heard, read=option.word, why="", sureness=0), one),
+                    "heard": spoken, "said": doubt.words, "signs": dict(doubt.signs.measures()),
+                    "weight": weight and weight.model_dump(), "text": one.sentence.text, "start": one.sentence.start,
+                    "from": doubt.start, "to": doubt.end,
+                    "verdict": judged(Heard(heard=spoken, read=doubt.words, why="", sureness=0), one),
                 }  # fmt: skip
 
 
@@ -182,9 +182,15 @@ def said_in(path: Path, sentences: Sequence[Sentence]) -> list[Told]:
     return told
 
 
-def changed_word(text: str, reading: str) -> str:
-    """The word of a text that stands otherwise in a reading of it."""
-    return next(one for one, other in zip(text.split(), reading.split(), strict=True) if one != other).strip('.,;:!?"')
+def changed_words(text: str, reading: str) -> str:
+    """The words of a text that stand otherwise in a reading of it."""
+    one, other = text.split(), reading.split()
+    first = next(
+        (at for at, (mine, theirs) in enumerate(zip(one, other, strict=False)) if mine != theirs), len(one) - 1
+    )
+    rest = zip(reversed(one[first:]), reversed(other[first:]), strict=False)
+    last = len(one) - next((at for at, (mine, theirs) in enumerate(rest) if mine != theirs), 0)
+    return " ".join(one[first : max(last, first + 1)]).strip('.,;:!?"')
 
 
 def judged(repair: Heard, told: Told) -> str:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import re
-
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -73,9 +71,7 @@ def test_what_the_sound_bears_out_is_read_and_both_words_are_kept_with_the_measu
 def test_what_the_sound_leaves_open_is_asked_and_read_as_heard(reader: Reader) -> None:
     transcript = heard(LINE)
     [asked] = reader.ask(transcript)
-    weights = tuple(
-        Weight(plain=-4.5, context=-3.5) if " hot " in text else Weight(plain=-30) for text in asked.readings
-    )
+    weights = tuple(Weight(plain=-9, context=-4) if " hot " in text else Weight(plain=-30) for text in asked.readings)
     read = reader.read(transcript, weighed=[Weighed(passage=asked, weights=weights)])
     [sentence] = read.sentences
     [question] = sentence.spoken.heard
@@ -137,14 +133,18 @@ def test_whatever_the_sound_gives_the_transcript_and_every_quote_stay(
     assert texts == {one.text for one in reader.read(transcript).sentences}
     assert set(quotes) <= texts
     for one in asked:
-        assert all(len(text.split()) == len(one.text.split()) for text in one.readings)
-        assert all(0 < _changed(one, text) <= 3 for text in one.readings)
+        assert all(text != one.text and 0 <= _given_up(one, text) <= 3 for text in one.readings)
         assert one.end - one.start <= LONGEST_S
 
 
-def _changed(one: Passage, text: str) -> int:
-    pairs = zip(re.findall(r"\S+", one.text), re.findall(r"\S+", text), strict=True)
-    return sum(left != right for left, right in pairs)
+def _given_up(one: Passage, text: str) -> int:
+    """How many words of what was heard stand between the parts that a reading leaves as they were."""
+    heard, read = one.text.split(), text.split()
+    pairs = list(zip(heard, read, strict=False))
+    same_before = next((at for at, (left, right) in enumerate(pairs) if left != right), len(pairs))
+    rest = list(zip(reversed(heard[same_before:]), reversed(read[same_before:]), strict=False))
+    same_after = next((at for at, (left, right) in enumerate(rest) if left != right), len(rest))
+    return len(heard) - same_before - same_after
 
 
 def test_a_very_usual_word_is_not_doubted_for_what_it_was_once_mined_as(reader: Reader) -> None:
@@ -159,13 +159,9 @@ def test_another_spelling_or_form_is_no_question(reader: Reader, line: str, othe
     assert [text for one in reader.ask(heard(line)) for text in one.readings if other in text] == []
 
 
-def test_a_word_that_was_heard_surely_is_not_given_up_without_asking(reader: Reader) -> None:
-    """A real tent: the same sound as `dent`, and the model was sure of it."""
-    weight = Weight(plain=5.0, context=2.0)
-    surely = with_sound(reader, heard("there is a TENT in the closet", chance=SURE), weight, "dent")
-    assert all(one.asked for one in surely)
-    [guessed] = with_sound(reader, heard("front door no TENT", chance=0.3), weight, "dent")
-    assert (guessed.read, guessed.asked) == ("dent", False)
+def test_a_word_that_was_heard_surely_is_not_doubted(reader: Reader) -> None:
+    """A real tent: nearly the sound of `dent`, and the model was sure of it."""
+    assert reader.ask(heard("there is a TENT in the closet", "the BEAN bag stays", chance=SURE)) == ()
 
 
 def test_the_sound_does_not_speak_against_a_word_of_the_very_same_sound(reader: Reader) -> None:
@@ -173,3 +169,34 @@ def test_the_sound_does_not_speak_against_a_word_of_the_very_same_sound(reader: 
     transcript = heard("the cock around the tub is black")
     [repair] = with_sound(reader, transcript, Weight(plain=-15), "caulk")
     assert (repair.heard, repair.read, repair.asked) == ("cock", "caulk", False)
+
+
+@pytest.mark.parametrize(
+    ("line", "heard_as", "said"),
+    [
+        ("FAM works no rust on it", "fam", "fan"),
+        ("the HEAP HOME is missing", "heap home", "peephole"),
+        ("ENTER CALM works", "enter calm", "intercom"),
+        ("STOP HER missing", "stop her", "stopper"),
+        ("the CURTIN rod is loose", "curtin", "curtain"),
+        ("COBBWOODS in the corner", "cobbwoods", "cobwebs"),
+        ("there is one tile cracked and the CROUT is dark", "crout", "grout"),
+    ],
+)
+def test_words_that_nobody_says_on_a_walk_are_held_against_what_sounds_like_them(
+    reader: Reader, line: str, heard_as: str, said: str
+) -> None:
+    """One word for two as well, and the first sound of what is said after a pause lost or changed."""
+    told = with_sound(reader, heard(line), Weight(plain=1.0, context=1.5), said)
+    assert (heard_as, said) in {(one.heard, one.read) for one in told}
+
+
+def test_usual_words_of_everyday_talk_are_not_doubted(reader: Reader) -> None:
+    lines = ("I was THERE when they did the work", "SO I SAID to him come in", "and WHAT ELSE do we have here")
+    asked = [text for one in reader.ask(heard(*lines)) for text in one.readings]
+    assert asked == []
+
+
+def test_the_reason_says_that_other_words_are_likelier_on_a_walk(reader: Reader) -> None:
+    [told] = with_sound(reader, heard("the HEAP HOME is missing"), Weight(plain=2.0, context=2.0), "peephole")
+    assert "likelier to be said here" in told.why

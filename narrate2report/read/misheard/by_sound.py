@@ -1,8 +1,8 @@
 """Words that were misheard, decided by the sound: what is asked of it, and what its answer makes of a sentence.
 
 Text proposes (`doubts`, and the repairs that the neighbours alone would make), the speech model weighs each reading on
-the very sound (`records/weighing`), and the limits below decide: read so, asked of the reviewer, or left as heard.
-They were chosen with tests/benchmarks/sound_repair.py on voices and narrations that its figures do not use.
+the very sound (`records/weighing`), and how likely each is by all that is known of it (`odds`) decides: it is read so,
+asked of the reviewer, or left as heard. What that does is counted by tests/benchmarks/sound_repair.py.
 """
 
 from __future__ import annotations
@@ -10,49 +10,26 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
-from typing import Literal
 
 from narrate2report.read.lexis.words import Token
-from narrate2report.read.misheard.doubts import Doubts, Option, Suspect
+from narrate2report.read.misheard.doubts import Doubt, Doubts
+from narrate2report.read.misheard.mishearings import Mishearings
+from narrate2report.read.misheard.odds import odds_asked
 from narrate2report.read.speech.changes import Change
 from narrate2report.read.speech.sentences import Sentence
 from narrate2report.records.transcript import Word
 from narrate2report.records.weighing import LONGEST_S, Passage, Place, Weight
-
-Verdict = Literal["read", "ask", "leave"]
 
 SURE_READ, SURE_ASKED = 0.7, 0.4
 
 CONTRADICTED = -6.0
 """Nats: where what the neighbours call for is this much less likely by its sound, the reviewer is asked instead."""
 
+SAME_SOUND = 0.05
+"""How far apart the sounds of two words may be that are the same to the ear."""
 
-@dataclass(frozen=True)
-class Limits:
-    """The least that the sound must give for a reading, in nats: alone, and with words of the trade before it."""
-
-    plain: float
-    context: float
-
-    def admit(self, weight: Weight) -> bool:
-        """Whether both are reached."""
-        return weight.plain >= self.plain and weight.context is not None and weight.context >= self.context
-
-
-READ_KNOWN, READ_ALIKE = Limits(-2.0, -2.0), Limits(0.0, 0.5)
-"""To be read: what is known to be heard so or is called for, and what only sounds alike."""
-ASK_KNOWN, ASK_ALIKE = Limits(-6.0, -4.0), Limits(-4.5, -4.0)
-
-CLEAR, FAIR = 0.8, 0.7
-"""Mean probability of the words of a sentence: where it is lower, a word that sounds alike, and below the other any
-word, is nothing to go by; the model was guessing all along."""
-
-HESITANT, UNSURE_KNOWN = 0.6, 0.75
-"""A word heard with more probability than this was no guess: it is not given up without asking, nor at all for one that
-only sounds alike. The second is for what is known to be heard so."""
-
-SAME_SOUND, LIKE_SOUND = 0.15, 0.2
-"""How far a word that only sounds alike may be, to be read and to be asked."""
+READ_FROM, ASK_FROM = 0.5, 0.25
+"""The least probability with which other words are read, and with which the reviewer is asked."""
 
 
 def chances_of(tokens: Sequence[Token], words: Sequence[Word]) -> list[float]:
@@ -69,11 +46,11 @@ def chances_of(tokens: Sequence[Token], words: Sequence[Word]) -> list[float]:
 def reading_of(whole: str, fluent: str, tokens: Sequence[Token], change: Change) -> str | None:
     """The whole sentence with the change; `fluent` is what it is without its fillers, to which tokens belong.
 
-    None where other words do not take the place of as many: texts of different lengths do not compare.
+    None where the words cannot be told again in the whole sentence, or other words are no plain words.
     """
     start, end = tokens[change.start].start, tokens[change.end - 1].end
     words = fluent[start:end]
-    if len(change.read.split()) != len(words.split()) or not change.read.replace(" ", "").isalpha():
+    if not change.read.replace(" ", "").isalpha():
         return None
     these = re.compile(rf"\b{re.escape(words)}\b")
     places, before = list(these.finditer(whole)), list(these.finditer(fluent))
@@ -87,10 +64,9 @@ def reading_of(whole: str, fluent: str, tokens: Sequence[Token], change: Change)
 
 @dataclass(frozen=True)
 class Proposal:
-    """An option of a suspect, as a change of its sentence, with the whole text that the sound is asked of."""
+    """A doubt as a change of its sentence, with the whole text that the sound is asked of."""
 
-    suspect: Suspect
-    option: Option
+    doubt: Doubt
     change: Change
     reading: str
 
@@ -98,8 +74,8 @@ class Proposal:
 class BySound:
     """Asks the sound of a sentence, and settles its changes by the answer."""
 
-    def __init__(self, doubts: Doubts) -> None:
-        self._doubts = doubts
+    def __init__(self, doubts: Doubts, alike: Mishearings) -> None:
+        self._doubts, self._alike = doubts, alike
 
     def ask(
         self, sentence: Sentence, fluent: str, tokens: Sequence[Token], changes: Sequence[Change]
@@ -110,7 +86,7 @@ class BySound:
         """
         if sentence.doubt or not sentence.words or sentence.end - sentence.start > LONGEST_S:
             return None
-        by_text = [reading_of(sentence.text, fluent, tokens, change) for change in changes]
+        by_text = [reading_of(sentence.text, fluent, tokens, change) for change in changes if _as_many(change, tokens)]
         proposed = [one.reading for one in self.proposals(sentence, fluent, tokens, changes)]
         readings = tuple(dict.fromkeys(reading for reading in (*by_text, *proposed) if reading is not None))
         if not readings:
@@ -138,63 +114,51 @@ class BySound:
 
         settled = []
         for change in changes:
-            weight = weight_of(reading_of(sentence.text, fluent, tokens, change))
-            may_tell = not self._doubts.sound_alike(tokens[change.start].norm, change.read)
+            weight = weight_of(reading_of(sentence.text, fluent, tokens, change)) if _as_many(change, tokens) else None
+            may_tell = not self._sound_alike(tokens[change.start].norm, change.read)
             settled.append(_by_its_sound(change, weight, may_tell=may_tell))
-        best: dict[int, tuple[tuple[bool, float], Change]] = {}
-        for one in self.proposals(sentence, fluent, tokens, changes):
-            weight = weight_of(one.reading)
-            verdict = "leave" if weight is None else judge(one.suspect, one.option, weight, clarity_of(sentence.words))
-            if weight is None or verdict == "leave":
-                continue
-            rank = (verdict == "read", weight.context or weight.plain)
-            if one.suspect.at not in best or rank > best[one.suspect.at][0]:
-                best[one.suspect.at] = rank, _decided(one.change, weight, asked=verdict == "ask")
-        return sorted([*settled, *(change for _, change in best.values())], key=lambda one: one.start)
+        judged = [
+            (odds_asked(one.doubt.signs, weight), _decided(one.change, weight))
+            for one in self.proposals(sentence, fluent, tokens, changes)
+            if (weight := weight_of(one.reading)) is not None
+        ]
+        for odds, change in sorted(judged, key=lambda one: -one[0]):
+            if odds < ASK_FROM:
+                break
+            if not any(change.overlaps(other) for other in settled):
+                settled.append(change if odds >= READ_FROM else _asked(change))
+        return sorted(settled, key=lambda one: one.start)
 
     def proposals(
         self, sentence: Sentence, fluent: str, tokens: Sequence[Token], changes: Sequence[Change]
     ) -> list[Proposal]:
-        """Every option of every suspect that no change stands in the way of."""
+        """Every doubt that no change stands in the way of."""
         if sentence.doubt or not sentence.words:
             return []
         found = []
-        for suspect in self._doubts.find(tokens, chances_of(tokens, sentence.words)):
-            for option in suspect.options:
-                change = Change(suspect.at, suspect.at + 1, option.word, _why(option), SURE_READ)
-                reading = reading_of(sentence.text, fluent, tokens, change)
-                if reading is not None and not any(change.overlaps(other) for other in changes):
-                    found.append(Proposal(suspect, option, change, reading))
+        for doubt in self._doubts.find(tokens, chances_of(tokens, sentence.words)):
+            change = Change(doubt.start, doubt.end, doubt.words, _why(doubt), SURE_READ)
+            reading = reading_of(sentence.text, fluent, tokens, change)
+            if reading is not None and not any(change.overlaps(other) for other in changes):
+                found.append(Proposal(doubt, change, reading))
         return found
 
-
-def judge(suspect: Suspect, option: Option, weight: Weight, clarity: float) -> Verdict:
-    """What becomes of one option, by what speaks for it, what the sound gave, and how well the sentence was heard.
-
-    `clarity` is the mean probability of its words.
-    """
-    if clarity < FAIR:
-        return "leave"
-    if option.times or option.called - {"said"}:
-        if READ_KNOWN.admit(weight) and suspect.chance <= (UNSURE_KNOWN if option.times else HESITANT):
-            return "read"
-        return "ask" if ASK_KNOWN.admit(weight) else "leave"
-    if suspect.chance > HESITANT and suspect.is_word:
-        return "leave"
-    alike = option.apart <= SAME_SOUND and suspect.is_word and clarity >= CLEAR
-    if alike and READ_ALIKE.admit(weight):
-        return "read"
-    near = option.apart <= LIKE_SOUND or not suspect.is_word
-    return "ask" if near and ASK_ALIKE.admit(weight) else "leave"
+    def _sound_alike(self, one: str, other: str) -> bool:
+        """Whether two words are said so nearly alike that no recording tells them apart: `cock` and `caulk`."""
+        return one.isalpha() and other.isalpha() and self._alike.apart_from(one, other) <= SAME_SOUND
 
 
-def clarity_of(words: Sequence[Word]) -> float:
-    """The mean probability with which the words of a sentence were heard."""
-    return sum(word.probability for word in words) / len(words) if words else 0.0
+def _as_many(change: Change, tokens: Sequence[Token]) -> bool:
+    """Whether other words take the place of as many: written together or apart, they sound the same."""
+    return len(change.read.split()) == sum(token.is_word for token in tokens[change.start : change.end])
 
 
-def _decided(change: Change, weight: Weight, *, asked: bool) -> Change:
-    return replace(change, sound=weight, asked=asked, sureness=SURE_ASKED if asked else SURE_READ)
+def _decided(change: Change, weight: Weight) -> Change:
+    return replace(change, sound=weight)
+
+
+def _asked(change: Change) -> Change:
+    return replace(change, asked=True, sureness=SURE_ASKED)
 
 
 def _by_its_sound(change: Change, weight: Weight | None, *, may_tell: bool) -> Change:
@@ -210,9 +174,7 @@ def _by_its_sound(change: Change, weight: Weight | None, *, may_tell: bool) -> C
     return replace(change, sound=weight)
 
 
-def _why(option: Option) -> str:
-    if option.neighbour:
-        return f"the recording allows '{option.word}', which '{option.neighbour}' beside it calls for"
-    if option.times:
-        return f"the recording allows '{option.word}', which is often heard so"
-    return f"the recording allows '{option.word}', a word of the trade"
+def _why(doubt: Doubt) -> str:
+    if doubt.signs.mined:
+        return f"the recording allows '{doubt.words}', which is often heard so"
+    return f"the recording allows '{doubt.words}', which is likelier to be said here on a walk"

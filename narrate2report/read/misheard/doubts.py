@@ -1,134 +1,183 @@
 """Words that may have been misheard, and the words of the trade that may have been said in their place.
 
-A wide net: what was heard with little confidence, what is known to be heard for another word, and what makes no sense
-beside its neighbours. It only proposes. Whether another word was said is decided by the sound (`by_sound`).
+A wide net: what was heard with little confidence or is no word at all, beside what sounds like it and is likelier in
+talk of a walk. It only proposes. Whether other words were said is decided by the sound (`by_sound`).
 """
 
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 from narrate2report.read.lexis.inflect import same_word
 from narrate2report.read.lexis.vocabulary import Vocabulary
 from narrate2report.read.lexis.words import Token
-from narrate2report.read.misheard.mishearings import COMMON, FIRM, Mishearings
 from narrate2report.read.misheard.neighbours import Neighbours
+from narrate2report.read.misheard.odds import Signs, odds_unasked
+from narrate2report.read.misheard.phrasing import BEGIN, END, Pair, Phrasing, read_pairs
+from narrate2report.read.misheard.rivals import Rival, Rivals
 from narrate2report.read.misheard.sounds import Sounds
-from narrate2report.read.misheard.surroundings import Kind, Surroundings
 
 UNSURE = 0.9
 """A word heard with less probability than this is doubtful by itself: it holds nine in ten mishearings, and three in
 ten of the words that were heard right."""
 
-MOST = 5
-"""Readings that are weighed for one word; each costs about as much as a word of listening."""
+LONGEST = 3
+"""Words that may have been one or two others together."""
 
-HOMOPHONES = 0.05
-"""How far apart the sounds of two words may be that are the same to the ear."""
+LEAST_GAIN = -1.5
+"""Nats: what is less usual than this beside what was heard is not worth asking for."""
 
-FARTHEST_KNOWN, FARTHEST_UNKNOWN = 0.25, 0.34
-"""How far a trade word may sound from a word of English, and from a string of letters that is none."""
+WORTH_ASKING = 0.03
+"""The least probability, before the sound is asked, with which it is; nine in ten of what was really said have more."""
 
+MOST_HERE, MOST = 4, 8
+"""Readings that are weighed in one place and in one sentence; each costs about as much as a word of listening."""
 
-@dataclass(frozen=True)
-class Option:
-    """A word that may have been said: how often it was mined as heard so, how far its sound is, what calls for it."""
+USUAL, CLEAR_GAIN = 2_500, 2.0
+"""In a million sentences, and nats: so usual a word, and a word of the trade, is doubted only for what is clearly
+likelier. `There` was heard for `stair` once, and is said a thousand times for once that it was."""
 
-    word: str
-    times: int
-    apart: float
-    called: frozenset[Kind]
-    neighbour: str = ""
+STOPS = frozenset(".?!;:")
 
 
 @dataclass(frozen=True)
-class Suspect:
-    """Token `at` of a sentence, heard with this probability, and what may have been said, the likeliest first."""
+class Doubt:
+    """Tokens `start` to `end` (exclusive), what may have been said in their place, and the signs of it."""
 
-    at: int
-    chance: float
-    is_word: bool
-    options: tuple[Option, ...]
+    start: int
+    end: int
+    words: str
+    signs: Signs
+    odds: float
+    """The probability of it before the sound is asked."""
 
 
 class Doubts:
-    """Finds suspects in the tokens of a sentence."""
+    """Finds doubts in the tokens of a sentence; what sounds alike is looked up when the first is asked for."""
 
-    def __init__(self, vocabulary: Vocabulary, near: Neighbours, sounds: Sounds, alike: Mishearings) -> None:
-        self._near, self._sounds, self._alike = near, sounds, alike
-        self._known = near.words | near.deeds
-        self._mined: dict[str, dict[str, int]] = defaultdict(dict)
+    def __init__(self, vocabulary: Vocabulary, near: Neighbours, sounds: Sounds) -> None:
+        self._vocabulary, self._near, self._sounds = vocabulary, near, sounds
+        self._mined: dict[tuple[str, str], int] = defaultdict(int)
         for right, wrongs in vocabulary.misheard.items():
             for wrong, told in wrongs.items():
-                self._mined[wrong][right] = told.times
-        for wrong, rights in vocabulary.sound_alikes.items():
-            for right in rights:
-                if " " not in wrong and " " not in right:
-                    self._mined[wrong].setdefault(right, 1)
+                self._mined[wrong, right] = told.times
 
-    def find(self, tokens: Sequence[Token], chances: Sequence[float]) -> list[Suspect]:
-        """The suspects of a sentence, each token with the probability with which it was heard."""
+    @cached_property
+    def _pairs(self) -> Mapping[Pair, int]:
+        return read_pairs()
+
+    @cached_property
+    def _phrasing(self) -> Phrasing:
+        return Phrasing(self._pairs, self._near, self._sounds)
+
+    @cached_property
+    def _rivals(self) -> Rivals:
+        return Rivals(self._vocabulary, self._near, self._sounds, self._pairs)
+
+    def find(self, tokens: Sequence[Token], chances: Sequence[float]) -> list[Doubt]:
+        """The doubts about a sentence that are worth asking; `chances` tells how surely each token was heard."""
         norms = [token.norm for token in tokens]
-        around = Surroundings(tokens, norms, self._near)
-        found = []
-        for at, (token, chance) in enumerate(zip(tokens, chances, strict=True)):
-            if not self._may_be_wrong(token, chance):
+        clarity = sum(chances) / len(chances) if chances else 0.0
+        found: list[Doubt] = []
+        for start, end in self._places(tokens, chances):
+            here = [
+                doubt
+                for rival in self._rivals.of(tuple(norms[start:end]))
+                if (doubt := self._doubt(tokens, chances, clarity, (start, end), rival)) is not None
+            ]
+            found += sorted(here, key=lambda one: -one.odds)[:MOST_HERE]
+        return _each_once(sorted(found, key=lambda one: -one.odds))[:MOST]
+
+    def _places(self, tokens: Sequence[Token], chances: Sequence[float]) -> Iterator[tuple[int, int]]:
+        """Runs of up to three words in which one is doubtful, none across the end of a sentence."""
+        for start, token in enumerate(tokens):
+            if not token.norm.isalpha():
                 continue
-            if options := self._options(at, token, chance, around):
-                found.append(Suspect(at, chance, self._sounds.is_word(token.norm), options))
-        return found
+            doubtful = False
+            for end in range(start + 1, min(start + LONGEST, len(tokens)) + 1):
+                last = tokens[end - 1]
+                if last.text in STOPS or not (last.is_word or last.text == ","):
+                    break
+                doubtful = doubtful or self._is_doubtful(last.norm, chances[end - 1])
+                if doubtful and last.norm.isalpha():
+                    yield start, end
 
-    def sound_alike(self, one: str, other: str) -> bool:
-        """Whether two words are said so nearly alike that no recording tells them apart: `cock` and `caulk`."""
-        return one.isalpha() and other.isalpha() and self._alike.apart_from(one, other) <= HOMOPHONES
+    def _is_doubtful(self, norm: str, chance: float) -> bool:
+        return norm.isalpha() and (chance < UNSURE or not self._sounds.is_word(norm))
 
-    def _may_be_wrong(self, token: Token, chance: float) -> bool:
-        norm = token.norm
-        if len(norm) < 3 or not norm.isalpha() or token.hyphen_before or norm != token.text.lower():
+    def _doubt(
+        self, tokens: Sequence[Token], chances: Sequence[float], clarity: float, place: tuple[int, int], rival: Rival
+    ) -> Doubt | None:
+        start, end = place
+        heard = [token.norm for token in tokens[start:end] if token.is_word]
+        said = rival.words.split()
+        if _says_the_same(heard, said) or self._is_one_doubt(heard, said):
+            return None
+        gain = self._gain(tokens, place, said)
+        usual, is_ours = max(map(self._sounds.common, heard)), all(word in self._near.words for word in heard)
+        if gain < (CLEAR_GAIN if usual >= USUAL or is_ours else LEAST_GAIN):
+            return None
+        signs = Signs(
+            gain=gain,
+            apart=rival.apart,
+            chance=min(chances[start:end]),
+            clarity=clarity,
+            is_word=all(map(self._sounds.is_word, heard)),
+            is_ours=is_ours,
+            is_first=start == 0,
+            is_name=start > 0 and tokens[start].text[:1].isupper(),
+            length=len(heard),
+            becomes=len(said),
+            common=usual,
+            mined=self._mined[" ".join(heard), rival.words],
+        )
+        odds = odds_unasked(signs)
+        return Doubt(start, end, rival.words, signs, odds) if odds >= WORTH_ASKING else None
+
+    def _is_one_doubt(self, heard: Sequence[str], said: Sequence[str]) -> bool:
+        """Whether of several words one alone is another, which is a doubt by itself: `hut water`, `hot water`."""
+        if len(heard) != len(said) or len(said) == 1:
             return False
-        if norm in self._mined:
-            return True
-        if token.tag in FIRM or norm in self._known or self._sounds.common(norm) >= COMMON:
-            return False
-        return chance < UNSURE or not self._sounds.is_word(norm)
+        differ = [(one, other) for one, other in zip(heard, said, strict=True) if one != other]
+        return len(differ) == 1 and any(rival.words == differ[0][1] for rival in self._rivals.of((differ[0][0],)))
 
-    def _options(self, at: int, token: Token, chance: float, around: Surroundings) -> tuple[Option, ...]:
-        """What may have been said, the likeliest first."""
-        norm = token.norm
-        calls = list(around.calls(at, at + 1))
-        usual = token.tag in FIRM or self._sounds.common(norm) >= COMMON
-        mined = self._mined.get(norm, {})
-        farthest = FARTHEST_KNOWN if self._sounds.is_word(norm) else FARTHEST_UNKNOWN
-        alike = {word: far for word, far in self._alike.sounding_like(norm).items() if far <= farthest}
-        called = any(norm in call.words for call in calls)
-        options = []
-        for word in {*mined, *alike}:
-            if word == norm or _is_another_form(word, norm):
-                continue
-            times = mined.get(word, 0)
-            callers = [call for call in calls if word in call.words]
-            if norm in self._known and (not callers or called):
-                continue  # a word of the trade is doubted only for one that fits where it does not
-            if usual and not {call.kind for call in callers} - {"said"}:
-                continue  # `there` was mined as heard for `stair`, and is said a thousand times for once that it was
-            if not (times or callers or chance < UNSURE):
-                continue
-            options.append(
-                Option(
-                    word,
-                    times,
-                    round(alike[word] if word in alike else self._alike.apart_from(word, norm), 3),
-                    frozenset(call.kind for call in callers),
-                    callers[0].neighbour if callers else "",
-                )
-            )
-        options.sort(key=lambda one: (-min(one.times, 1), not one.called, one.apart, one.word))
-        return tuple(options[:MOST])
+    def _gain(self, tokens: Sequence[Token], place: tuple[int, int], said: Sequence[str]) -> float:
+        """Nats by which other words are likelier, with the word before them and the one behind."""
+        start, end = place
+        before = next((token.norm for token in reversed(tokens[:start]) if token.is_word), BEGIN)
+        after = next((token.norm for token in tokens[end:] if token.is_word), END)
+        heard = [token.norm for token in tokens[start:end] if token.is_word]
+        told, other = ([before, *words, after] for words in (heard, said))
+        return self._phrasing.likelihood(other) - self._phrasing.likelihood(told)
+
+
+def _each_once(doubts: Sequence[Doubt]) -> list[Doubt]:
+    """Without those whose words a likelier one has in nearly the same place: `the workup` beside `workup`."""
+    kept: list[Doubt] = []
+    for doubt in doubts:
+        if not any(one.words == doubt.words and one.start < doubt.end and doubt.start < one.end for one in kept):
+            kept.append(doubt)
+    return kept
+
+
+def _says_the_same(heard: Sequence[str], said: Sequence[str]) -> bool:
+    """Whether other words are no other reading: the same in other forms or written together, or a part of it alone."""
+    if "".join(heard) == "".join(said):
+        return True
+    if len(heard) == len(said):
+        return all(one == other or _is_another_form(one, other) for one, other in zip(heard, said, strict=True))
+    return len(said) < len(heard) and any(one == other or _begins(one, other) for one in heard for other in said)
 
 
 def _is_another_form(word: str, norm: str) -> bool:
     """Whether two words are one to whoever reads them: `electric` and `electrical`, `center` and `centre`."""
-    longer, shorter = sorted((word, norm), key=len, reverse=True)
-    return same_word(word, norm) or (len(shorter) > 4 and longer.startswith(shorter)) or sorted(word) == sorted(norm)
+    return same_word(word, norm) or _begins(word, norm) or sorted(word) == sorted(norm)
+
+
+def _begins(word: str, other: str) -> bool:
+    """Whether one is the beginning of the other, and no short word by chance: `electric`, `electrical`."""
+    longer, shorter = sorted((word, other), key=len, reverse=True)
+    return len(shorter) > 4 and longer.startswith(shorter)

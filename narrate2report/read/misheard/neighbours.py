@@ -34,6 +34,8 @@ class Neighbours:
     """Verbs of the vocabulary, which are not words for things: `draw` in `the top draw`."""
     parts: frozenset[str]
     """Words of longer phrases (`bottom`, `kick`): they make sense wherever the trade is talked of."""
+    rooms: frozenset[str]
+    """Words of the names of rooms."""
     things: frozenset[str]
     flaws: frozenset[str]
     adjectives: frozenset[str]
@@ -90,6 +92,7 @@ def neighbours_of(vocabulary: Vocabulary) -> Neighbours:
         words=things | flaws | _own_words(vocabulary),
         deeds=_deeds(vocabulary),
         parts=frozenset(after) | frozenset(before),
+        rooms=_room_words(vocabulary),
         things=things,
         flaws=frozenset(flaws),
         adjectives=frozenset().union(*states.values()),
@@ -154,8 +157,7 @@ def _own_words(vocabulary: Vocabulary) -> frozenset[str]:
     words: set[str] = set(vocabulary.descriptions.colour)
     words.update(vocabulary.cues.get("policy", ()))
     words.update(vocabulary.descriptions.material)
-    for room in vocabulary.rooms.values():
-        words.update(word for phrase in room.say for word in phrase.split())
+    words.update(_room_words(vocabulary))
     for action in vocabulary.actions.values():
         words.update(_nouns(action.nouns))
     for condition in vocabulary.conditions.values():
@@ -163,6 +165,10 @@ def _own_words(vocabulary: Vocabulary) -> frozenset[str]:
     for component in vocabulary.components.values():
         words.update(component.works_adj)
     return _single(words)
+
+
+def _room_words(vocabulary: Vocabulary) -> frozenset[str]:
+    return frozenset(word for room in vocabulary.rooms.values() for phrase in room.say for word in phrase.split())
 
 
 def _deeds(vocabulary: Vocabulary) -> frozenset[str]:

@@ -23,8 +23,9 @@ CONSONANTS = "B CH D DH F G HH JH K L M N NG P R S SH T TH V W Y Z ZH".split()
 CODE = {phone: chr(ord("A") + at) for at, phone in enumerate((*VOWELS, *CONSONANTS))} | {"AO": "A"}
 """One character a phone. `AO` counts as `AA`: many speakers say `caulk` and `cock` alike."""
 
-USED = 20
-"""How common a half of three letters must be in a word that is said like its halves; a rare one is there by chance."""
+USED, VERY_USED = 20, 15_000
+"""How common a half of three letters, and of two (`up`), must be in a word that is said like its halves; a rare one is
+there by chance."""
 
 _NEAR = {
     0.3: "P B,T D,K G,F V,S Z,SH ZH,CH JH,TH DH,TH F,DH V,DH D,AH IH,AH EH,AH AA,AH UH,AH AE,IH IY,IH EH,EH AE,"
@@ -57,7 +58,7 @@ class Sounds:
         found = self._listed(word)
         if found is not None:
             return found
-        for at in range(3, len(word) - 2):
+        for at in range(3, len(word) - 1):
             first, second = self._listed(word[:at]), self._listed(word[at:])
             if first and second and self._is_half(word[:at]) and self._is_half(word[at:]):
                 return first + second
@@ -65,7 +66,7 @@ class Sounds:
 
     def _is_half(self, word: str) -> bool:
         """Whether a word is likely to be half of another: not one of three letters that hardly anybody uses."""
-        return word in self.graded and (len(word) > 3 or self.common(word) >= USED)
+        return word in self.graded and (len(word) > 3 or self.common(word) >= (USED if len(word) > 2 else VERY_USED))
 
     def is_word(self, word: str) -> bool:
         """Whether it is a word of English as against a string of letters."""

@@ -52,7 +52,7 @@ class Rivals:
         own = (near.words | near.deeds | near.rooms) - near.wrong
         words = {one for one in own if one.isalpha() and len(one) > 2 and sounds.common(one) < TOO_USUAL}
         together = set(_together([pair for pair, times in pairs.items() if times >= OFTEN], near))
-        self._words = sorted(words | set(_names(vocabulary)) | together)
+        self._words = sorted(_well_spelled(words, sounds) | set(_names(vocabulary)) | together)
         self._codes = ["".join(map(self._code, one.split())) for one in self._words]
         self._known: dict[tuple[str, ...], tuple[Rival, ...]] = {}
 
@@ -75,6 +75,12 @@ class Rivals:
         if word in LETTERS:
             return "".join(CODE[phone] for phone in LETTERS[word].split())
         return self._sounds.of(word)
+
+
+def _well_spelled(words: set[str], sounds: Sounds) -> set[str]:
+    """Without misspellings of a word that is among them: `allarm` beside `alarm`."""
+    told = {sounds.of(word) for word in words if sounds.is_word(word)}
+    return {word for word in words if sounds.is_word(word) or sounds.of(word) not in told}
 
 
 def _names(vocabulary: Vocabulary) -> Iterator[str]:

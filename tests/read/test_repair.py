@@ -179,3 +179,42 @@ def test_nothing_is_found_broken_in_a_page_of_ordinary_english(entries: Narrator
     assert [entry.evidence[0].quote for entry in told.entries if entry.kind in {"condition", "check"}] == [], (
         told.told()
     )
+
+
+SMALL_WORDS = [
+    # room, as transcribed, what one entry tells
+    ("bedroom", "Outlets, I plugged my lamp in everyone, they all work.", "outlet works"),
+    ("bedroom", "To of the slats are bent.", "blinds bent 2"),
+    ("bedroom", "There are to holes in the wall.", "wall hole 2"),
+    ("kitchen", "Hold out your hand to apartment keys, one mailbox key.", "key 2"),
+    ("kitchen", "One of the shelves and the fridge has got a crack.", "refrigerator_shelf crack"),
+    ("kitchen", "The cabinets are oak, the door's all close.", "cabinet works"),
+    ("bedroom", "There's a hole. I'll patch that in touch up the paint.", "paint touch_up"),
+    ("kitchen", "All bath. The tub is cracked.", "bathroom.hall bathtub crack"),
+]
+
+
+@pytest.mark.parametrize(("room", "heard", "meant"), SMALL_WORDS)
+def test_a_small_word_is_another_of_its_sound(room: str, heard: str, meant: str, entries: Narrator) -> None:
+    told = entries(heard, room=room)
+    read = [
+        {one.room, one.component, one.condition or one.outcome or one.action} | {f"{one.quantity}"}
+        for one in told.entries
+    ]
+    assert any(set(meant.split()) <= {str(value) for value in one} for one in read), read
+
+
+@pytest.mark.parametrize(
+    ("room", "line"),
+    [
+        ("kitchen", "Moving on to house keys."),
+        ("kitchen", "Okay everyone, this is the kitchen."),
+        ("kitchen", "We get in touch the day before."),
+        ("hallway", "The closet and the bath are all closed up."),
+        ("kitchen", "The shelves and the fridge are clean."),
+        ("kitchen", "All closet doors slide."),
+    ],
+)
+def test_small_words_that_make_sense_stand(room: str, line: str, entries: Narrator) -> None:
+    assert not any(one.heard for one in entries(line, room=room).entries)
+    assert entries(line, room=room).sentences[-1].spoken.heard == ()

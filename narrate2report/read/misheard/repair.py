@@ -21,6 +21,7 @@ from narrate2report.read.misheard.doubts import Doubts
 from narrate2report.read.misheard.mishearings import Mishearings
 from narrate2report.read.misheard.neighbours import neighbours_of
 from narrate2report.read.misheard.run_together import RunTogether
+from narrate2report.read.misheard.small_words import small_words
 from narrate2report.read.misheard.sounds import english_sounds
 from narrate2report.read.speech.changes import Change, Reread, reread
 from narrate2report.read.speech.fillers import without_fillers
@@ -202,6 +203,7 @@ class Repairer:
         ways = [
             [_change(one.start, one.end, one.senses[0].id, "", SURE_ALONE) for one in self._joined(tokens, norms)],
             list(self._run_together.find(norms)),
+            list(small_words(tokens)),
             [
                 _change(one.start, one.end, one.meant, one.neighbour, SURE_BY_SOUND)
                 for one in (self._mishearings.find(tokens) if self._mishearings else ())

@@ -73,7 +73,7 @@ def is_entered(spoken: Spoken, mention: Mention, end: int) -> bool:
         return _is_named_alone(spoken, mention, end, heads_noun) and not _is_elsewhere(spoken, end, clause)
     if heads_noun or _leads_there(spoken, mention, end) or _goes_on(spoken, mention, clause):
         return False
-    if _is_a_clause(spoken, mention, clause, before):
+    if _is_a_clause(spoken, mention, end, clause, before):
         return True
     next_token = spoken.tokens[end] if end < len(spoken.tokens) else None
     if next_token is not None and next_token.norm == "here" and close[-1:] == ["in"]:
@@ -207,9 +207,10 @@ def _goes_on(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     return goes_on and not {"into", "to"} & set(spoken.norms(0, mention.start))
 
 
-def _is_a_clause(spoken: Spoken, mention: Mention, clause: Clause, before: Sequence[str]) -> bool:
-    """`Okay, the kitchen, ...`: named between two commas, and no thing of another place before it."""
-    ends = mention.end + (spoken.norms(mention.end, mention.end + 1) == ["next"])
+def _is_a_clause(spoken: Spoken, mention: Mention, end: int, clause: Clause, before: Sequence[str]) -> bool:
+    """`Okay, the kitchen, ...`, `the small one, bedroom two, ...`: named between two commas, and no thing of another
+    place before it."""
+    ends = end + (spoken.norms(end, end + 1) == ["next"])
     alone = ends == clause.end and mention.start - clause.start <= 1 and not {"a", "an", "one"} & set(before)
     return alone and not any(_names_a_thing(spoken, earlier) for earlier in spoken.clauses[: clause.index])
 

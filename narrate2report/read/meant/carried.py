@@ -32,6 +32,9 @@ ALLOWED = frozenset("fine okay ok allowed permitted".split())
 LONGEST = 5
 """Words of a clause that only says what else is allowed."""
 
+NOT_FOUND = (["missing"], ["gone"], ["not", "there"], ["none"])
+"""`anti-tip bracket, looked for it, missing`: what came of a search."""
+
 BACK_TO_NOW = frozenset({"but", "though", "although", "now"})
 
 
@@ -68,6 +71,7 @@ def carried_into(spoken: Spoken, clause: Clause, carried: Stance) -> Stance:
                 or named
                 or norms[:2] in (["this", "one"], ["here", "are"])
                 or spoken.has_cue("found_none", within=clause)
+                or norms in NOT_FOUND
                 else carried
             )
         case Mode.QUOTED if admits(spoken, clause):

@@ -24,11 +24,12 @@ SHORTEST = 5
 
 
 class RunTogether:
-    """The names of components that are two words, by their letters alone."""
+    """The names of components and rooms that are two words, by their letters alone."""
 
     def __init__(self, vocabulary: Vocabulary) -> None:
         """What is a name or an English word by itself as well (`doorknob`) is left alone."""
         names = {name for component in vocabulary.components.values() for name in component.say}
+        names |= {name for room in vocabulary.rooms.values() for name in room.say}
         self._single = sorted(name for name in names if " " not in name)
         self._names = frozenset(self._single)
         self._apart: Mapping[str, str] = {

@@ -85,7 +85,10 @@ def _and(tokens: Sequence[Token], norms: Sequence[str], at: int) -> Read:
 
 
 def _in(tokens: Sequence[Token], norms: Sequence[str], at: int) -> Read:
-    """`one of the shelves and the fridge has a crack`: one alone has it."""
+    """`one of the shelves and the fridge has a crack`: one alone has it. `on the floor and two pieces`: broken."""
+    broken = norms[at + 1 : at + 3] in (["two", "pieces"], ["three", "pieces"], ["two", "halves"])
+    if broken and norms[at + 3 : at + 4] != ["of"] and at and tokens[at - 1].tag in {"NN", "IN", "RB", "VBN"}:
+        return at, "in", f"sounds like 'in', as '{norms[at + 2]}' tell what became of it"
     lead = norms[max(0, at - 5) : at]
     if "one" not in lead or lead[lead.index("one") + 1 : lead.index("one") + 3] != ["of", "the"]:
         return None
@@ -125,7 +128,20 @@ def _plural(tokens: Sequence[Token], norms: Sequence[str], at: int) -> Read:
     return at - 1, f"{tokens[at - 1].text}s", f"sounds alike, as '{after[0]} {after[1]}' is said of several"
 
 
+WEARING = frozenset("has have show shows some normal heavy light no little much beyond regular usual".split())
+PLACES = frozenset("in on at along near by around from down".split())
+
+
+def _wear(tokens: Sequence[Token], norms: Sequence[str], at: int) -> Read:
+    """`some where on the carpet`, `damage beyond where.`: a noun, as there is no place that it leads to."""
+    ends = at + 1 == len(tokens) or tokens[at + 1].text in MARKS
+    if at > 1 and norms[at - 1] in WEARING and (ends or norms[at + 1] in PLACES):
+        return at, "wear", f"sounds like 'wear', which '{norms[at - 1]}' calls for"
+    return None
+
+
 RULES = {
+    "where": _wear,
     "to": _two,
     "too": _two,
     "for": _four,

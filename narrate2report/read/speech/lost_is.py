@@ -47,17 +47,18 @@ class LostIs:
         flawed = {word for one in vocabulary.conditions.values() for word in (*one.nouns, *one.verbs, *one.adjectives)}
         self._things = frozenset(name.split()[-1] for name in names) - works - flawed
         told = (*vocabulary.descriptions.material, *vocabulary.descriptions.types)
+        self._made_of = frozenset(tuple(word.split()) for word in told if " " in word)
         self._made = frozenset(word.split()[0] for word in told) | {"the"}
 
     def plain(self, tokens: Sequence[Token]) -> Sequence[Token]:
         """The tokens with the verb in its place, wherever one is lost; the same tokens where none is."""
-        lost = [at for at in range(len(tokens) - 1) if self._is_lost(tokens, at)]
+        lost = [at for at in range(len(tokens) - 1) if self._is_lost(tokens, at) or self._is_made_of(tokens, at)]
         if not lost:
             return tokens
         told: list[Token] = []
         for at, token in enumerate(tokens):
             if at in lost:
-                told.append(token._replace(norm=singular(token.norm), tag="NN"))
+                told.append(token._replace(norm=_one_of(token.norm), tag="NN"))
                 told.append(Token("'s", "'s", "VBZ", token.end, token.end))
             else:
                 told.append(token)
@@ -67,9 +68,15 @@ class LostIs:
         token = tokens[at]
         if not token.norm.endswith("s") or token.norm in FINITE or token.tag not in {"NNS", "VBZ", "NNPS"}:
             return False
-        if singular(token.norm) not in self._things - {token.norm}:
+        if _one_of(token.norm) not in self._things - {token.norm}:
             return False
         return self._is_told(tokens, at) and _opens(tokens, at) and not _has_verb(tokens, at)
+
+    def _is_made_of(self, tokens: Sequence[Token], at: int) -> bool:
+        """`floor sheet vinyl`: of two words, what it is made of and no other part of its name."""
+        made = tuple(token.norm for token in tokens[at + 1 : at + 3])
+        ends = at + 3 >= len(tokens) or tokens[at + 3].text in MARKS
+        return tokens[at].norm in self._things and made in self._made_of and ends and _opens(tokens, at)
 
     def _is_told(self, tokens: Sequence[Token], at: int) -> bool:
         """Whether what follows can only be told of it. A tagger that takes the noun for a verb missed one there."""
@@ -85,6 +92,13 @@ class LostIs:
         if tokens[at].tag == "VBZ":
             return following.norm in self._made or (following.norm == "on" and after is not None and after.tag == "DT")
         return False
+
+
+FEW_SINGULARS = {"shelves": "shelf", "halves": "half", "knives": "knife"}
+
+
+def _one_of(plural: str) -> str:
+    return FEW_SINGULARS.get(plural, singular(plural))
 
 
 def _opens(tokens: Sequence[Token], at: int) -> bool:

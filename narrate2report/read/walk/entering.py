@@ -52,6 +52,8 @@ def is_entered(spoken: Spoken, mention: Mention, end: int) -> bool:
     if _is_denied(spoken, mention, clause):
         return False
     heads_noun = any(other.start == end and other.of(*COMPONENT_ROLES) for other in spoken.found.terms)
+    if _has_a_door(spoken, end):
+        return False
     if heads_noun and spoken.tokens[end - 1].norm in {"closet", "cupboard"}:
         return False  # the linen closet shelf, said from the hall
     if not heads_noun and is_introduced(spoken, mention, end):
@@ -85,6 +87,12 @@ def is_entered(spoken: Spoken, mention: Mention, end: int) -> bool:
     elsewhere = close[-1:] in (["into"], ["onto"]) and _a_thing_is_there(spoken, clause, mention)
     enters = bool(close) and not elsewhere and (close[-1] in ENTERING or (close[-1] in TOWARDS | MOVING and moving))
     return enters or (leading and (bool(before) or next_token is None))
+
+
+def _has_a_door(spoken: Spoken, end: int) -> bool:
+    """`the patio's slider`: a door that is spoken of from this side."""
+    of_it = spoken.norms(end, end + 1) == ["'s"]
+    return of_it and spoken.norms(end + 1, end + 2) in (["slider"], ["door"], ["doors"], ["sliding"])
 
 
 def _is_beside(spoken: Spoken, mention: Mention) -> bool:

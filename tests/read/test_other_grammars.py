@@ -308,6 +308,7 @@ def test_an_s_with_no_verb_after_it_is_the_verb(
     ("room", "line", "described"),
     [
         ("kitchen", "The counter tops quartz.", "countertop quartz"),
+        ("kitchen", "The backsplashes subway tile.", "backsplash subway tile"),
         ("bathroom", "Vanities the gray one.", "vanity gray"),
     ],
 )

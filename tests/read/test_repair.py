@@ -224,6 +224,7 @@ def test_small_words_that_make_sense_stand(room: str, line: str, entries: Narrat
     ("lines", "meant"),
     [
         (("Upspairs, the handrail is loose.",), "stairs railing loose"),
+        (("Gerage, the floor is cracked.",), "garage floor crack"),
         (("Laundryroom, the washer is dented.",), "laundry washer dent"),
         (("2nd bedroom, the carpet is torn.",), "bedroom.2 carpet tear"),
         (("Bedroom #2. The carpet is torn.",), "bedroom.2 carpet tear"),

@@ -21,7 +21,9 @@ SHORTEST = 5
 """Letters that a room's name needs, to be known by most of them."""
 
 NEAREST, FARTHEST = 80, 0.25
-"""RapidFuzz's ratio, and how far the sounds may be apart."""
+"""RapidFuzz's ratio, and how far the sounds may be apart; how a word sounds that is none is only guessed, so that of
+more letters than that the first and the last may do."""
+NEARER = 83
 
 ELSEWHERE = frozenset({"upstairs", "downstairs", "outside"})
 
@@ -44,12 +46,12 @@ class Headings:
         norm, sounds = tokens[at].norm, english_sounds()
         if len(norm) < SHORTEST or not norm.isalpha() or sounds.is_word(norm) or norm in self._rooms:
             return
-        near = [
-            (apart(sounds.of(norm), sounds.of(room)), room) for room in self._rooms if fuzz.ratio(norm, room) >= NEAREST
-        ]
-        if near and min(near)[0] <= FARTHEST:
-            room = min(near)[1]
-            yield Change(at, at + 1, room, f"heads a sentence, is no word and is nearly '{room}'", SURE)
+        alike = [(fuzz.ratio(norm, room), room) for room in self._rooms]
+        near = [(apart(sounds.of(norm), sounds.of(room)), room) for ratio, room in alike if ratio >= NEAREST]
+        framed = [room for ratio, room in alike if ratio >= NEARER and (norm[0], norm[-1]) == (room[0], room[-1])]
+        known = [room for distance, room in sorted(near) if distance <= FARTHEST] or framed
+        if known:
+            yield Change(at, at + 1, known[0], f"heads a sentence, is no word and is nearly '{known[0]}'", SURE)
 
 
 def _stands_alone(tokens: Sequence[Token], at: int) -> bool:

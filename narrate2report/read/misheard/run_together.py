@@ -43,7 +43,7 @@ class RunTogether:
     def find(self, norms: Sequence[str]) -> Iterator[Change]:
         """Each word of a sentence that is such a name, or one with the answer to its trial."""
         for at, norm in enumerate(norms):
-            answer = next((word for word in ANSWERS if norm.endswith(word)), "")
+            answer = next(word for word in ANSWERS if norm.endswith(word)) if norm.endswith(ANSWERS) else ""
             if answer and norm.removesuffix(answer) in self._names:
                 read = f"{norm.removesuffix(answer)}... {answer}"
                 yield Change(at, at + 1, read, f"is no word by itself and has the letters of '{read}'", SURE)

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from narrate2report.read.lexis.inflect import singular
+from narrate2report.read.lexis.inflect import noun_forms
 from narrate2report.read.lexis.vocabulary import Vocabulary
 from narrate2report.read.lexis.words import FINITE, Token
 from narrate2report.read.speech.clauses import LEADING, MARKS
@@ -23,6 +23,8 @@ WHERE = frozenset("down off out up here there".split())
 
 LOWERED = frozenset("blind shade shutter curtain seat lid window".split())
 """`blinds down` are let down, and none of them has fallen."""
+
+FEW_SINGULARS = {"shelves": "shelf", "halves": "half", "knives": "knife"}
 
 CLOSING = frozenset("and but so too also again still except".split())
 """What follows when that is all that is told."""
@@ -45,7 +47,10 @@ class LostIs:
         }
         works = {phrase.split()[0] for one in components for phrase in one.works}
         flawed = {word for one in vocabulary.conditions.values() for word in (*one.nouns, *one.verbs, *one.adjectives)}
-        self._things = frozenset(name.split()[-1] for name in names) - works - flawed
+        last = frozenset(name.split()[-1] for name in names) - works - flawed - FINITE
+        things = sorted(word for word in last if len(word) > len("is"))
+        self._one = dict(zip(things, things, strict=True)) | {noun_forms(thing)[-1]: thing for thing in things}
+        self._one |= {plural: one for plural, one in FEW_SINGULARS.items() if one in things}
         told = (*vocabulary.descriptions.material, *vocabulary.descriptions.types)
         self._made_of = frozenset(tuple(word.split()) for word in told if " " in word)
         self._made = frozenset(word.split()[0] for word in told) | {"the"}
@@ -58,7 +63,7 @@ class LostIs:
         told: list[Token] = []
         for at, token in enumerate(tokens):
             if at in lost:
-                told.append(token._replace(norm=_one_of(token.norm), tag="NN"))
+                told.append(token._replace(norm=self._one[token.norm], tag="NN"))
                 told.append(Token("'s", "'s", "VBZ", token.end, token.end))
             else:
                 told.append(token)
@@ -66,17 +71,19 @@ class LostIs:
 
     def _is_lost(self, tokens: Sequence[Token], at: int) -> bool:
         token = tokens[at]
-        if not token.norm.endswith("s") or token.norm in FINITE or token.tag not in {"NNS", "VBZ", "NNPS"}:
+        if token.tag not in {"NNS", "VBZ", "NNPS"} or token.norm in FINITE:
             return False
-        if _one_of(token.norm) not in self._things - {token.norm}:
+        if self._one.get(token.norm, token.norm) == token.norm:
             return False
         return self._is_told(tokens, at) and _opens(tokens, at) and not _has_verb(tokens, at)
 
     def _is_made_of(self, tokens: Sequence[Token], at: int) -> bool:
         """`floor sheet vinyl`: of two words, what it is made of and no other part of its name."""
+        if tokens[at].norm not in self._one or tokens[at].norm in FINITE:
+            return False
         made = tuple(token.norm for token in tokens[at + 1 : at + 3])
         ends = at + 3 >= len(tokens) or tokens[at + 3].text in MARKS
-        return tokens[at].norm in self._things and made in self._made_of and ends and _opens(tokens, at)
+        return ends and made in self._made_of and _opens(tokens, at)
 
     def _is_told(self, tokens: Sequence[Token], at: int) -> bool:
         """Whether what follows can only be told of it. A tagger that takes the noun for a verb missed one there."""
@@ -85,20 +92,14 @@ class LostIs:
         ends = after is None or after.text in MARKS or after.norm in CLOSING
         if following.norm in {"in", "off"} and after is not None and after.norm in {"it", "its"}:
             return True
+        side = [token.norm for token in tokens[at + 2 : at + 5]] in (["on", "the", "left"], ["on", "the", "right"])
         if following.norm in WHERE:
-            return ends and not (following.norm in {"up", "down"} and singular(tokens[at].norm) in LOWERED)
+            return (ends or side) and not (following.norm in {"up", "down"} and self._one[tokens[at].norm] in LOWERED)
         if following.norm in {"okay", "ok"}:
             return ends or (after is not None and after.tag == "IN")
         if tokens[at].tag == "VBZ":
             return following.norm in self._made or (following.norm == "on" and after is not None and after.tag == "DT")
         return False
-
-
-FEW_SINGULARS = {"shelves": "shelf", "halves": "half", "knives": "knife"}
-
-
-def _one_of(plural: str) -> str:
-    return FEW_SINGULARS.get(plural, singular(plural))
 
 
 def _opens(tokens: Sequence[Token], at: int) -> bool:

@@ -285,3 +285,41 @@ def test_a_door_that_leads_to_a_room_is_spoken_of_from_this_side(line: str, comp
     assert [(one.room, one.component, one.condition) for one in told.entries] == [
         ("living_room", component, "sticking")
     ]
+
+
+@pytest.mark.parametrize(
+    ("room", "line", "wanted"),
+    [
+        ("bedroom", "Carpets okay in here.", ("carpet good",)),
+        ("bedroom", "Closet rods down.", ("closet_rod loose",)),
+        ("hallway", "Closet, rods there, doors off the track.", ("closet_rod present", "closet_door misaligned")),
+        ("hallway", "Hall closet, bifolds off, pins broken.", ("closet_door misaligned", "closet_door broken")),
+        ("living room", "The screens in it.", ("window_screen present",)),
+        ("bathroom", "The towel bars there and the shower heads loose.", ("towel_bar present", "shower_head loose")),
+    ],
+)
+def test_an_s_with_no_verb_after_it_is_the_verb(
+    room: str, line: str, wanted: tuple[str, ...], entries: Narrator
+) -> None:
+    _holds(entries, room, line, *wanted)
+
+
+@pytest.mark.parametrize(
+    ("room", "line", "described"),
+    [
+        ("kitchen", "The counter tops quartz.", "countertop quartz"),
+        ("kitchen", "The backsplashes subway tile.", "backsplash subway tile"),
+        ("bathroom", "Vanities the gray one.", "vanity gray"),
+    ],
+)
+def test_an_s_before_what_a_thing_is_is_the_verb(room: str, line: str, described: str, entries: Narrator) -> None:
+    told = [one for one in entries(line, room=room).entries if one.attribute is not None]
+    assert [f"{one.component} {one.attribute.value}" for one in told if one.attribute] == [described]
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["Blinds down.", "Tiles on the floor.", "All the handles on the drawers.", "The gate sticks a little in the wet?"],
+)
+def test_a_plural_with_no_verb_may_tell_nothing(line: str, entries: Narrator) -> None:
+    assert not _read(entries, "living room", line)

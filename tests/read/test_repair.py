@@ -179,3 +179,85 @@ def test_nothing_is_found_broken_in_a_page_of_ordinary_english(entries: Narrator
     assert [entry.evidence[0].quote for entry in told.entries if entry.kind in {"condition", "check"}] == [], (
         told.told()
     )
+
+
+SMALL_WORDS = [
+    # room, as transcribed, what one entry tells
+    ("bedroom", "Outlets, I plugged my lamp in everyone, they all work.", "outlet works"),
+    ("bedroom", "To of the slats are bent.", "blinds bent 2"),
+    ("bedroom", "There are to holes in the wall.", "wall hole 2"),
+    ("kitchen", "Hold out your hand to apartment keys, one mailbox key.", "key 2"),
+    ("kitchen", "One of the shelves and the fridge has got a crack.", "refrigerator_shelf crack"),
+    ("kitchen", "The cabinets are oak, the door's all close.", "cabinet works"),
+    ("bedroom", "There's a hole. I'll patch that in touch up the paint.", "paint touch_up"),
+    ("kitchen", "All bath. The tub is cracked.", "bathroom.hall bathtub crack"),
+]
+
+
+@pytest.mark.parametrize(("room", "heard", "meant"), SMALL_WORDS)
+def test_a_small_word_is_another_of_its_sound(room: str, heard: str, meant: str, entries: Narrator) -> None:
+    told = entries(heard, room=room)
+    read = [
+        {one.room, one.component, one.condition or one.outcome or one.action} | {f"{one.quantity}"}
+        for one in told.entries
+    ]
+    assert any(set(meant.split()) <= {str(value) for value in one} for one in read), read
+
+
+@pytest.mark.parametrize(
+    ("room", "line"),
+    [
+        ("kitchen", "Moving on to house keys."),
+        ("kitchen", "Okay everyone, this is the kitchen."),
+        ("kitchen", "We get in touch the day before."),
+        ("hallway", "The closet and the bath are all closed up."),
+        ("kitchen", "The shelves and the fridge are clean."),
+        ("kitchen", "All closet doors slide."),
+    ],
+)
+def test_small_words_that_make_sense_stand(room: str, line: str, entries: Narrator) -> None:
+    assert not any(one.heard for one in entries(line, room=room).entries)
+    assert entries(line, room=room).sentences[-1].spoken.heard == ()
+
+
+@pytest.mark.parametrize(
+    ("lines", "meant"),
+    [
+        (("Upspairs, the handrail is loose.",), "stairs railing loose"),
+        (("Gerage, the floor is cracked.",), "garage floor crack"),
+        (("Laundryroom, the washer is dented.",), "laundry washer dent"),
+        (("2nd bedroom, the carpet is torn.",), "bedroom.2 carpet tear"),
+        (("Bedroom #2. The carpet is torn.",), "bedroom.2 carpet tear"),
+        (("The small one, bedroom 2, the carpet is torn.",), "bedroom.2 carpet tear"),
+        (("Patio's slider.", "The handle is loose."), "kitchen door_knob loose"),
+        (("Doorbell, nothing, press it again, nothing.",), "doorbell fails"),
+        (("Light.", "Nothing."), "light_fixture fails"),
+        (("Disposal nothing, not even a hum.",), "garbage_disposal fails"),
+        (("The smoke alarm chirped, so boom, swapped, and test there we go.",), "smoke_alarm works"),
+        (("Doorbellyep. I can hear it.",), "doorbell works"),
+        (("Porch light, flick, no, dead bulb.",), "light_fixture burned_out present"),
+        (("The dishwasher, don't ask, it drains.",), "dishwasher works"),
+        (("The oven, grease an inch thick.",), "oven grease present"),
+        (("Anti-tip bracket, looked for it, missing.",), "anti_tip_bracket missing"),
+        (("Two house keys.", "That's right, one garage opener, and the shed key."), "garage_remote 1"),
+        (("Floor sheet vinyl, it's clean.",), "floor description"),
+        (("The carpet has some where on the edge.",), "carpet worn"),
+    ],
+)
+def test_stops_and_commas_changed_places(lines: tuple[str, ...], meant: str, entries: Narrator) -> None:
+    told = entries(*lines, room="kitchen").entries
+    read = [
+        {one.room, one.component, one.kind, one.condition, one.outcome, one.assertion, f"{one.quantity}"}
+        for one in told
+    ]
+    assert any(set(meant.split()) <= one for one in read), read
+
+
+def test_praise_repeated_word_for_word_is_one_entry(entries: Narrator) -> None:
+    told = entries("Outlets, I got my tester.", "That one's good.", "That one's good.", room="bedroom")
+    assert [len(one.evidence) for one in told.entries if one.condition == "good"] == [2]
+
+
+@pytest.mark.parametrize("line", ["Light. Fine.", "Carol, the tub is dry.", "The panel? Let me look."])
+def test_what_is_only_named_has_not_failed(line: str, entries: Narrator) -> None:
+    assert not [one for one in entries(line, room="kitchen").entries if one.outcome == "fails"]

@@ -48,10 +48,13 @@ class Ledger:
         if self._settles(draft, spoken, number):
             return
         once_more = draft.restates or draft.assertion == "absent" or draft.outcome == "not_tested"
-        if once_more or _adds_nothing(draft, spoken):
+        adds_nothing = once_more or _adds_nothing(draft, spoken)
+        if adds_nothing or draft.condition in SOUND:
             for line in self._since(number - 1):
-                if line.number < number and line.draft.same_statement(draft):
+                repeated = line.sentences[-1].text == spoken.sentence.text  # That one's good. That one's good.
+                if (adds_nothing or repeated) and line.number < number and line.draft.same_statement(draft):
                     line.sentences.append(spoken.sentence)
+                    line.number = number if repeated else line.number
                     return
         self._lines.append(_Line(draft, [*draft.also, spoken.sentence], spoken.heard, number))
 

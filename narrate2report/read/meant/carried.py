@@ -32,6 +32,9 @@ ALLOWED = frozenset("fine okay ok allowed permitted".split())
 LONGEST = 5
 """Words of a clause that only says what else is allowed."""
 
+NOT_FOUND = (["missing"], ["gone"], ["not", "there"], ["none"])
+"""`anti-tip bracket, looked for it, missing`: what came of a search."""
+
 BACK_TO_NOW = frozenset({"but", "though", "although", "now"})
 
 
@@ -57,7 +60,8 @@ def carried_into(spoken: Spoken, clause: Clause, carried: Stance) -> Stance:
             own_doing = bool(norms) and norms[0] in {"i", "we"}
             if norms[-1:] and norms[-1] in ALLOWED and norms[-2:-1] in (["are"], ["is"]) and len(norms) <= LONGEST:
                 return carried  # no nails in the walls, sticky hooks are fine
-            return PLAIN if own_doing or clause.link == "..." or states(spoken, clause) else carried
+            told = own_doing or clause.link == "..." or _answers(spoken, clause) or states(spoken, clause)
+            return PLAIN if told else carried
         case Mode.SEARCH:
             sees = any(tuple(norms[at : at + 2]) in SEES for at in range(2))
             named = states(spoken, clause) and bool(spoken.named_terms(clause))
@@ -67,6 +71,7 @@ def carried_into(spoken: Spoken, clause: Clause, carried: Stance) -> Stance:
                 or named
                 or norms[:2] in (["this", "one"], ["here", "are"])
                 or spoken.has_cue("found_none", within=clause)
+                or norms in NOT_FOUND
                 else carried
             )
         case Mode.QUOTED if admits(spoken, clause):
@@ -75,6 +80,12 @@ def carried_into(spoken: Spoken, clause: Clause, carried: Stance) -> Stance:
             now = clause.link in {"but", "because"} and (opens or "now" in norms)
             return PLAIN if now or (clause.link == "but" and states(spoken, clause)) else carried
     return PLAIN
+
+
+def _answers(spoken: Spoken, clause: Clause) -> bool:
+    """`press it again, nothing`: what a thing answered is told by the one who presses."""
+    bare = (clause.start, clause.end)
+    return any((cue.start, cue.end) == bare for cue in spoken.cues("no_response", "response", within=clause))
 
 
 def is_seen(spoken: Spoken, clause: Clause) -> bool:

@@ -115,8 +115,8 @@ def _denied_by_opening(spoken: Spoken, clause: Clause) -> str | None:
         if spoken.has_term(*COMPONENT_ROLES, within=before):
             return None
         cue = denial_before(spoken, before, before.end)
-        if cue is not None and before.end - before.start == 1 and not before.index:
-            return None  # no, cold
+        if cue is not None and cue.end == before.end and spoken.norms(cue.start, cue.end) == ["no"]:
+            return None  # no, cold; flick, no, dead bulb
         if cue is not None:
             told = any(spoken.tokens[at].is_finite for at in range(cue.end + 1, before.end))
             return None if told else spoken.words(cue.start, cue.end)

@@ -51,7 +51,7 @@ def ordered_at(spoken: Spoken, clause: Clause) -> int | None:
         return at  # after a bath leave it running
     if spoken.norms(at, at + 1) == ["do"] and at + 1 < clause.end and tokens[at + 1].tag in {"VB", "VBP"}:
         at += 1
-    if _is_no_order(spoken, clause, at):
+    if _is_no_order(spoken, clause, at) or _only_looks_so(spoken, clause, at):
         return None
     if _goes_on_telling(spoken, clause, at):
         return None
@@ -90,6 +90,19 @@ def ordered_at(spoken: Spoken, clause: Clause) -> int | None:
     ):
         return at
     return None
+
+
+CHATTER = frozenset("ask worry laugh judge panic".split())
+MEASURED = frozenset("thick deep wide long high".split())
+
+
+def _only_looks_so(spoken: Spoken, clause: Clause, at: int) -> bool:
+    """`toilet, don't ask, it flushes`: said in passing. `grease an inch thick`: a noun, and how much of it."""
+    norms = spoken.norms(at, clause.end)
+    if norms[:2] == ["do", "not"] and len(norms) == len(("do", "not", "ask")):
+        return norms[-1] in CHATTER
+    flaw = any(term.start == at for term in spoken.terms("condition", within=clause))
+    return flaw and norms[1:2] in (["a"], ["an"], ["half"]) and bool(MEASURED & set(norms))
 
 
 def _after_the_time(spoken: Spoken, clause: Clause, at: int) -> int:

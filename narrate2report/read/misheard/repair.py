@@ -18,9 +18,11 @@ from narrate2report.read.lexis.vocabulary import Vocabulary
 from narrate2report.read.lexis.words import Token, Tokenizer
 from narrate2report.read.misheard.by_sound import BySound, Proposal
 from narrate2report.read.misheard.doubts import Doubts
+from narrate2report.read.misheard.headings import Headings
 from narrate2report.read.misheard.mishearings import Mishearings
 from narrate2report.read.misheard.neighbours import neighbours_of
 from narrate2report.read.misheard.run_together import RunTogether
+from narrate2report.read.misheard.small_words import small_words
 from narrate2report.read.misheard.sounds import english_sounds
 from narrate2report.read.speech.changes import Change, Reread, reread
 from narrate2report.read.speech.fillers import without_fillers
@@ -82,6 +84,7 @@ class Repairer:
             self._by_size.setdefault((word[0], len(word)), []).append(word)
         self._words = _own_words(vocabulary)
         self._run_together = RunTogether(vocabulary)
+        self._headings = Headings(vocabulary)
         self._neighbours: dict[tuple[str, str], frozenset[str]] = {}
         for wrong, rights in vocabulary.sound_alikes.items():
             for right, neighbours in rights.items():
@@ -98,14 +101,14 @@ class Repairer:
     def repair(self, texts: Sequence[str]) -> list[Repaired]:
         """Each text with its tokens, repaired where that is plain, and the repairs that were made."""
         plain = list(self._tokenizer.sentences(texts))
-        changes = [self._changes(tokens) for tokens in plain]
+        changes = [_with_small_words(tokens, self._changes(tokens)) for tokens in plain]
         return self._repaired(texts, plain, changes)
 
     def reread(self, texts: Sequence[str]) -> list[Reread]:
         """Each text as it is read without its fillers and repaired, and where its words stood."""
         fluent = [without_fillers(text) for text in texts]
         plain = list(self._tokenizer.sentences(fluent))
-        changes = [self._changes(tokens) for tokens in plain]
+        changes = [_with_small_words(tokens, self._changes(tokens)) for tokens in plain]
         repaired = self._repaired(fluent, plain, changes)
         wholes = iter(
             self._tokenizer.sentences([text for text, left in zip(texts, fluent, strict=True) if text != left])
@@ -141,7 +144,7 @@ class Repairer:
             return self.repair(texts)
         plain = list(self._tokenizer.sentences(texts))
         changes = [
-            self._by_sound.settle(sentence, text, tokens, self._changes(tokens), weights)
+            _with_small_words(tokens, self._by_sound.settle(sentence, text, tokens, self._changes(tokens), weights))
             for sentence, text, tokens in zip(sentences, texts, plain, strict=True)
         ]
         return self._repaired(texts, plain, changes)
@@ -202,6 +205,7 @@ class Repairer:
         ways = [
             [_change(one.start, one.end, one.senses[0].id, "", SURE_ALONE) for one in self._joined(tokens, norms)],
             list(self._run_together.find(norms)),
+            list(self._headings.find(tokens)),
             [
                 _change(one.start, one.end, one.meant, one.neighbour, SURE_BY_SOUND)
                 for one in (self._mishearings.find(tokens) if self._mishearings else ())
@@ -222,6 +226,12 @@ class Repairer:
             if neighbour:
                 return sense.id, neighbour
         return None
+
+
+def _with_small_words(tokens: Sequence[Token], changes: Sequence[Change]) -> list[Change]:
+    """The changes with those of small words, which no sound decides: they are told apart by grammar alone."""
+    small = [one for one in small_words(tokens) if not any(one.overlaps(other) for other in changes)]
+    return sorted((*changes, *small), key=lambda change: change.start)
 
 
 def _changed(text: str, tokens: Sequence[Token], changes: Sequence[Change]) -> tuple[str, tuple[Heard, ...]]:

@@ -95,7 +95,8 @@ def _named(scene: Scene, *, gives: bool, returns: bool, returned: bool, goes_on:
     context = gives or returns or goes_on or len(counted) > 1
     for one in spoken.named:
         clause, quantity = spoken.clause_of(one.start), _quantity(spoken, one)
-        meant = _meant(scene, one, listed=bool(counted or gives or returns) and quantity is not None)
+        listed = bool(counted or gives or returns) or (goes_on and _is_bare(spoken, clause))
+        meant = _meant(scene, one, listed=listed and quantity is not None)
         along = quantity is not None and ALONG & set(spoken.norms(clause.start, one.start))
         placed = one.relation == "place" and not along and not _right_behind(spoken, one)
         if meant is None or _is_kept_out(scene, one) or placed or one.start in spoken.used:
@@ -134,7 +135,9 @@ def _named(scene: Scene, *, gives: bool, returns: bool, returned: bool, goes_on:
             ):
                 continue
             drafts.append(handed(spoken, meant, scene.room, quantity, returned=returned))
-        elif yours or ((counted or heads_list(spoken)) and (_lies(spoken, one) or _ends_list(spoken, one, clause))):
+        elif yours or (
+            (counted or drafts or heads_list(spoken)) and (_lies(spoken, one) or _ends_list(spoken, one, clause))
+        ):
             drafts.append(handed(spoken, meant, scene.room, _one(spoken, one), returned=returned))
     return drafts
 
@@ -227,8 +230,13 @@ def _goes_on(spoken: Spoken, one: Named) -> bool:
 
 def _ends_list(spoken: Spoken, one: Named, clause: Clause) -> bool:
     """`three keys and the clicker`: a last item with its article, and no verb."""
-    bare = not any(spoken.tokens[at].is_finite for at in range(clause.start, clause.end))
-    return clause.link in {"and", ",", "plus"} and bare and "the" in spoken.norms(clause.start, one.start)
+    listed = clause.link in {"and", ",", "plus"} and "the" in spoken.norms(clause.start, one.start)
+    return listed and _is_bare(spoken, clause)
+
+
+def _is_bare(spoken: Spoken, clause: Clause) -> bool:
+    """Whether a clause has no verb: `one garage opener`."""
+    return not any(spoken.tokens[at].is_finite for at in range(clause.start, clause.end))
 
 
 def _one(spoken: Spoken, one: Named) -> int | None:

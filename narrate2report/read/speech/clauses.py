@@ -123,6 +123,10 @@ HITHER = frozenset({"over", "down", "up", "in", "out", "back", "right", "under"}
 SAID_IN_PASSING = frozenset({"okay", "ok", "alright"})
 FOUND = frozenset({"got", "found", "see", "saw", "notice"})
 COUNTED = frozenset("a an some one two three another".split())
+GOES = {(who, goes) for who in ("it", "she", "he", "we", "they", "you") for goes in ("go", "goes")}
+HEADING = 3
+"""Words of a name at the head of a note: `exhaust fan nothing`."""
+
 BEFORE_ONE = frozenset("neither either each every no any which".split())
 """`neither one latches`: the number goes with the word before it."""
 
@@ -137,6 +141,10 @@ def _starts_anew(tokens: Sequence[Token], at: int, begin: int, terms: TermBounds
         following = tokens[at + 1] if at + 1 < len(tokens) else None
         goes_on = following is not None and following.is_word and following.norm not in {"except", "but", "both", "all"}
         return told and goes_on and before.tag not in {"IN", "DT"}
+    if token.norm == "nothing" and at in terms.ends and begin + HEADING >= at:
+        return at + 1 == len(tokens) or tokens[at + 1].text in MARKS  # disposal nothing, not a hum
+    if token.norm == "there" and at - 1 >= begin:
+        return tuple(one.norm for one in tokens[at + 1 : at + 3]) in GOES  # test there it goes
     follows = at + 1 < len(tokens) and tokens[at + 1].norm in COUNTED
     return (
         told

@@ -13,6 +13,7 @@ from collections.abc import Callable, Sequence
 from narrate2report.read.lexis.vocabulary import Vocabulary
 from narrate2report.read.lexis.words import FINITE, Token
 from narrate2report.read.speech.clauses import MARKS
+from narrate2report.read.speech.lost_is import LostIs
 
 Rewrite = Callable[[Sequence[Token], int], tuple[int, list[Token]] | None]
 """Given tokens and a place: how many tokens are replaced there, and by what; None where the rule does not hold."""
@@ -44,10 +45,12 @@ class Grammars:
 
     def __init__(self, vocabulary: Vocabulary) -> None:
         self._verbs = _working_verbs(vocabulary)
+        self._lost_is = LostIs(vocabulary)
         self._rules: tuple[Rewrite, ...] = (_without_half, _without_ain, _with_no, _without_of, self._with_auxiliary)
 
     def plain(self, tokens: Sequence[Token]) -> tuple[Token, ...]:
         """The tokens with each rule applied once at each place, from left to right."""
+        tokens = self._lost_is.plain(tokens)
         told: list[Token] = []
         at = 0
         while at < len(tokens):

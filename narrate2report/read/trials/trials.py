@@ -64,6 +64,8 @@ class Trials:
     answered_at: int = field(default=-WAITED - 1)
     outcome: Outcome | None = None
     again: bool = False
+    headed: bool = False
+    """Whether what is tried was only named: `Doorbell.`"""
 
     def results(self, scene: Scene) -> list[Draft]:
         """The answered trials of a sentence, the last answer of each component; an open one waits for more."""
@@ -86,10 +88,15 @@ class Trials:
         if self.again and self.answered and once_more is not None:
             scene.place.subject = self.answered
         drafts = self._late_answer(scene) if begun is None else _answers(scene, begun)
+        if self.headed and begun is None:
+            drafts = [draft for draft in drafts if draft.outcome == "fails"]  # `Panel. Okay.` praises it
+        self.headed = False
         if drafts:
             self.tried = None
         elif begun is not None:
             self.tried, self.since = _tried(scene, scene.spoken.clauses[-1], 0, begun), scene.number
+        elif (headed := _only_named(scene)) is not None:
+            self.tried, self.since, self.headed = headed, scene.number, True
         elif scene.spoken.named:
             self.tried = None
         return drafts
@@ -142,6 +149,16 @@ def _is_only_sorry(spoken: Spoken, clause: Clause) -> bool:
 def _is_mere_word(spoken: Spoken, clause: Clause) -> bool:
     """`No, nothing`, `okay, there it goes`: a word before the answer that says the same or nothing."""
     return set(spoken.norms(clause.start, clause.end)) <= MERE
+
+
+def _only_named(scene: Scene) -> str | None:
+    """`Doorbell.`, and then `Nothing.`: what a sentence names and says nothing of, where it can be tried."""
+    spoken = scene.spoken
+    heads = len(spoken.named) == 1 and len(spoken.clauses) == 1 and spoken.clauses[0].end <= HEADING
+    if not heads or spoken.named[0].end != spoken.clauses[0].end:
+        return None
+    component = spoken.named[0].component
+    return component if is_operated(component, scene.vocabulary) else None
 
 
 def _meant_by(scene: Scene, begun: Mention) -> str | None:
@@ -206,6 +223,8 @@ def _told(scene: Scene, begun: Mention | None, clause: Clause, component: str, a
 def _begins(scene: Scene) -> Mention | None:
     spoken = scene.spoken
     for cue in spoken.cues("trial"):
+        if spoken.norms(cue.end, cue.end + 2)[1:] == ["ears"]:
+            continue  # plug your ears
         goes_by_itself = cue.start and spoken.tokens[cue.start - 1].norm in {"it", "'s", "is", "are"}
         names = cue.start in spoken.named_tokens() and spoken.tokens[cue.start].norm not in {"button", "press", "push"}
         alone = cue.start == 0 and spoken.clauses[0].end == 1  # Flush ... goes down strong
@@ -234,7 +253,7 @@ def _trailing_off(spoken: Spoken) -> Mention | None:
         if spoken.has_cue("search") or "my" in spoken.norms(before.start, before.end):
             continue
         headed = bool(named) and named[-1].end == before.end and before.end - before.start <= HEADING
-        plain = clause.link == "," and headed and clause.end - clause.start == 1
+        plain = clause.link in {",", ""} and headed and clause.end - clause.start == 1
         if named and (clause.link == "..." or (plain and spoken.has_cue("no_response", "sounds", within=clause))):
             return Mention(before.start, before.end)
     return None

@@ -52,6 +52,8 @@ def is_entered(spoken: Spoken, mention: Mention, end: int) -> bool:
     if _is_denied(spoken, mention, clause):
         return False
     heads_noun = any(other.start == end and other.of(*COMPONENT_ROLES) for other in spoken.found.terms)
+    if _has_a_door(spoken, end):
+        return False
     if heads_noun and spoken.tokens[end - 1].norm in {"closet", "cupboard"}:
         return False  # the linen closet shelf, said from the hall
     if not heads_noun and is_introduced(spoken, mention, end):
@@ -73,7 +75,7 @@ def is_entered(spoken: Spoken, mention: Mention, end: int) -> bool:
         return _is_named_alone(spoken, mention, end, heads_noun) and not _is_elsewhere(spoken, end, clause)
     if heads_noun or _leads_there(spoken, mention, end) or _goes_on(spoken, mention, clause):
         return False
-    if _is_a_clause(spoken, mention, clause, before):
+    if _is_a_clause(spoken, mention, end, clause, before):
         return True
     next_token = spoken.tokens[end] if end < len(spoken.tokens) else None
     if next_token is not None and next_token.norm == "here" and close[-1:] == ["in"]:
@@ -85,6 +87,12 @@ def is_entered(spoken: Spoken, mention: Mention, end: int) -> bool:
     elsewhere = close[-1:] in (["into"], ["onto"]) and _a_thing_is_there(spoken, clause, mention)
     enters = bool(close) and not elsewhere and (close[-1] in ENTERING or (close[-1] in TOWARDS | MOVING and moving))
     return enters or (leading and (bool(before) or next_token is None))
+
+
+def _has_a_door(spoken: Spoken, end: int) -> bool:
+    """`the patio's slider`: a door that is spoken of from this side."""
+    of_it = spoken.norms(end, end + 1) == ["'s"]
+    return of_it and spoken.norms(end + 1, end + 2) in (["slider"], ["door"], ["doors"], ["sliding"])
 
 
 def _is_beside(spoken: Spoken, mention: Mention) -> bool:
@@ -207,9 +215,10 @@ def _goes_on(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     return goes_on and not {"into", "to"} & set(spoken.norms(0, mention.start))
 
 
-def _is_a_clause(spoken: Spoken, mention: Mention, clause: Clause, before: Sequence[str]) -> bool:
-    """`Okay, the kitchen, ...`: named between two commas, and no thing of another place before it."""
-    ends = mention.end + (spoken.norms(mention.end, mention.end + 1) == ["next"])
+def _is_a_clause(spoken: Spoken, mention: Mention, end: int, clause: Clause, before: Sequence[str]) -> bool:
+    """`Okay, the kitchen, ...`, `the small one, bedroom two, ...`: named between two commas, and no thing of another
+    place before it."""
+    ends = end + (spoken.norms(end, end + 1) == ["next"])
     alone = ends == clause.end and mention.start - clause.start <= 1 and not {"a", "an", "one"} & set(before)
     return alone and not any(_names_a_thing(spoken, earlier) for earlier in spoken.clauses[: clause.index])
 

@@ -11,7 +11,8 @@ from narrate2report.read.walk.led_in import LEADING, opens
 from narrate2report.read.walk.place import Place
 
 ORDINALS = {"first": "1", "second": "2", "third": "3", "fourth": "4", "one": "1", "two": "2", "three": "3", "four": "4",
-            "five": "5", "1": "1", "2": "2", "3": "3", "4": "4", "5": "5", "too": "2", "to": "2"}  # fmt: skip
+            "five": "5", "1": "1", "2": "2", "3": "3", "4": "4", "5": "5", "too": "2", "to": "2",
+            "1st": "1", "2nd": "2", "3rd": "3", "4th": "4"}  # fmt: skip
 
 LETTERED = {"room": "bedroom", "bed": "bedroom", "br": "bedroom", "bath": "bathroom"}
 """Short forms that are rooms when a letter or number follows them at the start of a sentence."""
@@ -29,7 +30,7 @@ def numbered(spoken: Spoken, mention: Mention, room: str) -> tuple[str, int]:
         return room, mention.end
     if mention.end < len(tokens):
         after = tokens[mention.end].norm
-        skip = 1 if after == "number" and mention.end + 1 < len(tokens) else 0
+        skip = 1 if after in {"number", "#"} and mention.end + 1 < len(tokens) else 0
         after = tokens[mention.end + skip].norm
         last = mention.end + skip + 1 >= len(tokens)
         follows = "" if last else tokens[mention.end + skip + 1].text

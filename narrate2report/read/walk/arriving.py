@@ -1,11 +1,12 @@
-"""Has the speaker just come to a room that was named before: `the bathroom is on your left, and here we are`?"""
+"""Is the speaker now in a room that is named: `the bath is on your left, and here we are`, `here in the hall`?"""
 
 from __future__ import annotations
 
+from narrate2report.read.lexis.phrase_tree import Mention
 from narrate2report.read.speech.clauses import Clause
 from narrate2report.read.speech.spoken import Spoken
-from narrate2report.read.walk.going import before_name
 from narrate2report.read.walk.led_in import LEADING
+from narrate2report.read.walk.ways import ARRIVING, before_name
 
 DOORS = frozenset("door doors stairs steps gate hatch".split())
 """What one goes through or up to a room."""
@@ -15,6 +16,16 @@ GOING_ON = frozenset(
     " coming in inside through down up right".split()
 )
 """All the words of a clause that goes on through a door: `and in we go`."""
+
+
+def has_come_there(spoken: Spoken, mention: Mention, end: int) -> bool:
+    """Whether the speaker is now in the room of `mention`, whose name (with its number) ends before token `end`."""
+    clause = spoken.clause_of(mention.start)
+    return (
+        arrives(spoken, end)
+        or _goes_through_its_door(spoken, clause, mention.start)
+        or _stands_there(spoken, clause, mention, end)
+    )
 
 
 def arrives(spoken: Spoken, name_end: int) -> bool:
@@ -28,7 +39,7 @@ def arrives(spoken: Spoken, name_end: int) -> bool:
     return False
 
 
-def goes_through_its_door(spoken: Spoken, clause: Clause, name_start: int) -> bool:
+def _goes_through_its_door(spoken: Spoken, clause: Clause, name_start: int) -> bool:
     """`opening the door to the garage and going in`: the clause after it goes where its door leads."""
     before = spoken.norms(clause.start, before_name(spoken, clause, name_start))
     following = spoken.clauses[clause.index + 1 : clause.index + 2]
@@ -36,3 +47,14 @@ def goes_through_its_door(spoken: Spoken, clause: Clause, name_start: int) -> bo
         return False
     goes = spoken.norms(following[0].start, following[0].end)
     return bool(goes) and goes[-1] in {"in", "inside", "through", "down", "up"} and set(goes) <= GOING_ON
+
+
+def _stands_there(spoken: Spoken, clause: Clause, mention: Mention, end: int) -> bool:
+    """`the alarm here in the hall`, `in the hallway here`, `on this porch`: what is pointed at is where one stands."""
+    at = before_name(spoken, clause, mention.start)
+    if at <= clause.start or spoken.tokens[at - 1].norm not in ARRIVING:
+        return False
+    if mention.of("room")[0].id == "whole_unit":
+        return False  # in this flat
+    pointed = spoken.tokens[at].norm == "this" and at < mention.start
+    return pointed or spoken.norms(at - 2, at - 1) == ["here"] or spoken.norms(end, end + 1) == ["here"]

@@ -1,39 +1,22 @@
-"""Does the speaker go to a room, or take it up next: `hopping across to the bath`, `we'll take the kitchen next`?
+"""Does the speaker go to a room: `hopping across to the bath`, `so it's off to the kitchen`, `up the stairs we go`?
 
-No verb of going needs to be known for that: whoever speaks does something, a preposition of direction leads to the
-room, and nothing is done to a thing on the way.
+Whoever speaks does something (`doing`), a preposition of direction leads to the room, and nothing is done to a thing on
+the way. Or nothing is told but the way itself.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection
 
 from narrate2report.read.lexis.phrase_tree import COMPONENT_ROLES
-from narrate2report.read.speech.clauses import Clause
+from narrate2report.read.speech.clauses import Clause, bare_start
 from narrate2report.read.speech.spoken import Spoken
+from narrate2report.read.walk.doing import BEING_THERE, GLANCES, own_verb
 from narrate2report.read.walk.led_in import LEADING
-
-DIRECTIONS = frozenset("to into onto through across over out up down round around".split())
-"""Prepositions that lead somewhere with any verb: `hopping across to`."""
-
-ARRIVING = frozenset("in inside at on".split())
-"""Prepositions that tell where somebody is, or with a verb of going where to."""
-
-BEING_THERE = frozenset(
-    "am 'm are 're be being stand standing stood come coming go going get getting step stepping head heading walk"
-    " walking pop popping nip nipping duck ducking poke poking stick sticking arrive arriving finish finishing start"
-    " starting begin beginning end ending look looking back".split()
-)
-"""With these `in the kitchen` tells that the speaker is there or goes there."""
+from narrate2report.read.walk.ways import ARRIVING, DIRECTIONS, PASSED, before_name, names_a_thing
 
 CALLING_BY = frozenset("swing stop drop pop call nip pass swinging stopping dropping popping calling nipping".split())
 """`gonna swing by the hall bath`."""
-
-SPEAKER = frozenset(
-    "sir madam ahead i we let us 's will 'll am 'm are 're going gonna to just now so then and if can shall me have 've"
-    " got gotta want wanna might should need lets".split()
-)
-"""All that may stand before what the speaker does."""
 
 NO_WAY = frozenset(
     "hear hearing smell smelling notice noticing leave leaving put putting keep keeping store storing"
@@ -43,38 +26,50 @@ NO_WAY = frozenset(
 )
 """What is done in, to or about a room without going there."""
 
-CARRIED_ALONG = frozenset("me us you my our head nose face way it self ourselves myself".split())
-"""What may stand between the verb and the preposition: `popping my head in`, `puts me in`, `made it to`."""
+LOOKING = frozenset("look looking see seeing peer peering glance glancing".split())
+LEADING_THE_EYE = frozenset("to into onto out through across toward towards".split())
+"""With these only the eye goes there: `looking out to the yard`, and not `looking around the bath`."""
 
-REACHED = frozenset("made got".split())
-"""Past verbs that tell of having just come there: `made it to the top bedroom`."""
+HEADING_FOR = frozenset("head heading headed make making leave leaving swap swapping".split())
+"""`leaving the bath for the kitchen`."""
+
+CROSSING = frozenset(
+    "cross crossing crossed climb climbing climbed pass passing follow following take taking retrace retracing turn"
+    " turning round rounding leave leaving".split()
+)
+"""What is done to the way itself: `crossing the corridor to`, `retracing my steps to`."""
+
+CARRIED_ALONG = frozenset("me us you ye my our head nose face way self ourselves myself".split())
+"""What may stand between the verb and the preposition: `popping my head in`, `puts me in`."""
+
+TURNS = frozenset({"left", "right"})
+
+REACHING = frozenset("make making made got".split())
+"""With these so may `it`: `made it to`, and not `move it to`."""
+
+LEADING_PAST = frozenset("through over across out up down round around past along by off from of".split())
+"""Prepositions before what is passed: `through the door to the hall`, and not `at the door to the hall`."""
+
+PAST_ANYTHING = frozenset("past through around round".split())
+"""Behind these it may be any thing: `past the boiler`, `through the gap`."""
 
 BRINGS = frozenset("puts brings takes gets leads lands put bring take lead land leaves".split())
 """`turning left puts me in the bath`: whatever it is that brings the speaker there."""
 
-SO_CALLED = frozenset("call calls called be is was".split())
-"""`in what they call the guest bedroom`, `into what would be the office`."""
+LOOKS = frozenset("look peek nosey gander glance squiz poke walk wander peep".split())
+"""`I'll have a look in the laundry`, `a quick peek in the bath`: who looks in there goes there."""
 
-TAKEN_UP = frozenset(
-    "do doing take taking get getting tackle tackling hit hitting cover covering tick ticking knock knocking finish"
-    " finishing start starting begin beginning try trying inspect inspecting photograph film filming record recording"
-    " crack visit visiting have open opening unlock unlocking show showing see seeing check checking view"
-    " viewing".split()
-)
-"""What one does with a room that is next: `let's get the bathroom out of the way`."""
+BEFORE_A_LOOK = frozenset("and so now then a one just quick little last".split())
 
-BY_AND_BY = (
-    (), ("next",), ("now",), ("then",), ("first",), ("quickly",), ("too",), ("quick",), ("please",), ("here",),
-    ("open",), ("up",),
-    ("out", "of", "the", "way"), ("off", "the", "list"), ("over", "with"), ("done",), ("done", "next"), ("now", "then"),
-)  # fmt: skip
-"""All that may follow the room that is taken up."""
+BY_THE_WAY = LEADING | frozenset("straight around round of from across past off left right".split())
+"""What a clause may say that tells nothing but a way: `and around the corner to the dining room`."""
 
-ONLY = frozenset("only just leaves leaving".split())
-"""Before the room that is left over: `only the loo left`."""
+ONWARD = frozenset("on off back onward onwards".split())
+"""What sets out, whatever was told before: `the light works, on to the kitchen`."""
 
-NOW = frozenset("now time next then".split())
-"""After a room that a clause only names: `bedroom now`, `bathroom time`."""
+SETTING_OUT = DIRECTIONS | ONWARD | {"past", "along"}
+TELLS_MORE = frozenset("it they there these those same".split())
+"""A clause about these tells of a thing: `it runs on, through to the kitchen` leads nobody there."""
 
 ONCE = frozenset("before after once when until till unless".split())
 """Words that open a clause of something that is not yet so: `before we go in the living room`."""
@@ -82,141 +77,147 @@ ONCE = frozenset("before after once when until till unless".split())
 AFTERWARDS = frozenset("once when after afterwards later until".split())
 """Words behind the room's name that put it off."""
 
-GLANCES = frozenset("have take do get grab give having taking doing getting".split())
-LOOKS = frozenset("look peek nosey gander glance squiz poke walk wander peep".split())
-"""`I'll have a look in the laundry`, `a quick peek in the bath`: who looks in there goes there."""
 
-ON_THE_WAY = frozenset("corner stairs steps landing way left right straight around round of from across past".split())
-"""What is passed: `and around the corner to the dining room`."""
-
-
-def goes_there(spoken: Spoken, clause: Clause, name_start: int) -> bool:
-    """Whether what stands in the clause before the room's name, from token `name_start` on, leads the speaker there."""
+def goes_there(spoken: Spoken, clause: Clause, name_start: int, name_end: int) -> bool:
+    """Whether what the clause says around a room's name, tokens `name_start` to `name_end`, leads the speaker there."""
     at = before_name(spoken, clause, name_start)
     if at <= clause.start:
         return False
-    leads = spoken.tokens[at - 1].norm
     if _is_brought(spoken, clause, at):
         return True
-    if is_put_off(spoken, clause, name_start):
+    if _is_put_off(spoken, clause, name_start):
         return False
-    if leads in {"to", "into", "onto", "through"} and _is_bare(spoken, at - 1):
-        return True
-    if leads in ARRIVING | {"round", "around", "into"} and _is_a_look(spoken.norms(clause.start, at - 1)):
-        return True
-    verb = _own_verb(spoken, clause, at - 1)
-    if verb is None or _speaks_of_a_thing(spoken, clause, at):
-        return False
-    does, between = spoken.tokens[verb].norm, spoken.norms(verb + 1, at - 1)
-    if leads == "by" or (leads in ARRIVING and between[-1:] == ["by"]):
-        return does in CALLING_BY and not between
-    if does in GLANCES and LOOKS & set(between) and leads in ARRIVING | DIRECTIONS | {"at"}:
-        return True
-    if does in NO_WAY or not _is_free(spoken, verb + 1, at - 1):
-        return False
-    if leads in ARRIVING:
-        return does in BEING_THERE or bool(set(between) & DIRECTIONS)
-    return leads in DIRECTIONS
+    return (
+        _is_the_way(spoken, clause, at - 1, name_end)
+        or _is_a_look(spoken, clause, at - 1)
+        or _walks(spoken, clause, at - 1, name_end)
+    )
 
 
-def is_taken_up(spoken: Spoken, clause: Clause, name_start: int, end: int) -> bool:
-    """Whether the room is what the speaker does next, or all that is left to be done."""
-    at = before_name(spoken, clause, name_start)
-    if at > clause.start + 1 and spoken.tokens[at - 1].norm in {"off", "up"} and spoken.tokens[at - 2].norm in TAKEN_UP:
-        at -= 1  # ticking off bedroom two
-    after = tuple(spoken.norms(end, clause.end))
-    taken = at > clause.start and spoken.tokens[at - 1].norm in TAKEN_UP
-    if taken and after in BY_AND_BY and _own_verb(spoken, clause, at) == at - 1:
-        return True
-    lead = [
-        norm for norm in spoken.norms(clause.start, at) if norm not in {"and", "so", "then", "now", "okay", "right"}
-    ]
-    if after in {("left",), ("remaining",), ("to", "go"), ("remains",)}:
-        return not lead or set(lead) <= ONLY | {"that", "is", "'s", "there", "with", "us"}
-    return len(after) == 1 and after[0] in NOW and not lead
-
-
-def is_put_off(spoken: Spoken, clause: Clause, name_start: int) -> bool:
+def _is_put_off(spoken: Spoken, clause: Clause, name_start: int) -> bool:
     """Whether what would lead to the room is not so yet: `I'll come back to the porch once the rain stops`."""
     opens = spoken.norms(clause.start, clause.start + 1)
     purpose = opens == ["to"] and spoken.tokens[clause.start + 1].tag == "VB"
     return purpose or bool(opens and opens[0] in ONCE) or bool(AFTERWARDS & set(spoken.norms(name_start)))
 
 
-def _is_a_look(norms: Sequence[str]) -> bool:
-    """`a quick look`, and nothing else."""
-    told = [
-        norm
-        for norm in norms
-        if norm not in {"and", "so", "now", "then", "a", "one", "just", "quick", "little", "last"}
-    ]
-    return len(told) == 1 and told[0] in LOOKS
-
-
-def _is_bare(spoken: Spoken, until: int) -> bool:
-    """`onwards, to the kitchen`, `so into the utility`: nothing is said before it but where it goes on."""
-    clause = spoken.clause_of(until)
-    start = clause.start if clause.link == "so" else 0
-    rooms = {at for term in spoken.terms("room", "rooms") for at in range(term.start, term.end)}
-    return all(
-        token.norm in LEADING | ON_THE_WAY or token.tag in {"RB", "RP", "UH"} or not token.is_word or at in rooms
-        for at, token in enumerate(spoken.tokens[start:until], start)
-    )
-
-
-def before_name(spoken: Spoken, clause: Clause, name_start: int) -> int:
-    """The token from which on a room is named, with what describes it: `what they call the spare room`."""
-    tokens, at = spoken.tokens, name_start
-    while at > clause.start and (
-        tokens[at - 1].tag in {"DT", "PRP$", "JJ", "JJR", "JJS", "VBN", "CD", "POS"}
-        and tokens[at - 1].norm not in TAKEN_UP
-    ):
-        at -= 1
-    if at > clause.start and tokens[at - 1].norm in SO_CALLED:
-        return next(
-            (back for back in range(at - 1, max(clause.start, at - 6) - 1, -1) if tokens[back].norm == "what"), at
-        )
-    return at
-
-
-def _own_verb(spoken: Spoken, clause: Clause, until: int) -> int | None:
-    """The last verb before token `until` that the speaker does, said or left unsaid: `gonna swing`, `hopping`."""
-    tokens = spoken.tokens
-    own: int | None = None
-    for at in range(clause.start, until):
-        token = tokens[at]
-        if token.norm in SPEAKER or not token.is_word or token.tag in {"UH", "CC"} or token.tag == "RB":
-            if token.norm in BEING_THERE | GLANCES:
-                own = at
-            continue
-        if own is not None and own > clause.start and tokens[own].norm not in SPEAKER:
-            break
-        done = token.tag in {"VBN", "VBD"} and spoken.norms(at - 1, at) in (["have"], ["'ve"])
-        if done or token.tag in {"VB", "VBG", "VBP"} or token.norm in REACHED | BEING_THERE | TAKEN_UP:
-            own = at
-            continue
-        helps = own is None or tokens[own].norm in SPEAKER - GLANCES
-        return None if helps else own
-    return own
-
-
-def _speaks_of_a_thing(spoken: Spoken, clause: Clause, until: int) -> bool:
-    """`slider out to the balcony is stiff`."""
-    things = spoken.terms(*COMPONENT_ROLES, within=clause)
-    return any(one.end <= until and spoken.tokens[one.end - 1].norm not in CARRIED_ALONG for one in things)
-
-
-def _is_free(spoken: Spoken, start: int, end: int) -> bool:
-    """Whether no thing stands between the verb and the preposition."""
-    return all(
-        token.norm in CARRIED_ALONG or token.tag in {"RB", "IN", "RP", "TO", "JJ"} or token.norm in DIRECTIONS
-        for token in spoken.tokens[start:end]
-    )
-
-
 def _is_brought(spoken: Spoken, clause: Clause, at: int) -> bool:
     """`turning left out of the bedroom puts me in the bath`."""
-    norms: Sequence[str] = spoken.norms(max(clause.start, at - 3), at)
+    norms = spoken.norms(max(clause.start, at - 3), at)
     return (
         len(norms) == 3 and norms[0] in BRINGS and norms[1] in {"me", "us", "you"} and norms[2] in DIRECTIONS | ARRIVING
     )
+
+
+def _is_the_way(spoken: Spoken, clause: Clause, leads: int, name_end: int) -> bool:
+    """`onwards, to the kitchen`, `so it's off to the bath`, `up the stairs we go`: the clause tells of the way and of
+    nothing else; its last preposition is token `leads`."""
+    lead, start = spoken.tokens[leads].norm, clause.start
+    if lead in DIRECTIONS and _we_go(spoken, name_end):
+        return _tells_a_way(spoken, start, leads)
+    if lead not in {"to", "into", "onto", "through"}:
+        return False
+    start += spoken.tokens[start].norm == "so"
+    if spoken.norms(start, min(start + 2, leads)) in (["it", "'s"], ["it", "is"]):
+        start += 2
+        if spoken.tokens[start].norm not in ONWARD:
+            return False  # it's next to the kitchen
+    return _tells_a_way(spoken, start, leads) and _goes_on(spoken, clause)
+
+
+def _we_go(spoken: Spoken, at: int) -> bool:
+    """`up the stairs we go`: who goes is said behind the name that ends before token `at`, and no more."""
+    norms = spoken.norms(at, at + 3)
+    ends = len(norms) < 3 or not spoken.tokens[at + 2].is_word
+    return ends and norms[:2] in (["we", "go"], ["i", "go"], ["we", "head"], ["we", "come"])
+
+
+def _tells_a_way(spoken: Spoken, start: int, end: int) -> bool:
+    """Whether from token `start` to `end` nothing is named but what one passes: `around the corner`."""
+    passable, led, named = _rooms(spoken), False, False
+    for at in range(start, end):
+        token = spoken.tokens[at]
+        if led and token.norm in PASSED:
+            continue
+        if named and token.is_finite:
+            return False  # the stairs go up to the attic
+        if not (token.norm in BY_THE_WAY or token.tag in {"RB", "RP", "UH"} or not token.is_word or at in passable):
+            return False
+        led = led or token.norm in LEADING_PAST
+        named = named or at in passable
+    return True
+
+
+def _rooms(spoken: Spoken) -> set[int]:
+    """The tokens that name rooms."""
+    return {at for term in spoken.terms("room", "rooms") for at in range(term.start, term.end)}
+
+
+def _goes_on(spoken: Spoken, clause: Clause) -> bool:
+    """`out the back slider, which glides, to the courtyard`, `finished there, on to the next`: whether what was told
+    before this clause is no thing that leads on itself, as in `the tile runs on, into the kitchen`."""
+    earlier = spoken.clauses[: clause.index]
+    if not earlier or clause.link == "so":
+        return True
+    norms = spoken.norms(bare_start(spoken.tokens, clause), clause.end)
+    if norms[0] in ONWARD or spoken.tokens[earlier[0].start].norm in SETTING_OUT:
+        return True
+    told = any(spoken.tokens[one.start].norm in TELLS_MORE for one in earlier)
+    return not told and "from" not in norms and not names_a_thing(spoken, 0, clause.start)
+
+
+def _is_a_look(spoken: Spoken, clause: Clause, leads: int) -> bool:
+    """`a quick look in the bath`, and nothing else."""
+    told = [norm for norm in spoken.norms(clause.start, leads) if norm not in BEFORE_A_LOOK]
+    looks = len(told) == 1 and told[0] in LOOKS
+    return looks and spoken.tokens[leads].norm in ARRIVING | {"round", "around", "into"}
+
+
+def _walks(spoken: Spoken, clause: Clause, leads: int, name_end: int) -> bool:
+    """`stepping over the threshold into the dining room`: the speaker does something, and it leads there."""
+    verb = own_verb(spoken, clause, leads)
+    if verb is None:
+        return False
+    does, between, lead = spoken.tokens[verb].norm, spoken.norms(verb + 1, leads), spoken.tokens[leads].norm
+    if "you" in spoken.norms(clause.start, verb) and not _ends_there(spoken, clause, name_end):
+        return False
+    if lead == "by" or (lead in ARRIVING and between[-1:] == ["by"]):
+        return does in CALLING_BY and not between
+    if does in GLANCES and LOOKS & set(between) and lead in ARRIVING | DIRECTIONS:
+        return not names_a_thing(spoken, verb, leads)
+    if (does in NO_WAY and lead != "for") or not _is_free(spoken, verb, leads):
+        return False
+    if lead in ARRIVING:
+        return does in BEING_THERE or bool(set(between) & DIRECTIONS)
+    if lead == "for":
+        return does in HEADING_FOR
+    return lead in DIRECTIONS and not (does in LOOKING and lead in LEADING_THE_EYE)
+
+
+def _ends_there(spoken: Spoken, clause: Clause, name_end: int) -> bool:
+    """`you're in the front bedroom`, and not `you're in the kitchen a lot`."""
+    return name_end >= clause.end or spoken.norms(name_end, clause.end) in (["now"], ["here"], ["then"], ["again"])
+
+
+def _is_free(spoken: Spoken, verb: int, end: int) -> bool:
+    """Whether between the verb and the preposition at token `end` nothing stands but what is passed on the way:
+    `crossing the corridor to`, `out through the back door to`."""
+    tokens, passable = spoken.tokens, _rooms(spoken)
+    things = {at for term in spoken.terms(*COMPONENT_ROLES) for at in range(term.start, term.end)}
+    last = "across" if tokens[verb].norm in CROSSING else ""
+    for at in range(verb + 1, end):
+        norm, tag = tokens[at].norm, tokens[at].tag
+        if tag in {"IN", "TO", "RP"} or norm in DIRECTIONS:
+            last = norm
+            continue
+        along = tag == "RB" or norm in CARRIED_ALONG | TURNS or (norm == "it" and tokens[verb].norm in REACHING)
+        passed = last in PAST_ANYTHING or (last in LEADING_PAST and _is_passed(spoken, at, passable))
+        if not (along or passed or norm in {"the", "a", "an", "'"} or (tag == "JJ" and at not in things)):
+            return False
+    return True
+
+
+def _is_passed(spoken: Spoken, at: int, passable: Collection[int]) -> bool:
+    """`the hall`, `the baby gate`: whether token `at` is of a room or of the name of what one goes through."""
+    names = at in passable or spoken.tokens[at].norm in PASSED
+    return names or (spoken.tokens[at].tag == "NN" and spoken.tokens[at + 1].norm in PASSED)

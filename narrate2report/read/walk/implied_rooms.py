@@ -9,7 +9,7 @@ from narrate2report.read.lexis.phrase_tree import Mention
 from narrate2report.read.lexis.vocabulary import Vocabulary
 from narrate2report.read.speech.modes import Mode, Stance
 from narrate2report.read.speech.spoken import Spoken, relation_of
-from narrate2report.read.walk.place import LEFT_UNSAID, Place
+from narrate2report.read.walk.place import LEFT_UNSAID, OUT_OF_DOORS, Place
 
 SMALL_ROOMS = frozenset({"storage", "office", "attic", "stairs", "closet", "balcony", "breakfast_area"})
 """Rooms in which neither a kitchen's nor a bathroom's fixtures are found."""
@@ -42,6 +42,8 @@ def implied_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabu
         return next(room for room, _ in reversed(place.visits[:-1]) if room)
     if (outside := _opens_outside(spoken, base)) is not None:
         return outside
+    if place.told_of is not None and base not in OUT_OF_DOORS and _is_out_here(spoken, place.told_of[1]):
+        return place.told_of[1]
     if base in OPEN_AIR and _opens_with_garage(spoken, vocabulary):
         return "garage"
     if ("back", "to") in pairwise(spoken.norms()):
@@ -70,6 +72,11 @@ def implied_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabu
             if base == "half_bath" and sense.id in BATHING:
                 return "bathroom"  # called the toilet room, and there is a tub in it
     return None
+
+
+def _is_out_here(spoken: Spoken, room: str) -> bool:
+    """`the chairs out here`, after the decking on the balcony was told of from indoors: one has gone out there."""
+    return room.split(".")[0] in OUT_OF_DOORS and ("out", "here") in pairwise(spoken.norms())
 
 
 def _opens_with_garage(spoken: Spoken, vocabulary: Vocabulary) -> bool:

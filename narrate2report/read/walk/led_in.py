@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from narrate2report.read.lexis.phrase_tree import COMPONENT_ROLES, Mention
 from narrate2report.read.speech.clauses import Clause, bare_start
 from narrate2report.read.speech.spoken import Spoken
+from narrate2report.read.walk.ways import PASSED, names_a_thing
 
 LEADING = frozenset(
     "okay ok so now and then next right alright well the a an our my your this here 's is we are i am be come"
@@ -19,7 +20,7 @@ LEADING = frozenset(
 LEADING_ADJECTIVES = frozenset("big little nice large small main own whole other".split())
 DETERMINED = frozenset("the a an our your my this that kind sort of".split())
 THROUGH = frozenset(
-    "through around round off past to on down up after behind beyond opposite across straight here there".split()
+    "through around round off past to on down up after behind beside beyond opposite across straight here there".split()
 )
 """A clause that begins so, and ends with a room, leads into it: `through this door is the kitchen`."""
 
@@ -31,18 +32,22 @@ STANDING = frozenset("is 's are have got find comes stands sits lies".split())
 FLOORS = frozenset("ground first second third top upper lower floor upstairs downstairs".split())
 """What tells in a heading on which floor a room is: `ground floor bathroom`."""
 
-WAYS = frozenset("door doors step steps stair stairs arch archway doorway left right".split())
-"""Things that one goes through or up: `behind this wall is the kitchen` leads nowhere."""
-
 WAY_ENDS = frozenset("left right ahead end back front hand side corner hall corridor landing door arch here".split())
+
+NEXT = frozenset("next first last second third other this that".split())
+"""What the next room, door or stop is told with: `second door on the right`."""
+
+HITHER = frozenset("it that this here us me".split())
+"""From where a way may be told: `right beside it`."""
 
 
 def opens(spoken: Spoken, mention: Mention) -> bool:
-    """Whether only words that lead to a room stand before its name."""
-    at = mention.start
+    """Whether only words that lead to a room stand before its name: `generally, the whole flat`."""
+    at, first = mention.start, spoken.clauses[0]
     while at > 0 and (spoken.tokens[at - 1].tag in {"JJ", "VBN"} or spoken.tokens[at - 1].norm in FLOORS):
         at -= 1
-    return all(token.norm in LEADING or not token.is_word for token in spoken.tokens[:at])
+    adverb = first.end == 1 and at > 1 and spoken.tokens[0].tag == "RB"
+    return all(token.norm in LEADING or not token.is_word for token in spoken.tokens[1 if adverb else 0 : at])
 
 
 def is_introduced(spoken: Spoken, mention: Mention, end: int) -> bool:
@@ -78,15 +83,12 @@ def _tells_the_way(spoken: Spoken, clause: Clause, at: int) -> bool:
     if not about and opening[0] not in THROUGH:
         return False
     passed = [term for term in spoken.terms(*COMPONENT_ROLES) if start <= term.start < at]
-    if any(tokens[term.end - 1].norm not in WAYS for term in passed):
-        return False
+    if any(tokens[term.end - 1].norm not in PASSED for term in passed):
+        return False  # behind this wall is the kitchen
     named = tokens[at].norm in DETERMINED and not any(
         token.is_verb and token.norm not in WAY_ENDS for token in tokens[start:at]
     )
     return opening[-1] in STANDING or (named and opening[-1] in WAY_ENDS)
-
-
-NEXT = frozenset("next first last second third other this that".split())
 
 
 def _points_on(norms: Sequence[str]) -> bool:
@@ -96,3 +98,17 @@ def _points_on(norms: Sequence[str]) -> bool:
         return False
     door = len(told) > 1 and told[1] in {"door", "doorway", "room", "one", "stop", "thing", "up"}
     return door or told == ["next"]
+
+
+def is_a_way(spoken: Spoken, clause: Clause) -> bool:
+    """`right beside it`, `second door on the right`: a clause that tells where the next room is, and nothing else."""
+    start = bare_start(spoken.tokens, clause)
+    norms = spoken.norms(start, clause.end)
+    if len(norms) < 2 or any(token.is_verb for token in spoken.tokens[start : clause.end]):
+        return False
+    if names_a_thing(spoken, start, clause.end):
+        return False
+    about = norms[0] in WHERE_ABOUT and SIDES & set(norms[1:3])
+    if not about and norms[0] not in THROUGH and not _points_on(norms):
+        return False
+    return norms[-1] in WAY_ENDS | HITHER

@@ -12,6 +12,9 @@ LEFT_UNSAID = frozenset(
 OUT_OF_DOORS = frozenset({"exterior", "yard", "patio", "porch", "balcony", "parking", "garage", "storage", "attic"})
 """Where a roof, a fence or a gate may well be part of what is walked."""
 
+STOOD_ON = frozenset({"balcony", "patio", "porch"})
+"""What one is on, and not in: `the decking on the balcony`."""
+
 
 @dataclass
 class Place:
@@ -41,6 +44,7 @@ class Place:
             self.room = room
             self.lately.clear()
             self.subject = None
+            self.told_of = None
             self.visits.append((room, number))
 
     def speak_of(self, component: str, number: int) -> None:

@@ -14,6 +14,7 @@ from narrate2report.read.speech.clauses import MARKS, Clause
 from narrate2report.read.speech.modes import Mode, Stance
 from narrate2report.read.speech.spoken import Spoken
 from narrate2report.read.walk.led_in import LEADING
+from narrate2report.read.walk.ways import PASSED
 
 NOT_HERE = frozenset({Mode.PAST, Mode.ELSEWHERE, Mode.QUOTED, Mode.QUESTION, Mode.SEARCH})
 """How a use may be meant that leads nowhere: `they used to cook in here`."""
@@ -23,7 +24,7 @@ TOWARDS = frozenset("to into in through and inside at".split())
 SPOTS = frozenset("room place one bit part area space spot corner end side".split())
 """What may be said for a room before `where`: `the bit where you eat`."""
 
-ON_THE_WAY = frozenset("step steps door doors arch archway doorway stair stairs corner other left right end".split())
+ON_THE_WAY = PASSED | {"other"}
 """What is passed on the way there: `down the step to where they cook`."""
 
 ANYBODY = frozenset("i we you they he she one everyone everybody people folks".split())

@@ -11,11 +11,12 @@ from narrate2report.read.speech.modes import Mode, Stance
 from narrate2report.read.speech.spoken import Spoken
 from narrate2report.read.walk.arriving import arrives
 from narrate2report.read.walk.entering import is_entered
-from narrate2report.read.walk.going import goes_there, is_taken_up
+from narrate2report.read.walk.going import goes_there
 from narrate2report.read.walk.led_in import LEADING, is_introduced
 from narrate2report.read.walk.place import Place
 from narrate2report.read.walk.room_numbers import lettered_room, next_numbered, numbered
 from narrate2report.read.walk.room_uses import used_room
+from narrate2report.read.walk.taking_up import is_taken_up
 
 
 def find_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabulary: Vocabulary) -> str | None:
@@ -63,7 +64,8 @@ def _room_of_its_thing(spoken: Spoken, place: Place, stances: Sequence[Stance]) 
         room = CALLED_BY.get(spoken.tokens[mention.start].norm) if mention.end - mention.start == 1 else None
         said = stances[mention.start].mode in {Mode.ASSERTED, Mode.FUTURE}
         clause = spoken.clause_of(mention.start)
-        there = goes_there(spoken, clause, mention.start) or is_taken_up(spoken, clause, mention.start, mention.end)
+        there = goes_there(spoken, clause, mention.start, mention.end)
+        there = there or is_taken_up(spoken, clause, mention.start, mention.end)
         if room and said and mention.end == clause.end and there:
             return room
     return None
@@ -76,7 +78,8 @@ def _greatest(spoken: Spoken) -> str | None:
         if spoken.norms(at - 1, clause.end) not in (["the", "primary"], ["the", "master"]):
             continue
         led = all(norm in LEADING for norm in spoken.norms(clause.start, at - 1))
-        if goes_there(spoken, clause, at) or (led and not any(one.start < at for one in spoken.terms("component"))):
+        led = led and not any(one.start < at for one in spoken.terms("component"))
+        if led or goes_there(spoken, clause, at, clause.end):
             return "bedroom.primary"
     return None
 

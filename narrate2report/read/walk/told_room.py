@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import replace
 
 from narrate2report.read.drafts.draft import Draft
 from narrate2report.read.lexis.phrase_tree import COMPONENT_ROLES, Mention
 from narrate2report.read.speech.spoken import Named, Spoken
-from narrate2report.read.walk.place import Place
+from narrate2report.read.walk.place import STOOD_ON, Place
 from narrate2report.read.walk.room_numbers import numbered
 
-LEADING_THERE = frozenset("in the a our your this one two three four both is are was 's up over out down , -".split())
+LEADING_THERE = frozenset(
+    "in on the a our your this one two three four both is are was 's up over out down , -".split()
+)
 """What may stand between a thing and the room it is in: `alarms, two in the hall`, `the detector is in the hall`."""
 
 NO_ROOM = frozenset({"whole_unit", "exterior"})
@@ -51,17 +53,17 @@ def _told_rooms(spoken: Spoken, place: Place) -> Mapping[str, str]:
         base = room.split(".")[0]
         if base in {*NO_ROOM, place.base} or {base, place.base} == HALLS or _heads_noun(spoken, mention):
             continue
-        one = _thing_there(spoken, mention)
+        one = _thing_there(spoken, mention, {"in", "on"} if base in STOOD_ON else {"in"})
         if one is not None:
             told[one.component] = room
     return told
 
 
-def _thing_there(spoken: Spoken, mention: Mention) -> Named | None:
-    """The component that is said to be in the room of `mention`, right before it."""
+def _thing_there(spoken: Spoken, mention: Mention, prepositions: Collection[str]) -> Named | None:
+    """The component that is said to be in the room of `mention`, or on it out of doors, right before it."""
     for one in reversed(spoken.named):
         between = spoken.norms(one.end, mention.start)
-        if one.end <= mention.start and set(between) <= LEADING_THERE and "in" in between[-3:]:
+        if one.end <= mention.start and set(between) <= LEADING_THERE and set(between[-3:]) & set(prepositions):
             return one
     return None
 

@@ -8,7 +8,7 @@ asked of the reviewer, or left as heard. What that does is counted by tests/benc
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from narrate2report.read.lexis.words import Token
@@ -30,6 +30,10 @@ SAME_SOUND = 0.05
 
 READ_FROM, ASK_FROM = 0.5, 0.25
 """The least probability with which other words are read, and with which the reviewer is asked."""
+
+CLEAR = 0.65
+"""Mean probability of the words of a sentence: where it is lower, the model was guessing all along, and nothing is read
+otherwise without asking."""
 
 
 def chances_of(tokens: Sequence[Token], words: Sequence[Word]) -> list[float]:
@@ -117,16 +121,12 @@ class BySound:
             weight = weight_of(reading_of(sentence.text, fluent, tokens, change)) if _as_many(change, tokens) else None
             may_tell = not self._sound_alike(tokens[change.start].norm, change.read)
             settled.append(_by_its_sound(change, weight, may_tell=may_tell))
-        judged = [
-            (odds_asked(one.doubt.signs, weight), _decided(one.change, weight))
-            for one in self.proposals(sentence, fluent, tokens, changes)
-            if (weight := weight_of(one.reading)) is not None
-        ]
-        for odds, change in sorted(judged, key=lambda one: -one[0]):
-            if odds < ASK_FROM:
+        clear = sum(word.probability for word in sentence.words) >= CLEAR * len(sentence.words)
+        for chance, change in _chances(self.proposals(sentence, fluent, tokens, changes), weight_of):
+            if chance < ASK_FROM:
                 break
             if not any(change.overlaps(other) for other in settled):
-                settled.append(change if odds >= READ_FROM else _asked(change))
+                settled.append(change if chance >= READ_FROM and clear else _asked(change))
         return sorted(settled, key=lambda one: one.start)
 
     def proposals(
@@ -148,13 +148,22 @@ class BySound:
         return one.isalpha() and other.isalpha() and self._alike.apart_from(one, other) <= SAME_SOUND
 
 
+def _chances(proposals: Sequence[Proposal], weight_of: Callable[[str], Weight | None]) -> list[tuple[float, Change]]:
+    """How probable each change is, the likeliest first: beside what was heard, and beside the others in its place.
+
+    What speaks for one of several that are equally likely speaks for none of them.
+    """
+    weighed = [(one, weight) for one in proposals if (weight := weight_of(one.reading)) is not None]
+    odds = [(replace(one.change, sound=weight), odds_asked(one.doubt.signs, weight)) for one, weight in weighed]
+    chances = [
+        (own / (1 + sum(other for rival, other in odds if rival.overlaps(change))), change) for change, own in odds
+    ]
+    return sorted(chances, key=lambda one: -one[0])
+
+
 def _as_many(change: Change, tokens: Sequence[Token]) -> bool:
     """Whether other words take the place of as many: written together or apart, they sound the same."""
     return len(change.read.split()) == sum(token.is_word for token in tokens[change.start : change.end])
-
-
-def _decided(change: Change, weight: Weight) -> Change:
-    return replace(change, sound=weight)
 
 
 def _asked(change: Change) -> Change:

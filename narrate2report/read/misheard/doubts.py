@@ -31,7 +31,7 @@ LEAST_GAIN = -1.5
 """Nats: what is less usual than this beside what was heard is not worth asking for."""
 
 WORTH_ASKING = 0.03
-"""The least probability, before the sound is asked, with which it is; nine in ten of what was really said have more."""
+"""The least odds, before the sound is asked, at which it is; eight in ten of what was really said have more."""
 
 MOST_HERE, MOST = 4, 8
 """Readings that are weighed in one place and in one sentence; each costs about as much as a word of listening."""
@@ -52,7 +52,7 @@ class Doubt:
     words: str
     signs: Signs
     odds: float
-    """The probability of it before the sound is asked."""
+    """For it, before the sound is asked."""
 
 
 class Doubts:

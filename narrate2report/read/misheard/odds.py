@@ -81,13 +81,13 @@ class Weights:
 
 
 def odds_unasked(signs: Signs) -> float:
-    """The probability that the other words were said, before the sound is asked."""
-    return _probability(signs.measures(), weights().unasked)
+    """The odds that the other words were said, before the sound is asked."""
+    return _odds(signs.measures(), weights().unasked)
 
 
 def odds_asked(signs: Signs, weight: Weight) -> float:
-    """The probability that the other words were said, by what the sound gave as well."""
-    return _probability(chain(signs.measures(), sound_measures(weight)), weights().asked)
+    """The odds that the other words were said, by what the sound gave as well."""
+    return _odds(chain(signs.measures(), sound_measures(weight)), weights().asked)
 
 
 def sound_measures(weight: Weight) -> Iterator[tuple[str, float]]:
@@ -109,8 +109,8 @@ def _within(nats: float) -> float:
     return max(-12.0, min(6.0, nats))
 
 
-def _probability(measures: Iterable[tuple[str, float]], adds: Mapping[str, float]) -> float:
-    return 1 / (1 + math.exp(-sum(adds.get(sign, 0.0) * value for sign, value in measures)))
+def _odds(measures: Iterable[tuple[str, float]], adds: Mapping[str, float]) -> float:
+    return math.exp(sum(adds.get(sign, 0.0) * value for sign, value in measures))
 
 
 def _logit(chance: float) -> float:

@@ -345,6 +345,10 @@ def test_what_is_said_of_another_room_is_said_from_here(entries: Narrator, said:
         ("Third door along on the left, bedroom C.", "bedroom.c"),
         ("That's everything, so the kitchen again.", "kitchen"),
         ("Finished, the bedroom comes now.", "bedroom"),
+        ("Swinging left into the dining room.", "dining_room"),
+        ("Shall we wander over to the garage?", "garage"),
+        ("Can we see the bedroom?", "bedroom"),
+        ("Do you want to go into the lounge?", "living_room"),
     ],
 )
 def test_the_way_itself_is_told_in_any_words(entries: Narrator, said: str, room: str) -> None:
@@ -366,6 +370,8 @@ def test_the_way_itself_is_told_in_any_words(entries: Narrator, said: str, room:
         "The dog got out and went into the bedroom.",
         "I went down to the basement last week.",
         "I'm looking out to the yard.",
+        "Could you go to the bathroom?",
+        "Shall I paint the bathroom?",
         "I had that once, in the back bedroom.",
         "The tiles match the ones in the bathroom, the hall, everywhere.",
     ],

@@ -44,24 +44,25 @@ YOU_TOO = frozenset("you are 're will 'll now then so and just also".split())
 
 def own_verb(spoken: Spoken, clause: Clause, until: int) -> int | None:
     """The last verb before token `until` that the speaker does, or whoever is shown around."""
-    own = _last_verb(spoken, clause, until)
-    if own is None or "you" not in spoken.norms(clause.start, own):
+    asked = spoken.norms(clause.start, clause.start + 3) == ["do", "you", "want"]  # do you want to go into the lounge?
+    own = _last_verb(spoken, clause, clause.start + 2 if asked else clause.start, until)
+    if own is None or asked or "you" not in spoken.norms(clause.start, own):
         return own
     shown = spoken.tokens[own].norm in YOURS and set(spoken.norms(clause.start, own)) <= YOU_TOO
     return own if shown else None
 
 
-def _last_verb(spoken: Spoken, clause: Clause, until: int) -> int | None:
+def _last_verb(spoken: Spoken, clause: Clause, start: int, until: int) -> int | None:
     """The last verb in a row of what the speaker does: `I'm gonna go and have`; none where something else is told."""
     tokens = spoken.tokens
     own: int | None = None
-    for at in range(clause.start, until):
+    for at in range(start, until):
         token = tokens[at]
         helps = token.norm in SPEAKER or (token.norm == "you" and own is None)
         if helps or not token.is_word or token.tag in {"UH", "CC", "RB"}:
             own = at if token.norm in BEING_THERE | GLANCES else own
             continue
-        if own is not None and own > clause.start and tokens[own].norm not in SPEAKER:
+        if own is not None and own > start and tokens[own].norm not in SPEAKER:
             return own
         if not _is_done(spoken, clause, at):
             return None if own is None or tokens[own].norm in SPEAKER - GLANCES else own

@@ -6,6 +6,7 @@ from narrate2report.read.lexis.numbers import whole_number
 from narrate2report.read.lexis.phrase_tree import COMPONENT_ROLES, Mention
 from narrate2report.read.speech.clauses import Clause
 from narrate2report.read.speech.spoken import Spoken
+from narrate2report.read.walk.doing import BEING_THERE
 from narrate2report.read.walk.led_in import is_a_way, opens
 from narrate2report.read.walk.room_numbers import ORDINALS
 from narrate2report.read.walk.told_of import is_told_from_elsewhere
@@ -40,6 +41,9 @@ def is_named_alone(spoken: Spoken, mention: Mention, end: int) -> bool:
         return False
     if tuple(spoken.norms(end, clause.end)) not in THEN_SAID and not _is_told_empty(spoken, end, clause):
         return False
+    before = spoken.tokens[clause.start - 1]
+    if earlier and not clause.link and before.is_verb and before.norm not in BEING_THERE:
+        return False  # shall I paint the bathroom?
     if any(is_a_way(spoken, one) for one in earlier[-1:]):
         return True  # right beside it, a smaller bedroom
     if {"a", "an", "one"} & set(spoken.norms(at, mention.start)):

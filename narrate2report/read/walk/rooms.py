@@ -31,7 +31,7 @@ def find_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabular
         invited = stances[mention.start].mode is Mode.INSTRUCTION and _is_invited(spoken, mention)
         told_of = stances[mention.start].mode in {Mode.HYPOTHETICAL, Mode.ELSEWHERE}
         shown = told_of and (is_introduced(spoken, mention, mention.end) or arrives(spoken, mention.end))
-        invited = invited or (stances[mention.start].mode is Mode.QUESTION and _is_proposed(spoken, mention))
+        invited = invited or (stances[mention.start].mode is Mode.QUESTION and _is_proposed(spoken))
         if stances[mention.start].mode not in {Mode.ASSERTED, Mode.FUTURE} and not invited and not shown:
             continue
         room, end = numbered(spoken, mention, sense.id)
@@ -101,16 +101,15 @@ def _is_invited(spoken: Spoken, mention: Mention) -> bool:
     )
 
 
-def _is_proposed(spoken: Spoken, mention: Mention) -> bool:
-    """`shall we go through to the kitchen?`: asked, and done."""
-    before = spoken.norms(0, mention.start)
-    if {"ready", "for"} <= set(before):
-        return True
-    goes = PROPOSED & set(before) and {"through", "to", "into", "on", "in", "out", "do"} & set(before[-4:])
-    return bool(goes and {"shall", "ready", "want", "can", "could", "should"} & set(before[:4]))
+def _is_proposed(spoken: Spoken) -> bool:
+    """`shall we go through to the kitchen?`: asked, and done, if the rest leads there. What another is asked for is
+    not: `could you go to the bathroom?`"""
+    before = spoken.norms(0, 5)
+    others = {"you", "he", "she", "they"} & set(before) and before[:3] != ["do", "you", "want"]
+    return bool(PROPOSING & set(before)) and not others
 
 
-PROPOSED = frozenset("do go going move moving head step pop carry continue start crack".split())
+PROPOSING = frozenset("shall ready want can could should".split())
 
 
 def _storey(spoken: Spoken) -> str | None:

@@ -37,10 +37,15 @@ NO_NOUN_FOLLOWS = frozenset(
 
 BE = frozenset("is 's are was were".split())
 
+DOUBLED = frozenset("small little big tiny long thin black white many different".split())
+"""What is said twice of many: `small small holes`."""
+
+SOUNDS = frozenset("sound sounds noise noises".split())
+
 PARTICIPLES = {
     "burn": "burnt", "break": "broken", "block": "blocked", "clog": "clogged", "damage": "damaged",
-    "crack": "cracked", "scratch": "scratched", "stain": "stained", "bend": "bent", "tear": "torn", 
-    "dent": "dented", "chip": "chipped", "fade": "faded", "melt": "melted", 
+    "crack": "cracked", "scratch": "scratched", "stain": "stained", "bend": "bent", "tear": "torn",
+    "dent": "dented", "chip": "chipped", "fade": "faded", "melt": "melted",
 }  # fmt: skip
 """Bare forms that stand for what has become of a thing, and the forms that the vocabulary knows."""
 
@@ -64,6 +69,7 @@ class Grammars:
             _with_no,
             _without_of,
             _with_article,
+            _without_doubles,
             _with_participle,
             _without_numbers,
             _with_verb,
@@ -182,6 +188,19 @@ def _with_participle(tokens: Sequence[Token], at: int) -> tuple[int, list[Token]
     if being[-1:] and being[-1].norm in BE and tokens[at - 2].norm not in {"there", "here", "what", "that"}:
         return 1, [tokens[at]._replace(norm=done, tag="VBN")]
     return None
+
+
+def _without_doubles(tokens: Sequence[Token], at: int) -> tuple[int, list[Token]] | None:
+    """`small small scratches`: small ones; `a tak-tak sound`: a sound."""
+    token = tokens[at]
+    end = at + 1
+    while end < len(tokens) and (tokens[end].norm == token.norm or tokens[end].text == "-"):
+        end += 1
+    if end - at < 2 or end >= len(tokens) or not token.norm.isalpha() or tokens[end - 1].norm != token.norm:
+        return None
+    if tokens[end].norm in SOUNDS:
+        return end - at, []
+    return (end - at, [token]) if token.norm in DOUBLED and tokens[end].tag in NOUN_TAGS | {"JJ"} else None
 
 
 def _without_numbers(tokens: Sequence[Token], at: int) -> tuple[int, list[Token]] | None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 from narrate2report.read.lexis.phrase_tree import Mention
+from narrate2report.read.meant.doings import is_also_to_be_done
 from narrate2report.read.meant.negations import negation_before
 from narrate2report.read.speech.clauses import Clause, bare_start
 from narrate2report.read.speech.modes import Mode
@@ -62,6 +63,8 @@ def planned_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
         or is_asked_of_somebody(spoken, mention, clause)
     ):
         return spoken.words(clause.start, mention.end)
+    if is_also_to_be_done(spoken, mention.start):
+        return spoken.words(mention.start, mention.end)
     if (coming := _comes_for_it(spoken, mention, clause)) is not None:
         return spoken.words(coming, mention.end)
     if _is_own_look(spoken, mention, clause) or FINISHED & set(spoken.norms(mention.end, clause.end)):

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from narrate2report.read.lexis.phrase_tree import Mention
 from narrate2report.read.speech.spoken import Spoken
 
@@ -65,6 +67,8 @@ def is_planned(spoken: Spoken, mention: Mention) -> bool:
         return True  # two nail holes, to be filled and painted
     if spoken.norms(clause.end - 1, clause.end) == ["please"] and spoken.norms(mention.start, mention.end) == ["new"]:
         return True  # new fan please
+    if is_also_to_be_done(spoken, mention.start):
+        return True
     if not told & {"repaired", "new"}:
         return False
     if spoken.norms(mention.start - 2, mention.start) == ["for", "a"] and PAYS & set(spoken.norms(0, mention.start)):
@@ -90,6 +94,26 @@ def is_planned(spoken: Spoken, mention: Mention) -> bool:
     if swapped and {"can", "could", "will", "must", "should"} & set(spoken.norms(clause.start, mention.start)):
         return True
     return bool(set(before) & PLANNED) and not {"has", "been", "already"} & set(before[-2:])
+
+
+def is_also_to_be_done(spoken: Spoken, start: int) -> bool:
+    """`it has to be taken out and cleaned`: a second participle of work that is to be done."""
+    clause = spoken.clause_of(start)
+    if (
+        clause.link != "and"
+        or not clause.index
+        or start - clause.start > 1
+        or not spoken.norms(start)[0].endswith("ed")
+    ):
+        return False
+    earlier = spoken.clauses[clause.index - 1]
+    return any(
+        (first, second) in TO_BE and spoken.tokens[earlier.start + at + 2].tag == "VBN"
+        for at, (first, second) in enumerate(pairwise(spoken.norms(earlier.start, earlier.end - 1)))
+    )
+
+
+TO_BE = frozenset({("to", "be"), ("must", "be"), ("will", "be"), ("should", "be")})
 
 
 def is_to_come_off(spoken: Spoken, mention: Mention) -> bool:

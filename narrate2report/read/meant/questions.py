@@ -79,6 +79,12 @@ def _has_tag(spoken: Spoken, clause: Clause) -> bool:
     return first <= clause.index < last.index and "you" in spoken.norms(spoken.clauses[first].start, last.start)
 
 
+def _is_open(spoken: Spoken, clause: Clause) -> bool:
+    """`let me check the tap is leaking or not`: it is not known yet."""
+    following = spoken.clauses[clause.index + 1 : clause.index + 2]
+    return bool(following) and spoken.norms(following[0].start, following[0].end) == ["or", "not"]
+
+
 REQUESTING = frozenset("could can may might would".split())
 
 
@@ -104,7 +110,7 @@ def asks(spoken: Spoken, clause: Clause) -> bool:
     wonders = norms[:1] == ["who"] and clause.link in {",", "...", "and"} and len(norms) in {2, 3, 4}
     if wonders and not spoken.named_terms(clause):
         return True  # ha, who nicks that
-    if _has_tag(spoken, clause):
+    if _has_tag(spoken, clause) or _is_open(spoken, clause):
         return True
     if not spoken.ends_with_question() or (norms[:1] == ["see"] and "if" not in norms):
         return False  # `see that scratch?` shows it

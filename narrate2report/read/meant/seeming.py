@@ -68,7 +68,7 @@ def is_yet_to_be_bought(spoken: Spoken, mention: Mention) -> bool:
         return True  # I might put a new vanity in
     if CARRIED & set(spoken.norms(mention.end)) and "my" in spoken.norms(mention.end):
         return True  # a new plate is in my van
-    paid = {"buy", "buying"} & set(before) or before[:2] == ["paying", "for"]
+    paid = {"buy", "buying", "bringing", "fetching"} & set(before) or before[:2] == ["paying", "for"]
     return bool(paid) or before[-1:] in (["whole"], ["not"])
 
 

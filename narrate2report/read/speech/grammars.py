@@ -8,15 +8,14 @@ here is only how sentences are put together.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 
 from narrate2report.read.lexis.vocabulary import Vocabulary
 from narrate2report.read.lexis.words import FINITE, Token
 from narrate2report.read.speech.clauses import MARKS
+from narrate2report.read.speech.existence import Rewrite, flaw_names, there_first, understood
 from narrate2report.read.speech.lost_is import LostIs
-
-Rewrite = Callable[[Sequence[Token], int], tuple[int, list[Token]] | None]
-"""Given tokens and a place: how many tokens are replaced there, and by what; None where the rule does not hold."""
+from narrate2report.read.speech.progressives import is_not_getting, states_having
 
 NOUN_TAGS = frozenset({"NN", "NNS", "NNP", "NNPS"})
 
@@ -39,6 +38,26 @@ NO_NOUN_FOLLOWS = frozenset(
 
 BE = frozenset("is 's are was were".split())
 
+DOUBLED = frozenset("small little big tiny long thin black white many different".split())
+"""What is said twice of many: `small small holes`."""
+
+SOUNDS = frozenset("sound sounds noise noises".split())
+
+PARTICIPLES = {
+    "burn": "burnt", "break": "broken", "block": "blocked", "clog": "clogged", "damage": "damaged",
+    "crack": "cracked", "scratch": "scratched", "stain": "stained", "bend": "bent", "tear": "torn",
+    "dent": "dented", "chip": "chipped", "fade": "faded", "melt": "melted",
+}  # fmt: skip
+"""Bare forms that stand for what has become of a thing, and the forms that the vocabulary knows."""
+
+BEFORE_THING = frozenset("and but so then this that".split())
+AFTER_THING = frozenset("is 's was has i we does not also works no it only and".split())
+"""After these the `flush` of a toilet is a thing: `flush is fine`, `flush also`, `flush and tap`."""
+
+
+BACK = 4
+"""Tokens before a place that a rule sees."""
+
 
 class Grammars:
     """What other grammars leave out or put otherwise, supplied or put as the vocabulary has it."""
@@ -46,7 +65,21 @@ class Grammars:
     def __init__(self, vocabulary: Vocabulary) -> None:
         self._verbs = _working_verbs(vocabulary)
         self._lost_is = LostIs(vocabulary)
-        self._rules: tuple[Rewrite, ...] = (_without_half, _without_ain, _with_no, _without_of, self._with_auxiliary)
+        self._rules: tuple[Rewrite, ...] = (
+            _without_half,
+            _without_ain,
+            _with_no,
+            _without_of,
+            _with_article,
+            _without_doubles,
+            _with_participle,
+            _without_numbers,
+            _with_verb,
+            there_first(flaw_names(vocabulary)),
+            states_having,
+            is_not_getting,
+            self._with_auxiliary,
+        )
 
     def plain(self, tokens: Sequence[Token]) -> tuple[Token, ...]:
         """The tokens with each rule applied once at each place, from left to right."""
@@ -54,8 +87,8 @@ class Grammars:
         told: list[Token] = []
         at = 0
         while at < len(tokens):
-            ahead = [*told[-2:], *tokens[at:]]
-            here = min(2, len(told))
+            ahead = [*told[-BACK:], *tokens[at:]]
+            here = min(BACK, len(told))
             found = next((one for rule in self._rules if (one := rule(ahead, here)) is not None), None)
             replaced, instead = found or (1, [tokens[at]])
             told += instead
@@ -72,7 +105,7 @@ class Grammars:
         auxiliary = self._auxiliary(before, verb[0], after) if token.norm == "not" else _of_noun(before)
         if auxiliary is None or (verb[0].norm in NO_AUXILIARY and auxiliary != "must"):
             return None
-        return 1, [_understood(auxiliary, token), token._replace(norm="not")]
+        return 1, [understood(auxiliary, token), token._replace(norm="not")]
 
     def _is_bare(self, denial: Token, verb: Token) -> bool:
         if not verb.norm.isalpha() or verb.tag == "VBN":
@@ -115,11 +148,6 @@ def _working_verbs(vocabulary: Vocabulary) -> frozenset[str]:
     return frozenset(word for word in firsts if word.isalpha()) | {"work", "start", "turn", "come", "go", "run"}
 
 
-def _understood(norm: str, before: Token) -> Token:
-    """A word that is not said, in front of one that is."""
-    return Token(norm, norm, "VBZ" if norm in {"does", "is", "has"} else "VBP", before.start, before.start)
-
-
 def _without_half(tokens: Sequence[Token], at: int) -> tuple[int, list[Token]] | None:
     """`the window doesn't half stick`: it sticks very much."""
     norms = [token.norm for token in tokens[at : at + 3]]
@@ -148,6 +176,67 @@ def _without_ain(tokens: Sequence[Token], at: int) -> tuple[int, list[Token]] | 
     """`ain't nothing wrong with it`: one denial told twice."""
     norms = [token.norm for token in tokens[at : at + 3]]
     return (2, []) if norms in (["ai", "not", "nothing"], ["ai", "not", "no"]) else None
+
+
+def _with_participle(tokens: Sequence[Token], at: int) -> tuple[int, list[Token]] | None:
+    """`the lamp is burn`, `the handle is already break`: the participle; `there is crack` names a flaw."""
+    done = PARTICIPLES.get(tokens[at].norm)
+    if (
+        done is None
+        or at < 2
+        or (at + 1 < len(tokens) and (tokens[at + 1].tag in NOUN_TAGS | {"JJ"} or tokens[at + 1].norm == "by"))
+    ):
+        return None
+    being = [token for token in tokens[at - 2 : at] if token.norm not in {"already", "also", "all"}]
+    if being[-1:] and being[-1].norm in BE and tokens[at - 2].norm not in {"there", "here", "what", "that"}:
+        return 1, [tokens[at]._replace(norm=done, tag="VBN")]
+    return None
+
+
+def _without_doubles(tokens: Sequence[Token], at: int) -> tuple[int, list[Token]] | None:
+    """`small small scratches`: small ones; `a tak-tak sound`: a sound."""
+    token = tokens[at]
+    end = at + 1
+    while end < len(tokens) and (tokens[end].norm == token.norm or tokens[end].text == "-"):
+        end += 1
+    if end - at < 2 or end >= len(tokens) or not token.norm.isalpha() or tokens[end - 1].norm != token.norm:
+        return None
+    if tokens[end].norm in SOUNDS:
+        return end - at, []
+    return (end - at, [token]) if token.norm in DOUBLED and tokens[end].tag in NOUN_TAGS | {"JJ"} else None
+
+
+def _without_numbers(tokens: Sequence[Token], at: int) -> tuple[int, list[Token]] | None:
+    """`one no.`, `2 nos`, `three numbers I am giving`: how many, and no number of a thing."""
+    if tokens[at].norm not in {"no", "nos", "numbers"} or not at or tokens[at - 1].tag != "CD":
+        return None
+    following = tokens[at + 1] if at + 1 < len(tokens) else None
+    ends = following is None or following.text in MARKS or following.norm in {"and", "i", "we"}
+    return (1, []) if ends else None
+
+
+def _with_verb(tokens: Sequence[Token], at: int) -> tuple[int, list[Token]] | None:
+    """`the oven works but the light no`: it does not."""
+    if tokens[at].norm != "no" or at < 2 or (at + 1 < len(tokens) and tokens[at + 1].text not in MARKS):
+        return None
+    before = tokens[at - 1]
+    if before.tag not in NOUN_TAGS and before.norm not in {"inside", "outside", "one"}:
+        return None
+    if "but" not in [token.norm for token in tokens[max(0, at - BACK) : at]]:
+        return None
+    return 1, [understood("does", tokens[at]), tokens[at]._replace(norm="not", tag="RB")]
+
+
+def _with_article(tokens: Sequence[Token], at: int) -> tuple[int, list[Token]] | None:
+    """`flush is not working`, `flush I am pressing`: the thing, and nobody's flushing."""
+    token = tokens[at]
+    if token.norm != "flush" or (at and tokens[at - 1].text not in MARKS and tokens[at - 1].norm not in BEFORE_THING):
+        return None
+    following = tokens[at + 1] if at + 1 < len(tokens) else None
+    if following is None or following.norm not in AFTER_THING:
+        return None
+    thing = token._replace(text="flush", tag="NN")
+    return 1, [thing] if at and tokens[at - 1].tag == "DT" else [understood("the", token), thing]
 
 
 def _without_of(tokens: Sequence[Token], at: int) -> tuple[int, list[Token]] | None:

@@ -21,7 +21,8 @@ NOISES = frozenset("beep bleep chirp ring chime shriek squawk ding".split())
 
 FILLING = frozenset(
     "and okay ok oh so now well it she he that they we this 's is are was am just at all right then yep yes yeah"
-    " good i a the nice mm um uh of off for you enough like there again both also too now plenty thank".split()
+    " good i a the nice mm um uh of off for you enough like there again both also too now plenty thank nicely"
+    " clearly very sides only itself".split()
 )
 """Words beside an answer that do not change it."""
 

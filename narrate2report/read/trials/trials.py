@@ -137,7 +137,9 @@ class Trials:
         return [_told(scene, None, clause, tried, answer)] if answer else []
 
 
-MERE = frozenset("no nope nah yes yep yeah okay ok oh right alright nice perfect lovely good great".split())
+MERE = frozenset(
+    "both the sides side times no nope nah yes yep yeah okay ok oh right alright nice perfect lovely good great".split()
+)
 SORRY = frozenset("sorry oh ow wow ouch whoa well sheesh ha".split())
 
 

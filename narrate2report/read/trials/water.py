@@ -34,6 +34,14 @@ RUNS = re.compile(
     r"|\bhot (?:water |tap )?(?:took|takes|needs|needed) (?:[\w-]+ ){1,4}?,? ?(?:but|and|then) (?:then )?"
     r"(?:it |she )?(?:'s |is |gets |got |came |comes |was )?(?:[\w-]+ )?(?:hot|through)\b"
 )
+FLOWS = re.compile(
+    r"\bwater (?:is |'s |also |only )*(?:coming|comes|flowing|flows|running|runs)(?: out)? "
+    r"(?:very |quite |so |in |with )*"
+    r"(?:nicely|well|fine|good|properly|strong|strongly|smoothly|freely"
+    r"|(?:a )?(?:good |full |proper |great |nice |strong )+(?:force|pressure|flow|speed)|(?:force|pressure))\b"
+)
+"""Water that comes as it should: of what gives water, and of nothing else that is named with it."""
+
 GONE = re.compile(
     r"\b(?:gone|empty|emptied|empties|drained|drains|away|down|clear)(?: again)? "
     r"(?:in|within|inside) (?:about |around |maybe |under |less than |only |just |like )*(?:a |one )?"
@@ -64,6 +72,8 @@ def find_running_water(scene: Scene) -> list[Draft]:
     spoken = scene.spoken
     words, starts = _in_one_line(spoken)
     match = RUNS.search(words) or READ_OFF.search(words)
+    if match is None and all(one.component in WATERED for one in spoken.named):
+        match = FLOWS.search(words)
     if match is None and BOILERS & {scene.place.subject, *(one.component for one in spoken.named)}:
         match = PRESSURE.search(words)
     if match is None:

@@ -27,6 +27,7 @@ def is_no_action(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
         or _is_leaving(spoken, mention, clause)
         or _is_ordered_to_eat(spoken, mention, clause)
         or _does_a_room(spoken, mention)
+        or _comes_out_itself(spoken, mention, clause)
     )
 
 
@@ -94,6 +95,13 @@ def _does_a_room(spoken: Spoken, mention: Mention) -> bool:
     if norms[:1] != ["do"] or not determines(spoken, mention.end - 1):
         return False
     return not any(one.start - mention.end in {0, 1} and one.component != ROOM_GENERAL for one in spoken.named)
+
+
+def _comes_out_itself(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
+    """`the handle is coming out`: what comes out of some things is a flaw of theirs; `the carpet is coming out`."""
+    named = {one.component for one in spoken.named_in(clause)}
+    flaws = [term for term in spoken.terms("condition", within=clause) if term.start == mention.start]
+    return any(sense.beside in named for term in flaws for sense in term.of("condition"))
 
 
 EATEN = frozenset("lunch dinner breakfast pizza food coffee takeaway takeout tea sandwich".split())

@@ -5,8 +5,9 @@ from __future__ import annotations
 from itertools import pairwise
 
 from narrate2report.read.lexis.phrase_tree import Mention
+from narrate2report.read.meant.doings import is_also_to_be_done
 from narrate2report.read.meant.negations import negation_before
-from narrate2report.read.speech.clauses import Clause
+from narrate2report.read.speech.clauses import Clause, bare_start
 from narrate2report.read.speech.modes import Mode
 from narrate2report.read.speech.spoken import Spoken
 from narrate2report.read.work.arranged import is_asked_of_somebody, is_had_done
@@ -62,6 +63,8 @@ def planned_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
         or is_asked_of_somebody(spoken, mention, clause)
     ):
         return spoken.words(clause.start, mention.end)
+    if is_also_to_be_done(spoken, mention.start):
+        return spoken.words(mention.start, mention.end)
     if (coming := _comes_for_it(spoken, mention, clause)) is not None:
         return spoken.words(coming, mention.end)
     if _is_own_look(spoken, mention, clause) or FINISHED & set(spoken.norms(mention.end, clause.end)):
@@ -189,7 +192,15 @@ def _is_pending(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     if noun and before[:1] in (["gets"], ["get"], ["needs"], ["wants"]):
         return True
     given = [norm for norm in before if norm not in {"a", "an", "its", "some"}][-1:]
-    return noun and given == ["for"] and bool(LISTED & set(before))
+    return noun and given == ["for"] and (bool(LISTED & set(before)) or _is_put_down(spoken, mention, clause))
+
+
+def _is_put_down(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
+    """`faucet for replacement`, `for repair, this faucet`: the work of a thing, with no verb."""
+    if any(token.is_finite for token in spoken.tokens[clause.start : clause.end]):
+        return False
+    mends = mention.of("action")[0].id in MENDS and bool(spoken.named)
+    return mends and (mention.end == clause.end or mention.start - 1 == bare_start(spoken.tokens, clause))
 
 
 def _i_do_it(spoken: Spoken, mention: Mention, clause: Clause) -> bool:

@@ -1,0 +1,128 @@
+"""That something is there, said after it: `one crack is there in the basin`, as `there is one crack in the basin`."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+from narrate2report.read.lexis.inflect import noun_forms
+from narrate2report.read.lexis.vocabulary import Vocabulary
+from narrate2report.read.lexis.words import FINITE, Token
+from narrate2report.read.speech.clauses import MARKS
+
+Rewrite = Callable[[Sequence[Token], int], tuple[int, list[Token]] | None]
+"""Given tokens and a place: how many tokens are replaced there, and by what; None where the rule does not hold."""
+
+LONGEST = 8
+"""Tokens between the first word of what is there and `is there`: longer ones hold a statement of their own."""
+
+OPENERS = frozenset("and but so because whether if that here also then when as".split())
+"""Words after which a statement begins without a mark."""
+
+NO_SUBJECT = frozenset(
+    "is are was were am do does did can could will would has have had should must i we you he she it they this that"
+    " there who what where which whether if when any not no never only just also and but so or because".split()
+)
+"""With these no name of a flaw begins: `is there any crack`, `it is there`."""
+
+FOCUS = frozenset("also only still already itself".split())
+"""Said beside `there` for emphasis: `the crack is also there`, `is there only`."""
+
+TROUBLE = frozenset("problem problems issue issues complaint".split())
+"""`leakage problem`: the leakage."""
+
+GUESSED = frozenset("must may might could".split())
+"""`some swelling must be there`: it is guessed."""
+
+BEING_THERE = frozenset("is 's are".split())
+NOT_FOUND = frozenset("there visible seen found coming present".split())
+
+
+def understood(norm: str, before: Token) -> Token:
+    """A word that is not said, in front of one that is."""
+    tag = "VBZ" if norm in {"does", "is", "has"} else {"there": "EX", "the": "DT"}.get(norm, "VBP")
+    return Token(norm, norm, tag, before.start, before.start)
+
+
+def flaw_names(vocabulary: Vocabulary) -> frozenset[str]:
+    """The names of flaws in their last words, in both numbers: `crack`, `cracks`, `dampness`; of no component's name,
+    which stand with a `-`: `-drain hole`."""
+    flaws = [term for condition, term in vocabulary.conditions.items() if not vocabulary.is_sound(condition)]
+    nouns = {noun.split()[-1] for term in flaws for noun in term.nouns}
+    things = {
+        " ".join(word.split()[-2:])
+        for term in vocabulary.components.values()
+        for said in (term.say, term.else_, *term.near.values(), *term.in_.values())
+        for word in said
+    }
+    return frozenset(form for noun in nouns - things for form in noun_forms(noun)) | {
+        f"-{form}" for thing in things if thing.split()[-1] in nouns for form in noun_forms(thing)
+    }
+
+
+def there_first(names: frozenset[str]) -> Rewrite:
+    """`dampness is there on this wall`, `some swelling must be there`, `any leakage is not there`."""
+
+    def rule(tokens: Sequence[Token], at: int) -> tuple[int, list[Token]] | None:
+        if at and tokens[at - 1].text not in MARKS and tokens[at - 1].norm not in OPENERS:
+            return None
+        first = tokens[at]
+        denied = first.norm == "any"
+        if not first.is_word or (first.norm in NO_SUBJECT and not denied) or first.tag in {"IN", "TO", "MD"}:
+            return None
+        verb = _verb_after(tokens, at)
+        if verb is None or not _is_flaw(tokens[at:verb], names):
+            return None
+        no = _denied(tokens, at, verb) if denied else None
+        return no or _asserted(tokens, at, verb)
+
+    return rule
+
+
+def _is_flaw(named: Sequence[Token], names: frozenset[str]) -> bool:
+    """Whether what is named is a flaw: `many cracks`, `leakage problem`, `hole in the door`, `rust or loose bolt`."""
+    heads = [at for at, token in enumerate(named) if token.tag == "IN" or token.norm in {"or", "and"}]
+    for until in (*heads, len(named)):
+        words = [token.norm for token in named[:until] if token.norm not in FOCUS]
+        while words and words[-1] in TROUBLE:
+            words.pop()
+        if words and words[-1] in names and f"-{' '.join(words[-2:])}" not in names:
+            return True
+        if until in heads and named[until].tag == "IN":
+            break
+    return False
+
+
+def _asserted(tokens: Sequence[Token], at: int, verb: int) -> tuple[int, list[Token]] | None:
+    """`one crack is there`: `there is one crack`; what must be there only might be."""
+    guessed = tokens[verb].norm in GUESSED and [one.norm for one in tokens[verb + 1 : verb + 2]] == ["be"]
+    if tokens[verb].norm not in BEING_THERE and not guessed:
+        return None
+    end = verb + 2 if guessed else verb + 1
+    while end < len(tokens) and tokens[end].norm in FOCUS:
+        end += 1
+    if end >= len(tokens) or tokens[end].norm != "there":
+        return None
+    is_so = understood(tokens[verb].norm, tokens[at])
+    being = [tokens[verb]._replace(norm="might"), tokens[verb + 1]] if guessed else [is_so]
+    first = tokens[at]._replace(text=tokens[at].text.lower())  # no name
+    return end + 1 - at, [understood("there", tokens[at]), *being, first, *tokens[at + 1 : verb]]
+
+
+def _denied(tokens: Sequence[Token], at: int, verb: int) -> tuple[int, list[Token]] | None:
+    """`any leakage is not there`: `no leakage`."""
+    norms = [token.norm for token in tokens[verb : verb + 3]]
+    if norms[:1] and norms[0] in BEING_THERE and norms[1:2] == ["not"] and set(norms[2:]) & NOT_FOUND:
+        no = tokens[at]._replace(text="no", norm="no", tag="DT")
+        return verb + 3 - at, [understood("there", no), understood("is", no), no, *tokens[at + 1 : verb]]
+    return None
+
+
+def _verb_after(tokens: Sequence[Token], at: int) -> int | None:
+    """Where the verb stands that ends what is named from here on."""
+    for here in range(at, min(at + LONGEST, len(tokens))):
+        token = tokens[here]
+        if token.text in MARKS or (token.norm in NO_SUBJECT - FINITE - GUESSED - {"and", "or", "any"} and here > at):
+            return None
+        if token.norm in FINITE | GUESSED:
+            return here
+    return None

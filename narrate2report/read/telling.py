@@ -139,9 +139,21 @@ def _statements(scene: Scene, walk: Walk, ledger: Ledger) -> tuple[list[Draft], 
         *find_shortfalls(scene),
         *find_spilt(scene),
     ]
-    short = {draft.component for draft in drafts if draft.condition == "missing"}
-    drafts = [draft for draft in drafts if draft.condition != "present" or draft.component not in short]
+    drafts = [draft for draft in drafts if not _is_qualified(spoken, draft, drafts, scene.vocabulary)]
     return drafts + find_present_parts(scene, drafts), flaws
+
+
+def _is_qualified(spoken: Spoken, draft: Draft, drafts: Sequence[Draft], vocabulary: Vocabulary) -> bool:
+    """`the closer is there but it does not hold`: only leads to what is wrong with it; nothing is there and missing."""
+    if draft.condition != "present":
+        return False
+    said = spoken.norms(draft.at, draft.at + 2)
+    same = [other for other in drafts if other.component == draft.component and is_adverse(other, vocabulary)]
+    return any(
+        other.condition == "missing"
+        or ("there" in said and other.at > draft.at and spoken.clause_of(other.at).link == "but")
+        for other in same
+    )
 
 
 def _settled(scene: Scene, walk: Walk, drafts: list[Draft], flaws: Sequence[Flaw]) -> list[Draft]:

@@ -13,7 +13,8 @@ from narrate2report.read.speech.spoken import Spoken
 from narrate2report.records.findings import Assertion
 
 OPENS_NEW = frozenset(
-    "a an the some one two three four five there it is 's i this that these my also only just".split()
+    "a an the some one two three four five there it is 's i this that these my also only just you we they"
+    " he she".split()
 )
 LIST_LINKS = frozenset({",", "and", "or", "nor", "plus"})
 BEFORE_NOW = frozenset("last before at when".split())

@@ -62,6 +62,8 @@ def says_nothing(spoken: Spoken, mention: Mention) -> bool:
             is_to_come_off,
             is_somebodys_verb,
             _is_all_good,
+            _is_of_nothing_known,
+            _tells_how,
             is_listed_work,
             _answers_the_button,
             is_the_speakers,
@@ -243,6 +245,24 @@ def _is_particle(spoken: Spoken, mention: Mention) -> bool:
     small = mention.end - mention.start == 1 and spoken.tokens[mention.start].norm in PARTICLES
     is_there = spoken.norms(mention.start, mention.end) in (["is", "there"], ["are", "there"])
     return (small or is_there) and mention.end != spoken.clause_of(mention.start).end
+
+
+def _is_of_nothing_known(spoken: Spoken, mention: Mention) -> bool:
+    """`the geyser is fine, one sticker is there`: a thing that is no component is there, and not the geyser."""
+    said = spoken.norms(mention.start, mention.end)
+    if said not in (["is", "there"], ["are", "there"]) or mention.start == spoken.clause_of(mention.start).start:
+        return False
+    before = mention.start - 1
+    noun = spoken.tokens[before].tag in {"NN", "NNS"} and spoken.tokens[before].norm not in {"everything", "all"}
+    return noun and before not in spoken.named_tokens()
+
+
+def _tells_how(spoken: Spoken, mention: Mention) -> bool:
+    """`it doesn't flush good`: how it does not, and no praise."""
+    if spoken.norms(mention.start, mention.end) not in (["good"], ["nice"], ["fine"]):
+        return False
+    earlier = [term for term in spoken.terms("condition") if term.end == mention.start]
+    return any("not" in spoken.norms(term.start, term.end) for term in earlier)
 
 
 def _is_all_good(spoken: Spoken, mention: Mention) -> bool:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from typing import NamedTuple
 
 from narrate2report.read.lexis.inflect import noun_forms
 from narrate2report.read.lexis.vocabulary import Vocabulary
@@ -33,6 +34,10 @@ TROUBLE = frozenset("problem problems issue issues complaint".split())
 GUESSED = frozenset("must may might could".split())
 """`some swelling must be there`: it is guessed."""
 
+VERBS = FINITE | GUESSED
+BREAKS_OFF = NO_SUBJECT - VERBS - {"and", "or", "any"}
+"""Within what is named: another statement has begun."""
+
 BEING_THERE = frozenset("is 's are".split())
 NOT_FOUND = frozenset("there visible seen found coming present".split())
 
@@ -43,9 +48,19 @@ def understood(norm: str, before: Token) -> Token:
     return Token(norm, norm, tag, before.start, before.start)
 
 
-def flaw_names(vocabulary: Vocabulary) -> frozenset[str]:
-    """The names of flaws in their last words, in both numbers: `crack`, `cracks`, `dampness`; of no component's name,
-    which stand with a `-`: `-drain hole`."""
+class FlawNames(NamedTuple):
+    """The last words of the names of flaws, and the names of components that end in one of them."""
+
+    words: frozenset[str]
+    things: frozenset[str]
+
+    def end(self, words: Sequence[str]) -> bool:
+        """Whether words end in the name of a flaw: `nail hole`; and not of a component: `drain hole`."""
+        return bool(words) and words[-1] in self.words and " ".join(words[-2:]) not in self.things
+
+
+def flaw_names(vocabulary: Vocabulary) -> FlawNames:
+    """The names of flaws in both numbers, without words that alone name a component."""
     flaws = [term for condition, term in vocabulary.conditions.items() if not vocabulary.is_sound(condition)]
     nouns = {noun.split()[-1] for term in flaws for noun in term.nouns}
     things = {
@@ -54,12 +69,13 @@ def flaw_names(vocabulary: Vocabulary) -> frozenset[str]:
         for said in (term.say, term.else_, *term.near.values(), *term.in_.values())
         for word in said
     }
-    return frozenset(form for noun in nouns - things for form in noun_forms(noun)) | {
-        f"-{form}" for thing in things if thing.split()[-1] in nouns for form in noun_forms(thing)
-    }
+    return FlawNames(
+        frozenset(form for noun in nouns - things for form in noun_forms(noun)),
+        frozenset(form for thing in things if thing.split()[-1] in nouns for form in noun_forms(thing)),
+    )
 
 
-def there_first(names: frozenset[str]) -> Rewrite:
+def there_first(names: FlawNames) -> Rewrite:
     """`dampness is there on this wall`, `some swelling must be there`, `any leakage is not there`."""
 
     def rule(tokens: Sequence[Token], at: int) -> tuple[int, list[Token]] | None:
@@ -78,14 +94,14 @@ def there_first(names: frozenset[str]) -> Rewrite:
     return rule
 
 
-def _is_flaw(named: Sequence[Token], names: frozenset[str]) -> bool:
+def _is_flaw(named: Sequence[Token], names: FlawNames) -> bool:
     """Whether what is named is a flaw: `many cracks`, `leakage problem`, `hole in the door`, `rust or loose bolt`."""
     heads = [at for at, token in enumerate(named) if token.tag == "IN" or token.norm in {"or", "and"}]
     for until in (*heads, len(named)):
         words = [token.norm for token in named[:until] if token.norm not in FOCUS]
         while words and words[-1] in TROUBLE:
             words.pop()
-        if words and words[-1] in names and f"-{' '.join(words[-2:])}" not in names:
+        if names.end(words):
             return True
         if until in heads and named[until].tag == "IN":
             break
@@ -121,8 +137,8 @@ def _verb_after(tokens: Sequence[Token], at: int) -> int | None:
     """Where the verb stands that ends what is named from here on."""
     for here in range(at, min(at + LONGEST, len(tokens))):
         token = tokens[here]
-        if token.text in MARKS or (token.norm in NO_SUBJECT - FINITE - GUESSED - {"and", "or", "any"} and here > at):
+        if token.text in MARKS or (token.norm in BREAKS_OFF and here > at):
             return None
-        if token.norm in FINITE | GUESSED:
+        if token.norm in VERBS:
             return here
     return None

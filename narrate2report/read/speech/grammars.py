@@ -13,7 +13,7 @@ from collections.abc import Sequence
 from narrate2report.read.lexis.vocabulary import Vocabulary
 from narrate2report.read.lexis.words import FINITE, Token
 from narrate2report.read.speech.clauses import MARKS
-from narrate2report.read.speech.existence import Rewrite, flaw_names, there_first, understood
+from narrate2report.read.speech.existence import FOCUS, Rewrite, flaw_names, there_first, understood
 from narrate2report.read.speech.lost_is import LostIs
 from narrate2report.read.speech.progressives import is_not_getting, states_having
 
@@ -42,6 +42,15 @@ DOUBLED = frozenset("small little big tiny long thin black white many different"
 """What is said twice of many: `small small holes`."""
 
 SOUNDS = frozenset("sound sounds noise noises".split())
+
+LIT = frozenset("light lights tubelight tubelights bulb bulbs lamp lamps flame burner burners".split())
+
+DOES = {
+    "close": "closing", "work": "working", "lock": "locking", "turn": "turning", "start": "starting",
+    "drain": "draining", "spin": "spinning", "stop": "stopping", "heat": "heating", "cool": "cooling",
+    "function": "functioning",
+}  # fmt: skip
+"""`is not work`: verbs that say in their bare form what they would say with `-ing`."""
 
 PARTICIPLES = {
     "burn": "burnt", "break": "broken", "block": "blocked", "clog": "clogged", "damage": "damaged",
@@ -73,6 +82,8 @@ class Grammars:
             _with_article,
             _without_doubles,
             _with_participle,
+            _coming_on,
+            _with_does,
             _without_numbers,
             _with_verb,
             there_first(flaw_names(vocabulary)),
@@ -204,6 +215,26 @@ def _without_doubles(tokens: Sequence[Token], at: int) -> tuple[int, list[Token]
     if tokens[end].norm in SOUNDS:
         return end - at, []
     return (end - at, [token]) if token.norm in DOUBLED and tokens[end].tag in NOUN_TAGS | {"JJ"} else None
+
+
+def _coming_on(tokens: Sequence[Token], at: int) -> tuple[int, list[Token]] | None:
+    """`the fridge light is coming`: it comes on; what somebody brings is coming too, and light comes in."""
+    if tokens[at].norm != "coming" or at < 2 or tokens[at - 1].norm not in BE | FOCUS:
+        return None
+    ends = at + 1 >= len(tokens) or tokens[at + 1].text in MARKS or tokens[at + 1].norm in {"also", "now", "and", "but"}
+    lit = [token.norm for token in tokens[max(0, at - 3) : at] if token.norm not in BE | FOCUS][-1:]
+    return (1, [tokens[at]._replace(norm="working")]) if ends and lit and lit[0] in LIT else None
+
+
+def _with_does(tokens: Sequence[Token], at: int) -> tuple[int, list[Token]] | None:
+    """`the door is not close`, `the fan is not work`: it does not."""
+    if tokens[at].norm != "not" or not at or at + 1 >= len(tokens) or tokens[at - 1].norm not in {"is", "are"}:
+        return None
+    verb, after = tokens[at + 1], tokens[at + 2] if at + 2 < len(tokens) else None
+    ends = after is None or after.text in MARKS or after.norm in {"well", "good", "properly", "fully", "anymore"}
+    if verb.norm not in DOES or not ends:
+        return None
+    return 2, [tokens[at], verb._replace(norm=DOES[verb.norm], tag="VBG")]
 
 
 def _without_numbers(tokens: Sequence[Token], at: int) -> tuple[int, list[Token]] | None:

@@ -50,6 +50,8 @@ def _is_stuff(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     before = spoken.norms(clause.start, mention.start)
     if spoken.norms(mention.end, mention.end + 1) in (["+"], ["&"]):
         return False
+    if after is not None and after.norm in {"is", "are"} and all(one.form == "verb" for one in mention.of("action")):
+        return True  # the drying rod is bent
     if token.norm == "coat":
         return after is not None and after.tag in NOUNS  # coat hooks
     if token.norm in STUFF:

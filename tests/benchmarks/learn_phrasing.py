@@ -20,6 +20,7 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 from pathlib import Path
 
+from narrate2report.intake.transcripts import read_transcript
 from narrate2report.read.lexis.lexicon import load_vocabulary
 from narrate2report.read.lexis.words import Tokenizer
 from narrate2report.read.misheard.neighbours import neighbours_of
@@ -27,7 +28,6 @@ from narrate2report.read.misheard.phrasing import BEGIN, END, Pair, Phrasing
 from narrate2report.read.misheard.sounds import english_sounds
 from narrate2report.records.files import write_whole
 
-STAMP = re.compile(r"^\[[\d:.]+\]\s*")
 SENTENCE_ENDS = re.compile(r"(?<=[.?!;:])\s+")
 PARTS = 5
 
@@ -54,12 +54,8 @@ def main() -> None:
 
 def sentences(path: Path) -> Iterator[list[str]]:
     """The words of each sentence of a narration, with its beginning and end."""
-    texts = [
-        sentence
-        for line in path.read_text(encoding="utf-8").splitlines()
-        for sentence in SENTENCE_ENDS.split(STAMP.sub("", line.strip()))
-    ]
-    for tokens in Tokenizer().sentences([text for text in texts if text]):
+    texts = [text for stretch in read_transcript(path).stretches for text in SENTENCE_ENDS.split(stretch.text)]
+    for tokens in Tokenizer().sentences(texts):
         yield [BEGIN, *(token.norm for token in tokens if token.is_word), END]
 
 

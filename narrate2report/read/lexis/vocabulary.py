@@ -59,6 +59,13 @@ class ComponentTerm(Value):
     part_of: Words = ()
     care: Words = ()
 
+    @property
+    def names(self) -> Words:
+        """All that it is called anywhere, alone or beside another or in one room."""
+        return tuple(
+            name for names in (self.say, *self.near.values(), *self.in_.values(), self.else_) for name in names
+        )
+
 
 class ConditionTerm(Value):
     """conditions.yaml: the words for a condition, what it afflicts, and phrases that only look like it."""

@@ -96,6 +96,9 @@ def is_planned(spoken: Spoken, mention: Mention) -> bool:
     return bool(set(before) & PLANNED) and not {"has", "been", "already"} & set(before[-2:])
 
 
+TO_BE = frozenset({("to", "be"), ("must", "be"), ("will", "be"), ("should", "be")})
+
+
 def is_also_to_be_done(spoken: Spoken, start: int) -> bool:
     """`it has to be taken out and cleaned`: a second participle of work that is to be done."""
     clause = spoken.clause_of(start)
@@ -111,9 +114,6 @@ def is_also_to_be_done(spoken: Spoken, start: int) -> bool:
         (first, second) in TO_BE and spoken.tokens[earlier.start + at + 2].tag == "VBN"
         for at, (first, second) in enumerate(pairwise(spoken.norms(earlier.start, earlier.end - 1)))
     )
-
-
-TO_BE = frozenset({("to", "be"), ("must", "be"), ("will", "be"), ("should", "be")})
 
 
 def is_to_come_off(spoken: Spoken, mention: Mention) -> bool:

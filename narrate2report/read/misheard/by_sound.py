@@ -13,8 +13,8 @@ from dataclasses import dataclass, replace
 
 from narrate2report.read.lexis.words import Token
 from narrate2report.read.misheard.doubts import Doubt, Doubts
-from narrate2report.read.misheard.mishearings import Mishearings
 from narrate2report.read.misheard.odds import odds_asked
+from narrate2report.read.misheard.sounds import Sounds, apart
 from narrate2report.read.speech.changes import Change
 from narrate2report.read.speech.sentences import Sentence
 from narrate2report.records.transcript import Word
@@ -78,8 +78,8 @@ class Proposal:
 class BySound:
     """Asks the sound of a sentence, and settles its changes by the answer."""
 
-    def __init__(self, doubts: Doubts, alike: Mishearings) -> None:
-        self._doubts, self._alike = doubts, alike
+    def __init__(self, doubts: Doubts, sounds: Sounds) -> None:
+        self._doubts, self._sounds = doubts, sounds
 
     def ask(
         self, sentence: Sentence, fluent: str, tokens: Sequence[Token], changes: Sequence[Change]
@@ -145,7 +145,8 @@ class BySound:
 
     def _sound_alike(self, one: str, other: str) -> bool:
         """Whether two words are said so nearly alike that no recording tells them apart: `cock` and `caulk`."""
-        return one.isalpha() and other.isalpha() and self._alike.apart_from(one, other) <= SAME_SOUND
+        words = one.isalpha() and other.isalpha()
+        return words and apart(self._sounds.of(other), self._sounds.of(one)) <= SAME_SOUND
 
 
 def _chances(proposals: Sequence[Proposal], weight_of: Callable[[str], Weight | None]) -> list[tuple[float, Change]]:

@@ -55,6 +55,26 @@ class Doubt:
     """For it, before the sound is asked."""
 
 
+@dataclass(frozen=True)
+class Place:
+    """Tokens `start` to `end` (exclusive) and the words among them, with what all their rivals are held against."""
+
+    start: int
+    end: int
+    heard: tuple[str, ...]
+    around: tuple[str, str]
+    """The word before and the one behind."""
+    likelihood: float
+    """Of what was heard, with those two, in nats."""
+    chance: float
+    clarity: float
+    is_word: bool
+    is_ours: bool
+    is_name: bool
+    common: int
+    """These as in `Signs`."""
+
+
 class Doubts:
     """Finds doubts in the tokens of a sentence; what sounds alike is looked up when the first is asked for."""
 
@@ -79,15 +99,12 @@ class Doubts:
 
     def find(self, tokens: Sequence[Token], chances: Sequence[float]) -> list[Doubt]:
         """The doubts about a sentence that are worth asking; `chances` tells how surely each token was heard."""
-        norms = [token.norm for token in tokens]
         clarity = sum(chances) / len(chances) if chances else 0.0
         found: list[Doubt] = []
         for start, end in self._places(tokens, chances):
-            here = [
-                doubt
-                for rival in self._rivals.of(tuple(norms[start:end]))
-                if (doubt := self._doubt(tokens, chances, clarity, (start, end), rival)) is not None
-            ]
+            place = self._place(tokens, start, end, min(chances[start:end]), clarity)
+            doubts = (self._doubt(place, rival) for rival in self._rivals.of(place.heard))
+            here = [doubt for doubt in doubts if doubt is not None]
             found += sorted(here, key=lambda one: -one.odds)[:MOST_HERE]
         return _each_once(sorted(found, key=lambda one: -one.odds))[:MOST]
 
@@ -108,34 +125,49 @@ class Doubts:
     def _is_doubtful(self, norm: str, chance: float) -> bool:
         return norm.isalpha() and (chance < UNSURE or not self._sounds.is_word(norm))
 
-    def _doubt(
-        self, tokens: Sequence[Token], chances: Sequence[float], clarity: float, place: tuple[int, int], rival: Rival
-    ) -> Doubt | None:
-        start, end = place
-        heard = [token.norm for token in tokens[start:end] if token.is_word]
+    def _place(self, tokens: Sequence[Token], start: int, end: int, chance: float, clarity: float) -> Place:
+        """What is known of a run of words before anything is held against it."""
+        heard = tuple(token.norm for token in tokens[start:end] if token.is_word)
+        before = next((token.norm for token in reversed(tokens[:start]) if token.is_word), BEGIN)
+        after = next((token.norm for token in tokens[end:] if token.is_word), END)
+        return Place(
+            start=start,
+            end=end,
+            heard=heard,
+            around=(before, after),
+            likelihood=self._phrasing.likelihood((before, *heard, after)),
+            chance=chance,
+            clarity=clarity,
+            is_word=all(map(self._sounds.is_word, heard)),
+            is_ours=all(word in self._near.words for word in heard),
+            is_name=start > 0 and tokens[start].text[:1].isupper(),
+            common=max(map(self._sounds.common, heard)),
+        )
+
+    def _doubt(self, place: Place, rival: Rival) -> Doubt | None:
         said = rival.words.split()
-        if _says_the_same(heard, said) or self._is_one_doubt(heard, said):
+        if _says_the_same(place.heard, said) or self._is_one_doubt(place.heard, said):
             return None
-        gain = self._gain(tokens, place, said)
-        usual, is_ours = max(map(self._sounds.common, heard)), all(word in self._near.words for word in heard)
-        if gain < (CLEAR_GAIN if usual >= USUAL or is_ours else LEAST_GAIN):
+        before, after = place.around
+        gain = self._phrasing.likelihood((before, *said, after)) - place.likelihood
+        if gain < (CLEAR_GAIN if place.common >= USUAL or place.is_ours else LEAST_GAIN):
             return None
         signs = Signs(
             gain=gain,
             apart=rival.apart,
-            chance=min(chances[start:end]),
-            clarity=clarity,
-            is_word=all(map(self._sounds.is_word, heard)),
-            is_ours=is_ours,
-            is_first=start == 0,
-            is_name=start > 0 and tokens[start].text[:1].isupper(),
-            length=len(heard),
+            chance=place.chance,
+            clarity=place.clarity,
+            is_word=place.is_word,
+            is_ours=place.is_ours,
+            is_first=place.start == 0,
+            is_name=place.is_name,
+            length=len(place.heard),
             becomes=len(said),
-            common=usual,
-            mined=self._mined[" ".join(heard), rival.words],
+            common=place.common,
+            mined=self._mined[" ".join(place.heard), rival.words],
         )
         odds = odds_unasked(signs)
-        return Doubt(start, end, rival.words, signs, odds) if odds >= WORTH_ASKING else None
+        return Doubt(place.start, place.end, rival.words, signs, odds) if odds >= WORTH_ASKING else None
 
     def _is_one_doubt(self, heard: Sequence[str], said: Sequence[str]) -> bool:
         """Whether of several words one alone is another, which is a doubt by itself: `hut water`, `hot water`."""
@@ -143,15 +175,6 @@ class Doubts:
             return False
         differ = [(one, other) for one, other in zip(heard, said, strict=True) if one != other]
         return len(differ) == 1 and any(rival.words == differ[0][1] for rival in self._rivals.of((differ[0][0],)))
-
-    def _gain(self, tokens: Sequence[Token], place: tuple[int, int], said: Sequence[str]) -> float:
-        """Nats by which other words are likelier, with the word before them and the one behind."""
-        start, end = place
-        before = next((token.norm for token in reversed(tokens[:start]) if token.is_word), BEGIN)
-        after = next((token.norm for token in tokens[end:] if token.is_word), END)
-        heard = [token.norm for token in tokens[start:end] if token.is_word]
-        told, other = ([before, *words, after] for words in (heard, said))
-        return self._phrasing.likelihood(other) - self._phrasing.likelihood(told)
 
 
 def _each_once(doubts: Sequence[Doubt]) -> list[Doubt]:

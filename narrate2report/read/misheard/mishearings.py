@@ -97,14 +97,6 @@ class Mishearings:
         self._ours = neighbours.things | neighbours.flaws
         self._alike: dict[str, dict[str, float]] = {}
 
-    def sounding_like(self, norm: str) -> dict[str, float]:
-        """Trade words that a single word may have been, with how far their sounds are apart."""
-        return self._sounding_like(norm, self._sounds.of(norm))
-
-    def apart_from(self, word: str, norm: str) -> float:
-        """How far the sounds of two words are apart."""
-        return apart(self._sounds.of(norm), self._sounds.of(word))
-
     def find(self, tokens: Sequence[Token]) -> list[Misheard]:
         """The mishearings that are plain, left to right, none overlapping."""
         norms = [token.norm for token in tokens]

@@ -178,8 +178,7 @@ def _deeds(vocabulary: Vocabulary) -> frozenset[str]:
 
 
 def _component_names(term: ComponentTerm) -> Iterator[str]:
-    lists = (term.say, *term.near.values(), *term.in_.values(), term.else_)
-    return (form for names in lists for name in names for form in noun_forms(name))
+    return (form for name in term.names for form in noun_forms(name))
 
 
 def _nouns(names: Iterable[str]) -> Iterator[str]:

@@ -96,7 +96,7 @@ class Repairer:
         if by_sound:
             near, sounds = neighbours_of(vocabulary), english_sounds()
             self._mishearings = Mishearings(near, sounds)
-            self._by_sound = BySound(Doubts(vocabulary, near, sounds), self._mishearings)
+            self._by_sound = BySound(Doubts(vocabulary, near, sounds), sounds)
 
     def repair(self, texts: Sequence[str]) -> list[Repaired]:
         """Each text with its tokens, repaired where that is plain, and the repairs that were made."""

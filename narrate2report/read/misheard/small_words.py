@@ -37,6 +37,10 @@ AFTER_ROOMS = frozenset("is 's has light lights smoke and".split())
 MOVES = frozenset("open close shut work lock latch light heat slide turn run line flush drain spin".split())
 
 
+WEARING = frozenset("has have show shows some normal heavy light no little much beyond regular usual".split())
+PLACES = frozenset("in on at along near by around from down".split())
+
+
 def small_words(tokens: Sequence[Token]) -> Iterator[Change]:
     """The small words of a sentence that were others."""
     norms = [token.norm for token in tokens]
@@ -126,10 +130,6 @@ def _plural(tokens: Sequence[Token], norms: Sequence[str], at: int) -> Read:
     if not tokens[at - 1].tag.startswith("NN"):
         return None
     return at - 1, f"{tokens[at - 1].text}s", f"sounds alike, as '{after[0]} {after[1]}' is said of several"
-
-
-WEARING = frozenset("has have show shows some normal heavy light no little much beyond regular usual".split())
-PLACES = frozenset("in on at along near by around from down".split())
 
 
 def _wear(tokens: Sequence[Token], norms: Sequence[str], at: int) -> Read:

@@ -63,12 +63,7 @@ def flaw_names(vocabulary: Vocabulary) -> FlawNames:
     """The names of flaws in both numbers, without words that alone name a component."""
     flaws = [term for condition, term in vocabulary.conditions.items() if not vocabulary.is_sound(condition)]
     nouns = {noun.split()[-1] for term in flaws for noun in term.nouns}
-    things = {
-        " ".join(word.split()[-2:])
-        for term in vocabulary.components.values()
-        for said in (term.say, term.else_, *term.near.values(), *term.in_.values())
-        for word in said
-    }
+    things = {" ".join(name.split()[-2:]) for term in vocabulary.components.values() for name in term.names}
     return FlawNames(
         frozenset(form for noun in nouns - things for form in noun_forms(noun)),
         frozenset(form for thing in things if thing.split()[-1] in nouns for form in noun_forms(thing)),

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from narrate2report.read.lexis.inflect import verb_forms
 from narrate2report.read.lexis.vocabulary import Vocabulary
 from narrate2report.read.lexis.words import FINITE, Token
 from narrate2report.read.speech.clauses import MARKS
@@ -45,11 +46,7 @@ SOUNDS = frozenset("sound sounds noise noises".split())
 
 LIT = frozenset("light lights tubelight tubelights bulb bulbs lamp lamps flame burner burners".split())
 
-DOES = {
-    "close": "closing", "work": "working", "lock": "locking", "turn": "turning", "start": "starting",
-    "drain": "draining", "spin": "spinning", "stop": "stopping", "heat": "heating", "cool": "cooling",
-    "function": "functioning",
-}  # fmt: skip
+DOES = frozenset("close work lock turn start drain spin stop heat cool function".split())
 """`is not work`: verbs that say in their bare form what they would say with `-ing`."""
 
 PARTICIPLES = {
@@ -234,7 +231,7 @@ def _with_does(tokens: Sequence[Token], at: int) -> tuple[int, list[Token]] | No
     ends = after is None or after.text in MARKS or after.norm in {"well", "good", "properly", "fully", "anymore"}
     if verb.norm not in DOES or not ends:
         return None
-    return 2, [tokens[at], verb._replace(norm=DOES[verb.norm], tag="VBG")]
+    return 2, [tokens[at], verb._replace(norm=verb_forms(verb.norm)[-1], tag="VBG")]
 
 
 def _without_numbers(tokens: Sequence[Token], at: int) -> tuple[int, list[Token]] | None:

@@ -7,8 +7,7 @@ from itertools import pairwise
 
 from narrate2report.read.lexis.inflect import infinitive
 from narrate2report.read.lexis.words import Token
-
-BEING = frozenset("is 's are".split())
+from narrate2report.read.speech.existence import BEING_THERE
 
 SPEAKERS = frozenset("i we you he she who they".split())
 """Somebody is having lunch, or having a look: only things have what they are having."""
@@ -22,7 +21,7 @@ TAKEN = frozenset("look go rest walk chat break lunch dinner trouble problem pro
 def states_having(tokens: Sequence[Token], at: int) -> tuple[int, list[Token]] | None:
     """`this door is having one scratch`: it has one; `is not having a handle`: it does not have one."""
     token = tokens[at]
-    if token.norm not in BEING or not at or tokens[at - 1].norm in SPEAKERS or not tokens[at - 1].is_word:
+    if token.norm not in BEING_THERE or not at or tokens[at - 1].norm in SPEAKERS or not tokens[at - 1].is_word:
         return None
     end = at + 1
     while end < len(tokens) and tokens[end].norm in ADVERBS | {"not"}:
@@ -33,12 +32,19 @@ def states_having(tokens: Sequence[Token], at: int) -> tuple[int, list[Token]] |
     if not had[0].is_word or TAKEN & {one.norm for one in had[:3]} or _is_had_done(had):
         return None
     between = list(tokens[at + 1 : end])
-    plural = token.norm == "are"
     if any(one.norm == "not" for one in between):
-        does = token._replace(norm="do" if plural else "does", tag="VBP" if plural else "VBZ")
-        return end + 1 - at, [does, *between, tokens[end]._replace(norm="have", tag="VB")]
-    has = tokens[end]._replace(norm="have" if plural else "has", tag="VBP" if plural else "VBZ")
-    return end + 1 - at, [*between, has]
+        return end + 1 - at, [
+            _instead(token, token, "do", "does"),
+            *between,
+            tokens[end]._replace(norm="have", tag="VB"),
+        ]
+    return end + 1 - at, [*between, _instead(tokens[end], token, "have", "has")]
+
+
+def _instead(token: Token, being: Token, of_many: str, of_one: str) -> Token:
+    """A token read as another verb, of as many as the form of `be` is said of."""
+    plural = being.norm == "are"
+    return token._replace(norm=of_many if plural else of_one, tag="VBP" if plural else "VBZ")
 
 
 def _is_had_done(had: Sequence[Token]) -> bool:
@@ -51,11 +57,13 @@ def _is_had_done(had: Sequence[Token]) -> bool:
 def is_not_getting(tokens: Sequence[Token], at: int) -> tuple[int, list[Token]] | None:
     """`the tap is not getting closed`: it does not close."""
     norms = [token.norm for token in tokens[at : at + 4]]
-    if len(norms) < 4 or norms[0] not in BEING or norms[1] != "not" or norms[2] != "getting":
+    if len(norms) < 4 or norms[0] not in BEING_THERE or norms[1] != "not" or norms[2] != "getting":
         return None
     done = tokens[at + 3]
     if done.tag not in {"VBN", "VBD"} and not done.norm.endswith("ed"):
         return None
-    plural = norms[0] == "are"
-    does = tokens[at]._replace(norm="do" if plural else "does", tag="VBP" if plural else "VBZ")
-    return 4, [does, tokens[at + 1], done._replace(norm=infinitive(done.norm), tag="VB")]
+    return 4, [
+        _instead(tokens[at], tokens[at], "do", "does"),
+        tokens[at + 1],
+        done._replace(norm=infinitive(done.norm), tag="VB"),
+    ]

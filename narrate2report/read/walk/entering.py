@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from narrate2report.read.lexis.phrase_tree import COMPONENT_ROLES, Mention
+from narrate2report.read.lexis.phrase_tree import Mention
 from narrate2report.read.speech.spoken import Spoken
 from narrate2report.read.walk.arriving import has_come_there
 from narrate2report.read.walk.going import goes_there
@@ -10,6 +10,7 @@ from narrate2report.read.walk.led_in import is_introduced
 from narrate2report.read.walk.named import is_headed, is_named_alone
 from narrate2report.read.walk.taking_up import is_taken_up
 from narrate2report.read.walk.told_of import has_a_door, is_beside, is_called_by, is_ruled_out
+from narrate2report.read.walk.ways import heads_a_noun
 
 
 def is_entered(spoken: Spoken, mention: Mention, end: int) -> bool:
@@ -20,7 +21,7 @@ def is_entered(spoken: Spoken, mention: Mention, end: int) -> bool:
     """
     if is_ruled_out(spoken, mention) or has_a_door(spoken, end):
         return False
-    if _heads_a_noun(spoken, end):
+    if heads_a_noun(spoken, end):
         shelf = spoken.tokens[end - 1].norm in {"closet", "cupboard"}  # the linen closet shelf, said from the hall
         return not shelf and not is_beside(spoken, mention) and is_headed(spoken, mention, end)
     clause = spoken.clause_of(mention.start)
@@ -36,11 +37,6 @@ def is_entered(spoken: Spoken, mention: Mention, end: int) -> bool:
     return is_headed(spoken, mention, end) or (
         is_named_alone(spoken, mention, end) and not _is_one_of_two(spoken, mention)
     )
-
-
-def _heads_a_noun(spoken: Spoken, end: int) -> bool:
-    """`the kitchen light`: a thing is called by its room."""
-    return any(other.start == end for other in spoken.terms(*COMPONENT_ROLES))
 
 
 def _is_one_of_two(spoken: Spoken, mention: Mention) -> bool:

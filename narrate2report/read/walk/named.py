@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from narrate2report.read.lexis.numbers import whole_number
-from narrate2report.read.lexis.phrase_tree import COMPONENT_ROLES, Mention
+from narrate2report.read.lexis.phrase_tree import Mention
 from narrate2report.read.speech.clauses import Clause
 from narrate2report.read.speech.spoken import Spoken
 from narrate2report.read.walk.doing import BEING_THERE
 from narrate2report.read.walk.led_in import is_a_way, opens
 from narrate2report.read.walk.room_numbers import ORDINALS
 from narrate2report.read.walk.told_of import is_told_from_elsewhere
-from narrate2report.read.walk.ways import before_name, names_a_thing
+from narrate2report.read.walk.ways import before_name, heads_a_noun, names_a_thing
 
 INDEFINITE = frozenset("everything nothing something everyone everybody nobody".split())
 """Words that begin anew behind a room's name: `bedroom, everything works`."""
@@ -62,5 +62,4 @@ def _is_whole(spoken: Spoken, mention: Mention, end: int) -> bool:
     if end >= len(tokens) or tokens[end].tag not in {"NN", "NNS"} or mention.end != end:
         return True
     apart = tokens[end].norm in INDEFINITE or any(cue.start == end for cue in spoken.cues("outsider"))
-    apart = apart or any(other.start == end and other.of(*COMPONENT_ROLES) for other in spoken.found.terms)
-    return apart or tokens[end].norm in ORDINALS or whole_number(tokens, end) is not None
+    return apart or heads_a_noun(spoken, end) or tokens[end].norm in ORDINALS or whole_number(tokens, end) is not None

@@ -64,9 +64,10 @@ def _room_of_its_thing(spoken: Spoken, place: Place, stances: Sequence[Stance]) 
         room = CALLED_BY.get(spoken.tokens[mention.start].norm) if mention.end - mention.start == 1 else None
         said = stances[mention.start].mode in {Mode.ASSERTED, Mode.FUTURE}
         clause = spoken.clause_of(mention.start)
-        there = goes_there(spoken, clause, mention.start, mention.end)
-        there = there or is_taken_up(spoken, clause, mention.start, mention.end)
-        if room and said and mention.end == clause.end and there:
+        if room is None or not said or mention.end != clause.end:
+            continue
+        named = (spoken, clause, mention.start, mention.end)
+        if goes_there(*named) or is_taken_up(*named):
             return room
     return None
 
@@ -101,15 +102,15 @@ def _is_invited(spoken: Spoken, mention: Mention) -> bool:
     )
 
 
+PROPOSING = frozenset("shall ready want can could should".split())
+
+
 def _is_proposed(spoken: Spoken) -> bool:
     """`shall we go through to the kitchen?`: asked, and done, if the rest leads there. What another is asked for is
     not: `could you go to the bathroom?`"""
     before = spoken.norms(0, 5)
     others = {"you", "he", "she", "they"} & set(before) and before[:3] != ["do", "you", "want"]
     return bool(PROPOSING & set(before)) and not others
-
-
-PROPOSING = frozenset("shall ready want can could should".split())
 
 
 def _storey(spoken: Spoken) -> str | None:

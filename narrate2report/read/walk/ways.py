@@ -44,6 +44,11 @@ def before_name(spoken: Spoken, clause: Clause, name_start: int) -> int:
     return at
 
 
+def heads_a_noun(spoken: Spoken, end: int) -> bool:
+    """`the kitchen light`: a thing is called by the room whose name ends before token `end`."""
+    return any(other.start == end for other in spoken.terms(*COMPONENT_ROLES))
+
+
 def names_a_thing(spoken: Spoken, start: int, end: int) -> bool:
     """`the light works`, and not `behind this door`, `to finish off`: whether tokens `start` to `end` name a thing, and
     not only what one passes."""

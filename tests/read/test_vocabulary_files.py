@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Mapping
 from itertools import pairwise
 from pathlib import Path
@@ -41,6 +42,20 @@ def test_groups_and_classes_are_the_fixed_ones(vocabulary: Vocabulary) -> None:
     classes = {name: told["class"] for name, told in IDS["conditions"].items()}
     assert groups == {name: vocabulary.components[name].group for name in groups}
     assert classes == {name: vocabulary.conditions[name].class_ for name in classes}
+
+
+@pytest.mark.parametrize(
+    "file", sorted((Path(__file__).parents[2] / "vocab").glob("*.yaml")), ids=lambda path: path.stem
+)
+def test_no_word_stands_twice_in_one_list(file: Path) -> None:
+    def twice(told: Any) -> Iterator[str]:
+        if isinstance(told, dict):
+            for one in told.values():
+                yield from twice(one)
+        elif isinstance(told, list):
+            yield from (word for word, times in Counter(map(str, told)).items() if times > 1)
+
+    assert list(twice(yaml.safe_load(file.read_text(encoding="utf-8")))) == []
 
 
 # --- every id is reached by its own words

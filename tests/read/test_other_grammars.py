@@ -370,6 +370,7 @@ def test_a_trial_told_by_what_is_coming(room: str, line: str, wanted: tuple[str,
         ("bathroom", "When water is not coming, you call the watchman."),
         ("living room", "Neighbour's wall is having crack."),
         ("kitchen", "Cook is coming daily at eight."),
+        ("living room", "Don't put nails, holes will be there."),
     ],
 )
 def test_what_somebody_is_having_or_who_is_coming(room: str, line: str, entries: Narrator) -> None:

@@ -129,7 +129,7 @@ def _is_flaw(named: Sequence[Token], names: FlawNames) -> bool:
 
 def _asserted(tokens: Sequence[Token], at: int, verb: int) -> tuple[int, list[Token]] | None:
     """`one crack is there`: `there is one crack`; what must be there only might be."""
-    guessed = tokens[verb].norm in GUESSED and [one.norm for one in tokens[verb + 1 : verb + 2]] == ["be"]
+    guessed = tokens[verb].norm in GUESSED | {"will"} and [one.norm for one in tokens[verb + 1 : verb + 2]] == ["be"]
     if tokens[verb].norm not in BEING_THERE and not guessed:
         return None
     end = verb + 2 if guessed else verb + 1
@@ -138,7 +138,8 @@ def _asserted(tokens: Sequence[Token], at: int, verb: int) -> tuple[int, list[To
     if end >= len(tokens) or tokens[end].norm != "there":
         return None
     is_so = understood(tokens[verb].norm, tokens[at])
-    being = [tokens[verb]._replace(norm="might"), tokens[verb + 1]] if guessed else [is_so]
+    modal = tokens[verb] if tokens[verb].norm == "will" else tokens[verb]._replace(norm="might")
+    being = [modal, tokens[verb + 1]] if guessed else [is_so]
     first = tokens[at]._replace(text=tokens[at].text.lower())  # no name
     return end + 1 - at, [understood("there", tokens[at]), *being, first, *tokens[at + 1 : verb]]
 

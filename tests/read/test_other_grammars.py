@@ -323,3 +323,93 @@ def test_an_s_before_what_a_thing_is_is_the_verb(room: str, line: str, described
 )
 def test_a_plural_with_no_verb_may_tell_nothing(line: str, entries: Narrator) -> None:
     assert not _read(entries, "living room", line)
+
+
+FLAWED = [
+    ("bathroom", "mirror", "a crack", "mirror crack"),
+    ("kitchen", "counter", "a burn", "countertop burn"),
+    ("bedroom", "wall", "some dampness", "wall damp"),
+    ("living room", "sofa", "a stain", "furniture stain"),
+    ("entry", "front door", "two holes", "door hole"),
+    ("bathroom", "flush tank", "a leak", "toilet_tank leak"),
+]
+
+
+@pytest.mark.parametrize(("room", "thing", "flaw", "wanted"), FLAWED)
+def test_what_is_there_told_after_it(room: str, thing: str, flaw: str, wanted: str, entries: Narrator) -> None:
+    bare = flaw.removeprefix("a ").removeprefix("some ")
+    being = "are" if bare.endswith("s") and not bare.endswith("ss") else "is"
+    _holds(entries, room, f"{bare.capitalize()} {being} there on the {thing}.", wanted)
+    _holds(entries, room, f"{bare.capitalize()} {being} also there in this {thing} only.", wanted)
+    _holds(entries, room, f"The {thing} is having {flaw}.", wanted)
+    _holds(entries, room, f"Any {bare} is not there on the {thing}.", f"no {wanted}")
+    for asked in (
+        f"If {bare} {being} there on the {thing} you tell me.",
+        f"I will see whether any {bare} {being} there on the {thing}.",
+        f"Let me check {bare} {being} there on the {thing} or not.",
+        f"Is there {flaw} on the {thing}?",
+    ):
+        assert not _read(entries, room, asked), asked
+
+
+@pytest.mark.parametrize(
+    ("room", "line", "wanted"),
+    [
+        ("bedroom", "Some swelling must be there in the door.", ("perhaps door warp",)),
+        ("bathroom", "Leakage is not there.", ("no pipe leak",)),
+        ("living room", "All the sockets are having supply.", ("outlet works",)),
+        ("living room", "This socket is not having current.", ("outlet fails|outlet not_working",)),
+        ("living room", "Has a hole the carpet, near of the door.", ("carpet hole",)),
+        ("bathroom", "The geyser is fine, one sticker is there.", ("water_heater good",)),
+        ("entry", "The chain is there but it is broken.", ("lock broken",)),
+        ("hallway", "Battery is not there in the smoke alarm.", ("smoke_alarm missing",)),
+        ("kitchen", "Fridge light is coming.", ("light_bulb works",)),
+        ("kitchen", "The oven works but the light inside no.", ("oven works", "light_bulb fails")),
+        ("living room", "The lamp is burn.", ("light_fixture burned_out",)),
+        ("bathroom", "The door of shower is not close.", ("shower_door sticking",)),
+        ("kitchen", "Counter is having small small scratches.", ("countertop scratch",)),
+        ("living room", "The fan is making a tak-tak sound.", ("ceiling_fan noise",)),
+        ("bathroom", "The window is not getting locked.", ("window not_working|window fails",)),
+        ("kitchen", "Handle is coming out.", ("door_knob loose",)),
+    ],
+)  # fmt: skip
+def test_a_state_put_as_another_grammar_puts_it(
+    room: str, line: str, wanted: tuple[str, ...], entries: Narrator
+) -> None:
+    _holds(entries, room, line, *wanted)
+
+
+@pytest.mark.parametrize(
+    ("room", "line", "wanted"),
+    [
+        ("bathroom", "Flush I am pressing, water is coming.", ("toilet works",)),
+        ("bathroom", "Tap I am opening. Water is coming.", ("faucet works",)),
+        ("bathroom", "Water is coming in full force.", ("faucet works",)),
+        ("bathroom", "Water is coming very less in the shower.", ("shower low_pressure|faucet low_pressure",)),
+        ("bathroom", "Water is going very slowly.", ("drain slow_drain",)),
+        ("bathroom", "Water is falling from the geyser.", ("water_heater leak",)),
+        ("bathroom", "Flush is not working.", ("toilet not_working",)),
+        ("bathroom", "Water is not stopping in the tank.", ("toilet_tank running",)),
+        ("entry", "I am turning the key in the lock, it is smooth.", ("lock works",)),
+        ("entry", "I am pressing the intercom. Yes, he is hearing me.", ("intercom works",)),
+        ("kitchen", "The fridge is off since yesterday, so cooling I cannot confirm.", ("refrigerator not_tested",)),
+    ],
+)
+def test_a_trial_told_by_what_is_coming(room: str, line: str, wanted: tuple[str, ...], entries: Narrator) -> None:
+    _holds(entries, room, line, *wanted)
+
+
+@pytest.mark.parametrize(
+    ("room", "line"),
+    [
+        ("kitchen", "The neighbour is having a problem with his tap."),
+        ("living room", "He is having lunch."),
+        ("bathroom", "I am having a look at the shower."),
+        ("bathroom", "When water is not coming, you call the watchman."),
+        ("living room", "Neighbour's wall is having crack."),
+        ("kitchen", "Cook is coming daily at eight."),
+        ("living room", "Don't put nails, holes will be there."),
+    ],
+)
+def test_what_somebody_is_having_or_who_is_coming(room: str, line: str, entries: Narrator) -> None:
+    assert not _read(entries, room, line), line

@@ -40,6 +40,8 @@ ASIDES = (
     ["a", "favor"],
     ["ask", "you"],
     ["your", "breath"],
+    ["see", "this"],
+    ["see", "here"],
 )
 """Pairs of words that ask for no care: `don't look for one`, `take that for what it's worth`."""
 

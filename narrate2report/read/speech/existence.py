@@ -38,6 +38,9 @@ VERBS = FINITE | GUESSED
 BREAKS_OFF = NO_SUBJECT - VERBS - {"and", "or", "any"}
 """Within what is named: another statement has begun."""
 
+HAVE = frozenset("has have got".split())
+POINTING = frozenset("the this that these those".split())
+
 BEING_THERE = frozenset("is 's are".split())
 NOT_FOUND = frozenset("there visible seen found coming present".split())
 
@@ -49,7 +52,7 @@ def understood(norm: str, before: Token) -> Token:
 
 
 class FlawNames(NamedTuple):
-    """The last words of the names of flaws, and the names of components that end in one of them."""
+    """The words that each name a flaw, and the names of components that end in one of them."""
 
     words: frozenset[str]
     things: frozenset[str]
@@ -62,7 +65,7 @@ class FlawNames(NamedTuple):
 def flaw_names(vocabulary: Vocabulary) -> FlawNames:
     """The names of flaws in both numbers, without words that alone name a component."""
     flaws = [term for condition, term in vocabulary.conditions.items() if not vocabulary.is_sound(condition)]
-    nouns = {noun.split()[-1] for term in flaws for noun in term.nouns}
+    nouns = {noun for term in flaws for noun in term.nouns if " " not in noun}  # standing water is one, water is none
     things = {" ".join(name.split()[-2:]) for term in vocabulary.components.values() for name in term.names}
     return FlawNames(
         frozenset(form for noun in nouns - things for form in noun_forms(noun)),
@@ -83,8 +86,24 @@ def there_first(names: FlawNames) -> Rewrite:
         verb = _verb_after(tokens, at)
         if verb is None or not _is_flaw(tokens[at:verb], names):
             return None
-        no = _denied(tokens, at, verb) if denied else None
-        return no or _asserted(tokens, at, verb)
+        return _denied(tokens, at, verb) or _asserted(tokens, at, verb)
+
+    return rule
+
+
+def subject_last(names: FlawNames) -> Rewrite:
+    """`has a hole the carpet`: there is a hole on the carpet."""
+
+    def rule(tokens: Sequence[Token], at: int) -> tuple[int, list[Token]] | None:
+        if tokens[at].norm not in HAVE or (at and tokens[at - 1].text not in MARKS):
+            return None
+        for here in range(at + 1, min(at + LONGEST, len(tokens) - 1)):
+            if tokens[here].text in MARKS or tokens[here].tag == "IN" or tokens[here].norm in BREAKS_OFF:
+                return None
+            if tokens[here + 1].norm in POINTING and names.end([token.norm for token in tokens[at + 1 : here + 1]]):
+                on = understood("on", tokens[here + 1])._replace(tag="IN")
+                return here + 1 - at, [*tokens[at : here + 1], on]
+        return None
 
     return rule
 
@@ -105,7 +124,7 @@ def _is_flaw(named: Sequence[Token], names: FlawNames) -> bool:
 
 def _asserted(tokens: Sequence[Token], at: int, verb: int) -> tuple[int, list[Token]] | None:
     """`one crack is there`: `there is one crack`; what must be there only might be."""
-    guessed = tokens[verb].norm in GUESSED and [one.norm for one in tokens[verb + 1 : verb + 2]] == ["be"]
+    guessed = tokens[verb].norm in GUESSED | {"will"} and [one.norm for one in tokens[verb + 1 : verb + 2]] == ["be"]
     if tokens[verb].norm not in BEING_THERE and not guessed:
         return None
     end = verb + 2 if guessed else verb + 1
@@ -114,17 +133,21 @@ def _asserted(tokens: Sequence[Token], at: int, verb: int) -> tuple[int, list[To
     if end >= len(tokens) or tokens[end].norm != "there":
         return None
     is_so = understood(tokens[verb].norm, tokens[at])
-    being = [tokens[verb]._replace(norm="might"), tokens[verb + 1]] if guessed else [is_so]
+    modal = tokens[verb] if tokens[verb].norm == "will" else tokens[verb]._replace(norm="might")
+    being = [modal, tokens[verb + 1]] if guessed else [is_so]
     first = tokens[at]._replace(text=tokens[at].text.lower())  # no name
     return end + 1 - at, [understood("there", tokens[at]), *being, first, *tokens[at + 1 : verb]]
 
 
 def _denied(tokens: Sequence[Token], at: int, verb: int) -> tuple[int, list[Token]] | None:
-    """`any leakage is not there`: `no leakage`."""
+    """`any leakage is not there`, `leakage is not there`: `there is no leakage`."""
     norms = [token.norm for token in tokens[verb : verb + 3]]
-    if norms[:1] and norms[0] in BEING_THERE and norms[1:2] == ["not"] and set(norms[2:]) & NOT_FOUND:
-        no = tokens[at]._replace(text="no", norm="no", tag="DT")
-        return verb + 3 - at, [understood("there", no), understood("is", no), no, *tokens[at + 1 : verb]]
+    found = NOT_FOUND if tokens[at].norm == "any" else {"there"}
+    if norms[:1] and norms[0] in BEING_THERE and norms[1:2] == ["not"] and set(norms[2:]) & found:
+        no = tokens[verb + 1]._replace(norm="no", tag="DT")
+        first = at + 1 if tokens[at].norm == "any" else at
+        named = [tokens[first]._replace(text=tokens[first].text.lower()), *tokens[first + 1 : verb]]
+        return verb + 3 - at, [understood("there", tokens[at]), understood("is", tokens[at]), no, *named]
     return None
 
 

@@ -14,7 +14,7 @@ from narrate2report.read.lexis.inflect import verb_forms
 from narrate2report.read.lexis.vocabulary import Vocabulary
 from narrate2report.read.lexis.words import FINITE, Token
 from narrate2report.read.speech.clauses import MARKS
-from narrate2report.read.speech.existence import FOCUS, Rewrite, flaw_names, there_first, understood
+from narrate2report.read.speech.existence import FOCUS, Rewrite, flaw_names, subject_last, there_first, understood
 from narrate2report.read.speech.lost_is import LostIs
 from narrate2report.read.speech.progressives import is_not_getting, states_having
 
@@ -71,6 +71,7 @@ class Grammars:
     def __init__(self, vocabulary: Vocabulary) -> None:
         self._verbs = _working_verbs(vocabulary)
         self._lost_is = LostIs(vocabulary)
+        names = flaw_names(vocabulary)
         self._rules: tuple[Rewrite, ...] = (
             _without_half,
             _without_ain,
@@ -83,7 +84,8 @@ class Grammars:
             _with_does,
             _without_numbers,
             _with_verb,
-            there_first(flaw_names(vocabulary)),
+            there_first(names),
+            subject_last(names),
             states_having,
             is_not_getting,
             self._with_auxiliary,

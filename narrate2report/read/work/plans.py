@@ -36,6 +36,8 @@ FINISHED = frozenset("finished complete completed closed".split())
 LISTED = frozenset("is are 's one job put down in schedule list noted flagging flagged marked marking".split())
 """Before `for repair` they plan it: `those are for clearance`, `I put the switch down for replacement`."""
 
+TAKES = frozenset("takes taking take took long more much needs need".split())
+
 CAUSING = frozenset("have having get getting send sending someone somebody back ask asking".split())
 SOMEBODY = frozenset("somebody someone owner landlord office".split())
 TRIED = frozenset("flush flushes flushing test testing run up".split())
@@ -95,6 +97,8 @@ def planned_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
             continue
         if _is_dated(spoken, cue, mention, clause):
             continue
+        if spoken.norms(cue.start, cue.end) == ["time", "to"] and TAKES & set(spoken.norms(cue.start - 3, cue.start)):
+            continue  # it takes a long time to fill
         now = spoken.norms(cue.start, cue.end) == ["let", "me"]
         if spoken.norms(cue.end - 1, cue.end) in (["coming"], ["comes"]) and STREAMS & set(
             spoken.norms(cue.end, cue.end + 1)

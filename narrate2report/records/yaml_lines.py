@@ -16,6 +16,7 @@ import yaml
 from narrate2report.errors import NarrateError
 from narrate2report.records.alternatives import spread
 from narrate2report.records.plain import NOT_TEXT
+from narrate2report.records.yaml_nodes import nodes_of
 
 Location = tuple[str | int, ...]
 
@@ -35,6 +36,8 @@ class FileKind:
     guide: str
     sayings: bool = False
     """Whether what stands in a list may be a saying with alternatives."""
+    comes_with_program: bool = False
+    """Whether it is known to be without mistakes, and may be read by a quicker library that tells less of them."""
 
 
 class LinedYaml:
@@ -50,7 +53,7 @@ class LinedYaml:
         self._values = 0
         text = _text(path, kind)
         try:
-            node = yaml.compose(text, Loader=yaml.SafeLoader)
+            node = nodes_of(text, quick=kind.comes_with_program)
             self.data: Any = self._plain(node, (), ()) if node is not None else {}
         except yaml.MarkedYAMLError as error:
             line = error.problem_mark.line + 1 if error.problem_mark else 1

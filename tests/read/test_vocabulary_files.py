@@ -9,17 +9,20 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+import spacy
 import yaml
 
 from narrate2report.cli import main
 from narrate2report.errors import BadVocabulary
 from narrate2report.read.lexis.lexicon import load_vocabulary
 from narrate2report.read.lexis.vocabulary import ComponentTerm, Vocabulary
-from narrate2report.read.lexis.word_files import SHAPES
+from narrate2report.read.lexis.word_files import SHAPES, WORDS
 from narrate2report.read.lexis.words import Tokenizer
 from narrate2report.read.misheard.neighbours import neighbours_of
 from narrate2report.records.files import read_record
 from narrate2report.records.findings import Findings
+from narrate2report.records.yaml_lines import LinedYaml
+from narrate2report.shipped import shipped
 from tests.read.told import Narrator
 from tests.read.walks import Spoken, Walk
 
@@ -185,6 +188,15 @@ def _folder(tmp_path: Path, **files: str) -> Path:
 
 def _narrator(folder: Path, tokenizer: Tokenizer) -> Narrator:
     return Narrator(load_vocabulary(folder), tokenizer)
+
+
+def test_every_word_is_cut_up_as_a_sentence_would_be(tokenizer: Tokenizer) -> None:
+    files = (LinedYaml(file, WORDS) for file in sorted(shipped("vocab").glob("*.yaml")))
+    pieces = {piece for file in files for _, phrase in file.words() for piece in phrase.lower().split()}
+    cut_up = spacy.blank("en").tokenizer
+    differing = [piece for piece in pieces if piece.isalpha() and len(cut_up(piece)) != len(tokenizer.phrase(piece))]
+    assert len(pieces) > 5000
+    assert not differing
 
 
 def test_a_name_for_a_component_is_added_to_those_known(tmp_path: Path, tokenizer: Tokenizer) -> None:

@@ -13,7 +13,7 @@ from narrate2report.read.lexis.befalls import Befalls
 from narrate2report.read.lexis.inflect import verb_forms
 from narrate2report.read.lexis.references import check_families, check_labels, check_own_ids, check_references
 from narrate2report.read.lexis.vocabulary import Vocabulary
-from narrate2report.read.lexis.word_files import SHAPES, Layer, read_layer
+from narrate2report.read.lexis.word_files import SHAPES, SHIPPED_WORDS, Layer, read_layer
 from narrate2report.records.canonical import canonical_sha256
 from narrate2report.shipped import shipped
 
@@ -41,7 +41,7 @@ def read_layers(folders: Sequence[Path]) -> tuple[Layer, ...]:
 
 @cache
 def _shipped_layer() -> Layer:
-    base = read_layer(shipped("vocab"))
+    base = read_layer(shipped("vocab"), SHIPPED_WORDS)
     missing = sorted(set(SHAPES) - set(base.files))
     if missing:
         raise BadVocabulary(f"{base.folder}: {', '.join(missing)}.yaml missing; install the program again")

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
@@ -26,6 +26,7 @@ from narrate2report.records.yaml_lines import FileKind, LinedYaml
 
 GUIDE = "see: narrate2report guide vocabulary"
 WORDS = FileKind("words", BadVocabulary, GUIDE, sayings=True)
+SHIPPED_WORDS = replace(WORDS, comes_with_program=True)
 
 SHAPES: dict[str, TypeAdapter[Any]] = {
     "rooms": TypeAdapter(dict[str, RoomTerm]),
@@ -77,7 +78,7 @@ class Layer:
     labels: Mapping[str, LinedYaml] = field(default_factory=dict)
 
 
-def read_layer(folder: Path) -> Layer:
+def read_layer(folder: Path, kind: FileKind = WORDS) -> Layer:
     """The vocabulary files of a folder; other files that lie there are passed over.
 
     Raises BadVocabulary for a folder that is none, for a file that is named almost like a vocabulary file, and for
@@ -94,7 +95,7 @@ def read_layer(folder: Path) -> Layer:
     labels: dict[str, LinedYaml] = {}
     for path in paths:
         if _is_vocabulary(path):
-            lined = LinedYaml(path, WORDS)
+            lined = LinedYaml(path, kind)
             if not lined.is_empty:
                 check_shape(path.stem, lined)
                 (labels if path.stem in LABELS else files)[path.stem] = lined

@@ -7,9 +7,10 @@ dropped and remembered, so that `off-white` and `off white` read alike.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import cached_property
-from typing import TYPE_CHECKING, NamedTuple
+from itertools import chain
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from narrate2report.errors import ModelMissing
 
@@ -73,12 +74,24 @@ class Token(NamedTuple):
 FINITE = frozenset("is are was were has have had does do did will would can could should 's am".split())
 
 
+class _Pieces(dict[str, tuple[str, ...]]):
+    """The normal forms of what stands between two spaces; each is cut up when it is first asked for."""
+
+    def __init__(self, cut_up: Callable[[str], tuple[str, ...]]) -> None:
+        super().__init__()
+        self._cut_up = cut_up
+
+    def __missing__(self, piece: str) -> tuple[str, ...]:
+        self[piece] = found = self._cut_up(piece)
+        return found
+
+
 class Tokenizer:
     """spaCy's small English pipeline, without what the reading does not use."""
 
     def __init__(self, *, remembers: bool = False) -> None:
         """Nothing is loaded before it is needed. One that `remembers` tags each text once, however often it is read."""
-        self._known: dict[str, tuple[str, ...]] = {}
+        self._pieces = _Pieces(self._cut_up)
         self._told: dict[str, tuple[Token, ...]] | None = {} if remembers else None
 
     @cached_property
@@ -97,13 +110,13 @@ class Tokenizer:
 
         What stands between two spaces is always cut up alike, so that each such piece is tokenized once.
         """
-        return tuple(norm for piece in text.lower().split() for norm in self._piece(piece))
+        return tuple(chain.from_iterable(map(self._pieces.__getitem__, text.lower().split())))
 
-    def _piece(self, piece: str) -> tuple[str, ...]:
-        if piece not in self._known:
-            tokens = _tokens(self._pipeline.make_doc(piece), piece)
-            self._known[piece] = tuple(token.norm for token in tokens)
-        return self._known[piece]
+    def _cut_up(self, piece: str) -> tuple[str, ...]:
+        tokenizer: Any = self._pipeline.tokenizer
+        if piece.isascii() and piece.isalpha() and piece not in tokenizer.rules and piece not in SCOTS:
+            return (SPELLINGS.get(piece, piece),)  # without marks or a rule of its own a word is cut nowhere
+        return tuple(token.norm for token in _tokens(tokenizer(piece), piece))
 
     def sentences(self, texts: Iterable[str]) -> Iterator[tuple[Token, ...]]:
         """The tokens of each text, tagged."""

@@ -24,6 +24,14 @@ from tests.read.told import Narrator
         "Trash is Thursdays.",
         "The last couple were lovely, they left me a fruitcake.",
         "My mother cleaned everything with vinegar.",
+        "I had a couple upstairs put a hot pan down on one of these and it burned right through.",
+        "We had a house once where every one of the alarms was dead.",
+        "I've seen tenants crack the sink with a skillet.",
+        "That's usually just the washer, the grit gets in there.",
+        "Nine times out of ten that's limescale.",
+        "What's wear and tear? Scuffs, faded paint, small nail holes, that's normal.",
+        "Nobody's to chop on that counter.",
+        "I always say a chip is a chip, but a burn is your own doing.",
     ],
 )
 def test_talk_that_tells_of_no_flaw_here(said: str, entries: Narrator) -> None:
@@ -41,6 +49,13 @@ def test_talk_that_tells_of_no_flaw_here(said: str, entries: Narrator) -> None:
             "There's grease on the hood, and that's what happens when nobody cleans.",
             ("range_hood", "grease", "present"),
         ),
+        ("We had a family in here who were lovely, but the counter is chipped.", ("countertop", "chip", "present")),
+        ("Couple of scuffs on the wall, that's normal wear.", ("wall", "scuff", "present")),
+        ("It's usually stiff, this window.", ("window", "sticking", "present")),
+        ("The wall is gone grubby all along here.", ("wall", "dirty", "present")),
+        ("Not a one of the tiles is cracked.", ("tile", "crack", "absent")),
+        ("The cabinet's a gray color, and the door of it is chipped.", ("cabinet", "chip", "present")),
+        ("The counter has a burn. It got cleaned, and it didn't come out.", ("countertop", "burn", "present")),
     ],
 )
 def test_a_flaw_is_a_flaw_with_such_words_beside_it(said: str, wanted: tuple[str, str, str], entries: Narrator) -> None:

@@ -383,3 +383,16 @@ def test_a_way_that_the_speaker_does_not_take_leads_nowhere(entries: Narrator, s
 def test_what_is_told_of_the_balcony_is_told_there_and_out_here_is_there(entries: Narrator) -> None:
     told = entries("The decking on the balcony is slimy. The chairs out here are sound.", room="bedroom")
     assert [entry.room for entry in told.entries] == ["balcony", "balcony"], told.told()
+
+
+@pytest.mark.parametrize(
+    ("said", "rooms"),
+    [
+        ("The banister's solid. The light works.", ["stairs", "hallway"]),
+        ("The carpet on the stairs is worn through. The walls are clean.", ["stairs", "hallway"]),
+        ("The balcony railings are rusty.", ["balcony"]),
+    ],
+)
+def test_what_is_of_the_stairs_is_told_there_from_the_hall(entries: Narrator, said: str, rooms: list[str]) -> None:
+    told = entries(said, room="hallway")
+    assert [entry.room for entry in told.entries] == rooms, told.told()

@@ -72,6 +72,8 @@ def says_design(spoken: Spoken, clause: Clause) -> bool:
     lead = norms[:5]
     named = any(norm in LOOKS_OF for norm in lead)
     points = lead[:1] in (["it"], ["that"], ["this"], ["they"], ["those"])
+    if lead[2:3] in (["a"], ["an"]) and lead[3:4] not in (["natural"], ["color"]) and lead[4:5] == ["color"]:
+        return False  # it's a tan color: what it is like
     return (named and points and lead[1:2] in (["'s"], ["is"], ["are"], ["'re"])) or _is_the_look(norms)
 
 

@@ -7,6 +7,7 @@ from itertools import pairwise
 from typing import Final
 
 from narrate2report.read.lexis.phrase_tree import Mention
+from narrate2report.read.meant.stories import tells_a_story
 from narrate2report.read.speech.clauses import Clause, bare_start
 from narrate2report.read.speech.spoken import Spoken
 
@@ -36,9 +37,8 @@ NOT_OURS: Final = (
 
 def elsewhere_at(spoken: Spoken, clause: Clause) -> int | None:
     """The token from which on a clause speaks of another place that no word of the vocabulary names."""
-    if _of_the_whole_house(spoken, clause) or _put_off_us(spoken, clause) or _of_anothers(spoken, clause):
-        return clause.start
-    return None
+    tells = (_of_the_whole_house, _put_off_us, _of_anothers, tells_a_story)
+    return clause.start if any(one(spoken, clause) for one in tells) else None
 
 
 def reach_of_place(spoken: Spoken, clause: Clause, cue: Mention) -> int:

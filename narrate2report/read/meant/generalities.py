@@ -7,6 +7,7 @@ from typing import Final
 
 from narrate2report.read.meant.by_design import is_by_design
 from narrate2report.read.meant.kinds import is_of_a_kind
+from narrate2report.read.meant.usual import is_usual
 from narrate2report.read.speech.clauses import Clause, bare_start
 from narrate2report.read.speech.spoken import Spoken
 
@@ -49,6 +50,7 @@ def is_general(spoken: Spoken, clause: Clause) -> bool:
         or _is_summed_up(spoken, clause)
         or is_by_design(spoken, clause)
         or is_of_a_kind(spoken, clause)
+        or is_usual(spoken, clause)
         or _follows_a_rule(spoken, clause)
     )
 

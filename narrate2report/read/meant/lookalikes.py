@@ -12,6 +12,7 @@ from narrate2report.read.meant.doings import (
     is_somebodys_verb,
     is_to_come_off,
 )
+from narrate2report.read.meant.empty_praise import is_a_breath, is_cleaned_in_vain
 from narrate2report.read.meant.orders import CARE_VERBS
 from narrate2report.read.meant.outsiders import is_about_people, is_called, is_outside, is_the_speakers
 from narrate2report.read.meant.seeming import (
@@ -81,6 +82,8 @@ def says_nothing(spoken: Spoken, mention: Mention) -> bool:
             is_no_quality,
             only_looks_like,
             praises_another,
+            is_a_breath,
+            is_cleaned_in_vain,
         )
     )
 
@@ -193,8 +196,12 @@ def _became(spoken: Spoken, mention: Mention) -> bool:
     after = spoken.tokens[mention.end : mention.end + 2]
     if not after or mention.end >= spoken.clause_of(mention.start).end:
         return False
+    state = any(one.start == mention.end and not one.of("component") for one in spoken.terms("condition"))
     return (
-        after[0].tag in {"JJ", "VBN", "CD"} or after[0].norm in AMOUNTS or after[0].norm in {"into", "over", "through"}
+        state  # gone grubby
+        or after[0].tag in {"JJ", "VBN", "CD"}
+        or after[0].norm in AMOUNTS
+        or after[0].norm in {"into", "over", "through"}
     )
 
 

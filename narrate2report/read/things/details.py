@@ -28,7 +28,7 @@ def quantity_before(spoken: Spoken, at: int, clause: Clause) -> int | None:
     found, here = None, max(clause.start, at - NUMBER_REACH)
     while here < at:
         number = whole_number(tokens, here)
-        if number is None or number[1] > at:
+        if number is None or number[1] > at or (here and tokens[here - 1].norm == "number"):  # number four
             here += 1
             continue
         value, here = number

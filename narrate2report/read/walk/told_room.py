@@ -16,9 +16,16 @@ LEADING_THERE = frozenset(
 )
 """What may stand between a thing and the room it is in: `alarms, two in the hall`, `the detector is in the hall`."""
 
+STAIRS = "stairs"
 NO_ROOM = frozenset({"whole_unit", "exterior"})
 HALLS = frozenset({"entry", "hallway"})
 """Two names of what may be one: `in the hall`, said in the entry."""
+
+OF_STAIRS = frozenset({"stair", "railing"})
+WITHOUT_STAIRS = frozenset(
+    "hallway living_room dining_room kitchen bedroom bathroom half_bath laundry closet office".split()
+)
+"""Rooms that a flight of stairs begins or ends at: `the banister is solid`, said in the hall."""
 
 
 ANSWERED = 1
@@ -48,12 +55,15 @@ def in_their_rooms(spoken: Spoken, place: Place, drafts: Sequence[Draft], number
 def _told_rooms(spoken: Spoken, place: Place) -> Mapping[str, str]:
     """By component the room it is said to be in, where that is another than the one walked."""
     told = {}
+    outside = any(sense.id.split(".")[0] in STOOD_ON for one in spoken.found.terms for sense in one.of("room"))
+    if place.base in WITHOUT_STAIRS and not outside:
+        told = {one.component: STAIRS for one in spoken.named if one.component in OF_STAIRS}
     for mention in spoken.terms("room"):
         room = _as_walked(numbered(spoken, mention, mention.of("room")[0].id)[0], place)
         base = room.split(".")[0]
         if base in {*NO_ROOM, place.base} or {base, place.base} == HALLS or _heads_noun(spoken, mention):
             continue
-        one = _thing_there(spoken, mention, {"in", "on"} if base in STOOD_ON else {"in"})
+        one = _thing_there(spoken, mention, {"in", "on"} if base in {*STOOD_ON, STAIRS} else {"in"})
         if one is not None:
             told[one.component] = room
     return told

@@ -1,0 +1,36 @@
+"""Praise that praises nothing: `ceiling fan, okay, low, medium, high, all three work`, `it got cleaned, and it didn't
+come out`."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from narrate2report.read.lexis.phrase_tree import Mention
+from narrate2report.read.speech.spoken import Spoken
+
+BREATHS: Final = frozenset("okay ok alright right".split())
+STAYED: Final = (
+    ("not", "come", "out"), ("not", "come", "off"), ("not", "shift"), ("not", "help"), ("still", "there"),
+    ("not", "go", "away"), ("not", "lift"), ("will", "not", "budge"), ("no", "use"), ("is", "staying"),
+    ("'s", "staying"),
+)  # fmt: skip
+"""What is said of a stain that was cleaned in vain."""
+
+
+def is_a_breath(spoken: Spoken, mention: Mention) -> bool:
+    """`ceiling fan, okay, low, medium, high, all three work`: between what is looked at and how it is."""
+    clause = spoken.clause_of(mention.start)
+    if not BREATHS & set(spoken.norms(mention.start, mention.end)) or clause.end - clause.start > 1:
+        return False
+    before, after = spoken.clauses[max(0, clause.index - 1)], spoken.clauses[clause.index + 1 : clause.index + 4]
+    headed = any(one.end == before.end for one in spoken.named_in(before)) and clause.index > 0
+    named = any(spoken.named_in(one) for one in after[:1])
+    return headed and len(after) > 1 and not named
+
+
+def is_cleaned_in_vain(spoken: Spoken, mention: Mention) -> bool:
+    """`it got cleaned, and it didn't come out`: the next clauses tell that it stayed."""
+    if not any(sense.id == "clean" for sense in mention.of("condition")):
+        return False
+    norms = spoken.norms(mention.end)
+    return any(tuple(norms[at : at + len(words)]) == words for words in STAYED for at in range(len(norms)))

@@ -1,0 +1,60 @@
+"""How such things usually are, told beside what is here: `that's usually just the rollers, the dirt gets down in
+there`, `what's normal wear? scuffs, faded paint, little nail holes, that's normal`."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from narrate2report.read.speech.clauses import Clause, bare_start
+from narrate2report.read.speech.spoken import Spoken
+
+USUALLY: Final = frozenset("usually normally generally typically ordinarily mostly always".split())
+BEING: Final = frozenset("is 's are 're".split())
+NOUNS: Final = frozenset("DT NN NNS PRP$ JJ RB CD".split())
+SO_OFTEN: Final = (("of", "the", "time"), ("times", "out", "of", "ten"), ("times", "in", "ten"))
+"""`ninety percent of the time`, `nine times out of ten`."""
+
+WEAR: Final = (["normal"], ["wear"], ["fair", "wear"], ["normal", "wear"], ["ordinary", "wear"], ["all", "normal"])
+POINTS: Final = frozenset("the this that these those here there it my our your".split())
+HERE: Final = frozenset("here this these now".split())
+
+
+def is_usual(spoken: Spoken, clause: Clause) -> bool:
+    """Whether a clause tells what is behind such flaws for the most part, or which of them count as wear."""
+    if HERE & set(spoken.norms(clause.start, clause.end)):
+        return False
+    told = any(_tells_the_usual(spoken, one) for one in spoken.clauses[: clause.index + 1])
+    return told or _is_listed_as_wear(spoken, clause)
+
+
+def _tells_the_usual(spoken: Spoken, clause: Clause) -> bool:
+    """`that's usually just hair`, `ninety percent of the time that's hair`; `it usually sticks` is of this one."""
+    start = bare_start(spoken.tokens, clause)
+    norms = spoken.norms(start, clause.end)
+    before = spoken.norms(0, start)
+    often = any(
+        tuple(said[at : at + len(words)]) == words
+        for words in SO_OFTEN
+        for said in (before, norms)
+        for at in range(len(said))
+    )
+    at = next((here for here, norm in enumerate(norms) if norm in {"that", "it", "those"}), None)
+    if at is None or (at and not often) or norms[at + 1 : at + 2] == [] or norms[at + 1] not in BEING:
+        return False
+    after = norms[at + 2 :]
+    rest = at + 2 + bool(USUALLY & set(after[:1]))
+    tags = {token.tag for token in spoken.tokens[start + rest : clause.end] if token.is_word}
+    return bool(often or USUALLY & set(after[:1])) and bool(tags & {"NN", "NNS"}) and tags <= NOUNS
+
+
+def _is_listed_as_wear(spoken: Spoken, clause: Clause) -> bool:
+    """`scuffs, faded paint, little nail holes, that's normal`: two flaws or more, none of them anywhere."""
+    last = spoken.clauses[-1]
+    closing = spoken.norms(bare_start(spoken.tokens, last), last.end)
+    judged = closing[:1] in (["that"], ["those"], ["it"]) and closing[1:2] and closing[1] in BEING
+    if not judged or not any(closing[2 : 2 + len(words)] == words for words in WEAR) or clause is last:
+        return False
+    listed = spoken.tokens[: last.start]
+    flaws = [one for one in spoken.terms("condition") if one.start < last.start]
+    bare = not any(token.is_finite or token.tag in {"IN", "CD"} or token.norm in POINTS for token in listed)
+    return len(flaws) > 1 and bare

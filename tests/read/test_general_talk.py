@@ -31,6 +31,7 @@ from tests.read.told import Narrator
         "Nine times out of ten that's limescale.",
         "What's wear and tear? Scuffs, faded paint, small nail holes, that's normal.",
         "Nobody's to chop on that counter.",
+        "What you don't wanna see back here is rust on the valves, or a wet wall.",
         "I always say a chip is a chip, but a burn is your own doing.",
     ],
 )
@@ -53,6 +54,9 @@ def test_talk_that_tells_of_no_flaw_here(said: str, entries: Narrator) -> None:
         ("Couple of scuffs on the wall, that's normal wear.", ("wall", "scuff", "present")),
         ("It's usually stiff, this window.", ("window", "sticking", "present")),
         ("The wall is gone grubby all along here.", ("wall", "dirty", "present")),
+        ("I dunno, the faucet musta leaked, the cabinet's swollen.", ("cabinet", "warp", "present")),
+        ("Lemme see, there's a lotta dust on that sill.", ("window_sill", "dust", "present")),
+        ("The fridge smells fresh.", ("refrigerator", "odor", "absent")),
         ("Not a one of the tiles is cracked.", ("tile", "crack", "absent")),
         ("The cabinet's a gray color, and the door of it is chipped.", ("cabinet", "chip", "present")),
         ("The counter has a burn. It got cleaned, and it didn't come out.", ("countertop", "burn", "present")),
@@ -82,3 +86,8 @@ def test_the_number_of_what_is_handed_over_may_come_after_it(
 ) -> None:
     told = [one for one in entries("Here is what you get.", said, room="entry").entries if one.kind == "handover"]
     assert [(one.component, one.quantity) for one in told] == [(component, count)]
+
+
+def test_a_clean_unit_is_the_whole_of_it_in_whatever_room_it_is_said(entries: Narrator) -> None:
+    told = entries("So overall it's a nice clean unit.", room="storage").entries
+    assert [(one.room, one.component, one.condition) for one in told] == [("whole_unit", "room_general", "clean")]

@@ -17,7 +17,7 @@ from narrate2report.errors import BadVocabulary
 from narrate2report.read.lexis.lexicon import load_vocabulary
 from narrate2report.read.lexis.vocabulary import ComponentTerm, Vocabulary
 from narrate2report.read.lexis.word_files import SHAPES, WORDS
-from narrate2report.read.lexis.words import Tokenizer
+from narrate2report.read.lexis.words import SEVERAL, Tokenizer
 from narrate2report.read.misheard.neighbours import neighbours_of
 from narrate2report.records.files import read_record
 from narrate2report.records.findings import Findings
@@ -194,7 +194,11 @@ def test_every_word_is_cut_up_as_a_sentence_would_be(tokenizer: Tokenizer) -> No
     files = (LinedYaml(file, WORDS) for file in sorted(shipped("vocab").glob("*.yaml")))
     pieces = {piece for file in files for _, phrase in file.words() for piece in phrase.lower().split()}
     cut_up = spacy.blank("en").tokenizer
-    differing = [piece for piece in pieces if piece.isalpha() and len(cut_up(piece)) != len(tokenizer.phrase(piece))]
+    differing = [
+        piece
+        for piece in pieces
+        if piece.isalpha() and piece not in SEVERAL and len(cut_up(piece)) != len(tokenizer.phrase(piece))
+    ]
     assert len(pieces) > 5000
     assert not differing
 

@@ -24,7 +24,7 @@ from narrate2report.read.work.suited import suited_flaw
 NEW: Final = frozenset({"new", "fresh", "spare", "another"})
 
 DOING: Final = (
-    ["i", "am"], ["i", "'m"], ["we", "are"], ["let", "me"], ["i", "will", "just"], ["lemme"], ["let", "us"],
+    ["i", "am"], ["i", "'m"], ["we", "are"], ["let", "me"], ["i", "will", "just"], ["let", "us"],
 )  # fmt: skip
 
 SUBJECTS: Final = frozenset(

@@ -35,6 +35,30 @@ SCOTS = {
 }  # fmt: skip
 """Verbs that end in the Scots `not`."""
 
+RUN_TOGETHER = {
+    "wanna": "wan-want-VB na-to-TO", "hafta": "haf-have-VB ta-to-TO", "oughta": "ought-ought-MD a-to-TO",
+    "useta": "use-used-VBD ta-to-TO", "tryna": "try-trying-VBG na-to-TO", "lemme": "lem-let-VB me-me-PRP",
+    "gimme": "gim-give-VB me-me-PRP", "outta": "out-out-IN ta-of-IN", "lotta": "lot-lot-NN ta-of-IN",
+    "shoulda": "should-should-MD a-have-VB", "coulda": "could-could-MD a-have-VB",
+    "woulda": "would-would-MD a-have-VB", "musta": "must-must-MD a-have-VB", "mighta": "might-might-MD a-have-VB",
+    "dunno": "du-do-VBP n-not-RB no-know-VB",
+}  # fmt: skip
+"""Words that are spoken, and written by a recogniser, as one: each piece as it is written, what it is, and its tag."""
+
+
+def _cuts() -> dict[str, tuple[tuple[int, str, str], ...]]:
+    """By a word that is several: how many letters each of them takes, its normal form and its tag."""
+    cuts: dict[str, tuple[tuple[int, str, str], ...]] = {
+        word: ((len(word) - len("nae"), verb, "VBZ"), (len("nae"), "not", "RB")) for word, verb in SCOTS.items()
+    }
+    for word, told in RUN_TOGETHER.items():
+        pieces = [piece.split("-") for piece in told.split()]
+        cuts[word] = tuple((len(written), norm, tag) for written, norm, tag in pieces)
+    return cuts
+
+
+SEVERAL = _cuts()
+
 I_ALONE = re.compile(r"\bi\b")
 
 NOT_USED = ("parser", "ner", "lemmatizer", "attribute_ruler")
@@ -114,7 +138,7 @@ class Tokenizer:
 
     def _cut_up(self, piece: str) -> tuple[str, ...]:
         tokenizer: Any = self._pipeline.tokenizer
-        if piece.isascii() and piece.isalpha() and piece not in tokenizer.rules and piece not in SCOTS:
+        if piece.isascii() and piece.isalpha() and piece not in tokenizer.rules and piece not in SEVERAL:
             return (SPELLINGS.get(piece, piece),)  # without marks or a rule of its own a word is cut nowhere
         return tuple(token.norm for token in _tokens(tokenizer(piece), piece))
 
@@ -153,10 +177,10 @@ def _tokens(doc: Doc, text: str) -> tuple[Token, ...]:
         end = start + len(word)
         if lower.endswith("in'") and len(lower) > len("in'") + 2:
             lower = f"{lower[:-1]}g"  # runnin' up the corner
-        if lower in SCOTS:
-            cut = end - len("nae")
-            found.append(Token(text[start:cut], SCOTS[lower], "VBZ", start, cut, hyphen))
-            found.append(Token(text[cut:end], "not", "RB", cut, end))
+        if lower in SEVERAL:
+            for letters, norm, tag in SEVERAL[lower]:
+                found.append(Token(text[start : start + letters], norm, tag, start, start + letters, hyphen))
+                start, hyphen = start + letters, False
             continue
         found.append(Token(text[start:end], SPELLINGS.get(lower, lower), token.tag_, start, end, hyphen))
         hyphen = False

@@ -48,7 +48,7 @@ def carried_into(spoken: Spoken, clause: Clause, carried: Stance) -> Stance:
     match carried.mode:
         case Mode.PAST:
             mended = spoken.has_cue("repaired_since", within=clause)
-            present = any(spoken.tokens[at].tag == "VBZ" for at in range(clause.start, clause.end))
+            present = any(_is_present(spoken, at, clause) for at in range(clause.start, clause.end))
             present = present or norms[:2] in (["they", "have"], ["it", "tested"], ["they", "tested"])
             now = clause.link in BACK_TO_NOW or {"now", "still"} & set(norms) or present or mended
             return PLAIN if now else carried
@@ -80,6 +80,14 @@ def carried_into(spoken: Spoken, clause: Clause, carried: Stance) -> Stance:
             now = clause.link in {"but", "because"} and (opens or "now" in norms)
             return PLAIN if now or (clause.link == "but" and states(spoken, clause)) else carried
     return PLAIN
+
+
+def _is_present(spoken: Spoken, at: int, clause: Clause) -> bool:
+    """A verb of now: `the cabinet's swollen` has one too, though its 's may be taken for an owner's."""
+    token = spoken.tokens[at]
+    state = token.tag == "POS" and at + 1 < clause.end and spoken.tokens[at + 1].tag in {"VBN", "RB", "JJ"}
+    named = state and any(one.start == at + 1 for one in spoken.terms("condition"))
+    return token.tag == "VBZ" or named
 
 
 def _answers(spoken: Spoken, clause: Clause) -> bool:

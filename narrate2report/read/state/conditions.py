@@ -62,7 +62,9 @@ def find_flaws(scene: Scene) -> tuple[Flaw, ...]:
                 default = vocabulary.conditions[sense.id].default or ROOM_GENERAL
                 bearer = Bearer(default, "no component is named for it", False)
             if _is_borne(mention, sense, bearer, scene):
-                found.append(Flaw(mention, sense.id, sense.form, bearer))
+                praised = [one for one in senses if sense.form == "denies" and vocabulary.is_sound(one.id)]
+                for told in (sense, *praised):  # smells fine: no odor, and good
+                    found.append(Flaw(mention, told.id, told.form, bearer))
     return tuple(found)
 
 

@@ -37,6 +37,8 @@ class Bearer:
     """What ties it to the predicate: a name in `sign_weights`."""
 
 
+A_HOME = frozenset("apartment flat house home property condo townhouse bungalow".split())
+
 OF_THE_PLACE = Bearer(ROOM_GENERAL, "said of the place as a whole", True, room="whole_unit", link="whole")
 
 
@@ -59,6 +61,8 @@ class Bearers:
         if adjective and (done_to := self._done_to(predicate, named, clause)):
             return self._each((done_to, *self._where.also_done_to(clause)), "described", since=predicate.start)
         if adjective and (after := self._described_by(predicate, named, clause)):
+            if self._is_a_home(after) and set(self._subjects[clause.index]) <= {after}:
+                return (OF_THE_PLACE,)
             return self._each((after,), "described", since=predicate.start)
         topics = [
             one
@@ -70,7 +74,7 @@ class Bearers:
         if on is not None and (noun or (not topics and not pronoun and not self._is_means(on, clause))):
             self._last[clause.index] = on
             return self._each((on, *self._where.spread_over(clause)), "follows", "{} follows it")
-        if topics and topics[-1].component == ROOM_GENERAL and self._sums_up(clause):
+        if topics and topics[-1].component == ROOM_GENERAL and (self._sums_up(clause) or self._is_a_home(topics[-1])):
             return (OF_THE_PLACE,)
         subjects = self._subjects[clause.index]
         if topics:
@@ -251,6 +255,12 @@ class Bearers:
         )
         named = [one for one in self._spoken.named_in(clause) if one.component != ROOM_GENERAL]
         return self._place.closing and opens and not rooms and not named
+
+    def _is_a_home(self, one: Named) -> bool:
+        """`it's a nice clean unit`, `the house is sound`: the whole of it, in whatever room it is said."""
+        called = self._spoken.tokens[one.end - 1].norm
+        summed_up = "overall" in self._spoken.norms()  # a stove is a unit too
+        return one.component == ROOM_GENERAL and (called in A_HOME or (called == "unit" and summed_up))
 
     def _is_about_all(self, clause: Clause) -> bool:
         if any(not self._is_the_others(cue) for cue in self._spoken.cues("whole", within=clause)):

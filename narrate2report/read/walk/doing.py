@@ -12,7 +12,7 @@ from narrate2report.read.walk.ways import TAKEN_UP
 
 SPEAKER = frozenset(
     "sir madam ahead i we let us 's will 'll am 'm are 're going gonna to just now so then and if can shall me have 've"
-    " got gotta want wanna might should need lets".split()
+    " got gotta want might should need lets".split()
 )
 """All that may stand before what the speaker does."""
 

@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from narrate2report.read.across.corrections import Corrections
 from narrate2report.read.across.echoes import find_echoes
 from narrate2report.read.across.left_out import fill_in
-from narrate2report.read.across.memory import Walk, is_in_passing, remember
+from narrate2report.read.across.memory import Walk, is_in_passing, remember, spoken_of_since
 from narrate2report.read.across.searches import is_bare_list, opens_search, sought
 from narrate2report.read.across.second_looks import look_again
 from narrate2report.read.drafts.draft import Draft
@@ -174,8 +174,9 @@ def _settled(scene: Scene, walk: Walk, drafts: list[Draft], flaws: Sequence[Flaw
 
 def _with_work(scene: Scene, walk: Walk, drafts: list[Draft]) -> list[Draft]:
     """The statements and the work to come; what is praised only as the end of that work is no statement."""
-    flaw = suited_flaw(scene.spoken, walk.focus.lately(walk.turn), scene.vocabulary)
-    flaw = flaw or walk.focus.flaw(walk.turn, first=_begins_with_it(scene.spoken))
+    suited = suited_flaw(scene.spoken, walk.focus.lately(walk.turn), scene.vocabulary)
+    flaw = walk.focus.flaw(walk.turn, first=_begins_with_it(scene.spoken))
+    flaw = spoken_of_since(walk, flaw) if suited is None else suited
     follow_ups = find_follow_ups(scene, flaw=flaw, owner_speaks=walk.owner_speaks)
     follow_ups = for_both(scene.spoken, follow_ups, walk.focus.together(walk.turn))
     follow_ups = as_planned(scene.spoken, follow_ups, walk.planned if walk.planned_at == walk.turn - 1 else ())

@@ -200,3 +200,20 @@ def test_a_note_to_oneself_is_work(entries: Narrator, said: tuple[str, ...], wan
     told = entries(*said, room="living room")
     assert wanted in told.follow_ups(), told.told()
     assert not [one for one in told.entries if one.kind == "advice"], told.told()
+
+
+@pytest.mark.parametrize(
+    ("lines", "component"),
+    [
+        (
+            ("The blind is broken.", "The hood is a museum piece.", "I'm going to fix it today."),
+            "range_hood",
+        ),
+        (("The tap drips.", "The worktop is fine.", "I'll get that fixed."), "faucet"),
+        (("The tap drips.", "They never lift the lid of the bin.", "I'll get that fixed."), "faucet"),
+    ],
+)
+def test_work_is_for_what_was_spoken_of_since_the_last_flaw(
+    lines: tuple[str, ...], component: str, entries: Narrator
+) -> None:
+    assert entries(*lines, room="kitchen").follow_ups() == [(component, "repair")]

@@ -64,6 +64,11 @@ class Focus:
         """The number of the sentence that told the last finding."""
         return self._told_at
 
+    @property
+    def flaw_at(self) -> int:
+        """The number of the sentence that told the last flaw."""
+        return max(self._flaw_at, self._general_at)
+
     def remember(self, drafts: Sequence[Draft], number: int, vocabulary: Vocabulary) -> None:
         """Note what sentence `number` told so far."""
         for draft in drafts:

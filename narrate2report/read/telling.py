@@ -42,6 +42,7 @@ from narrate2report.read.walk.implied_rooms import glanced_room, implied_room
 from narrate2report.read.walk.rooms import find_room
 from narrate2report.read.walk.told_room import in_their_rooms
 from narrate2report.read.work.follow_ups import as_planned, find_follow_ups
+from narrate2report.read.work.remedies import as_flawed
 from narrate2report.read.work.suited import for_both, suited_flaw
 from narrate2report.records.findings import Reason
 
@@ -178,6 +179,7 @@ def _with_work(scene: Scene, walk: Walk, drafts: list[Draft]) -> list[Draft]:
     flaw = walk.focus.flaw(walk.turn, first=_begins_with_it(scene.spoken))
     flaw = spoken_of_since(walk, flaw) if suited is None else suited
     follow_ups = find_follow_ups(scene, flaw=flaw, owner_speaks=walk.owner_speaks)
+    follow_ups = [as_flawed(draft, walk.focus.suffers(draft.component, walk.turn)) for draft in follow_ups]
     follow_ups = for_both(scene.spoken, follow_ups, walk.focus.together(walk.turn))
     follow_ups = as_planned(scene.spoken, follow_ups, walk.planned if walk.planned_at == walk.turn - 1 else ())
     if follow_ups:

@@ -12,6 +12,7 @@ from narrate2report.read.meant.scene import Scene
 from narrate2report.read.speech.clauses import Clause
 from narrate2report.read.speech.spoken import Spoken
 from narrate2report.read.things.pointing import POINTING
+from narrate2report.read.work.obliged import must_be_done
 from narrate2report.read.work.remedies import to_mend
 from narrate2report.read.work.worked_on import NOT_TO_COME, worked_on
 
@@ -52,7 +53,8 @@ def unnamed_work(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> list[
             if found is not None and not any(one.relation == "topic" for one in spoken.named_in(clause)):
                 continue
         else:
-            found = _done_to(spoken, clause) or _somebody_must(spoken, clause) or _passed_on(spoken, clause)
+            found = _done_to(spoken, clause) or must_be_done(spoken, clause) or _somebody_must(spoken, clause)
+            found = found or _passed_on(spoken, clause)
             found = found or _is_a_job(spoken, clause) or _is_listed(spoken, clause)
         proposed = _would_mend(spoken, clause) if found is None and flaw is not None else None
         found = proposed if found is None else found

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
+from dataclasses import replace
 from typing import Final
 
 from narrate2report.read.drafts.draft import Draft
@@ -46,4 +48,16 @@ def to_mend(
 ) -> Draft:
     """The draft of work that goes unnamed in `clause`, on a component (with how it was found), told by these words."""
     party = party_of(scene.spoken, clause, owner_speaks=owner_speaks)
-    return to_do(scene, at, on, told, remedy(scene, clause), party, confidence)
+    action = remedy(scene, clause)
+    return replace(to_do(scene, at, on, told, action, party, confidence), unsaid=action == "repair")
+
+
+def as_flawed(draft: Draft, suffers: Collection[str]) -> Draft:
+    """`the hob is thick with grease. That needs to come up.`: work that goes unnamed does what the flaws of its thing
+    ask for that were told in the sentences before."""
+    if not draft.unsaid or not suffers:
+        return draft
+    if set(suffers) <= CLEANED:
+        return replace(draft, action="clean")
+    only = next(iter(suffers)) if len(suffers) == 1 else ""
+    return replace(draft, action=BY_FLAW.get(only, draft.action))

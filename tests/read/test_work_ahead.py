@@ -217,3 +217,40 @@ def test_work_is_for_what_was_spoken_of_since_the_last_flaw(
     lines: tuple[str, ...], component: str, entries: Narrator
 ) -> None:
     assert entries(*lines, room="kitchen").follow_ups() == [(component, "repair")]
+
+
+@pytest.mark.parametrize(
+    ("lines", "work"),
+    [
+        (("There are boxes stacked in front of the oven.", "Those have to be shifted."), []),
+        (("The oven is thick with grease.", "That needs to come up before they go, it's on them."), ("oven", "clean")),
+        (("The cover is missing from the outlet.", "That's got to be found."), ("cover_plate", "supply")),
+        (("The hood is not working.", "Electrician is required for this one."), ("range_hood", "repair")),
+        (("The pipe is dripping.", "Plumber needed for that."), ("pipe", "repair")),
+        (("The tile is loose.", "That's common property, so the strata can get it fixed."), ("tile", "repair")),
+        (("The wall is damp.", "The society promised to do the waterproofing."), ("wall", "treat")),
+        (("The wall is full of scuffs.", "It has to go back to white."), ("wall", "touch_up")),
+        (("The pipe is dripping.", "I come back later to see if it stopped."), ("pipe", "inspect")),
+        (("The caulk is full of mold.", "You have to take out all that and put new one."), ("caulk", "replace")),
+    ],
+)
+def test_work_is_told_by_what_must_become_of_the_flaw(
+    lines: tuple[str, ...], work: tuple[str, str], entries: Narrator
+) -> None:
+    told = entries(*lines, room="kitchen")
+    assert work in told.follow_ups() if work else "advice" not in [one.kind for one in told.entries]
+    assert "advice" not in [one.kind for one in told.entries]
+
+
+@pytest.mark.parametrize(
+    ("flaw", "said"),
+    [
+        ("The lock is stiff.", "Photos to follow, typing it up this afternoon."),
+        ("The door is sticking.", "It has to be pushed hard."),
+        ("The floor is soft.", "Hold on, that's my wife, she can wait."),
+        ("The floor is soft.", "My wife keeps saying we should have tiles."),
+        ("The floor is soft.", "They have to be told about it."),
+    ],
+)
+def test_paper_talk_and_how_a_thing_goes_are_no_work(flaw: str, said: str, entries: Narrator) -> None:
+    assert entries(flaw, said, room="kitchen").follow_ups() == []

@@ -52,7 +52,9 @@ def find_orders(scene: Scene, others: Sequence[Draft]) -> list[tuple[Clause, int
     """The clauses that ask for care, each with the token its order starts at."""
     spoken, stances = scene.spoken, scene.stances
     noted = any(draft.kind == "follow_up" and "the note itself" in draft.because[0] for draft in others)
-    planned = {spoken.clause_of(draft.at).index for draft in others if draft.kind == "follow_up"}
+    work = [(draft.at, spoken.clause_of(draft.at)) for draft in others if draft.kind == "follow_up"]
+    planned = {clause.index for _, clause in work}
+    planned |= {clause.index - 1 for at, clause in work if clause.link == "and" and at == clause.start + 1}
     tried = any(draft.kind == "check" for draft in others)
     found: list[tuple[Clause, int]] = []
     for clause in spoken.clauses:

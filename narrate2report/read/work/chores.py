@@ -10,6 +10,7 @@ from narrate2report.read.lexis.phrase_tree import Mention
 from narrate2report.read.meant.negations import negation_before
 from narrate2report.read.meant.scene import Scene
 from narrate2report.read.speech.clauses import Clause
+from narrate2report.read.speech.modes import Mode
 from narrate2report.read.speech.spoken import Spoken
 from narrate2report.read.things.pointing import POINTING
 from narrate2report.read.work.obliged import must_be_done
@@ -61,7 +62,9 @@ def unnamed_work(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> list[
         if found is None or negation_before(spoken, clause, found.start):
             continue
         plain = proposed is not None or (_will_get(spoken, found.start - 1) and "if" not in spoken.norms())
-        if not plain and scene.mode(found.start) in NOT_TO_COME:
+        mode = scene.mode(found.start)
+        charged = mode is Mode.POLICY and not spoken.has_cue("policy", "liability", within=clause)  # ..., it's on them
+        if not plain and not charged and mode in NOT_TO_COME:
             continue
         on = worked_on(scene, found, clause, flaw)
         told = f"'{spoken.words(clause.start, found.end)}' plans work"

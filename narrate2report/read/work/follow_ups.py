@@ -29,7 +29,7 @@ from narrate2report.read.work.plans import (
 from narrate2report.read.work.requested import is_begged, is_requested
 from narrate2report.read.work.scheduled import find_scheduled
 from narrate2report.read.work.trades import USUAL_WORK, trades_in, tradesmen_called
-from narrate2report.read.work.under_way import opens_to_see
+from narrate2report.read.work.under_way import opens_to_see, returns_to_see
 from narrate2report.read.work.worked_on import NOT_TO_COME, SUPPOSING, depends, party_of, to_do, worked_on
 from narrate2report.records.findings import Action
 
@@ -94,11 +94,11 @@ def _looked_into(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> list[
     if flaw is None or scene.spoken.ends_with_question():
         return []
     for clause in scene.spoken.clauses:
-        found = opens_to_see(scene.spoken, clause)
+        found = opens_to_see(scene.spoken, clause) or returns_to_see(scene.spoken, clause)
         if found is None or scene.mode(found.start) in NOT_TO_COME:
             continue
         on = worked_on(scene, found, clause, flaw)
-        told = f"'{scene.spoken.words(clause.start, found.end)}' opens it to find out"
+        told = f"'{scene.spoken.words(clause.start, found.end)}' is a look at it to come"
         party = party_of(scene.spoken, clause, owner_speaks=owner_speaks)
         return [to_do(scene, found.start, on, told, "inspect", party, confidence=0.5)]
     return []
@@ -146,7 +146,7 @@ def _plan_of(scene: Scene, mention: Mention) -> str | None:
     told = told or (mode is Mode.QUESTION and is_requested(spoken, mention, clause))
     if (mode in NOT_WORK and not told) or _is_counted_noun(spoken, mention) or depends(scene, clause):
         return None
-    if is_no_action(spoken, mention, clause):
+    if is_no_action(spoken, mention, clause) or _is_worked_on_itself(spoken, mention):
         return None
     if is_begged(spoken, mention, clause):
         return spoken.words(clause.start, mention.end)
@@ -158,6 +158,12 @@ def _plan_of(scene: Scene, mention: Mention) -> str | None:
     if planned and not is_assigned(spoken, mention, clause):
         return None if is_care(spoken, mention, clause, scene.mode(mention.start)) else planned
     return planned
+
+
+def _is_worked_on_itself(spoken: Spoken, mention: Mention) -> bool:
+    """`I want the waterproofing looked at`: the work is the verb right behind the noun."""
+    noun = all(sense.form == "noun" for sense in mention.of("action"))
+    return noun and any(other.start == mention.end and other.of("action") for other in spoken.found.terms)
 
 
 def as_planned(spoken: Spoken, drafts: list[Draft], before: Sequence[Draft]) -> list[Draft]:

@@ -332,7 +332,7 @@ def is_care(spoken: Spoken, mention: Mention, clause: Clause, mode: Mode) -> boo
     """Whether the resident is told to do it, now or again and again: that is advice and no work order."""
     if spoken.has_cue("often"):
         return True
-    if _is_to_be_arranged(spoken, mention, clause):
+    if _is_to_be_arranged(spoken, mention, clause) or _is_to_be_renewed(spoken, mention, clause):
         return False
     before = spoken.norms(clause.start, mention.start)
     theirs = "responsible" in before and bool(RESIDENT & set(before))
@@ -340,6 +340,23 @@ def is_care(spoken: Spoken, mention: Mention, clause: Clause, mode: Mode) -> boo
         return True  # you'll be changing those yourself, tenants are responsible for cleaning it
     on_paper = is_on_paper(mention) and not spoken.has_cue("addressee", "condition")
     return mode is Mode.INSTRUCTION and not (on_paper or is_order(spoken, mention, clause) or _advises(spoken, mention))
+
+
+RENEWS = frozenset("replace repaint regrout recaulk rebuild refit retile resurface reglaze renew".split())
+NEW_ONE = frozenset("new another fresh".split())
+
+
+def _is_to_be_renewed(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
+    """`you have to replace that`, `you have to take all that out and put new`: whoever does it, a thing is renewed
+    once, which is no care; `you change the bulbs yourself` is, and so is what comes round again."""
+    inside = spoken.norms(mention.start, mention.end)
+    if not (RENEWS | {"put"}) & set(inside) or ("put" in inside and not NEW_ONE & set(inside)):
+        return False
+    before = spoken.norms(spoken.clauses[max(0, clause.index - 1)].start, mention.start)
+    bound = {"have", "need", "got"} & set(before) and ("you", "should") not in pairwise(before)
+    what = spoken.norms(mention.end, mention.end + 1) + inside
+    once = not OWN_SELVES & set(spoken.norms()) and not spoken.has_cue("often", "condition")
+    return bool(bound) and once and bool((POINTED | {"new", "one", "all", "whole", "them"}) & set(what))
 
 
 ARRANGING = frozenset("arrange organise organize book schedule raise log forget".split())

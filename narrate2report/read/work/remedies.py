@@ -21,6 +21,9 @@ BY_FLAW: Final[dict[str, Action]] = {
     "loose": "secure",
     "expired": "replace",
 }
+NOT_THERE: Final[dict[str, Action]] = {one: BY_FLAW[one] for one in ("missing", "burned_out", "expired")}
+"""Of flaws told sentences before, those of which work makes something new."""
+
 CLEANED: Final = frozenset("dirty stain grease dust mineral_deposit debris residue cobweb".split())
 LOOKED_AT: Final = frozenset("look looked inspect assess quote survey check checked".split())
 
@@ -60,4 +63,4 @@ def as_flawed(draft: Draft, suffers: Collection[str]) -> Draft:
     if set(suffers) <= CLEANED:
         return replace(draft, action="clean")
     only = next(iter(suffers)) if len(suffers) == 1 else ""
-    return replace(draft, action=BY_FLAW.get(only, draft.action))
+    return replace(draft, action=NOT_THERE.get(only, draft.action))

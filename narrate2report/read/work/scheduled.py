@@ -27,6 +27,12 @@ ON_THE_WAY: Final = frozenset("out in back up down to over through".split())
 GIVEN: Final = frozenset("you your yours tenant tenants rent lease deposit".split())
 """Whoever is to move in on Friday does no work on that day."""
 
+ON_PAPER: Final = frozenset(
+    "type typing typed write writing email emailing file filing upload uploading print printing note notes report"
+    " reports photo photos picture pictures send sending post posting copy invoice".split()
+)
+"""What is done about the record of the walk, and not about the home."""
+
 STORED: Final = frozenset("van truck ute".split())
 RESTING: Final = frozenset("open shut closed closes opens trash rubbish recycling bins collection office".split())
 """What has its own days: `trash goes out Thursday`."""
@@ -97,6 +103,8 @@ def _timed(scene: Scene, clause: Clause, flaw: str | None) -> Mention | None:
         return None
     if spoken.norms(cue.start - 1, cue.start) in (["till"], ["until"]):
         return None  # it'll hold till Monday
+    if ON_PAPER & set(spoken.norms(clause.start, cue.start)):
+        return None  # typing it up this afternoon
     told = any(term.start < clause.start for term, _ in scene.flaws())
     pointed = POINTING & set(spoken.norms(clause.start, cue.start))
     lead = spoken.tokens[clause.start : cue.start]

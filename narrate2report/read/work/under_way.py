@@ -53,6 +53,23 @@ def _has_object(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     return bool(POINTING & set(inside)) or any(one.start in clause and one.start >= mention.end for one in spoken.named)
 
 
+BACK: Final = frozenset("come coming be go going pop popping swing swinging stop return check checking look".split())
+ONES_OWN: Final = frozenset("i we he she they".split())
+
+
+def returns_to_see(spoken: Spoken, clause: Clause) -> Mention | None:
+    """`I come back later to see if it stopped`, `we'll be back next week to check`: a look that is still to come."""
+    for at in range(clause.start + 1, clause.end - 2):
+        if spoken.tokens[at].norm not in BACK or spoken.norms(at + 1, at + 2) != ["back"]:
+            continue
+        lead = set(spoken.norms(clause.start, at))
+        rest = spoken.norms(at + 2, min(len(spoken.tokens), at + 9))
+        seen = any(rest[here] in {"to", "and"} and FINDS & set(rest[here + 1 : here + 3]) for here in range(len(rest)))
+        if ONES_OWN & lead and not {"not", "you", "to"} & (lead - {"going", "gon"}) and seen:
+            return Mention(at, at + 2)
+    return None
+
+
 def opens_to_see(spoken: Spoken, clause: Clause) -> Mention | None:
     """`I'll pull it and see what's stuck`, `I'm gonna take that apart and have a look`: a look at what ails it, still
     to come."""

@@ -223,6 +223,19 @@ def test_a_new_thing_where_nothing_was_wrong_is_no_work(entries: Narrator, lines
         ("garage", ("The garage door has a sensor, keep the bins away from it.",), "garage_door"),
         ("laundry", ("Here's the washer.", "Leave the door open after every wash."), "washer"),
         ("entry", ("One fob for the bike store, and do tell us at once if you lose it.",), "fob"),
+        ("bedroom", ("Servicing of the AC is in your scope, once in six months.",), "air_conditioner"),
+        ("bedroom", ("Bulbs are the tenant's responsibility.",), "light_bulb"),
+        ("kitchen", ("The hood filter is to be cleaned by the tenant every two months.",), "hood_filter"),
+        ("bathroom", ("Tenant's meant to wash the fan cover, every three months.",), "exhaust_fan"),
+        ("yard", ("You mow, you shovel, and the owner takes care of the gutters.",), "lawn"),
+        ("yard", ("The tenant has to water the lawn in summer.",), "lawn"),
+        ("entry", ("You'll want a mat down on this tile in winter.",), "tile"),
+        ("living room", ("You don't want to be dragging furniture across this floor.",), "floor"),
+        ("kitchen", ("Suppose you get any smell of gas, close this valve and call the number.",), "shutoff_valve"),
+        ("kitchen", ("Run that hood when you fry, and pop the filter in the dishwasher every month.",), "range_hood"),
+        ("kitchen", ("Grease doesn't go down this drain.",), "drain"),
+        ("garage", ("If the door won't lift, pull this red cord.",), "garage_door"),
+        ("bathroom", ("It's your job to keep that drain clear of hair.",), "drain"),
     ],
 )  # fmt: skip
 def test_care_is_heard_however_it_is_asked(
@@ -247,6 +260,13 @@ def test_care_is_heard_however_it_is_asked(
         ("entry", ("Deadbolt turns nice and easy with the key.",)),
         ("kitchen", ("Had anyone used a chopping board, I wouldn't be writing that.",)),
         ("hallway", ("Smoke detector's gone, just the bracket.", "That's a no-no.")),
+        ("bathroom", ("If a kid ever floods a tub up here, it comes through the ceiling, ask me how I know.",)),
+        ("kitchen", ("The disposal hums and don't turn.",)),
+        ("bathroom", ("The handle's gone and put a hole in the wall.",)),
+        ("bedroom", ("The mattress has a stain.", "Don't know what that is.")),
+        ("bathroom", ("Let me tighten that lever so I don't forget.",)),
+        ("living room", ("The floor was cleaned by the tenant.",)),
+        ("living room", ("You sweep, I wait, we all get there.", "Damage is the tenant's business.")),
     ],
 )
 def test_what_is_said_to_others_is_no_advice(entries: Narrator, room: str, lines: tuple[str, ...]) -> None:

@@ -17,6 +17,7 @@ from narrate2report.read.resident.keeping import (
     comes_from_others,
     counted_after,
     heads_list,
+    is_held_back,
     is_lacked,
     is_priced,
     is_tally,
@@ -98,6 +99,9 @@ def _named(scene: Scene, *, gives: bool, returns: bool, returned: bool, goes_on:
         listed = bool(counted or gives or returns) or (goes_on and _is_bare(spoken, clause))
         meant = _meant(scene, one, listed=listed and quantity is not None)
         along = quantity is not None and ALONG & set(spoken.norms(clause.start, one.start))
+        if meant is not None and meant.component not in LENT and is_held_back(spoken, one):
+            drafts.append(missing(spoken, meant, scene.room, quantity))
+            continue
         placed = one.relation == "place" and not along and not _right_behind(spoken, one)
         if meant is None or _is_kept_out(scene, one) or placed or one.start in spoken.used:
             continue

@@ -77,6 +77,28 @@ def told_behind(spoken: Spoken, one: Named) -> int | None:
     return None
 
 
+HELD: Final = frozenset("had given issued".split())
+HOLDERS: Final = frozenset("they he she you tenant tenants resident residents".split())
+NOT_ONE: Final = frozenset("none not no never neither nothing".split())
+CAME_BACK: Final = frozenset("have got back returned return gave give came here see seen".split())
+
+
+def is_held_back(spoken: Spoken, one: Named) -> bool:
+    """`they had two fobs and I don't have any of them`, `he was given three keys and gave none back`: what was handed
+    out once and is denied to be here since."""
+    clause = spoken.clause_of(one.start)
+    before = set(spoken.norms(clause.start, one.start))
+    if not (HELD & before and HOLDERS & before):
+        return False
+    for later in spoken.clauses[clause.index + 1 : clause.index + 3]:
+        if any(other.start in later for other in spoken.named):
+            return False
+        norms = set(spoken.norms(later.start, later.end))
+        if NOT_ONE & norms and CAME_BACK & norms:
+            return True
+    return False
+
+
 LACKED: Final = frozenset("missing lacking short down".split())
 LATER: Final = frozenset(
     "later tomorrow monday tuesday wednesday thursday friday saturday sunday next once after when week ready".split()

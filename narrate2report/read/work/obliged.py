@@ -1,4 +1,4 @@
-"""Work told as what must become of a thing: `those have to be shifted`, `that needs to come up`, `it's got to come off`.
+"""Work told as what must become of a thing: `those have to be shifted`, `that needs to come up`, `it must come off`.
 
 No word says who does it or how; such words are work only where a flaw was spoken of, and what is done follows from it.
 """

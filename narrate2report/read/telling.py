@@ -43,7 +43,7 @@ from narrate2report.read.walk.rooms import find_room
 from narrate2report.read.walk.told_room import in_their_rooms
 from narrate2report.read.work.follow_ups import as_planned, find_follow_ups
 from narrate2report.read.work.remedies import as_flawed
-from narrate2report.read.work.suited import for_both, suited_flaw
+from narrate2report.read.work.suited import also_new, for_both, suited_flaw
 from narrate2report.records.findings import Reason
 
 START_ROOM = "whole_unit"
@@ -181,6 +181,7 @@ def _with_work(scene: Scene, walk: Walk, drafts: list[Draft]) -> list[Draft]:
     follow_ups = find_follow_ups(scene, flaw=flaw, owner_speaks=walk.owner_speaks)
     follow_ups = [as_flawed(draft, walk.focus.suffers(draft.component, walk.turn)) for draft in follow_ups]
     follow_ups = for_both(scene.spoken, follow_ups, walk.focus.together(walk.turn))
+    follow_ups += also_new(scene, follow_ups, walk.focus.lately(walk.turn))
     follow_ups = as_planned(scene.spoken, follow_ups, walk.planned if walk.planned_at == walk.turn - 1 else ())
     if follow_ups:
         walk.planned, walk.planned_at = tuple(follow_ups), walk.turn
@@ -189,6 +190,8 @@ def _with_work(scene: Scene, walk: Walk, drafts: list[Draft]) -> list[Draft]:
         follow_ups = [draft for draft in follow_ups if draft.at not in done]
     worked = {draft.at for draft in follow_ups}
     kept = [d for d in drafts if d.at not in worked or d.kind != "condition" or is_adverse(d, scene.vocabulary)]
+    cleaned = {(draft.component, scene.spoken.clause_of(draft.at)) for draft in follow_ups if draft.action == "clean"}
+    kept = [d for d in kept if d.condition != "clean" or (d.component, scene.spoken.clause_of(d.at)) not in cleaned]
     return kept + follow_ups
 
 

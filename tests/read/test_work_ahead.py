@@ -231,6 +231,11 @@ def test_work_is_for_what_was_spoken_of_since_the_last_flaw(
         (("The wall is damp.", "The society promised to do the waterproofing."), ("wall", "treat")),
         (("The wall is full of scuffs.", "It has to go back to white."), ("wall", "touch_up")),
         (("The pipe is dripping.", "I come back later to see if it stopped."), ("pipe", "inspect")),
+        (("The filter is dirty.", "New filter, and somebody tighten that vent."), ("hood_filter", "replace")),
+        (("The wall has a hole.", "Patch that, plus a new door stop."), ("door_stop", "replace")),
+        (("They left food in the freezer.", "All that has to go."), ("freezer", "clean")),
+        (("The doorstop is missing.", "I'll have one sent over."), ("door_stop", "supply")),
+        (("Two tiles are cracked.", "Tiler to quote for the two of those."), ("tile", "inspect")),
         (("The caulk is full of mold.", "You have to take out all that and put new one."), ("caulk", "replace")),
     ],
 )
@@ -250,6 +255,9 @@ def test_work_is_told_by_what_must_become_of_the_flaw(
         ("The floor is soft.", "Hold on, that's my wife, she can wait."),
         ("The floor is soft.", "My wife keeps saying we should have tiles."),
         ("The floor is soft.", "They have to be told about it."),
+        ("The disposal is jammed.", "A service call for a spoon in the disposal is on you."),
+        ("The blind is stiff.", "Don't yank on that cord, just ease it down."),
+        ("The filter is dirty.", "Tenant to wash those out every couple of months."),
     ],
 )
 def test_paper_talk_and_how_a_thing_goes_are_no_work(flaw: str, said: str, entries: Narrator) -> None:

@@ -163,6 +163,10 @@ def _does_not_count(spoken: Spoken, clause: Clause, mode: Mode, cue: Mention) ->
         case Mode.PAST:
             always = "always" in spoken.norms(clause.start, cue.start)
             absent_then = spoken.norms(max(0, cue.start - 2), cue.start) == ["not", "there"]
+            each = any(often.start == cue.start for often in spoken.cues("often", within=clause))
+            tells_then = any(token.tag == "VBD" for token in spoken.tokens[clause.start : clause.end])
+            if each and not tells_then:
+                return True  # in the winter do open the windows
             return always or absent_then or _goes_back_in(spoken, cue.start, cue.end)
     return False
 

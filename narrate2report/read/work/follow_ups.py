@@ -30,7 +30,7 @@ from narrate2report.read.work.requested import is_begged, is_requested
 from narrate2report.read.work.scheduled import find_scheduled
 from narrate2report.read.work.trades import USUAL_WORK, trades_in, tradesmen_called
 from narrate2report.read.work.under_way import opens_to_see, returns_to_see
-from narrate2report.read.work.worked_on import NOT_TO_COME, SUPPOSING, depends, party_of, to_do, worked_on
+from narrate2report.read.work.worked_on import NOT_TO_COME, RESIDENT, SUPPOSING, depends, party_of, to_do, worked_on
 from narrate2report.records.findings import Action
 
 NEEDS = frozenset("need needs wants want".split())
@@ -49,6 +49,9 @@ WISHING = frozenset("they he she i we you tenant tenants resident residents peop
 
 UNSAID = frozenset("do doing done see sort sorted".split())
 """Words of work that say nothing of it."""
+
+GOES = frozenset("go out".split())
+"""Words at the end of `has to go`, `needs to come out`: what goes may be what only lies there."""
 
 REKEYS = frozenset("rekey rekeying rekeyed re-key".split())
 LOCKED = frozenset({"lock", "door", "sliding_door", "garage_door", "mailbox"})
@@ -74,6 +77,8 @@ def find_follow_ups(scene: Scene, *, flaw: str | None, owner_speaks: bool) -> li
         action = _action_of(scene.spoken, mention, clause)
         party = party_of(scene.spoken, clause, owner_speaks=owner_speaks)
         draft = to_do(scene, mention.start, on, told, action, party, confidence=0.7)
+        goes = is_on_paper(mention) and bool(GOES & set(scene.spoken.norms(mention.end - 1, mention.end)))
+        draft = replace(draft, unsaid=goes)
         if not any(_is_same_work(scene.spoken, one, draft, clause) for one in drafts):
             drafts.append(draft)
     return (
@@ -155,7 +160,11 @@ def _plan_of(scene: Scene, mention: Mention) -> str | None:
         alone = clause.end - clause.start == mention.end - mention.start
         if mention.of("works") or (mention.of("condition") and alone) or spoken.tokens[mention.start].norm == "look":
             return None
-    if planned and not is_assigned(spoken, mention, clause):
+    charged = spoken.norms(clause.end - 2, clause.end) in (["on", "you"], ["on", "them"])
+    if is_on_paper(mention) and (charged or spoken.has_cue("liability", "policy", within=clause)):
+        return None  # a service call for a spoon in it is on you
+    theirs = RESIDENT & set(spoken.norms(clause.start, mention.start)) and spoken.has_cue("often")
+    if planned and (theirs or not is_assigned(spoken, mention, clause)):
         return None if is_care(spoken, mention, clause, scene.mode(mention.start)) else planned
     return planned
 

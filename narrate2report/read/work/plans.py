@@ -303,6 +303,8 @@ def is_order(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
         return False
     if spoken.has_cue("addressee", "often") or spoken.has_cue("imperative", within=clause) or _is_warned(spoken):
         return False
+    if clause.index and spoken.has_cue("imperative", within=spoken.clauses[clause.index - 1]) and clause.link == ",":
+        return False  # don't yank on that cord, just ease it down
     if spoken.tokens[mention.start].norm in TRIED or any(
         cue.start <= mention.start < cue.end for cue in spoken.cues("not_tested", within=clause)
     ):

@@ -21,6 +21,9 @@ BY_FLAW: Final[dict[str, Action]] = {
     "loose": "secure",
     "expired": "replace",
 }
+LYING_THERE: Final = frozenset("debris dust cobweb pest".split())
+"""What goes by itself, and takes nothing with it that would have to be replaced."""
+
 NOT_THERE: Final[dict[str, Action]] = {one: BY_FLAW[one] for one in ("missing", "burned_out", "expired")}
 """Of flaws told sentences before, those of which work makes something new."""
 
@@ -60,6 +63,8 @@ def as_flawed(draft: Draft, suffers: Collection[str]) -> Draft:
     ask for that were told in the sentences before."""
     if not draft.unsaid or not suffers:
         return draft
+    if draft.action == "replace":  # they left food in it: all that has to go
+        return replace(draft, action="clean" if set(suffers) <= LYING_THERE else "replace")
     if set(suffers) <= CLEANED:
         return replace(draft, action="clean")
     only = next(iter(suffers)) if len(suffers) == 1 else ""

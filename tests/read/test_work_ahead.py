@@ -255,6 +255,7 @@ def test_work_is_told_by_what_must_become_of_the_flaw(
         ("The floor is soft.", "Hold on, that's my wife, she can wait."),
         ("The floor is soft.", "My wife keeps saying we should have tiles."),
         ("The floor is soft.", "They have to be told about it."),
+        ("The floor is soft.", "I borrowed the spare key, that goes back tonight."),
         ("The disposal is jammed.", "A service call for a spoon in the disposal is on you."),
         ("The blind is stiff.", "Don't yank on that cord, just ease it down."),
         ("The filter is dirty.", "Tenant to wash those out every couple of months."),

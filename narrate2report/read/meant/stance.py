@@ -159,6 +159,8 @@ def _does_not_count(spoken: Spoken, clause: Clause, mode: Mode, cue: Mention) ->
                 return True  # who does that, I ask you
             return is_own_deed(spoken, clause, cue.start) or only_tells(spoken, cue.start, cue.end)
         case Mode.ELSEWHERE:
+            if spoken.norms(cue.start, cue.end) == ["folks"] and spoken.has_cue("returning"):
+                return True  # folks turned in two door keys
             return cue.start > 0 and spoken.tokens[cue.start - 1].norm in {"as", "than", "like", "you", "where", "when"}
         case Mode.PAST:
             always = "always" in spoken.norms(clause.start, cue.start)

@@ -43,7 +43,7 @@ KEPT_OUT = frozenset({Mode.HYPOTHETICAL, Mode.QUESTION, Mode.QUOTED, Mode.ELSEWH
 EXPECTED = frozenset("minus short should supposed meant expecting expected due owed promised issued".split())
 """`there should've been three keys`: what ought to have been is not what was."""
 
-NOT_BACK = frozenset("returned return back here handed hand give given gave come came got".split())
+NOT_BACK = frozenset("returned return back here handed hand give given gave come came got see seen".split())
 STILL_TOLD = 3
 """For how many sentences a handover goes in the direction told before."""
 

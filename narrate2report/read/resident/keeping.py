@@ -25,6 +25,9 @@ def the_one(spoken: Spoken, one: Named) -> int | None:
     before = spoken.norms(max(clause.start, one.start - 3), one.start)
     singular = spoken.tokens[one.end - 1].tag not in {"NNS", "NNPS"}
     told = spoken.norms(one.end, one.end + 2) == ["is", "for"]
+    here = spoken.norms(one.end, one.end + 2) in (["'s", "here"], ["is", "here"], ["'s", "back"], ["is", "back"])
+    if one.component in SINGLE and singular and here:
+        return 1  # garage clicker's here
     if one.component == "manual" and told and "this" in spoken.norms(max(clause.start, one.start - 1), one.end):
         return 1
     return 1 if one.component in SINGLE and singular and DEFINITE & set(before) else None
@@ -170,7 +173,7 @@ def left_by_them(spoken: Spoken, one: Named) -> int | None:
         return None
     later = following[0]
     norms = spoken.norms(later.start, later.end)
-    gave = {"left", "returned", "gave", "dropped"} & set(norms[1:3])
+    gave = {"left", "returned", "gave", "dropped", "handed", "brought"} & set(norms[1:3])
     if norms[:1] not in (["they"], ["he"], ["she"], ["you"]) or not gave:
         return None
     for at in range(later.start + 2, min(later.end, later.start + 5)):

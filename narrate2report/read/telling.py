@@ -190,9 +190,27 @@ def _with_work(scene: Scene, walk: Walk, drafts: list[Draft]) -> list[Draft]:
         follow_ups = [draft for draft in follow_ups if draft.at not in done]
     worked = {draft.at for draft in follow_ups}
     kept = [d for d in drafts if d.at not in worked or d.kind != "condition" or is_adverse(d, scene.vocabulary)]
-    cleaned = {(draft.component, scene.spoken.clause_of(draft.at)) for draft in follow_ups if draft.action == "clean"}
-    kept = [d for d in kept if d.condition != "clean" or (d.component, scene.spoken.clause_of(d.at)) not in cleaned]
+    kept = [d for d in kept if not any(_is_its_end(scene.spoken, d, work) for work in follow_ups)]
     return kept + follow_ups
+
+
+ENDS: dict[str, frozenset[str]] = {
+    "clean": frozenset({"clean"}),
+    "new": frozenset({"replace", "supply"}),
+    "freshly_painted": frozenset({"touch_up", "repair"}),
+    "patched": frozenset({"repair", "touch_up"}),
+}
+"""What a thing is once the work is done on it."""
+
+
+def _is_its_end(spoken: Spoken, draft: Draft, work: Draft) -> bool:
+    """`I'm booking a gutter clean`, `the owner is sending a new one`: what the work in the same clause will bring."""
+    if draft.component != work.component or work.action not in ENDS.get(draft.condition or "", ()):
+        return False
+    if draft.condition == "new" and spoken.norms(draft.at - 1, draft.at) == ["the"]:
+        return False  # I'm hanging the new one
+    verbless = not any(token.is_finite for token in spoken.tokens)  # filler and a lick of paint
+    return verbless or (draft.condition != "patched" and spoken.clause_of(draft.at) == spoken.clause_of(work.at))
 
 
 def _is_plainly_said(stances: Sequence[Stance]) -> bool:

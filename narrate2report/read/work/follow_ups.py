@@ -67,6 +67,8 @@ def find_follow_ups(scene: Scene, *, flaw: str | None, owner_speaks: bool) -> li
         return []
     for mention in scene.spoken.found.terms:
         planned = _plan_of(scene, mention)
+        if planned is None and flaw is not None and _is_all_that_is_said(scene, mention):
+            planned = NOTE_ITSELF
         if planned is None:
             continue
         clause = scene.spoken.clause_of(mention.start)
@@ -114,6 +116,9 @@ def _action_of(spoken: Spoken, mention: Mention, clause: Clause) -> Action:
     named: Action = mention.of("action")[0].id  # type: ignore[assignment]
     if is_on_paper(mention) and spoken.norms(mention.end, mention.end + 3) == ["for", "a", "new"]:
         return "replace"  # a ticket for a new seat
+    told = any(one.start < mention.start for one in trades_in(spoken))
+    if named == "supply" and told and "new" in spoken.norms(mention.end, mention.end + 3):
+        return "replace"  # the plumber is bringing one new valve
     if not UNSAID & set(spoken.norms(mention.start, mention.start + 1)):
         return named
     since = spoken.clauses[clause.index - 1].start if clause.index and clause.link == "and" else clause.start
@@ -145,6 +150,7 @@ def _plan_of(scene: Scene, mention: Mention) -> str | None:
     clause = spoken.clause_of(mention.start)
     mode = scene.mode(mention.start)
     told = mode is Mode.HYPOTHETICAL and (is_on_paper(mention) or is_promised(spoken, mention))
+    told = told or (mode is Mode.QUOTED and is_promised(spoken, mention))
     told = told or (mode is Mode.HYPOTHETICAL and _is_had_done_at_will(spoken, mention, clause))
     told = told or (mode in {Mode.QUOTED, Mode.PAST} and is_asked_of_somebody(spoken, mention, clause))
     told = told or (mode in {Mode.HYPOTHETICAL, Mode.SEARCH} and is_seen_about(spoken, mention, clause))
@@ -167,6 +173,22 @@ def _plan_of(scene: Scene, mention: Mention) -> str | None:
     if planned and (theirs or not is_assigned(spoken, mention, clause)):
         return None if is_care(spoken, mention, clause, scene.mode(mention.start)) else planned
     return planned
+
+
+FRAGMENT = 8
+SOME = frozenset("a an some another full quick good proper little".split())
+STANDS = frozenset("here though but no not nice lovely looks all last recent new-looking".split())
+
+
+def _is_all_that_is_said(scene: Scene, mention: Mention) -> bool:
+    """`the wall is dented. Filler and a lick of paint.`: after a flaw, a noun of work with no verb and no other thing;
+    `fresh paint in here` is how it looks."""
+    spoken = scene.spoken
+    some = bool(SOME & set(spoken.norms(mention.start - 1, mention.start))) if mention.start else False
+    noun = some and any(sense.form == "noun" for sense in mention.of("action"))
+    said = any(token.is_finite or token.tag in {"VBD", "VBN"} for token in spoken.tokens if token.is_word)
+    brief = len(spoken.tokens) <= FRAGMENT and not spoken.named and not spoken.ends_with_question()
+    return noun and brief and not said and not STANDS & set(spoken.norms()) and scene.is_said(mention.start)
 
 
 def _is_worked_on_itself(spoken: Spoken, mention: Mention) -> bool:

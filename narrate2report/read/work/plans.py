@@ -19,7 +19,10 @@ from narrate2report.read.work.worked_on import OWN_SELVES, RESIDENT
 NOTE_ITSELF = "the note itself"
 """The planning words of an order that opens a note: `Replace.`"""
 
-ORDER_LEAD = frozenset("a the and then full good so that one 's is it this those are just".split())
+ORDER_LEAD = frozenset(
+    "quick little proper decent light thorough bit of needed a the and then full good so that one 's is it this those"
+    " are just".split()
+)
 POINTED = frozenset("it this that those".split())
 OBJECTS = frozenset("the your it this that these those them all both and".split())
 JUDGED = frozenset("'s is".split())
@@ -276,9 +279,12 @@ def is_promised(spoken: Spoken, mention: Mention) -> bool:
     gets = before[-2:] in (["will", "get"], ["'ll", "get"]) and spoken.tokens[mention.start].norm.endswith("ed")
     if gets and not spoken.has_cue("addressee") and "if" not in spoken.norms():
         return bool({"it", "that", "this", "those", "they", "these"} & set(before[-3:-2]))
-    if before[-1:] not in (["would"], ["'d"]) or not {"they", "he", "she"} & set(before[-2:-1]):
+    if before[-1:] not in (["would"], ["'d"], ["will"], ["'ll"]) or not {"they", "he", "she"} & set(before[-2:-1]):
         return False
-    return bool({"said", "says", "told", "promised", "swore"} & set(before[:-2]))
+    later = spoken.norms(mention.end)
+    if "did" in later and "not" not in later:
+        return False  # they said they'd clean it, and they did
+    return bool({"said", "says", "say", "told", "promised", "promises", "swore"} & set(before[:-2]))
 
 
 def is_assigned(spoken: Spoken, mention: Mention, clause: Clause) -> bool:

@@ -17,7 +17,7 @@ BETWEEN: Final = frozenset("just also probably definitely all still only both".s
 OWN_WORK: Final = frozenset("replace touch_up".split())
 """What a speaker does on the walk by no chance: `I'm replacing that`; `I'm tightening it` may be done by now."""
 
-THEIR_WORK: Final = OWN_WORK | frozenset("repair secure treat clean".split())
+THEIR_WORK: Final = OWN_WORK | frozenset("repair secure treat clean supply".split())
 NOW: Final = frozenset("now here".split())
 DISMANTLES: Final = (
     ("pull",), ("take", "apart"), ("take", "off"), ("take", "down"), ("take", "out"), ("strip",), ("open", "up"),
@@ -50,7 +50,12 @@ def is_under_way(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
 def _has_object(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     """Something pointed to or named after the verb: it is this that is worked on."""
     inside = spoken.norms(mention.start, min(clause.end, mention.end + 2))
-    return bool(POINTING & set(inside)) or any(one.start in clause and one.start >= mention.end for one in spoken.named)
+    another = {"new", "another", "one"} & set(inside)
+    return (
+        bool(POINTING & set(inside))
+        or bool(another)
+        or any(one.start in clause and one.start >= mention.end for one in spoken.named)
+    )
 
 
 BACK: Final = frozenset("come coming be go going pop popping swing swinging stop return check checking look".split())

@@ -231,6 +231,8 @@ def test_work_is_for_what_was_spoken_of_since_the_last_flaw(
         (("The wall is damp.", "The society promised to do the waterproofing."), ("wall", "treat")),
         (("The wall is full of scuffs.", "It has to go back to white."), ("wall", "touch_up")),
         (("The pipe is dripping.", "I come back later to see if it stopped."), ("pipe", "inspect")),
+        (("The gasket is torn.", "We ordered a new one already."), ("door_gasket", "replace")),
+        (("The carpet is coming away.", "A few tacks will hold it."), ("carpet", "repair")),
         (("The drawer is off the runner.", "I've got a chap for that."), ("drawer", "repair")),
         (("The gate is hanging off.", "The landlord says he will sort it next week."), ("gate", "repair")),
         (("The blind is missing.", "The owner is sending a new one."), ("blinds", "supply")),

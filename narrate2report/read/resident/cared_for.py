@@ -151,8 +151,8 @@ def _of_the_room(scene: Scene, clause: Clause, at: int) -> CaredFor | None:
 
 
 KEEPS = frozenset(
-    "drag dragging slide sliding scoot keep stack store lean park push shove keeping stacking storing leaning parking"
-    " pushing".split()
+    "stays stay drag dragging slide sliding scoot keep stack store lean park push shove keeping stacking storing"
+    " leaning parking pushing".split()
 )
 OFF = frozenset(
     {

@@ -35,8 +35,22 @@ def told_as_duty(spoken: Spoken, clause: Clause) -> int | None:
     """Where a clause tells whose a care is that is the resident's; None where it tells of none."""
     if spoken.ends_with_question() or clause.link in {"if", "unless", "when"}:
         return None
-    told = _is_their_duty(spoken, clause) or _is_done_by_them(spoken, clause)
+    told = _is_their_duty(spoken, clause) or _is_done_by_them(spoken, clause) or _stays_off(spoken, clause)
     return clause.start if told or _they_are_to(spoken, clause) or _shares_out(spoken, clause) else None
+
+
+OFF: Final = (["off"], ["away", "from"], ["clear", "of"], ["out", "of"])
+
+
+def _stays_off(spoken: Spoken, clause: Clause) -> bool:
+    """`the sofa stays off this wall please`: what is to keep clear of something, said to somebody."""
+    if not spoken.has_cue("addressee"):
+        return False
+    return any(
+        spoken.tokens[at].norm in {"stays", "stay"}
+        and any(spoken.norms(at + 1, at + 1 + len(words)) == words for words in OFF)
+        for at in range(clause.start + 1, clause.end - 2)
+    )
 
 
 def _is_their_duty(spoken: Spoken, clause: Clause) -> bool:

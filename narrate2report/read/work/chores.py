@@ -209,7 +209,7 @@ def _would_mend(spoken: Spoken, clause: Clause) -> Mention | None:
     return None
 
 
-CURES = frozenset("fix sort cure solve mend do".split())
+CURES = frozenset("fix sort cure solve mend do hold settle".split())
 UNMENDED = frozenset("nothing no not never nobody you they".split())
 
 

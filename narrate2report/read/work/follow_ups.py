@@ -83,6 +83,8 @@ def find_follow_ups(scene: Scene, *, flaw: str | None, owner_speaks: bool) -> li
         draft = replace(draft, unsaid=goes)
         if not any(_is_same_work(scene.spoken, one, draft, clause) for one in drafts):
             drafts.append(draft)
+    if len(drafts) > 1:
+        drafts = [one for one in drafts if not _is_guessed(scene.spoken, one)] or drafts
     return (
         drafts
         or _needed_parts(scene, flaw)
@@ -94,6 +96,12 @@ def find_follow_ups(scene: Scene, *, flaw: str | None, owner_speaks: bool) -> li
         or _looked_into(scene, flaw, owner_speaks=owner_speaks)
         or unnamed_work(scene, flaw, owner_speaks=owner_speaks)
     )
+
+
+def _is_guessed(spoken: Spoken, draft: Draft) -> bool:
+    """`might need rewiring, I'll get it checked`: what may turn out to be needed, beside work that is planned."""
+    clause = spoken.clause_of(draft.at)
+    return bool({"might", "may", "maybe", "perhaps", "could"} & set(spoken.norms(clause.start, draft.at)))
 
 
 def _looked_into(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> list[Draft]:

@@ -89,6 +89,8 @@ def planned_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
         return spoken.words(mention.start - 1, mention.end)
     if past and before[-1:] and before[-1] in {"get", "gets", "getting"}:
         return spoken.words(mention.start - 1, mention.end)
+    if _was_ordered(spoken, mention, clause):
+        return spoken.words(clause.start, mention.end)
     if past and before[-1:] and before[-1] in {"i", "we", "they", "was", "were", "been", "just", "and"}:
         return None
     if _is_pending(spoken, mention, clause):
@@ -115,6 +117,17 @@ def planned_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
     if does or is_under_way(spoken, mention, clause):
         return spoken.words(clause.start, mention.end)
     return _planned_before(spoken, mention, clause)
+
+
+NEW_ONE = frozenset("new one another fresh replacement part".split())
+
+
+def _was_ordered(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
+    """`we ordered one already`: what was ordered has still to come, unless something is told of it since."""
+    before = spoken.norms(max(clause.start, mention.start - 1), mention.start)
+    once = sum(token.tag == "VBD" for token in spoken.tokens) <= 1 and not spoken.has_cue("past")
+    ordered = spoken.norms(mention.start, mention.start + 1) == ["ordered"] and before in (["we"], ["i"], ["they"])
+    return ordered and once and bool(NEW_ONE & set(spoken.norms(mention.start, clause.end)))
 
 
 def _comes_for_it(spoken: Spoken, mention: Mention, clause: Clause) -> int | None:
@@ -351,7 +364,6 @@ def is_care(spoken: Spoken, mention: Mention, clause: Clause, mode: Mode) -> boo
 
 
 RENEWS = frozenset("replace repaint regrout recaulk rebuild refit retile resurface reglaze renew".split())
-NEW_ONE = frozenset("new another fresh".split())
 
 
 def _is_to_be_renewed(spoken: Spoken, mention: Mention, clause: Clause) -> bool:

@@ -225,6 +225,7 @@ def test_a_new_thing_where_nothing_was_wrong_is_no_work(entries: Narrator, lines
         ("entry", ("One fob for the bike store, and do tell us at once if you lose it.",), "fob"),
         ("bedroom", ("Servicing of the AC is in your scope, once in six months.",), "air_conditioner"),
         ("bedroom", ("Bulbs are the tenant's responsibility.",), "light_bulb"),
+        ("laundry", ("The lint trap needs you to empty it every load.",), "lint_trap"),
         ("living room", ("The sofa stays off this wall please.",), "wall"),
         ("balcony", ("We don't permit drying clothes on the railing.",), "railing"),
         ("laundry", ("The lint trap gets emptied after each load, please.",), "lint_trap"),

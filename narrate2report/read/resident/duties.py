@@ -105,6 +105,8 @@ def _is_done_by_them(spoken: Spoken, clause: Clause) -> bool:
 def _they_are_to(spoken: Spoken, clause: Clause) -> bool:
     """`tenant's meant to wash those`, `you're supposed to descale it`, `the tenant has to water the lawn in summer`,
     `tenant to rinse those every month`."""
+    if _needs_them_to(spoken, clause):
+        return True
     at = clause.start
     while at < clause.end and spoken.tokens[at].norm in LEADING:
         at += 1
@@ -119,6 +121,17 @@ def _they_are_to(spoken: Spoken, clause: Clause) -> bool:
         return False
     verb = spoken.tokens[to + 1]
     return verb.norm in CARES or (spoken.tokens[at].norm in THEY and spoken.has_term("action", within=clause))
+
+
+def _needs_them_to(spoken: Spoken, clause: Clause) -> bool:
+    """`the filter needs you to empty it every month`: what a thing asks of the resident, again and again."""
+    return spoken.has_cue("often") and any(
+        spoken.tokens[at].norm in {"needs", "need", "wants"}
+        and spoken.tokens[at + 1].norm in THEIRS
+        and spoken.norms(at + 2, at + 3) == ["to"]
+        and spoken.tokens[at + 3].norm in CARES
+        for at in range(clause.start + 1, clause.end - 3)
+    )
 
 
 def _shares_out(spoken: Spoken, clause: Clause) -> bool:

@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from narrate2report.read.across.corrections import Corrections
 from narrate2report.read.across.echoes import find_echoes
 from narrate2report.read.across.left_out import fill_in
-from narrate2report.read.across.memory import Walk, is_in_passing, remember
+from narrate2report.read.across.memory import Walk, is_in_passing, remember, spoken_of_since
 from narrate2report.read.across.searches import is_bare_list, opens_search, sought
 from narrate2report.read.across.second_looks import look_again
 from narrate2report.read.drafts.draft import Draft
@@ -42,7 +42,8 @@ from narrate2report.read.walk.implied_rooms import glanced_room, implied_room
 from narrate2report.read.walk.rooms import find_room
 from narrate2report.read.walk.told_room import in_their_rooms
 from narrate2report.read.work.follow_ups import as_planned, find_follow_ups
-from narrate2report.read.work.suited import for_both, suited_flaw
+from narrate2report.read.work.remedies import as_flawed
+from narrate2report.read.work.suited import also_new, for_both, suited_flaw
 from narrate2report.records.findings import Reason
 
 START_ROOM = "whole_unit"
@@ -174,10 +175,13 @@ def _settled(scene: Scene, walk: Walk, drafts: list[Draft], flaws: Sequence[Flaw
 
 def _with_work(scene: Scene, walk: Walk, drafts: list[Draft]) -> list[Draft]:
     """The statements and the work to come; what is praised only as the end of that work is no statement."""
-    flaw = suited_flaw(scene.spoken, walk.focus.lately(walk.turn), scene.vocabulary)
-    flaw = flaw or walk.focus.flaw(walk.turn, first=_begins_with_it(scene.spoken))
+    suited = suited_flaw(scene.spoken, walk.focus.lately(walk.turn), scene.vocabulary)
+    flaw = walk.focus.flaw(walk.turn, first=_begins_with_it(scene.spoken))
+    flaw = spoken_of_since(walk, flaw) if suited is None else suited
     follow_ups = find_follow_ups(scene, flaw=flaw, owner_speaks=walk.owner_speaks)
+    follow_ups = [as_flawed(draft, walk.focus.suffers(draft.component, walk.turn)) for draft in follow_ups]
     follow_ups = for_both(scene.spoken, follow_ups, walk.focus.together(walk.turn))
+    follow_ups += also_new(scene, follow_ups, walk.focus.lately(walk.turn))
     follow_ups = as_planned(scene.spoken, follow_ups, walk.planned if walk.planned_at == walk.turn - 1 else ())
     if follow_ups:
         walk.planned, walk.planned_at = tuple(follow_ups), walk.turn
@@ -186,7 +190,27 @@ def _with_work(scene: Scene, walk: Walk, drafts: list[Draft]) -> list[Draft]:
         follow_ups = [draft for draft in follow_ups if draft.at not in done]
     worked = {draft.at for draft in follow_ups}
     kept = [d for d in drafts if d.at not in worked or d.kind != "condition" or is_adverse(d, scene.vocabulary)]
+    kept = [d for d in kept if not any(_is_its_end(scene.spoken, d, work) for work in follow_ups)]
     return kept + follow_ups
+
+
+ENDS: dict[str, frozenset[str]] = {
+    "clean": frozenset({"clean"}),
+    "new": frozenset({"replace", "supply"}),
+    "freshly_painted": frozenset({"touch_up", "repair"}),
+    "patched": frozenset({"repair", "touch_up"}),
+}
+"""What a thing is once the work is done on it."""
+
+
+def _is_its_end(spoken: Spoken, draft: Draft, work: Draft) -> bool:
+    """`I'm booking a gutter clean`, `the owner is sending a new one`: what the work in the same clause will bring."""
+    if draft.component != work.component or work.action not in ENDS.get(draft.condition or "", ()):
+        return False
+    if draft.condition == "new" and spoken.norms(draft.at - 1, draft.at) == ["the"]:
+        return False  # I'm hanging the new one
+    verbless = not any(token.is_finite for token in spoken.tokens)  # filler and a lick of paint
+    return verbless or (draft.condition != "patched" and spoken.clause_of(draft.at) == spoken.clause_of(work.at))
 
 
 def _is_plainly_said(stances: Sequence[Stance]) -> bool:

@@ -200,3 +200,76 @@ def test_a_note_to_oneself_is_work(entries: Narrator, said: tuple[str, ...], wan
     told = entries(*said, room="living room")
     assert wanted in told.follow_ups(), told.told()
     assert not [one for one in told.entries if one.kind == "advice"], told.told()
+
+
+@pytest.mark.parametrize(
+    ("lines", "component"),
+    [
+        (
+            ("The blind is broken.", "The hood is a museum piece.", "I'm going to fix it today."),
+            "range_hood",
+        ),
+        (("The tap drips.", "The worktop is fine.", "I'll get that fixed."), "faucet"),
+        (("The tap drips.", "They never lift the lid of the bin.", "I'll get that fixed."), "faucet"),
+    ],
+)
+def test_work_is_for_what_was_spoken_of_since_the_last_flaw(
+    lines: tuple[str, ...], component: str, entries: Narrator
+) -> None:
+    assert entries(*lines, room="kitchen").follow_ups() == [(component, "repair")]
+
+
+@pytest.mark.parametrize(
+    ("lines", "work"),
+    [
+        (("There are boxes stacked in front of the oven.", "Those have to be shifted."), []),
+        (("The oven is thick with grease.", "That needs to come up before they go, it's on them."), ("oven", "clean")),
+        (("The cover is missing from the outlet.", "That's got to be found."), ("cover_plate", "supply")),
+        (("The hood is not working.", "Electrician is required for this one."), ("range_hood", "repair")),
+        (("The pipe is dripping.", "Plumber needed for that."), ("pipe", "repair")),
+        (("The tile is loose.", "That's common property, so the strata can get it fixed."), ("tile", "repair")),
+        (("The wall is damp.", "The society promised to do the waterproofing."), ("wall", "treat")),
+        (("The wall is full of scuffs.", "It has to go back to white."), ("wall", "touch_up")),
+        (("The pipe is dripping.", "I come back later to see if it stopped."), ("pipe", "inspect")),
+        (("The gasket is torn.", "We ordered a new one already."), ("door_gasket", "replace")),
+        (("The carpet is coming away.", "A few tacks will hold it."), ("carpet", "repair")),
+        (("The drawer is off the runner.", "I've got a chap for that."), ("drawer", "repair")),
+        (("The gate is hanging off.", "The landlord says he will sort it next week."), ("gate", "repair")),
+        (("The blind is missing.", "The owner is sending a new one."), ("blinds", "supply")),
+        (("The wall has a dent.", "Filler and a lick of paint."), ("wall", "touch_up")),
+        (("The tap is loose.", "Quick tighten on that."), ("faucet", "secure")),
+        (("The rail is loose.", "I go to fix with bigger screws."), ("railing", "repair")),
+        (("The filter is dirty.", "New filter, and somebody tighten that vent."), ("hood_filter", "replace")),
+        (("The wall has a hole.", "Patch that, plus a new door stop."), ("door_stop", "replace")),
+        (("They left food in the freezer.", "All that has to go."), ("freezer", "clean")),
+        (("The doorstop is missing.", "I'll have one sent over."), ("door_stop", "supply")),
+        (("Two tiles are cracked.", "Tiler to quote for the two of those."), ("tile", "inspect")),
+        (("The caulk is full of mold.", "You have to take out all that and put new one."), ("caulk", "replace")),
+    ],
+)
+def test_work_is_told_by_what_must_become_of_the_flaw(
+    lines: tuple[str, ...], work: tuple[str, str], entries: Narrator
+) -> None:
+    told = entries(*lines, room="kitchen")
+    assert work in told.follow_ups() if work else "advice" not in [one.kind for one in told.entries]
+    assert "advice" not in [one.kind for one in told.entries]
+
+
+@pytest.mark.parametrize(
+    ("flaw", "said"),
+    [
+        ("The lock is stiff.", "Photos to follow, typing it up this afternoon."),
+        ("The door is sticking.", "It has to be pushed hard."),
+        ("The floor is soft.", "Hold on, that's my wife, she can wait."),
+        ("The floor is soft.", "My wife keeps saying we should have tiles."),
+        ("The floor is soft.", "They have to be told about it."),
+        ("The floor is soft.", "They'd said they would fix it, and they did."),
+        ("The smoke alarm is not working.", "That was a new one. New one in."),
+        ("The floor is soft.", "I borrowed the spare key, that goes back tonight."),
+        ("The disposal is jammed.", "A service call for a spoon in the disposal is on you."),
+        ("The blind is stiff.", "Don't yank on that cord, just ease it down."),
+        ("The filter is dirty.", "Tenant to wash those out every couple of months."),
+    ],
+)
+def test_paper_talk_and_how_a_thing_goes_are_no_work(flaw: str, said: str, entries: Narrator) -> None:
+    assert entries(flaw, said, room="kitchen").follow_ups() == []

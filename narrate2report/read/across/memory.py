@@ -26,6 +26,12 @@ NOT_HERE = frozenset({Mode.ELSEWHERE, Mode.QUOTED, Mode.PAST, Mode.HYPOTHETICAL,
 TALKED_ABOUT = frozenset({Mode.HYPOTHETICAL, Mode.POLICY, Mode.SEARCH})
 """Modes of what is said in passing between two statements."""
 
+DOERS = frozenset("i we you they he she nobody somebody who".split())
+"""Whoever does something to what is named behind them."""
+
+UNREAD_LASTS = 2
+"""For how many sentences what was spoken of, with nothing found of it, is what `I'll fix it` means."""
+
 
 @dataclass
 class Walk:
@@ -43,6 +49,9 @@ class Walk:
     planned: tuple[Draft, ...] = ()
     planned_at: int = -99
     """The work that was last planned, and in which sentence: `I'll do that Monday` says it once more."""
+    unread: str | None = None
+    unread_at: int = -99
+    """The component that was last spoken of with nothing found of it, and in which sentence."""
     said: Predicate = field(default_factory=Predicate)
     """What was last said of a component: what `the other one doesn't` leaves out."""
     owner_speaks: bool = False
@@ -92,15 +101,38 @@ def remember(
     ]
     for component in told:
         walk.place.speak_of(component, number)
+    talked_of = None if told or topics or drafts else _talked_of(spoken, stances)
     if told or topics:
         walk.place.subject = (topics or told)[-1]
-    elif not drafts and (talked_of := _talked_of(spoken, stances)) is not None:
+    elif talked_of is not None:
         walk.place.subject = talked_of
+    if not drafts and (topics or talked_of) and (left := _left_unread(spoken, [*topics, talked_of])) is not None:
+        walk.unread, walk.unread_at = left, number
     if (asked := walk.asked.of_what(number)) is not None:
         walk.place.subject = asked
     walk.last_conditions = tuple(draft for draft in drafts if draft.kind == "condition")
     if spoken.moved and not told:
         walk.focus.leave()
+
+
+def spoken_of_since(walk: Walk, flaw: str | None) -> str | None:
+    """What work means that points to no thing of its own sentence: the flaw spoken of before, or what was spoken of
+    since in words of which nothing was found. `The tap drips. The hood draws next to nothing. I'll get that fixed.`"""
+    newer = walk.unread_at > walk.focus.flaw_at and walk.turn - walk.unread_at <= UNREAD_LASTS
+    return walk.unread if flaw is not None and newer and walk.unread is not None else flaw
+
+
+def _left_unread(spoken: Spoken, topics: Sequence[str | None]) -> str | None:
+    """`The hood draws next to nothing`: what a sentence is about of which nothing was found; not what is denied (`the
+    wall's not soft`), nor what somebody does something to (`they never pull the stove out`)."""
+    for one in spoken.named:
+        clause = spoken.clause_of(one.start)
+        before = spoken.tokens[clause.start : one.start]
+        done_to = any(token.norm in DOERS or (token.tag in {"VB", "VBP"} and token.norm != "are") for token in before)
+        denied = any(cue.start >= one.end for cue in spoken.cues("negation", within=clause))
+        if one.component in topics and not done_to and not (denied and spoken.has_term("condition", within=clause)):
+            return one.component
+    return None
 
 
 def _talked_of(spoken: Spoken, stances: Sequence[Stance]) -> str | None:

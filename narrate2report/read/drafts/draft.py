@@ -36,6 +36,8 @@ class Draft:
     """Whether it is the result of trying once more, which stands for the result just before."""
     restates: bool = False
     """Whether it is the work of the sentence before, told once more."""
+    unsaid: bool = False
+    """Whether no word says what the work does, so that it follows from the flaw."""
     also: tuple[Sentence, ...] = ()
     """Earlier sentences that are evidence too."""
 

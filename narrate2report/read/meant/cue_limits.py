@@ -50,7 +50,7 @@ def only_tells(spoken: Spoken, start: int, end: int) -> bool:
         start < term.start <= end and HINDERED & {one.id for one in term.of("condition")}
         for term in spoken.terms("condition")
     )
-    return told and said[:1] == ["you"]
+    return told and said[:1] == ["you"] and "want" not in said  # you don't want to be dragging things over it
 
 
 OWN_FEELING = frozenset(

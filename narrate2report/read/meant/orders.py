@@ -55,7 +55,7 @@ def ordered_at(spoken: Spoken, clause: Clause) -> int | None:
         return None
     if _goes_on_telling(spoken, clause, at):
         return None
-    if bans_something(spoken, clause, at):
+    if bans_something(spoken, clause, at) or _keeps_out(spoken, at):
         return at
     if at >= clause.end or any(cue.start == at for cue in spoken.cues("withdrawal", "slip", within=clause)):
         return None
@@ -90,6 +90,13 @@ def ordered_at(spoken: Spoken, clause: Clause) -> int | None:
     ):
         return at
     return None
+
+
+def _keeps_out(spoken: Spoken, at: int) -> bool:
+    """`grease doesn't go down this drain`: what people bring is to stay out of something."""
+    cue = next((one for one in spoken.cues("brought") if one.start == at), None)
+    rest = spoken.norms(cue.end, cue.end + 4) if cue is not None else []
+    return rest[:3] in (["do", "not", "go"], ["does", "not", "go"]) and rest[3:] in (["down"], ["in"], ["on"], ["into"])
 
 
 CHATTER = frozenset("ask worry laugh judge panic".split())

@@ -159,10 +159,16 @@ def _does_not_count(spoken: Spoken, clause: Clause, mode: Mode, cue: Mention) ->
                 return True  # who does that, I ask you
             return is_own_deed(spoken, clause, cue.start) or only_tells(spoken, cue.start, cue.end)
         case Mode.ELSEWHERE:
+            if spoken.norms(cue.start, cue.end) == ["folks"] and spoken.has_cue("returning"):
+                return True  # folks turned in two door keys
             return cue.start > 0 and spoken.tokens[cue.start - 1].norm in {"as", "than", "like", "you", "where", "when"}
         case Mode.PAST:
             always = "always" in spoken.norms(clause.start, cue.start)
             absent_then = spoken.norms(max(0, cue.start - 2), cue.start) == ["not", "there"]
+            each = any(often.start == cue.start for often in spoken.cues("often", within=clause))
+            tells_then = any(token.tag == "VBD" for token in spoken.tokens[clause.start : clause.end])
+            if each and not tells_then:
+                return True  # in the winter do open the windows
             return always or absent_then or _goes_back_in(spoken, cue.start, cue.end)
     return False
 

@@ -8,7 +8,7 @@ from narrate2report.read.drafts.draft import Draft
 from narrate2report.read.meant.orders import GENTLY, bans_something
 from narrate2report.read.meant.scene import Scene
 from narrate2report.read.resident.cared_for import PLAIN, REMOVALS, CaredFor, also_cared_for, cared_for
-from narrate2report.read.resident.house_rules import ruled, tells_when
+from narrate2report.read.resident.house_rules import HELPFUL, ruled, tells_when
 from narrate2report.read.resident.requests import COMPANIONS, asks_word, find_orders, says_back
 from narrate2report.read.resident.to_others import LEADING
 from narrate2report.read.speech.clauses import Clause
@@ -121,7 +121,9 @@ def _consequence(spoken: Spoken, stances: Sequence[Stance]) -> int | None:
 
 def _opens_with_verb(spoken: Spoken, clause: Clause) -> bool:
     opening = [at for at in range(clause.start, clause.end) if spoken.tokens[at].norm not in LEADING]
-    return bool(opening) and spoken.tokens[opening[0]].tag == "VB"
+    if not opening or COMPANIONS & set(spoken.norms(opening[0], opening[0] + 1)):
+        return False  # ask me how I know
+    return spoken.tokens[opening[0]].tag == "VB"
 
 
 def _you_do(spoken: Spoken, clause: Clause) -> bool:
@@ -130,7 +132,7 @@ def _you_do(spoken: Spoken, clause: Clause) -> bool:
     if len(norms) < 2 or norms[0] != "you":
         return False
     verb = spoken.tokens[clause.start + spoken.norms(clause.start, clause.end).index("you") + 1]
-    return verb.tag in {"VBP", "VB"} and verb.norm not in {"are", "do", "have", "can", "will", "see", "might"}
+    return verb.tag in {"VBP", "VB"} and verb.norm not in {"are", "do", "have", "can", "will", "see", "might", "know"}
 
 
 GASSY = frozenset("gas burning smoke".split())
@@ -140,6 +142,9 @@ def _reported(scene: Scene, at: int, focus: Focus) -> CaredFor | None:
     """`if it grows past the line, text me`: what is to be reported is the flaw spoken of, or what the `if` names."""
     spoken = scene.spoken
     if GASSY & set(spoken.norms()) and "smell" in spoken.norms():
+        shut = [one for one in spoken.named if one.component in HELPFUL and one.start > at]
+        if shut:
+            return CaredFor(shut[0].component, f"'{spoken.words(shut[0].start, shut[0].end)}' is to be used", 3)
         return CaredFor(ROOM_GENERAL, "a smell of the whole place", 2)
     clause = spoken.clause_of(at)
     named = [one for one in spoken.named if one.start in clause and one.relation != "place" and one.start > at]

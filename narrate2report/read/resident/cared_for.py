@@ -17,6 +17,7 @@ AT_OBJECT = frozenset("from off against into onto on in at to inside of for".spl
 
 TIME = frozenset("after before during since until".split())
 INSTRUMENT = frozenset("a an some another little few those".split())
+CERTAIN = frozenset("the this that these those your both all".split())
 UNCERTAIN = frozenset({"handed_over"})
 PLAIN = 2
 """From this trust on the first order that says it is taken."""
@@ -69,6 +70,8 @@ def _of_order(
     if (off := _guards_it(spoken, clause, at)) is not None and (shielded := _named_before(scene, at)):
         return CaredFor(shielded, f"what '{spoken.tokens[off].text}' points to", 3)
     plain = [one for one in objects if one.relation != "place"]
+    if plain and (washed := _washed_in_another(scene, plain, at, focus)) is not None:
+        return washed
     if usual is not None and plain and spoken.words(plain[0].start, plain[0].end).lower() in ANY_PART:
         return usual
     if plain and not (pointed is not None and pointed < plain[0].start and plain[0].relation == "of"):
@@ -103,6 +106,22 @@ def _of_order(
     return _of_the_room(scene, clause, at) or _in_focus(scene, at, focus)
 
 
+WASHING = frozenset("pop put throw stick run bung soak chuck toss wash rinse".split())
+
+
+def _washed_in_another(scene: Scene, objects: Sequence[Named], at: int, focus: Focus) -> CaredFor | None:
+    """`run that hood, and pop the filter in the dishwasher`: where a part is washed is not what it is of."""
+    spoken = scene.spoken
+    if len(objects) < len(("filter", "dishwasher")) or not WASHING & set(spoken.norms(at, at + 3)):
+        return None
+    part, place = objects[0], objects[1]
+    between = spoken.norms(part.end, place.start)
+    if part.component != place.component or not {"in", "through", "into"} & set(between):
+        return None
+    before = _named_before(scene, at) or _lately(scene, focus)
+    return CaredFor(before, f"what the '{spoken.words(part.start, part.end)}' is of", 3) if before else None
+
+
 HERE = (["in", "here"], ["out", "here"], ["down", "here"], ["up", "here"])
 INSIDE = frozenset("in on inside into".split())
 WALKED_ON = frozenset("floor carpet tile deck".split())
@@ -131,15 +150,29 @@ def _of_the_room(scene: Scene, clause: Clause, at: int) -> CaredFor | None:
     return None
 
 
-KEEPS = frozenset("drag keep stack store lean park push shove keeping stacking storing leaning parking pushing".split())
+KEEPS = frozenset(
+    "stays stay drag dragging slide sliding scoot keep stack store lean park push shove keeping stacking storing"
+    " leaning parking pushing".split()
+)
 OFF = frozenset(
-    {("off",), ("past",), ("away", "from"), ("clear", "of"), ("out", "of"), ("against",), ("front", "of"), ("near",)}
+    {
+        ("off",),
+        ("past",),
+        ("away", "from"),
+        ("clear", "of"),
+        ("out", "of"),
+        ("against",),
+        ("front", "of"),
+        ("near",),
+        ("across",),
+        ("over",),
+    }
 )
 
 
 def _guarded(spoken: Spoken, at: int, objects: Sequence[Named]) -> Named | None:
     """`keep furniture off that heater`, `don't park a sofa in front of the vent`: what something is kept from."""
-    if not KEEPS & set(spoken.norms(at, at + 5)):
+    if not KEEPS & set(spoken.norms(at, at + 7)):
         return None
     for one in objects:
         before = spoken.norms(max(at, one.start - 4), one.start)
@@ -219,15 +252,19 @@ def _is_object(scene: Scene, one: Named) -> bool:
         return False
     if before[-1:] in (["or"], ["store"], ["storing"], ["keep"]) and one.component == "paint":
         return False  # don't store petrol or paint in here
-    if {"use", "using", "with", "get"} & set(before) and set(before) & INSTRUMENT:
+    if {"use", "using", "with", "get", "want"} & set(before) and set(before) & INSTRUMENT:
         return False
+    used = next((at for at, norm in enumerate(before) if norm in {"use", "using"}), None)
+    if used is not None and tokens[one.end - 1].tag == "NNS" and not CERTAIN & set(before[used:]):
+        return False  # you'd need to use flat-bottomed pans only
     if before[-3:] in (["is", "not", "a"], ["is", "no", "a"]):
         return False  # the washer is not a shelf
     if group == "furnished" and before[-1:] in (["a"], ["an"], ["your"], ["no"], ["any"], ["with"]):
         return False
     if group == "furnished" and before[-2:] in (["with", "the"], ["with", "a"]):
         return False
-    return tokens[one.start].tag != "VB" or (one.start > 0 and one.end - one.start > 1)
+    named = tokens[one.start].tag != "VB" or bool(CERTAIN & set(before[-1:]))
+    return named or (one.start > 0 and one.end - one.start > 1)
 
 
 def _points(spoken: Spoken, clause: Clause, at: int) -> int | None:

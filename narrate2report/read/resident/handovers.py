@@ -17,6 +17,7 @@ from narrate2report.read.resident.keeping import (
     comes_from_others,
     counted_after,
     heads_list,
+    is_held_back,
     is_lacked,
     is_priced,
     is_tally,
@@ -42,7 +43,7 @@ KEPT_OUT = frozenset({Mode.HYPOTHETICAL, Mode.QUESTION, Mode.QUOTED, Mode.ELSEWH
 EXPECTED = frozenset("minus short should supposed meant expecting expected due owed promised issued".split())
 """`there should've been three keys`: what ought to have been is not what was."""
 
-NOT_BACK = frozenset("returned return back here handed hand give given gave come came got".split())
+NOT_BACK = frozenset("returned return back here handed hand give given gave come came got see seen".split())
 STILL_TOLD = 3
 """For how many sentences a handover goes in the direction told before."""
 
@@ -98,6 +99,9 @@ def _named(scene: Scene, *, gives: bool, returns: bool, returned: bool, goes_on:
         listed = bool(counted or gives or returns) or (goes_on and _is_bare(spoken, clause))
         meant = _meant(scene, one, listed=listed and quantity is not None)
         along = quantity is not None and ALONG & set(spoken.norms(clause.start, one.start))
+        if meant is not None and meant.component not in LENT and is_held_back(spoken, one):
+            drafts.append(missing(spoken, meant, scene.room, quantity))
+            continue
         placed = one.relation == "place" and not along and not _right_behind(spoken, one)
         if meant is None or _is_kept_out(scene, one) or placed or one.start in spoken.used:
             continue

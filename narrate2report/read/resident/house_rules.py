@@ -48,7 +48,7 @@ def ruled(scene: Scene, focus: Focus) -> tuple[int, str, str] | None:
     for clause in spoken.clauses:
         found = _on_mishap(scene, clause, focus) or _is_yours(spoken, clause) or _only_touched_by(spoken, clause)
         found = found or _pays_for(spoken, clause) or _any_trouble(spoken, clause) or _best_way(spoken, clause)
-        found = found or _loses(spoken, clause)
+        found = found or _loses(spoken, clause) or _never_goes(spoken, clause)
         found = found or _goes_to_be_washed(scene, clause, focus) or _in_need(spoken, clause)
         if found is not None:
             return found
@@ -90,7 +90,10 @@ def _calls(spoken: Spoken, clause: Clause) -> bool:
     lead = clause.start
     while lead < clause.end and spoken.tokens[lead].norm in LEADING:
         lead += 1
-    return any(cue.start == lead for cue in spoken.cues("contact", within=clause))
+    return any(
+        cue.start == lead and spoken.norms(cue.end, cue.end + 1) not in (["how"], ["why"])  # ask me how I know
+        for cue in spoken.cues("contact", within=clause)
+    )
 
 
 def _meant(scene: Scene, clause: Clause, focus: Focus) -> tuple[int, str, str] | None:
@@ -121,7 +124,10 @@ def _how(spoken: Spoken, one: Named) -> str:
 
 def _is_remedy(spoken: Spoken, clause: Clause) -> bool:
     """`hit the reset`, `just jiggle it`: a bare verb that opens a clause, said to the resident."""
-    words = [at for at in range(clause.start, clause.end) if spoken.tokens[at].norm not in LEADING]
+    end = clause.end
+    if clause.index + 1 < len(spoken.clauses) and not spoken.clauses[clause.index + 1].link:
+        end = spoken.clauses[clause.index + 1].end  # pull | this red cord
+    words = [at for at in range(clause.start, end) if spoken.tokens[at].norm not in LEADING]
     if len(words) < 2 or clause.link in HAPPENS | {"because", "which", "and"}:
         return False
     first, pair = spoken.tokens[words[0]], spoken.norms(words[0], words[0] + 2)
@@ -243,6 +249,24 @@ def _goes_to_be_washed(scene: Scene, clause: Clause, focus: Focus) -> tuple[int,
 
 
 NEED = (["in", "an", "emergency"], ["in", "case", "of"], ["in", "any", "emergency"])
+
+
+WHERE = frozenset("down in into on onto near up through over".split())
+
+
+def _never_goes(spoken: Spoken, clause: Clause) -> tuple[int, str, str] | None:
+    """`grease doesn't go down this drain`, `hot pans never go on the worktop`: what is to be kept out of a thing."""
+    for cue in spoken.cues("brought", within=clause):
+        rest = spoken.norms(cue.end, cue.end + 4)
+        goes = rest[:3] in (["do", "not", "go"], ["does", "not", "go"]) or rest[:2] in (
+            ["never", "go"],
+            ["never", "goes"],
+        )
+        end = cue.end + (3 if rest[1:2] == ["not"] else 2)
+        named = [one for one in spoken.named_in(clause) if one.start >= end]
+        if goes and named and WHERE & set(spoken.norms(end, named[0].start + 1)) and cue.start - clause.start <= 2:
+            return cue.start, named[0].component, _how(spoken, named[0])
+    return None
 
 
 def _in_need(spoken: Spoken, clause: Clause) -> tuple[int, str, str] | None:

@@ -25,6 +25,9 @@ def the_one(spoken: Spoken, one: Named) -> int | None:
     before = spoken.norms(max(clause.start, one.start - 3), one.start)
     singular = spoken.tokens[one.end - 1].tag not in {"NNS", "NNPS"}
     told = spoken.norms(one.end, one.end + 2) == ["is", "for"]
+    here = spoken.norms(one.end, one.end + 2) in (["'s", "here"], ["is", "here"], ["'s", "back"], ["is", "back"])
+    if one.component in SINGLE and singular and here:
+        return 1  # garage clicker's here
     if one.component == "manual" and told and "this" in spoken.norms(max(clause.start, one.start - 1), one.end):
         return 1
     return 1 if one.component in SINGLE and singular and DEFINITE & set(before) else None
@@ -75,6 +78,28 @@ def told_behind(spoken: Spoken, one: Named) -> int | None:
         if not set(norms) <= HAVING:
             return None
     return None
+
+
+HELD: Final = frozenset("had given issued".split())
+HOLDERS: Final = frozenset("they he she you tenant tenants resident residents".split())
+NOT_ONE: Final = frozenset("none not no never neither nothing".split())
+CAME_BACK: Final = frozenset("have got back returned return gave give came here see seen".split())
+
+
+def is_held_back(spoken: Spoken, one: Named) -> bool:
+    """`they had two fobs and I don't have any of them`, `he was given three keys and gave none back`: what was handed
+    out once and is denied to be here since."""
+    clause = spoken.clause_of(one.start)
+    before = set(spoken.norms(clause.start, one.start))
+    if not (HELD & before and HOLDERS & before):
+        return False
+    for later in spoken.clauses[clause.index + 1 : clause.index + 3]:
+        if any(other.start in later for other in spoken.named):
+            return False
+        norms = set(spoken.norms(later.start, later.end))
+        if NOT_ONE & norms and CAME_BACK & norms:
+            return True
+    return False
 
 
 LACKED: Final = frozenset("missing lacking short down".split())
@@ -148,7 +173,7 @@ def left_by_them(spoken: Spoken, one: Named) -> int | None:
         return None
     later = following[0]
     norms = spoken.norms(later.start, later.end)
-    gave = {"left", "returned", "gave", "dropped"} & set(norms[1:3])
+    gave = {"left", "returned", "gave", "dropped", "handed", "brought"} & set(norms[1:3])
     if norms[:1] not in (["they"], ["he"], ["she"], ["you"]) or not gave:
         return None
     for at in range(later.start + 2, min(later.end, later.start + 5)):

@@ -8,6 +8,7 @@ from itertools import pairwise
 from narrate2report.read.drafts.draft import Draft
 from narrate2report.read.lexis.phrase_tree import Mention
 from narrate2report.read.meant.scene import Scene
+from narrate2report.read.resident.duties import told_as_duty
 from narrate2report.read.resident.to_others import LEADING, is_for_staff, only_shows, tells_how_it_goes
 from narrate2report.read.resident.unmarked import ROUTINE, unmarked_order
 from narrate2report.read.speech.clauses import Clause, bare_start
@@ -19,7 +20,7 @@ COMPANIONS = frozenset(
     "worry worried sweat ask quote mind blame blaming tell bother thank ignore excuse"
     " answer shoot joke kid come follow wait sit panic laugh judge forget"
     " stress fret apologize apologise start even believe step walk head squint"
-    " hunt pretend swear fuss think bet count".split()
+    " hunt pretend swear fuss think bet count know understand recall".split()
 )
 """Verbs of orders that ask for no care of a home: `don't worry about it`, `don't quote me`."""
 
@@ -42,8 +43,12 @@ ASIDES = (
     ["your", "breath"],
     ["see", "this"],
     ["see", "here"],
+    ["rest", "of"],
 )
 """Pairs of words that ask for no care: `don't look for one`, `take that for what it's worth`."""
+
+TOLD_OF = frozenset({Mode.PAST, Mode.QUOTED, Mode.ELSEWHERE, Mode.SEARCH, Mode.QUESTION})
+"""How words are meant that tell of a duty of others or of another time."""
 
 TRIED = frozenset("press push hit flip test try run flush turn pull open hold crack let".split())
 ALWAYS_TRIED = frozenset("hit flip try push".split())
@@ -54,10 +59,16 @@ def find_orders(scene: Scene, others: Sequence[Draft]) -> list[tuple[Clause, int
     """The clauses that ask for care, each with the token its order starts at."""
     spoken, stances = scene.spoken, scene.stances
     noted = any(draft.kind == "follow_up" and "the note itself" in draft.because[0] for draft in others)
-    planned = {spoken.clause_of(draft.at).index for draft in others if draft.kind == "follow_up"}
+    work = [(draft.at, spoken.clause_of(draft.at)) for draft in others if draft.kind == "follow_up"]
+    planned = {clause.index for _, clause in work}
+    planned |= {clause.index - 1 for at, clause in work if clause.link == "and" and at == clause.start + 1}
     tried = any(draft.kind == "check" for draft in others)
     found: list[tuple[Clause, int]] = []
     for clause in spoken.clauses:
+        duty = told_as_duty(spoken, clause)
+        if duty is not None and clause.index not in planned and scene.mode(duty) not in TOLD_OF:
+            found.append((clause, duty))
+            continue
         at = next((at for at in range(clause.start, clause.end) if stances[at].mode is Mode.INSTRUCTION), None)
         at = clause.start if at is None and _wants_often(spoken, clause) else at
         at = clause.start if at is None and _is_left_to_them(spoken, clause) else at
@@ -243,6 +254,14 @@ def _is_told_of(spoken: Spoken, clause: Clause, at: int) -> bool:
     begins = spoken.norms(at, at + 2)
     if begins[:1] == ["not"] and before[-2:] in (["i", "am"], ["i", "'m"]):
         return True
+    if begins[:1] == ["do"] and before[-1:] and before[-1] in {"i", "we", "they", "he", "she"}:
+        return True  # so I don't forget
+    if clause.link == "and" and begins == ["do", "not"] and _tells_on(spoken, clause, at):
+        return True
+    if clause.index and spoken.clauses[clause.index - 1].end and clause.link == "and" and before in ([], ["and"]):
+        gone = spoken.norms(clause.start - 1, clause.start)
+        if gone and gone[0] in {"gone", "went", "been", "go"}:
+            return True  # the handle's gone and put a hole in the wall
     if begins[:1] == ["no"] and {"has", "have", "says", "said"} & set(before):
         return True
     if begins == ["you", "cut"]:
@@ -258,6 +277,14 @@ def _is_told_of(spoken: Spoken, clause: Clause, at: int) -> bool:
         return True
     planned = bool({"will", "'ll"} & set(told[:4]) and {"i", "we"} & set(told[:3]))
     return planned and clause.link == "or" and not spoken.has_cue("addressee", within=clause)
+
+
+def _tells_on(spoken: Spoken, clause: Clause, at: int) -> bool:
+    """`the disposal hums and don't turn`: what a thing does not do, told on; `it's hot and don't touch it` is said."""
+    earlier = spoken.clauses[clause.index - 1]
+    does = any(token.tag in {"VBZ", "VBP", "NNS"} for token in spoken.tokens[earlier.start + 1 : earlier.end])
+    told = does and not {"you", "it", "is", "'s"} & set(spoken.norms(earlier.start, earlier.end))
+    return told and at + 3 == clause.end
 
 
 def _is_asked(spoken: Spoken, clause: Clause) -> bool:

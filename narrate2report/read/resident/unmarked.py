@@ -68,7 +68,10 @@ def _is_to_be_done(spoken: Spoken, clause: Clause) -> bool:
     """`windows should be locked whenever you go out`: what is to be done each time, and no work to come."""
     if not spoken.has_cue("often") or OURS & set(spoken.norms()):
         return False
+    begged = spoken.has_cue("addressee") and not OURS & set(spoken.norms())
     for at in range(clause.start + 1, clause.end - 2):
+        if begged and spoken.tokens[at].norm in {"gets", "get"} and spoken.tokens[at + 1].tag in {"VBN", "VBD"}:
+            return True  # the lint trap gets emptied after each load, please
         if spoken.tokens[at].norm not in MUST_BE:
             continue
         verb = at + 1

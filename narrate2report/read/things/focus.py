@@ -31,7 +31,7 @@ class Focus:
     _flaws: tuple[str, ...] = ()
     _flaw_at: int = -99
     _general_at: int = -99
-    _all: tuple[tuple[str, int], ...] = ()
+    _all: tuple[tuple[str, int, str], ...] = ()
     _told: str | None = None
     _told_at: int = -99
 
@@ -49,7 +49,11 @@ class Focus:
 
     def lately(self, number: int) -> tuple[str, ...]:
         """The components of the flaws told in or shortly before sentence `number`, the newest first."""
-        return tuple(component for component, when in reversed(self._all) if number - when <= FLAW_LASTS)
+        return tuple(component for component, when, _ in reversed(self._all) if number - when <= FLAW_LASTS)
+
+    def suffers(self, component: str, number: int) -> frozenset[str]:
+        """The flaws of a component that were told in or shortly before sentence `number`."""
+        return frozenset(flaw for one, when, flaw in self._all if one == component and number - when <= FLAW_LASTS)
 
     def together(self, number: int) -> tuple[str, ...]:
         """The components of the flaws that the last sentence with any told, if that was shortly before `number`."""
@@ -64,11 +68,17 @@ class Focus:
         """The number of the sentence that told the last finding."""
         return self._told_at
 
+    @property
+    def flaw_at(self) -> int:
+        """The number of the sentence that told the last flaw."""
+        return max(self._flaw_at, self._general_at)
+
     def remember(self, drafts: Sequence[Draft], number: int, vocabulary: Vocabulary) -> None:
         """Note what sentence `number` told so far."""
         for draft in drafts:
             if is_adverse(draft, vocabulary):
-                self._all = (*self._all, (draft.component, number))[-KEPT:]
+                told = (draft.component, number, draft.condition or "not_working")
+                self._all = (*self._all, told)[-KEPT:]
             if is_adverse(draft, vocabulary) and draft.component == ROOM_GENERAL:
                 self._general_at = number
             elif is_adverse(draft, vocabulary):

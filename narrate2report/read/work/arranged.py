@@ -48,7 +48,7 @@ def is_had_done(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
         if token.norm in HAVING:
             lead = [norm for norm in spoken.norms(start, at) if norm not in LEADING]
             held = any(at < one.start and one.end <= mention.start for one in spoken.named)
-            held = held or bool(POINTING & set(spoken.norms(at + 1, mention.start)))
+            held = held or bool((POINTING | {"one"}) & set(spoken.norms(at + 1, mention.start)))
             return held and _plans(spoken, lead, token.norm)
         if token.is_finite or token.tag in {"WDT", "CC"}:
             return False

@@ -10,8 +10,10 @@ from narrate2report.read.lexis.phrase_tree import Mention
 from narrate2report.read.meant.negations import negation_before
 from narrate2report.read.meant.scene import Scene
 from narrate2report.read.speech.clauses import Clause
+from narrate2report.read.speech.modes import Mode
 from narrate2report.read.speech.spoken import Spoken
 from narrate2report.read.things.pointing import POINTING
+from narrate2report.read.work.obliged import must_be_done
 from narrate2report.read.work.remedies import to_mend
 from narrate2report.read.work.worked_on import NOT_TO_COME, worked_on
 
@@ -52,14 +54,17 @@ def unnamed_work(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> list[
             if found is not None and not any(one.relation == "topic" for one in spoken.named_in(clause)):
                 continue
         else:
-            found = _done_to(spoken, clause) or _somebody_must(spoken, clause) or _passed_on(spoken, clause)
+            found = _done_to(spoken, clause) or must_be_done(spoken, clause) or _somebody_must(spoken, clause)
+            found = found or _passed_on(spoken, clause)
             found = found or _is_a_job(spoken, clause) or _is_listed(spoken, clause)
         proposed = _would_mend(spoken, clause) if found is None and flaw is not None else None
         found = proposed if found is None else found
         if found is None or negation_before(spoken, clause, found.start):
             continue
         plain = proposed is not None or (_will_get(spoken, found.start - 1) and "if" not in spoken.norms())
-        if not plain and scene.mode(found.start) in NOT_TO_COME:
+        mode = scene.mode(found.start)
+        charged = mode is Mode.POLICY and not spoken.has_cue("policy", "liability", within=clause)  # ..., it's on them
+        if not plain and not charged and mode in NOT_TO_COME:
             continue
         on = worked_on(scene, found, clause, flaw)
         told = f"'{spoken.words(clause.start, found.end)}' plans work"
@@ -204,7 +209,7 @@ def _would_mend(spoken: Spoken, clause: Clause) -> Mention | None:
     return None
 
 
-CURES = frozenset("fix sort cure solve mend do".split())
+CURES = frozenset("fix sort cure solve mend do hold settle".split())
 UNMENDED = frozenset("nothing no not never nobody you they".split())
 
 

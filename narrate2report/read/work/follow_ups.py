@@ -29,8 +29,8 @@ from narrate2report.read.work.plans import (
 from narrate2report.read.work.requested import is_begged, is_requested
 from narrate2report.read.work.scheduled import find_scheduled
 from narrate2report.read.work.trades import USUAL_WORK, trades_in, tradesmen_called
-from narrate2report.read.work.under_way import opens_to_see
-from narrate2report.read.work.worked_on import NOT_TO_COME, SUPPOSING, depends, party_of, to_do, worked_on
+from narrate2report.read.work.under_way import opens_to_see, returns_to_see
+from narrate2report.read.work.worked_on import NOT_TO_COME, RESIDENT, SUPPOSING, depends, party_of, to_do, worked_on
 from narrate2report.records.findings import Action
 
 NEEDS = frozenset("need needs wants want".split())
@@ -50,6 +50,9 @@ WISHING = frozenset("they he she i we you tenant tenants resident residents peop
 UNSAID = frozenset("do doing done see sort sorted".split())
 """Words of work that say nothing of it."""
 
+GOES = frozenset("go out".split())
+"""Words at the end of `has to go`, `needs to come out`: what goes may be what only lies there."""
+
 REKEYS = frozenset("rekey rekeying rekeyed re-key".split())
 LOCKED = frozenset({"lock", "door", "sliding_door", "garage_door", "mailbox"})
 NOT_WORK = frozenset(
@@ -64,6 +67,8 @@ def find_follow_ups(scene: Scene, *, flaw: str | None, owner_speaks: bool) -> li
         return []
     for mention in scene.spoken.found.terms:
         planned = _plan_of(scene, mention)
+        if planned is None and flaw is not None and _is_all_that_is_said(scene, mention):
+            planned = NOTE_ITSELF
         if planned is None:
             continue
         clause = scene.spoken.clause_of(mention.start)
@@ -74,8 +79,12 @@ def find_follow_ups(scene: Scene, *, flaw: str | None, owner_speaks: bool) -> li
         action = _action_of(scene.spoken, mention, clause)
         party = party_of(scene.spoken, clause, owner_speaks=owner_speaks)
         draft = to_do(scene, mention.start, on, told, action, party, confidence=0.7)
+        goes = is_on_paper(mention) and bool(GOES & set(scene.spoken.norms(mention.end - 1, mention.end)))
+        draft = replace(draft, unsaid=goes)
         if not any(_is_same_work(scene.spoken, one, draft, clause) for one in drafts):
             drafts.append(draft)
+    if len(drafts) > 1:
+        drafts = [one for one in drafts if not _is_guessed(scene.spoken, one)] or drafts
     return (
         drafts
         or _needed_parts(scene, flaw)
@@ -89,16 +98,22 @@ def find_follow_ups(scene: Scene, *, flaw: str | None, owner_speaks: bool) -> li
     )
 
 
+def _is_guessed(spoken: Spoken, draft: Draft) -> bool:
+    """`might need rewiring, I'll get it checked`: what may turn out to be needed, beside work that is planned."""
+    clause = spoken.clause_of(draft.at)
+    return bool({"might", "may", "maybe", "perhaps", "could"} & set(spoken.norms(clause.start, draft.at)))
+
+
 def _looked_into(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> list[Draft]:
     """`the disposal hums, I'll pull it and see`: what ails it will be looked for."""
     if flaw is None or scene.spoken.ends_with_question():
         return []
     for clause in scene.spoken.clauses:
-        found = opens_to_see(scene.spoken, clause)
+        found = opens_to_see(scene.spoken, clause) or returns_to_see(scene.spoken, clause)
         if found is None or scene.mode(found.start) in NOT_TO_COME:
             continue
         on = worked_on(scene, found, clause, flaw)
-        told = f"'{scene.spoken.words(clause.start, found.end)}' opens it to find out"
+        told = f"'{scene.spoken.words(clause.start, found.end)}' is a look at it to come"
         party = party_of(scene.spoken, clause, owner_speaks=owner_speaks)
         return [to_do(scene, found.start, on, told, "inspect", party, confidence=0.5)]
     return []
@@ -109,6 +124,9 @@ def _action_of(spoken: Spoken, mention: Mention, clause: Clause) -> Action:
     named: Action = mention.of("action")[0].id  # type: ignore[assignment]
     if is_on_paper(mention) and spoken.norms(mention.end, mention.end + 3) == ["for", "a", "new"]:
         return "replace"  # a ticket for a new seat
+    told = any(one.start < mention.start for one in trades_in(spoken))
+    if named == "supply" and told and "new" in spoken.norms(mention.end, mention.end + 3):
+        return "replace"  # the plumber is bringing one new valve
     if not UNSAID & set(spoken.norms(mention.start, mention.start + 1)):
         return named
     since = spoken.clauses[clause.index - 1].start if clause.index and clause.link == "and" else clause.start
@@ -140,13 +158,14 @@ def _plan_of(scene: Scene, mention: Mention) -> str | None:
     clause = spoken.clause_of(mention.start)
     mode = scene.mode(mention.start)
     told = mode is Mode.HYPOTHETICAL and (is_on_paper(mention) or is_promised(spoken, mention))
+    told = told or (mode is Mode.QUOTED and is_promised(spoken, mention))
     told = told or (mode is Mode.HYPOTHETICAL and _is_had_done_at_will(spoken, mention, clause))
     told = told or (mode in {Mode.QUOTED, Mode.PAST} and is_asked_of_somebody(spoken, mention, clause))
     told = told or (mode in {Mode.HYPOTHETICAL, Mode.SEARCH} and is_seen_about(spoken, mention, clause))
     told = told or (mode is Mode.QUESTION and is_requested(spoken, mention, clause))
     if (mode in NOT_WORK and not told) or _is_counted_noun(spoken, mention) or depends(scene, clause):
         return None
-    if is_no_action(spoken, mention, clause):
+    if is_no_action(spoken, mention, clause) or _is_worked_on_itself(spoken, mention):
         return None
     if is_begged(spoken, mention, clause):
         return spoken.words(clause.start, mention.end)
@@ -155,9 +174,35 @@ def _plan_of(scene: Scene, mention: Mention) -> str | None:
         alone = clause.end - clause.start == mention.end - mention.start
         if mention.of("works") or (mention.of("condition") and alone) or spoken.tokens[mention.start].norm == "look":
             return None
-    if planned and not is_assigned(spoken, mention, clause):
+    charged = spoken.norms(clause.end - 2, clause.end) in (["on", "you"], ["on", "them"])
+    if is_on_paper(mention) and (charged or spoken.has_cue("liability", "policy", within=clause)):
+        return None  # a service call for a spoon in it is on you
+    theirs = RESIDENT & set(spoken.norms(clause.start, mention.start)) and spoken.has_cue("often")
+    if planned and (theirs or not is_assigned(spoken, mention, clause)):
         return None if is_care(spoken, mention, clause, scene.mode(mention.start)) else planned
     return planned
+
+
+FRAGMENT = 8
+SOME = frozenset("a an some another full quick good proper little".split())
+STANDS = frozenset("here though but no not nice lovely looks all last recent new-looking".split())
+
+
+def _is_all_that_is_said(scene: Scene, mention: Mention) -> bool:
+    """`the wall is dented. Filler and a lick of paint.`: after a flaw, a noun of work with no verb and no other thing;
+    `fresh paint in here` is how it looks."""
+    spoken = scene.spoken
+    some = bool(SOME & set(spoken.norms(mention.start - 1, mention.start))) if mention.start else False
+    noun = some and any(sense.form == "noun" for sense in mention.of("action"))
+    said = any(token.is_finite or token.tag in {"VBD", "VBN"} for token in spoken.tokens if token.is_word)
+    brief = len(spoken.tokens) <= FRAGMENT and not spoken.named and not spoken.ends_with_question()
+    return noun and brief and not said and not STANDS & set(spoken.norms()) and scene.is_said(mention.start)
+
+
+def _is_worked_on_itself(spoken: Spoken, mention: Mention) -> bool:
+    """`I want the waterproofing looked at`: the work is the verb right behind the noun."""
+    noun = all(sense.form == "noun" for sense in mention.of("action"))
+    return noun and any(other.start == mention.end and other.of("action") for other in spoken.found.terms)
 
 
 def as_planned(spoken: Spoken, drafts: list[Draft], before: Sequence[Draft]) -> list[Draft]:

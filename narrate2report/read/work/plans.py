@@ -19,7 +19,10 @@ from narrate2report.read.work.worked_on import OWN_SELVES, RESIDENT
 NOTE_ITSELF = "the note itself"
 """The planning words of an order that opens a note: `Replace.`"""
 
-ORDER_LEAD = frozenset("a the and then full good so that one 's is it this those are just".split())
+ORDER_LEAD = frozenset(
+    "quick little proper decent light thorough bit of needed a the and then full good so that one 's is it this those"
+    " are just".split()
+)
 POINTED = frozenset("it this that those".split())
 OBJECTS = frozenset("the your it this that these those them all both and".split())
 JUDGED = frozenset("'s is".split())
@@ -88,6 +91,8 @@ def planned_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
         return spoken.words(mention.start - 1, mention.end)
     if past and before[-1:] and before[-1] in {"get", "gets", "getting"}:
         return spoken.words(mention.start - 1, mention.end)
+    if _was_ordered(spoken, mention, clause):
+        return spoken.words(clause.start, mention.end)
     if past and before[-1:] and before[-1] in {"i", "we", "they", "was", "were", "been", "just", "and"}:
         return None
     if _is_pending(spoken, mention, clause):
@@ -116,6 +121,17 @@ def planned_by(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
     if does or is_under_way(spoken, mention, clause):
         return spoken.words(clause.start, mention.end)
     return _planned_before(spoken, mention, clause)
+
+
+NEW_ONE = frozenset("new one another fresh replacement part".split())
+
+
+def _was_ordered(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
+    """`we ordered one already`: what was ordered has still to come, unless something is told of it since."""
+    before = spoken.norms(max(clause.start, mention.start - 1), mention.start)
+    once = sum(token.tag == "VBD" for token in spoken.tokens) <= 1 and not spoken.has_cue("past")
+    ordered = spoken.norms(mention.start, mention.start + 1) == ["ordered"] and before in (["we"], ["i"], ["they"])
+    return ordered and once and bool(NEW_ONE & set(spoken.norms(mention.start, clause.end)))
 
 
 def _comes_for_it(spoken: Spoken, mention: Mention, clause: Clause) -> int | None:
@@ -280,9 +296,12 @@ def is_promised(spoken: Spoken, mention: Mention) -> bool:
     gets = before[-2:] in (["will", "get"], ["'ll", "get"]) and spoken.tokens[mention.start].norm.endswith("ed")
     if gets and not spoken.has_cue("addressee") and "if" not in spoken.norms():
         return bool({"it", "that", "this", "those", "they", "these"} & set(before[-3:-2]))
-    if before[-1:] not in (["would"], ["'d"]) or not {"they", "he", "she"} & set(before[-2:-1]):
+    if before[-1:] not in (["would"], ["'d"], ["will"], ["'ll"]) or not {"they", "he", "she"} & set(before[-2:-1]):
         return False
-    return bool({"said", "says", "told", "promised", "swore"} & set(before[:-2]))
+    later = spoken.norms(mention.end)
+    if "did" in later and "not" not in later:
+        return False  # they said they'd clean it, and they did
+    return bool({"said", "says", "say", "told", "promised", "promises", "swore"} & set(before[:-2]))
 
 
 def is_assigned(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
@@ -307,6 +326,8 @@ def is_order(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
         return False
     if spoken.has_cue("addressee", "often") or spoken.has_cue("imperative", within=clause) or _is_warned(spoken):
         return False
+    if clause.index and spoken.has_cue("imperative", within=spoken.clauses[clause.index - 1]) and clause.link == ",":
+        return False  # don't yank on that cord, just ease it down
     if spoken.tokens[mention.start].norm in TRIED or any(
         cue.start <= mention.start < cue.end for cue in spoken.cues("not_tested", within=clause)
     ):
@@ -336,7 +357,7 @@ def is_care(spoken: Spoken, mention: Mention, clause: Clause, mode: Mode) -> boo
     """Whether the resident is told to do it, now or again and again: that is advice and no work order."""
     if spoken.has_cue("often"):
         return True
-    if _is_to_be_arranged(spoken, mention, clause):
+    if _is_to_be_arranged(spoken, mention, clause) or _is_to_be_renewed(spoken, mention, clause):
         return False
     before = spoken.norms(clause.start, mention.start)
     theirs = "responsible" in before and bool(RESIDENT & set(before))
@@ -344,6 +365,22 @@ def is_care(spoken: Spoken, mention: Mention, clause: Clause, mode: Mode) -> boo
         return True  # you'll be changing those yourself, tenants are responsible for cleaning it
     on_paper = is_on_paper(mention) and not spoken.has_cue("addressee", "condition")
     return mode is Mode.INSTRUCTION and not (on_paper or is_order(spoken, mention, clause) or _advises(spoken, mention))
+
+
+RENEWS = frozenset("replace repaint regrout recaulk rebuild refit retile resurface reglaze renew".split())
+
+
+def _is_to_be_renewed(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
+    """`you have to replace that`, `you have to take all that out and put new`: whoever does it, a thing is renewed
+    once, which is no care; `you change the bulbs yourself` is, and so is what comes round again."""
+    inside = spoken.norms(mention.start, mention.end)
+    if not (RENEWS | {"put"}) & set(inside) or ("put" in inside and not NEW_ONE & set(inside)):
+        return False
+    before = spoken.norms(spoken.clauses[max(0, clause.index - 1)].start, mention.start)
+    bound = {"have", "need", "got"} & set(before) and ("you", "should") not in pairwise(before)
+    what = spoken.norms(mention.end, mention.end + 1) + inside
+    once = not OWN_SELVES & set(spoken.norms()) and not spoken.has_cue("often", "condition")
+    return bool(bound) and once and bool((POINTED | {"new", "one", "all", "whole", "them"}) & set(what))
 
 
 ARRANGING = frozenset("arrange organise organize book schedule raise log forget".split())

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
+from dataclasses import replace
 from typing import Final
 
 from narrate2report.read.drafts.draft import Draft
@@ -19,6 +21,12 @@ BY_FLAW: Final[dict[str, Action]] = {
     "loose": "secure",
     "expired": "replace",
 }
+LYING_THERE: Final = frozenset("debris dust cobweb pest".split())
+"""What goes by itself, and takes nothing with it that would have to be replaced."""
+
+NOT_THERE: Final[dict[str, Action]] = {one: BY_FLAW[one] for one in ("missing", "burned_out", "expired")}
+"""Of flaws told sentences before, those of which work makes something new."""
+
 CLEANED: Final = frozenset("dirty stain grease dust mineral_deposit debris residue cobweb".split())
 LOOKED_AT: Final = frozenset("look looked inspect assess quote survey check checked".split())
 
@@ -46,4 +54,18 @@ def to_mend(
 ) -> Draft:
     """The draft of work that goes unnamed in `clause`, on a component (with how it was found), told by these words."""
     party = party_of(scene.spoken, clause, owner_speaks=owner_speaks)
-    return to_do(scene, at, on, told, remedy(scene, clause), party, confidence)
+    action = remedy(scene, clause)
+    return replace(to_do(scene, at, on, told, action, party, confidence), unsaid=action == "repair")
+
+
+def as_flawed(draft: Draft, suffers: Collection[str]) -> Draft:
+    """`the hob is thick with grease. That needs to come up.`: work that goes unnamed does what the flaws of its thing
+    ask for that were told in the sentences before."""
+    if not draft.unsaid or not suffers:
+        return draft
+    if draft.action == "replace":  # they left food in it: all that has to go
+        return replace(draft, action="clean" if set(suffers) <= LYING_THERE else "replace")
+    if set(suffers) <= CLEANED:
+        return replace(draft, action="clean")
+    only = next(iter(suffers)) if len(suffers) == 1 else ""
+    return replace(draft, action=NOT_THERE.get(only, draft.action))

@@ -27,6 +27,12 @@ ON_THE_WAY: Final = frozenset("out in back up down to over through".split())
 GIVEN: Final = frozenset("you your yours tenant tenants rent lease deposit".split())
 """Whoever is to move in on Friday does no work on that day."""
 
+ON_PAPER: Final = frozenset(
+    "type typing typed write writing email emailing file filing upload uploading print printing note notes report"
+    " reports photo photos picture pictures send sending post posting copy invoice".split()
+)
+"""What is done about the record of the walk, and not about the home."""
+
 STORED: Final = frozenset("van truck ute".split())
 RESTING: Final = frozenset("open shut closed closes opens trash rubbish recycling bins collection office".split())
 """What has its own days: `trash goes out Thursday`."""
@@ -39,6 +45,8 @@ def find_scheduled(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> lis
         return []
     for clause in spoken.clauses:
         found = _listed(spoken, clause) or _on_its_way(scene, clause) or _timed(scene, clause, flaw)
+        if found is not None and _is_of_what_is_handed(scene, clause, flaw):
+            continue
         listed = found is not None and spoken.norms(clause.start, clause.start + 1) in (["put"], ["add"])
         denied = found is not None and spoken.has_cue("negation", "not_tested", within=clause)
         if found is None or denied or (scene.mode(found.start) in NOT_TO_COME and not listed):
@@ -52,6 +60,15 @@ def find_scheduled(scene: Scene, flaw: str | None, *, owner_speaks: bool) -> lis
             return [to_do(scene, found.start, on, told, "replace", party, confidence=0.5)]
         return [to_mend(scene, clause, found.start, on, told, owner_speaks=owner_speaks, confidence=0.5)]
     return []
+
+
+def _is_of_what_is_handed(scene: Scene, clause: Clause, flaw: str | None) -> bool:
+    """`I borrowed the spare key, that goes back tonight`, `your fob's not ready, so that'll be Friday`: when it changes
+    hands, which mends nothing."""
+    handed = [one.component for one in scene.spoken.named if one.end <= clause.end and one.relation == "topic"]
+    last = handed[-1] if handed else ""
+    group = scene.vocabulary.components[last].group if last in scene.vocabulary.components else ""
+    return group == "handed_over" and not (last == flaw and any(True for _ in scene.flaws()))
 
 
 def _listed(spoken: Spoken, clause: Clause) -> Mention | None:
@@ -97,6 +114,8 @@ def _timed(scene: Scene, clause: Clause, flaw: str | None) -> Mention | None:
         return None
     if spoken.norms(cue.start - 1, cue.start) in (["till"], ["until"]):
         return None  # it'll hold till Monday
+    if ON_PAPER & set(spoken.norms(clause.start, cue.start)):
+        return None  # typing it up this afternoon
     told = any(term.start < clause.start for term, _ in scene.flaws())
     pointed = POINTING & set(spoken.norms(clause.start, cue.start))
     lead = spoken.tokens[clause.start : cue.start]

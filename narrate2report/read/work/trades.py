@@ -34,6 +34,10 @@ CALLED = frozenset(
     " order ordering contact contacting".split()
 )
 ARRIVES = frozenset("comes come".split())
+FAMILY = frozenset("wife husband nephew son dad".split())
+"""Who may do some work, and is met with as often for no work at all."""
+
+NEEDED = frozenset("needed required wanted".split())
 INFORMED = frozenset("told notified informed contacted alerted".split())
 ALREADY = frozenset("called booked rung phoned ordered scheduled asked emailed texted".split())
 SPEAKING = frozenset("tell ask let inform notify alert email text message".split())
@@ -42,7 +46,7 @@ NOUNS = frozenset({"NN", "NNP", "NNS", "VBG"})
 LOOKS = frozenset("look see check diagnose".split())
 COMES = frozenset("taking hauling coming due booked going gon scheduled here back".split())
 SAYS = frozenset(
-    "says said thinks thought reckons knows told is was were has had did does used do are sounds looks seems"
+    "says said keeps kept thinks thought reckons knows told is was were has had did does used do are sounds looks seems"
     " works runs likes makes wants loves".split()
 )
 """What a trade does that brings nobody here."""
@@ -216,6 +220,8 @@ def tells_past(spoken: Spoken, start: int, end: int) -> bool:
 def _comes(spoken: Spoken, trade: Mention, clause: Clause) -> bool:
     """`the plumber opens that wall`, `plumber Thurs`, `roofer to have a look`, `the mason will come`."""
     if trade.end == clause.end:
+        if FAMILY & set(spoken.norms(trade.start, trade.end)):
+            return False  # hold on, that's my wife
         lead = [norm for norm in spoken.norms(clause.start, trade.start) if norm not in {"so", "and", "then"}]
         if {"the", "my", "our"} & set(lead[-1:]) and {"'s", "is"} & set(lead):
             return False  # that's the maintenance man: who somebody is
@@ -230,8 +236,10 @@ def _comes(spoken: Spoken, trade: Mention, clause: Clause) -> bool:
     if after.norm in {"for", "to", "on"} or after.norm in DAYS:
         return True
     rest = set(spoken.norms(trade.end, clause.end))
-    if after.norm in {"booked", "coming", "due", "scheduled"}:
+    if after.norm in {"booked", "coming", "due", "scheduled"} | NEEDED:
         return True
+    if {"is", "'s", "will", "be", "'ll"} & {after.norm} and NEEDED & set(spoken.norms(trade.end + 1, trade.end + 4)):
+        return True  # electrician is required for this one
     if after.norm in {"is", "'s", "are"}:
         follows = spoken.tokens[trade.end + 1 : trade.end + 2]
         begins = any(token.tag == "VBG" for token in follows) or bool(rest & {"in", "out", "round", "over", "by"})

@@ -17,7 +17,7 @@ BETWEEN: Final = frozenset("just also probably definitely all still only both".s
 OWN_WORK: Final = frozenset("replace touch_up".split())
 """What a speaker does on the walk by no chance: `I'm replacing that`; `I'm tightening it` may be done by now."""
 
-THEIR_WORK: Final = OWN_WORK | frozenset("repair secure treat clean".split())
+THEIR_WORK: Final = OWN_WORK | frozenset("repair secure treat clean supply".split())
 NOW: Final = frozenset("now here".split())
 DISMANTLES: Final = (
     ("pull",), ("take", "apart"), ("take", "off"), ("take", "down"), ("take", "out"), ("strip",), ("open", "up"),
@@ -50,7 +50,29 @@ def is_under_way(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
 def _has_object(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     """Something pointed to or named after the verb: it is this that is worked on."""
     inside = spoken.norms(mention.start, min(clause.end, mention.end + 2))
-    return bool(POINTING & set(inside)) or any(one.start in clause and one.start >= mention.end for one in spoken.named)
+    another = {"new", "another", "one"} & set(inside)
+    return (
+        bool(POINTING & set(inside))
+        or bool(another)
+        or any(one.start in clause and one.start >= mention.end for one in spoken.named)
+    )
+
+
+BACK: Final = frozenset("come coming be go going pop popping swing swinging stop return check checking look".split())
+ONES_OWN: Final = frozenset("i we he she they".split())
+
+
+def returns_to_see(spoken: Spoken, clause: Clause) -> Mention | None:
+    """`I come back later to see if it stopped`, `we'll be back next week to check`: a look that is still to come."""
+    for at in range(clause.start + 1, clause.end - 2):
+        if spoken.tokens[at].norm not in BACK or spoken.norms(at + 1, at + 2) != ["back"]:
+            continue
+        lead = set(spoken.norms(clause.start, at))
+        rest = spoken.norms(at + 2, min(len(spoken.tokens), at + 9))
+        seen = any(rest[here] in {"to", "and"} and FINDS & set(rest[here + 1 : here + 3]) for here in range(len(rest)))
+        if ONES_OWN & lead and not {"not", "you", "to"} & (lead - {"going", "gon"}) and seen:
+            return Mention(at, at + 2)
+    return None
 
 
 def opens_to_see(spoken: Spoken, clause: Clause) -> Mention | None:

@@ -53,6 +53,7 @@ def worked_on(scene: Scene, mention: Mention, clause: Clause, flaw: str | None) 
     pointed = _points(spoken, mention, clause)
     if pointed and not before and not any(one.relation == "topic" for one in after):
         earlier = [one for one in meant if one.relation == "topic" and one.start < clause.start]
+        earlier = [one for one in earlier if not flaw or one.component != ROOM_GENERAL]  # that's common property
         if earlier and flaw not in {one.component for one in spoken.named}:
             return earlier[-1].component, "what 'it' points to"
     else:

@@ -3,6 +3,7 @@ down on one of these, it burned a ring in it`. None of it is here, until the wal
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import Final
 
 from narrate2report.read.speech.clauses import Clause, bare_start
@@ -21,6 +22,7 @@ SOME: Final = frozenset(
     "a an one this some another two three several plenty few couple lots of people folks tenants".split()
 )
 ONCE: Final = (("one", "time"), ("once",), ("last", "year"), ("years", "ago"), ("where",), ("who",), ("that", "had"))
+ELSEWHERE: Final = ("the", "other")
 NEXT_DOOR: Final = frozenset("upstairs downstairs above below".split())
 HIRED: Final = frozenset(
     "come fix look clean do replace install repair patch paint out in over check service sort re-do redo here coming"
@@ -32,7 +34,7 @@ HIRED: Final = frozenset(
 def tells_a_story(spoken: Spoken, clause: Clause) -> bool:
     """Whether a clause opens with what somebody did, or what a home was like, that the speaker once knew."""
     start = bare_start(spoken.tokens, clause)
-    norms = spoken.norms(start, min(len(spoken.tokens), start + 12))
+    norms = spoken.norms(start, min(len(spoken.tokens), start + 14))
     if norms[:1] and norms[0] not in TELLERS:
         return False
     at = 1
@@ -45,7 +47,9 @@ def tells_a_story(spoken: Spoken, clause: Clause) -> bool:
     if about is None or not (norms[opened] in SOME or norms[about] in {"people", "folks", "tenants"}):
         return False
     follows = norms[about + 1 :]
-    if any(tuple(follows[: len(words)]) == words for words in ONCE) or NEXT_DOOR & set(follows[:1]):
+    if NEXT_DOOR & set(follows[:1]) or ("in", "number") in pairwise(follows[:7]) or ELSEWHERE in pairwise(follows[:7]):
+        return True
+    if any(tuple(follows[at : at + len(words)]) == words for words in ONCE for at in range(5)):
         return True
     if norms[about] in HOMES or not follows or HIRED & set(follows[:2]):
         return False

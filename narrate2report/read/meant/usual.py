@@ -11,7 +11,7 @@ from narrate2report.read.speech.spoken import Spoken
 USUALLY: Final = frozenset("usually normally generally typically ordinarily mostly always".split())
 BEING: Final = frozenset("is 's are 're".split())
 NOUNS: Final = frozenset("DT NN NNS PRP$ JJ RB CD".split())
-SO_OFTEN: Final = (("of", "the", "time"), ("times", "out", "of", "ten"), ("times", "in", "ten"))
+SO_OFTEN: Final = (("sometimes",), ("of", "the", "time"), ("times", "out", "of", "ten"), ("times", "in", "ten"))
 """`ninety percent of the time`, `nine times out of ten`."""
 
 WEAR: Final = (["normal"], ["wear"], ["fair", "wear"], ["normal", "wear"], ["ordinary", "wear"], ["all", "normal"])

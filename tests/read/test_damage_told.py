@@ -131,6 +131,18 @@ MORE_TOLD = [
     ("garage", "There's a pile of old magazines in the corner.", ("room_general", "debris")),
     ("living room", "There's a shoe rack they didn't take.", ("room_general", "debris")),
     ("bathroom", "The medicine cabinet is full of their old prescriptions.", ("medicine_cabinet", "debris")),
+    # how it lets go, drips, hangs, stands in the way
+    ("bathroom", "Silicone down the hinge side is perishing.", ("caulk", "failed_sealant")),
+    ("bathroom", "The shower head keeps dribbling after I shut it off.", ("shower_head", "leak")),
+    ("kitchen", "The door of this cabinet is hanging off one screw.", ("cabinet", "loose")),
+    ("kitchen", "The drawer front is coming away from the carcass.", ("drawer", "loose")),
+    ("closet", "Boxes are stacked right up against the sprinkler head.", ("sprinkler_head", "blocked")),
+    ("bathroom", "And yep, black spotting on the ceiling right above the shower.", ("ceiling", "mold")),
+    ("patio", "The decking's gone splintery.", ("deck", "broken")),
+    # and how well it has lasted
+    ("kitchen", "The countertops are quartz, and they still look wonderful.", ("countertop", "good")),
+    ("bathroom", "But they did redo the caulk all the way around.", ("caulk", "repaired")),
+    ("bathroom", "The tiles are complete, none is loose.", ("tile", "good")),
 ]
 
 
@@ -151,6 +163,10 @@ def test_damage_in_more_everyday_words(entries: Narrator, room: str, said: str, 
         ("There are two rooms left in here.", "debris"),
         ("How good's that view, honestly.", "good"),
         ("There was a leak under here and the plumber dealt with it.", "leak"),
+        ("The couple couldn't get out of the lease.", "blocked"),
+        ("There's a spot on the carpet they couldn't get out.", "blocked"),
+        ("The sofa is pushed up against the wall.", "blocked"),
+        ("Pressing the alarm. Sorry, it does go right through one.", "hole"),
     ],
 )
 def test_what_only_looks_like_it(entries: Narrator, said: str, flaw: str) -> None:

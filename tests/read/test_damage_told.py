@@ -143,6 +143,10 @@ MORE_TOLD = [
     ("kitchen", "The countertops are quartz, and they still look wonderful.", ("countertop", "good")),
     ("bathroom", "But they did redo the caulk all the way around.", ("caulk", "repaired")),
     ("bathroom", "The tiles are complete, none is loose.", ("tile", "good")),
+    ("kitchen", "The oven is filthy and the racks are just as bad.", ("oven_rack", "dirty")),
+    ("hallway", "The handle's gone and put a hole in the plasterboard.", ("wall", "hole")),
+    ("bedroom", "The plug by the bed doesn't have the cover.", ("cover_plate", "missing")),
+    ("kitchen", "I have never seen such a dirty oven in my life.", ("oven", "dirty")),
 ]
 
 
@@ -167,6 +171,11 @@ def test_damage_in_more_everyday_words(entries: Narrator, room: str, said: str, 
         ("There's a spot on the carpet they couldn't get out.", "blocked"),
         ("The sofa is pushed up against the wall.", "blocked"),
         ("Pressing the alarm. Sorry, it does go right through one.", "hole"),
+        ("Mould's what the owner is worried about.", "mold"),
+        ("What I'm looking for in here is damp.", "damp"),
+        ("The handle's gone and put a hole in the plasterboard.", "missing"),
+        ("We did have mice over winter.", "pest"),
+        ("Some pencil marks on the wall, although it was painted over.", "paint_drip"),
     ],
 )
 def test_what_only_looks_like_it(entries: Narrator, said: str, flaw: str) -> None:

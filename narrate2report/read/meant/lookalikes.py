@@ -186,10 +186,21 @@ def _is_location(spoken: Spoken, mention: Mention) -> bool:
     return any(norm in {"that", "where", "which"} for norm in norms)
 
 
+GONE_AND = frozenset(
+    "put knocked made done punched ripped torn cracked broken broke split burnt burned scratched snapped bent dented"
+    " stained bled got smashed worn chipped blown come let pulled fallen leaked burst".split()
+)
+"""`the handle's gone and put a hole in the wall`: what somebody or something did, to one's regret."""
+
+
 def _became(spoken: Spoken, mention: Mention) -> bool:
-    """`the brass has gone rather dull`, `gone into its spin`: what it became and not that it is gone."""
+    """`the brass has gone rather dull`, `gone into its spin`: what it became and not that it is gone; so is what it has
+    `gone and done`."""
     if spoken.norms(mention.start, mention.end) != ["gone"]:
         return False
+    did = spoken.tokens[mention.end + 1 : mention.end + 2]
+    if spoken.norms(mention.end, mention.end + 1) == ["and"] and did and did[0].norm in GONE_AND:
+        return True
     after = spoken.tokens[mention.end : mention.end + 2]
     if not after or mention.end >= spoken.clause_of(mention.start).end:
         return False

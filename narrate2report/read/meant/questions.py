@@ -26,6 +26,37 @@ MOVING = frozenset(
 """What is done to find something: a search only where what it is done `for` is a flaw of no number."""
 
 
+BE = frozenset("is 's are was were".split())
+SOUGHT = (
+    *(("worried", "about"), ("concerned", "about"), ("look", "for"), ("looking", "for"), ("look", "out")),
+    *(("check", "for"), ("checking", "for"), ("watch", "for"), ("watching", "for"), ("hunting", "for")),
+    *(("interested", "in"), ("keen", "on"), ("asked", "about"), ("wondering", "about"), ("i", "am", "after")),
+    *(("we", "are", "after"), ("am", "here", "for"), ("i", "'m", "after"), ("we", "'re", "after")),
+)
+"""What one does about a flaw that nobody has seen yet."""
+NAMING = frozenset({("what",), ("the", "thing"), ("the", "one", "thing"), ("the", "main", "thing"), ("all",)})
+
+
+def is_sought(spoken: Spoken, clause: Clause) -> bool:
+    """`mould is what the owner is worried about`, `what I'm looking for is damp`: named as what one looks for."""
+    norms = spoken.norms()
+    seeks = next(
+        (at for at in range(len(norms)) if any(norms[at : at + len(one)] == list(one) for one in SOUGHT)), None
+    )
+    if seeks is None:
+        return False
+    heads = (at for at in range(seeks) if any(norms[at : at + len(one)] == list(one) for one in NAMING))
+    head = next(heads, None)
+    if head is None:
+        return False
+    for flaw in spoken.terms("condition", within=clause):
+        leads = flaw.end == head - 1 and norms[head - 1] in BE
+        follows = flaw.start > seeks and bool(BE & set(norms[max(seeks + 2, flaw.start - 3) : flaw.start]))
+        if leads or follows:
+            return True
+    return False
+
+
 def looks_for(spoken: Spoken, clause: Clause) -> int | None:
     """`checking the tub for chips`, `going along the baseboards for scuffs`: a verb with its `for` a few words on."""
     norms = spoken.norms(clause.start, clause.end)

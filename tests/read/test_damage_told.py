@@ -184,6 +184,55 @@ def test_what_only_looks_like_it(entries: Narrator, said: str, flaw: str) -> Non
 
 
 @pytest.mark.parametrize(
+    ("room", "said", "wanted"),
+    [
+        ("kitchen", "Oven heats. One rack only, there should be two. So one's missing.", ("oven_rack", 1)),
+        ("kitchen", "One oven shelf where there should be two.", ("oven_rack", 1)),
+        ("living room", "Two blades off the verticals, they're sitting there on the sill.", ("blinds", 2)),
+    ],
+)
+def test_what_is_fewer_or_off_its_whole_is_missing_once(
+    entries: Narrator, room: str, said: str, wanted: tuple[str, int]
+) -> None:
+    told = entries(said, room=room)
+    assert [(one.component, one.quantity) for one in told.entries if one.condition == "missing"] == [wanted]
+
+
+@pytest.mark.parametrize(
+    "said", ["One door off the hall.", "Two racks, and there should be two.", "A foot off the floor."]
+)
+def test_what_only_counts_misses_nothing(entries: Narrator, said: str) -> None:
+    assert not {one.condition for one in entries(said, room="kitchen").entries} & {"missing"}
+
+
+@pytest.mark.parametrize(
+    "said",
+    ["And there's another one by the door.", "Also here is one bigger.", "Here's a second one."],
+)
+def test_another_one_is_told_once_more(entries: Narrator, said: str) -> None:
+    told = entries("There's a dent in the wall.", said, room="living room")
+    assert [(one.component, one.condition) for one in told.entries] == [("wall", "dent")] * 2, told.told()
+
+
+@pytest.mark.parametrize(
+    "said", ["I'll bring another one.", "There's one more window in the corner.", "I had a bigger one."]
+)
+def test_another_thing_is_no_second_flaw(entries: Narrator, said: str) -> None:
+    told = entries("There's a dent in the wall.", said, room="living room")
+    assert len([one for one in told.entries if one.condition == "dent"]) == 1, told.told()
+
+
+def test_what_a_flaw_is_said_to_be_is_where_it_is(entries: Narrator) -> None:
+    told = entries("Basin is clean.", "These white patches on the tiles are salt deposits.", room="bathroom")
+    assert ("tile", "mineral_deposit", "present") in told.conditions(), told.told()
+
+
+def test_who_tore_it_is_no_second_flaw(entries: Narrator) -> None:
+    told = entries("The screen's got a rip down low where a cat went to town on it.", room="porch")
+    assert {one.condition for one in told.entries} == {"tear"}, told.told()
+
+
+@pytest.mark.parametrize(
     "said", ["There's mould on the grout, and none on the tiles.", "There's mould on the grout. None on the tiles."]
 )
 def test_none_takes_up_what_was_told_of_another_thing(entries: Narrator, said: str) -> None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection, Sequence
+
 from narrate2report.read.speech.clauses import LEADING, Clause, bare_start
 from narrate2report.read.speech.spoken import Spoken
 
@@ -40,14 +42,9 @@ NAMING = frozenset({("what",), ("the", "thing"), ("the", "one", "thing"), ("the"
 def is_sought(spoken: Spoken, clause: Clause) -> bool:
     """`mould is what the owner is worried about`, `what I'm looking for is damp`: named as what one looks for."""
     norms = spoken.norms()
-    seeks = next(
-        (at for at in range(len(norms)) if any(norms[at : at + len(one)] == list(one) for one in SOUGHT)), None
-    )
-    if seeks is None:
-        return False
-    heads = (at for at in range(seeks) if any(norms[at : at + len(one)] == list(one) for one in NAMING))
-    head = next(heads, None)
-    if head is None:
+    head = _first(norms, NAMING, 0)
+    seeks = None if head is None else _first(norms, SOUGHT, head)
+    if head is None or seeks is None:
         return False
     for flaw in spoken.terms("condition", within=clause):
         leads = flaw.end == head - 1 and norms[head - 1] in BE
@@ -55,6 +52,12 @@ def is_sought(spoken: Spoken, clause: Clause) -> bool:
         if leads or follows:
             return True
     return False
+
+
+def _first(norms: Sequence[str], sayings: Collection[tuple[str, ...]], start: int) -> int | None:
+    """Where the first of some sayings begins."""
+    places = range(start, len(norms))
+    return next((at for at in places if any(tuple(norms[at : at + len(one)]) == one for one in sayings)), None)
 
 
 def looks_for(spoken: Spoken, clause: Clause) -> int | None:

@@ -12,6 +12,7 @@ from narrate2report.read.across.corrections import Corrections
 from narrate2report.read.across.echoes import find_echoes
 from narrate2report.read.across.left_out import fill_in
 from narrate2report.read.across.memory import Walk, is_in_passing, remember, spoken_of_since
+from narrate2report.read.across.one_more import find_one_more
 from narrate2report.read.across.searches import is_bare_list, opens_search, sought
 from narrate2report.read.across.second_looks import look_again
 from narrate2report.read.drafts.draft import Draft
@@ -160,6 +161,7 @@ def _is_qualified(spoken: Spoken, draft: Draft, drafts: Sequence[Draft], vocabul
 def _settled(scene: Scene, walk: Walk, drafts: list[Draft], flaws: Sequence[Flaw]) -> list[Draft]:
     """The statements with what neighbouring sentences settle of them."""
     drafts += find_echoes(scene, drafts, walk.last_conditions)
+    drafts += find_one_more(scene, drafts, walk.last_conditions)
     drafts = fill_in(scene, drafts, walk.said)
     found, ended = walk.waiting.turn_up(scene, drafts)
     drafts = [draft for draft in drafts if draft not in ended] + found

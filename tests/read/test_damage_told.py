@@ -131,6 +131,26 @@ MORE_TOLD = [
     ("garage", "There's a pile of old magazines in the corner.", ("room_general", "debris")),
     ("living room", "There's a shoe rack they didn't take.", ("room_general", "debris")),
     ("bathroom", "The medicine cabinet is full of their old prescriptions.", ("medicine_cabinet", "debris")),
+    # how it lets go, drips, hangs, stands in the way
+    ("bathroom", "Silicone down the hinge side is perishing.", ("caulk", "failed_sealant")),
+    ("bathroom", "The shower head keeps dribbling after I shut it off.", ("shower_head", "leak")),
+    ("kitchen", "The door of this cabinet is hanging off one screw.", ("cabinet", "loose")),
+    ("kitchen", "The drawer front is coming away from the carcass.", ("drawer", "loose")),
+    ("closet", "Boxes are stacked right up against the sprinkler head.", ("sprinkler_head", "blocked")),
+    ("bathroom", "And yep, black spotting on the ceiling right above the shower.", ("ceiling", "mold")),
+    ("patio", "The decking's gone splintery.", ("deck", "broken")),
+    # and how well it has lasted
+    ("kitchen", "The countertops are quartz, and they still look wonderful.", ("countertop", "good")),
+    ("bathroom", "But they did redo the caulk all the way around.", ("caulk", "repaired")),
+    ("bathroom", "The tiles are complete, none is loose.", ("tile", "good")),
+    ("garage", "They've stacked boxes hard up against the hot water unit.", ("water_heater", "blocked")),
+    ("utility", "Boxes are piled up in front of the furnace.", ("furnace", "blocked")),
+    ("kitchen", "A knife cut, and this one goes all the way through the worktop.", ("countertop", "hole")),
+    ("hallway", "You can see where the skirting has been chewed by the dog.", ("baseboard", "pet_damage")),
+    ("kitchen", "The oven is filthy and the racks are just as bad.", ("oven_rack", "dirty")),
+    ("hallway", "The handle's gone and put a hole in the plasterboard.", ("wall", "hole")),
+    ("bedroom", "The plug by the bed doesn't have the cover.", ("cover_plate", "missing")),
+    ("kitchen", "I have never seen such a dirty oven in my life.", ("oven", "dirty")),
 ]
 
 
@@ -151,11 +171,76 @@ def test_damage_in_more_everyday_words(entries: Narrator, room: str, said: str, 
         ("There are two rooms left in here.", "debris"),
         ("How good's that view, honestly.", "good"),
         ("There was a leak under here and the plumber dealt with it.", "leak"),
+        ("The couple couldn't get out of the lease.", "blocked"),
+        ("There's a spot on the carpet they couldn't get out.", "blocked"),
+        ("The sofa is pushed up against the wall.", "blocked"),
+        ("Pressing the alarm. Sorry, it does go right through one.", "hole"),
+        ("Mould's what the owner is worried about.", "mold"),
+        ("What I'm looking for in here is damp.", "damp"),
+        ("The handle's gone and put a hole in the plasterboard.", "missing"),
+        ("We did have mice over winter.", "pest"),
+        ("The skirting is swollen from the damp.", "damp"),
+        ("The bottom of the cabinet is swollen due to a leak.", "leak"),
+        ("Some pencil marks on the wall, although it was painted over.", "paint_drip"),
     ],
 )
 def test_what_only_looks_like_it(entries: Narrator, said: str, flaw: str) -> None:
     told = entries(said, room="hallway")
     assert flaw not in {one.condition for one in told.entries}, told.told()
+
+
+@pytest.mark.parametrize(
+    ("room", "said", "wanted"),
+    [
+        ("kitchen", "Oven heats. One rack only, there should be two. So one's missing.", ("oven_rack", 1)),
+        ("kitchen", "One oven shelf where there should be two.", ("oven_rack", 1)),
+        ("living room", "Two blades off the verticals, they're sitting there on the sill.", ("blinds", 2)),
+    ],
+)
+def test_what_is_fewer_or_off_its_whole_is_missing_once(
+    entries: Narrator, room: str, said: str, wanted: tuple[str, int]
+) -> None:
+    told = entries(said, room=room)
+    assert [(one.component, one.quantity) for one in told.entries if one.condition == "missing"] == [wanted]
+
+
+@pytest.mark.parametrize(
+    "said", ["One door off the hall.", "Two racks, and there should be two.", "A foot off the floor."]
+)
+def test_what_only_counts_misses_nothing(entries: Narrator, said: str) -> None:
+    assert not {one.condition for one in entries(said, room="kitchen").entries} & {"missing"}
+
+
+@pytest.mark.parametrize(
+    "said",
+    ["And there's another one by the door.", "Also here is one bigger.", "Here's a second one."],
+)
+def test_another_one_is_told_once_more(entries: Narrator, said: str) -> None:
+    told = entries("There's a dent in the wall.", said, room="living room")
+    assert [(one.component, one.condition) for one in told.entries] == [("wall", "dent")] * 2, told.told()
+
+
+@pytest.mark.parametrize(
+    "said", ["I'll bring another one.", "There's one more window in the corner.", "I had a bigger one."]
+)
+def test_another_thing_is_no_second_flaw(entries: Narrator, said: str) -> None:
+    told = entries("There's a dent in the wall.", said, room="living room")
+    assert len([one for one in told.entries if one.condition == "dent"]) == 1, told.told()
+
+
+def test_what_a_flaw_is_said_to_be_is_where_it_is(entries: Narrator) -> None:
+    told = entries("Basin is clean.", "These white patches on the tiles are salt deposits.", room="bathroom")
+    assert ("tile", "mineral_deposit", "present") in told.conditions(), told.told()
+
+
+def test_soil_behind_a_machine_is_not_of_what_was_in_focus(entries: Narrator) -> None:
+    told = entries("Trough's okay.", "There's lint all down behind the dryer.", room="laundry")
+    assert ("dryer", "dust", "present") in told.conditions(), told.told()
+
+
+def test_who_tore_it_is_no_second_flaw(entries: Narrator) -> None:
+    told = entries("The screen's got a rip down low where a cat went to town on it.", room="porch")
+    assert {one.condition for one in told.entries} == {"tear"}, told.told()
 
 
 @pytest.mark.parametrize(

@@ -11,6 +11,7 @@ from narrate2report.read.meant.scene import Scene
 from narrate2report.read.speech.clauses import Clause
 from narrate2report.read.speech.modes import Mode
 from narrate2report.read.speech.spoken import Spoken
+from narrate2report.read.things.focus import is_adverse
 from narrate2report.read.things.whereabouts import ROOM_GENERAL
 
 SAME_WORDS = frozenset("also too same ditto likewise worse".split())
@@ -29,6 +30,15 @@ def _so_does(spoken: Spoken, clause: Clause) -> bool:
     return norms[at + 1 : at + 2] in (["is"], ["'s"], ["are"], ["does"], ["do"], ["did"], ["was"], ["were"]) and any(
         one.start <= clause.start + at + 4 for one in spoken.named_in(clause)
     )
+
+
+BADLY = (["as", "bad"], ["no", "better"], ["not", "better"], ["equally", "bad"], ["much", "better"])
+
+
+def _is_as_bad(spoken: Spoken, clause: Clause) -> bool:
+    """`the oven is filthy and the racks are just as bad`, `the hob is no better`, `isn't much better`."""
+    norms = [norm for norm in spoken.norms(clause.start, clause.end) if norm not in {"any", "a", "lot"}]
+    return norms[-2:] in BADLY and (norms[-2] != "much" or "not" in norms)
 
 
 def _is_told_itself(spoken: Spoken, clause: Clause) -> bool:
@@ -107,6 +117,8 @@ def find_echoes(scene: Scene, drafts: Sequence[Draft], before: Sequence[Draft]) 
     for clause in spoken.clauses:
         norms = set(spoken.norms(clause.start, clause.end))
         norms |= {"also"} if _ends_in_as_well(spoken, clause) else set()
+        as_bad = _is_as_bad(spoken, clause)
+        norms |= {"same"} if as_bad else set()
         told = {"topic", "of"} if {"also", "too"} & norms or _is_more_of_it(spoken, clause) else {"topic"}
         topics = [one for one in spoken.named_in(clause) if one.relation in told and one.component != ROOM_GENERAL]
         following = spoken.clauses[clause.index + 1 : clause.index + 2]
@@ -124,7 +136,8 @@ def find_echoes(scene: Scene, drafts: Sequence[Draft], before: Sequence[Draft]) 
             continue
         if stances[clause.start].mode not in {Mode.ASSERTED, Mode.PAST}:
             continue
-        if spoken.has_term("condition", "works", within=clause) or _is_told_itself(spoken, clause):
+        told_there = spoken.has_term("condition", "works", within=clause) and not as_bad
+        if told_there or _is_told_itself(spoken, clause):
             continue
         tried = [one for one in drafts if one.kind == "check" and one.at < clause.start]
         if tried and (norms & LIKEWISE or so_does):
@@ -139,6 +152,8 @@ def find_echoes(scene: Scene, drafts: Sequence[Draft], before: Sequence[Draft]) 
             continue
         own = [one for one in drafts if one.kind == "condition" and one.at < clause.start]
         earlier = own or list(before)
+        if as_bad:
+            earlier = [one for one in earlier if is_adverse(one, scene.vocabulary)]
         if not earlier or (so_does and not own and _takes_up_another(spoken, clause)):
             continue
         first_at = spoken.clause_of(earlier[-1].at) if earlier[-1] in drafts else None

@@ -49,9 +49,10 @@ class Ledger:
             return
         once_more = draft.restates or draft.assertion == "absent" or draft.outcome == "not_tested"
         adds_nothing = once_more or _adds_nothing(draft, spoken)
-        if adds_nothing or draft.condition in SOUND:
+        if adds_nothing or draft.condition in {*SOUND, "missing"}:
             for line in self._since(number - 1):
                 repeated = line.sentences[-1].text == spoken.sentence.text  # That one's good. That one's good.
+                repeated = repeated or _is_summed_up(line.draft, draft)  # One rack, should be two. So one's missing.
                 if (adds_nothing or repeated) and line.number < number and line.draft.same_statement(draft):
                     line.sentences.append(spoken.sentence)
                     line.number = number if repeated else line.number
@@ -177,6 +178,12 @@ def _adds_nothing(draft: Draft, spoken: Spoken) -> bool:
         return False
     clause = spoken.clause_of(draft.at)
     return not ANEW & set(spoken.norms(clause.start, draft.at + 1))
+
+
+def _is_summed_up(told: Draft, draft: Draft) -> bool:
+    """Whether no others are said to be missing than the sentence before came to."""
+    counted = told.quantity is not None and draft.quantity in {None, told.quantity}
+    return counted and draft.condition == "missing" == told.condition
 
 
 def _replaces(one: Draft, before: Draft) -> bool:

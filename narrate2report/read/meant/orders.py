@@ -140,6 +140,8 @@ def _is_no_order(spoken: Spoken, clause: Clause, at: int) -> bool:
     if clause.link != "and" or not clause.index or tokens[at].norm in {"do", "never", "always"}:
         return False
     earlier = spoken.clauses[clause.index - 1]
+    if spoken.norms(earlier.end - 1, earlier.end) == ["gone"]:
+        return True  # the handle's gone and put a hole in the wall
     asked = spoken.has_cue("addressee", "instruction", "imperative", within=earlier)
     asked = asked or spoken.has_cue("addressee", within=clause)
     return spoken.has_cue("future", within=earlier) and not asked

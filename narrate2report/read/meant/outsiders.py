@@ -19,6 +19,10 @@ READINGS = frozenset("says shows reads".split())
 """What an instrument does: `my tester says open ground`."""
 
 
+IN_ONES_VIEW = frozenset("life lifetime opinion view experience mind".split())
+"""`never seen one so dirty in my life`, `good in my opinion`: what is the speaker's, and says nothing of it."""
+
+
 def is_the_speakers(spoken: Spoken, mention: Mention) -> bool:
     """`my hands are dirty`, `a stain on my shirt`, `that chirping you hear is my phone`: nothing of the place."""
     clause = spoken.clause_of(mention.start)
@@ -34,6 +38,8 @@ def is_the_speakers(spoken: Spoken, mention: Mention) -> bool:
         return False
     for at in range(clause.start, len(spoken.tokens) - 1):
         if spoken.tokens[at].norm != "my" or spoken.tokens[at + 1].tag not in {"NN", "NNS"}:
+            continue
+        if spoken.tokens[at + 1].norm in IN_ONES_VIEW:
             continue
         before = spoken.norms(at - 1, at)
         if at < mention.start:

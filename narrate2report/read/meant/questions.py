@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection, Sequence
+
 from narrate2report.read.speech.clauses import LEADING, Clause, bare_start
 from narrate2report.read.speech.spoken import Spoken
 
@@ -24,6 +26,38 @@ MOVING = frozenset(
     " sniffed tapped rubbed pressed poked peeked combed swept peered crawled got".split()
 )
 """What is done to find something: a search only where what it is done `for` is a flaw of no number."""
+
+
+BE = frozenset("is 's are was were".split())
+SOUGHT = (
+    *(("worried", "about"), ("concerned", "about"), ("look", "for"), ("looking", "for"), ("look", "out")),
+    *(("check", "for"), ("checking", "for"), ("watch", "for"), ("watching", "for"), ("hunting", "for")),
+    *(("interested", "in"), ("keen", "on"), ("asked", "about"), ("wondering", "about"), ("i", "am", "after")),
+    *(("we", "are", "after"), ("am", "here", "for"), ("i", "'m", "after"), ("we", "'re", "after")),
+)
+"""What one does about a flaw that nobody has seen yet."""
+NAMING = frozenset({("what",), ("the", "thing"), ("the", "one", "thing"), ("the", "main", "thing"), ("all",)})
+
+
+def is_sought(spoken: Spoken, clause: Clause) -> bool:
+    """`mould is what the owner is worried about`, `what I'm looking for is damp`: named as what one looks for."""
+    norms = spoken.norms()
+    head = _first(norms, NAMING, 0)
+    seeks = None if head is None else _first(norms, SOUGHT, head)
+    if head is None or seeks is None:
+        return False
+    for flaw in spoken.terms("condition", within=clause):
+        leads = flaw.end == head - 1 and norms[head - 1] in BE
+        follows = flaw.start > seeks and bool(BE & set(norms[max(seeks + 2, flaw.start - 3) : flaw.start]))
+        if leads or follows:
+            return True
+    return False
+
+
+def _first(norms: Sequence[str], sayings: Collection[tuple[str, ...]], start: int) -> int | None:
+    """Where the first of some sayings begins."""
+    places = range(start, len(norms))
+    return next((at for at in places if any(tuple(norms[at : at + len(one)]) == one for one in sayings)), None)
 
 
 def looks_for(spoken: Spoken, clause: Clause) -> int | None:

@@ -24,7 +24,7 @@ from narrate2report.read.meant.generalities import is_general
 from narrate2report.read.meant.hearsay import is_admitted, quotes_before, reported_at
 from narrate2report.read.meant.mended import mended_at
 from narrate2report.read.meant.orders import forbidden_row, ordered_at
-from narrate2report.read.meant.questions import asks, looks_for, looks_whether
+from narrate2report.read.meant.questions import asks, is_sought, looks_for, looks_whether
 from narrate2report.read.meant.suppositions import allows, supposed_at
 from narrate2report.read.speech.clauses import Clause
 from narrate2report.read.speech.modes import PLAIN, Mode, Stance
@@ -107,7 +107,8 @@ def _own_stance(spoken: Spoken, clause: Clause) -> tuple[int, Stance]:
     supposed = supposed_at(spoken, clause)
     if supposed is not None:
         best = supposed, Stance(Mode.HYPOTHETICAL, spoken.words(supposed, supposed + 1))
-    looking = clause.start if looks_whether(spoken, clause) else looks_for(spoken, clause)
+    whole = looks_whether(spoken, clause) or is_sought(spoken, clause)
+    looking = clause.start if whole else looks_for(spoken, clause)
     if looking is not None and (best is None or looking <= best[0]):
         best = looking, Stance(Mode.SEARCH, spoken.words(looking, looking + 1))
     reported = None if is_admitted(spoken, clause) else reported_at(spoken, clause)

@@ -207,6 +207,21 @@ def _is_likened(spoken: Spoken, clause: Clause, start: int) -> bool:
     return at > clause.start and spoken.tokens[at - 1].norm not in NO_LIKENESS
 
 
+SHOWN = frozenset("see seeing is 's shows show notice".split())
+
+
+def _is_only_where(spoken: Spoken, clause: Clause, start: int) -> bool:
+    """`dents where the bed legs stood`; in `you can see where the skirting has been chewed` it is spoken of."""
+    norms = spoken.norms(clause.start, start)
+    if "where" not in norms[1:]:
+        return False
+    at = norms.index("where", 1)
+    shown = norms[at - 1] in SHOWN and len(norms) - at <= len(["where", "the"])
+    flaws = spoken.terms("condition", within=clause)
+    before = any(mention.start < clause.start + at for mention in flaws)
+    return not shown or before or not any(mention.start > start for mention in flaws)
+
+
 def relation_of(spoken: Spoken, start: int, ends: Collection[int] | None = None) -> str:
     """How a component that starts at token `start` stands in its clause: topic, of, or place. `ends` are the tokens
     that follow right on a component; those of words that mean nothing else where it is not yet known.
@@ -219,7 +234,7 @@ def relation_of(spoken: Spoken, start: int, ends: Collection[int] | None = None)
     if tokens[start].norm in PLACE_PREPOSITIONS:
         own = [m for m in spoken.terms("component") if clause.start <= m.start < start]
         return "place" if own else "topic"
-    if "where" in spoken.norms(clause.start + 1, start) or _is_likened(spoken, clause, start):
+    if _is_only_where(spoken, clause, start) or _is_likened(spoken, clause, start):
         return "place"
     flaws = {at for mention in spoken.terms("condition") for at in range(mention.start, mention.end)}
     for at in range(start - 1, max(clause.start, start - 6) - 1, -1):

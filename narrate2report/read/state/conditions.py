@@ -51,7 +51,8 @@ def find_flaws(scene: Scene) -> tuple[Flaw, ...]:
             continue
         adjective = any(sense.form in {"adjective", "verb"} for sense in senses)
         noun = any(sense.form == "noun" for sense in senses) and not _is_doing(spoken, mention)
-        candidates = told_within(scene, mention, senses) or bearers.of(mention, adjective=adjective, noun=noun)
+        candidates = told_within(scene, mention, senses) or _what_it_is(spoken, mention, found)
+        candidates = candidates or bearers.of(mention, adjective=adjective, noun=noun)
         if not any(one.direct for one in candidates) and _is_of_something_else(spoken, mention, senses, vocabulary):
             continue
         for sense, found_on in bear(mention, candidates, scene, noun=noun):
@@ -66,6 +67,23 @@ def find_flaws(scene: Scene) -> tuple[Flaw, ...]:
                 for told in (sense, *praised):  # smells fine: no odor, and good
                     found.append(Flaw(mention, told.id, told.form, bearer))
     return tuple(found)
+
+
+NAMED_AS = frozenset("just only all really actually mostly probably a an some the old from".split())
+"""What may stand between `are` and what it is."""
+
+
+def _what_it_is(spoken: Spoken, mention: Mention, found: Sequence[Flaw]) -> tuple[Bearer, ...]:
+    """`these white patches on the tiles are salt deposits`: what a flaw is said to be is where that flaw is."""
+    clause = spoken.clause_of(mention.start)
+    at = next((at for at in range(clause.start, mention.start) if spoken.tokens[at].norm in {"is", "are", "'s"}), None)
+    if at is None or set(spoken.norms(at + 1, mention.start)) - NAMED_AS:
+        return ()
+    if not spoken.tokens[mention.end - 1].tag.startswith("NN"):
+        return ()
+    said = [one for one in found if one.form == "noun" and clause.start <= one.mention.start <= clause.start + 2]
+    told = [one for one in said if one.mention.end <= at and one.bearer.component != ROOM_GENERAL]
+    return tuple(replace(one.bearer, link="what it is", how=f"what the {one.condition} there is") for one in told)
 
 
 def _is_free_of_it(spoken: Spoken, mention: Mention, bearer: Bearer) -> bool:
@@ -186,6 +204,8 @@ def observe(scene: Scene, flaws: Sequence[Flaw]) -> list[Draft]:
     stances, vocabulary = scene.stances, scene.vocabulary
     drafts: list[Draft] = []
     for flaw in flaws:
+        if _only_tells_who(flaw, flaws):
+            continue
         stance = stances[flaw.mention.start]
         sound = vocabulary.is_sound(flaw.condition)
         if not (_counts(flaw, stance) or _is_there_to_mend(scene.spoken, flaw, stance)):
@@ -194,6 +214,17 @@ def observe(scene: Scene, flaws: Sequence[Flaw]) -> list[Draft]:
         if draft is not None and not any(draft.same_statement(other) for other in drafts):
             drafts.append(draft)
     return drafts
+
+
+TORN = frozenset("tear hole scratch fray gouge broken".split())
+
+
+def _only_tells_who(flaw: Flaw, flaws: Sequence[Flaw]) -> bool:
+    """`a rip down low where a cat went at it`: who did what was told, and no second flaw."""
+    if flaw.condition != "pet_damage" or flaw.form == "noun":
+        return False
+    told = (one for one in flaws if one.bearer.component == flaw.bearer.component and one.mention != flaw.mention)
+    return any(one.condition in TORN and one.form == "noun" for one in told)
 
 
 def _counts(flaw: Flaw, stance: Stance) -> bool:

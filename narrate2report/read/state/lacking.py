@@ -63,7 +63,8 @@ def _verb_ends(spoken: Spoken, at: int) -> int | None:
     if norms[:2] != ["not", "have"] or {"i", "we", "you", "they"} & set(spoken.norms(max(0, at - 2), at)):
         return None
     counted = [token.tag for token in spoken.tokens[at + 2 : at + 3]] == ["CD"]
-    return at + 2 if counted or any(one.start == at + 2 for one in spoken.named) else None
+    its = at + 2 + (spoken.norms(at + 2, at + 3) in (["the"], ["its"], ["their"]))
+    return its if counted or any(one.start == its for one in spoken.named) else None
 
 
 def _was_of_it(spoken: Spoken, at: int) -> bool:

@@ -1,5 +1,5 @@
-"""Fewer than there should be: `one shelf short`, `down to three knobs`, `should be two racks, I count one`, and the one
-of two that is not there: `towel bar's up, the paper holder isn't`."""
+"""Fewer than there should be: `one shelf short`, `down to three knobs`, `should be two racks, I count one`, what is off
+its whole: `two blades off the blinds`, the one of two that is not there: `towel bar's up, the paper holder isn't`."""
 
 from __future__ import annotations
 
@@ -17,6 +17,8 @@ from narrate2report.read.things.whereabouts import ROOM_GENERAL
 
 SHOULD: Final = (["should", "be"], ["should", "have"], ["ought", "to"], ["supposed", "to"], ["meant", "to"])
 COUNTS: Final = frozenset("see count find got have has had there only there's".split())
+KEPT_LOCKED: Final = frozenset({"mailbox", "gate", "garage_door"})
+"""What there is one of: counted, it stands for its keys."""
 THERE: Final = frozenset("there up on in here fitted present present. place".split())
 NOT: Final = (["is", "not"], ["'s", "not"], ["are", "not"], ["was", "not"])
 
@@ -26,7 +28,7 @@ def find_shortfalls(scene: Scene) -> list[Draft]:
     if is_not_ours(scene.spoken) or scene.spoken.ends_with_question():
         return []
     found: dict[str, Draft] = {}
-    for draft in (*_short(scene), *_fewer_than_due(scene), *_the_other_is_not(scene)):
+    for draft in (*_short(scene), *_fewer_than_due(scene), *_off_its_whole(scene), *_the_other_is_not(scene)):
         found.setdefault(draft.component, draft)
     return list(found.values())
 
@@ -52,19 +54,71 @@ def _short(scene: Scene) -> Iterator[Draft]:
 
 
 def _fewer_than_due(scene: Scene) -> Iterator[Draft]:
-    """`there should be two racks, I count one`, `only two of the three shelves`."""
+    """`there should be two racks, I count one`, `one rack only, supposed to be two`, `one shelf where there should be
+    two`."""
     spoken = scene.spoken
     for clause in spoken.clauses:
         norms = spoken.norms(clause.start, clause.end)
         if not any(norms[at : at + 2] == pair for pair in SHOULD for at in range(len(norms))):
             continue
-        due = _first_number(spoken, clause)
+        told = next(at for at in range(len(norms)) if any(norms[at : at + 2] == pair for pair in SHOULD))
+        due = _first_number(spoken, Clause(clause.index, clause.start + told, clause.end, clause.link))
         later = spoken.clauses[clause.index + 1 : clause.index + 3]
         found = next((number for other in later if (number := _counted(spoken, other)) is not None), None)
-        one = _what(scene, clause)
+        one, last = _what(scene, clause), clause
+        if found is None:
+            before = [one for one in spoken.named if one.start < clause.start + told and _counts(scene, one)]
+            found = _number_of(spoken, before[-1]) if before else None
+            one = before[-1] if before else None
+        else:
+            last = later[-1]
+        if one is not None and one.component in KEPT_LOCKED:
+            continue  # keys: one post box, should be two of those
         if due is not None and found is not None and found < due and one is not None:
-            words = spoken.words(clause.start, later[-1].end)
+            words = spoken.words(min(one.start, clause.start), last.end)
             yield Draft.of_named(one, scene.room, "missing", f"'{words}'", confidence=0.7, quantity=due - found)
+
+
+def _number_of(spoken: Spoken, one: Named) -> int | None:
+    """`one of the oven racks`, `one oven rack`: the number said of a thing, if it is one of few."""
+    counted = whole_number(spoken.tokens, one.start - 1) if one.start else None
+    return counted[0] if counted is not None else None
+
+
+COUNTING: Final = frozenset("a an one two three four five six couple few several some another".split())
+"""Words that open a count of what is off: `a couple of slats off the blind`."""
+MEASURES: Final = frozenset(
+    "inch inches foot feet yard yards metre metres meter meters mile miles hand hands step steps coat coats bit bits"
+    " day days week weeks percent layer hour hours way room rooms door doors money quid pounds load light".split()
+)
+"""What is not off a thing though it is said so: `a foot off the floor`, `a room off the hall`, `two coats off it`."""
+
+
+def _off_its_whole(scene: Scene) -> Iterator[Draft]:
+    """`two blades off the verticals`, `a knob off the cooker`: a part that is not on what it belongs to."""
+    spoken = scene.spoken
+    for clause in spoken.clauses:
+        norms = spoken.norms(clause.start, clause.end)
+        if "off" not in norms[2:7] or not COUNTING & set(norms[:2]):
+            continue
+        at = clause.start + 2 + norms[2:7].index("off")
+        whole = next((one for one in spoken.named_in(clause) if at < one.start <= at + 2), None)
+        part, lead = spoken.tokens[at - 1], spoken.tokens[clause.start : at]
+        if whole is None or part.tag not in {"NN", "NNS"} or part.norm in MEASURES or not scene.is_said(at):
+            continue
+        if any(token.is_finite or (token.tag in {"IN", "VB", "VBG"} and token.norm != "of") for token in lead):
+            continue
+        if any(term.start < at < term.end for term in spoken.terms("condition", within=clause)):
+            continue  # a knob off: known as a word for it
+        own = [one for one in spoken.named_in(clause) if one.end == at and _counts(scene, one)]
+        if not own and may_be_absent(whole.component, scene.room, scene.vocabulary):
+            continue
+        words = spoken.words(clause.start, whole.end)
+        number = next(
+            (found[0] for here in range(clause.start, at) if (found := whole_number(spoken.tokens, here))), None
+        )
+        told = own[-1] if own else whole
+        yield Draft.of_named(told, scene.room, "missing", f"'{words}'", confidence=0.65, quantity=number)
 
 
 def _first_number(spoken: Spoken, clause: Clause) -> int | None:

@@ -34,3 +34,23 @@ def is_cleaned_in_vain(spoken: Spoken, mention: Mention) -> bool:
         return False
     norms = spoken.norms(mention.end)
     return any(tuple(norms[at : at + len(words)]) == words for words in STAYED for at in range(len(norms)))
+
+
+def is_how_bad_it_is(spoken: Spoken, mention: Mention) -> bool:
+    """`not bad, but it's there`, `a stain on the carpet, not bad`: how bad a flaw is, and no praise."""
+    clause = spoken.clause_of(mention.start)
+    if spoken.norms(mention.start, mention.end)[:1] != ["not"] or spoken.norms(clause.start, mention.start):
+        return False
+    following = spoken.clauses[clause.index + 1 : clause.index + 2]
+    there = bool(following) and following[0].link == "but" and not spoken.named_in(following[0])
+    told = any(one.start < clause.start and not one.of("component") for one in spoken.terms("condition"))
+    return mention.end == clause.end and (there or (told and clause.index > 0))
+
+
+def is_new_to_come(spoken: Spoken, mention: Mention) -> bool:
+    """`so that's a new door`: what will have to be bought for what was found."""
+    clause = spoken.clause_of(mention.start)
+    if not any(sense.id == "new" for sense in mention.of("condition")):
+        return False
+    lead = spoken.norms(clause.start, mention.start)
+    return (clause.link == "so" or lead[:1] == ["so"]) and lead[-3:] in (["that", "'s", "a"], ["that", "is", "a"])

@@ -12,7 +12,7 @@ from narrate2report.read.meant.doings import (
     is_somebodys_verb,
     is_to_come_off,
 )
-from narrate2report.read.meant.empty_praise import is_a_breath, is_cleaned_in_vain
+from narrate2report.read.meant.empty_praise import is_a_breath, is_cleaned_in_vain, is_how_bad_it_is, is_new_to_come
 from narrate2report.read.meant.orders import CARE_VERBS
 from narrate2report.read.meant.outsiders import is_about_people, is_called, is_outside, is_the_speakers
 from narrate2report.read.meant.seeming import (
@@ -85,6 +85,8 @@ def says_nothing(spoken: Spoken, mention: Mention) -> bool:
             praises_another,
             is_a_breath,
             is_cleaned_in_vain,
+            is_how_bad_it_is,
+            is_new_to_come,
         )
     )
 

@@ -46,9 +46,10 @@ def is_sought(spoken: Spoken, clause: Clause) -> bool:
     seeks = None if head is None else _first(norms, SOUGHT, head)
     if head is None or seeks is None:
         return False
+    being = next((at for at in range(seeks + 2, len(norms)) if norms[at] in BE), len(norms))
     for flaw in spoken.terms("condition", within=clause):
         leads = flaw.end == head - 1 and norms[head - 1] in BE
-        follows = flaw.start > seeks and bool(BE & set(norms[max(seeks + 2, flaw.start - 3) : flaw.start]))
+        follows = being < flaw.start <= being + 3
         if leads or follows:
             return True
     return False

@@ -1,8 +1,9 @@
-"""How such things usually are, told beside what is here: `that's usually just the rollers, the dirt gets down in
-there`, `what's normal wear? scuffs, faded paint, little nail holes, that's normal`."""
+"""How such things usually are or become, told beside what is here: `that's usually just the rollers, the dirt gets
+in`, `what's normal wear? scuffs, faded paint, little nail holes, that's normal`, `it marks if you look at it`."""
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import Final
 
 from narrate2report.read.speech.clauses import Clause, bare_start
@@ -19,10 +20,32 @@ POINTS: Final = frozenset("the this that these those here there it my our your".
 HERE: Final = frozenset("here this these now".split())
 
 
+MISUSES: Final = frozenset(
+    "yank force slam lean drop spill leave pull tug kick overload bang swing hang stand climb drag scrape soak flood"
+    " overfill look breathe touch sneeze".split()
+)
+
+
+def _comes_of_misuse(spoken: Spoken, clause: Clause) -> bool:
+    """`they fall off the track if you yank 'em`, `it marks if you so much as look at it`: nothing is wrong yet."""
+    following = spoken.clauses[clause.index + 1 : clause.index + 2]
+    if not following or following[0].link not in {"if", "when", "whenever"}:
+        return False
+    told = spoken.tokens[clause.start : clause.end]
+    asked = spoken.norms(following[0].start, following[0].end)
+    does = any(first.norm in {"it", "they"} and second.tag == "NNS" for first, second in pairwise(told))
+    present = does or any(token.tag in {"VBZ", "VBP"} for token in told)
+    if any(token.tag == "VBD" for token in told):
+        return False
+    return present and "you" in asked and bool(MISUSES & set(asked))
+
+
 def is_usual(spoken: Spoken, clause: Clause) -> bool:
     """Whether a clause tells what is behind such flaws for the most part, or which of them count as wear."""
     if HERE & set(spoken.norms(clause.start, clause.end)):
         return False
+    if _comes_of_misuse(spoken, clause):
+        return True
     told = any(_tells_the_usual(spoken, one) for one in spoken.clauses[: clause.index + 1])
     return told or _is_listed_as_wear(spoken, clause)
 

@@ -74,6 +74,7 @@ class Grammars:
         names = flaw_names(vocabulary)
         self._rules: tuple[Rewrite, ...] = (
             _without_half,
+            _about_to,
             _without_ain,
             _with_no,
             _without_of,
@@ -167,6 +168,13 @@ def _without_half(tokens: Sequence[Token], at: int) -> tuple[int, list[Token]] |
     if following is None or not following.is_word or following.tag in {"DT", "IN", "CD"}:
         return None  # it isn't half of it
     return 3, [tokens[at]] if norms[0] in BE else []
+
+
+def _about_to(tokens: Sequence[Token], at: int) -> tuple[int, list[Token]] | None:
+    """`I'm fixing to walk it`: going to."""
+    norms = [token.norm for token in tokens[at : at + 2]]
+    being = at and tokens[at - 1].norm in {*BE, "am", "'m", "'re", "was", "were", "i", "we"}
+    return (1, [tokens[at]._replace(norm="going")]) if norms == ["fixing", "to"] and being else None
 
 
 def _with_no(tokens: Sequence[Token], at: int) -> tuple[int, list[Token]] | None:

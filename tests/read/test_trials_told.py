@@ -326,6 +326,8 @@ def test_what_was_heard_seen_or_given_tells_that_it_works(
         ("living room", "Four ceiling lights, only three are lighting.",
          [("light_fixture", WORKS), ("light_fixture", FAILS)]),
         ("garage", "The roller door goes up about halfway and stops.", [("garage_door", FAILS)]),
+        ("living room", "The radiator gives no heat.", [("radiator", FAILS)]),
+        ("bedroom", "No light from the ceiling lamp.", [("light_fixture", FAILS)]),
     ],
 )  # fmt: skip
 def test_some_of_it_works_and_some_does_not(
@@ -345,6 +347,7 @@ def test_some_of_it_works_and_some_does_not(
         ("kitchen", "Press this and the light comes on, that's how you start it."),
         ("kitchen", "We have lights under the cabinets."),
         ("kitchen", "The cooker has four flames."),
+        ("living room", "The sliding door rolls heavy."),
         ("attic", ("The light.", "I've got my light on it.")),
     ],
 )
@@ -363,6 +366,7 @@ def test_a_word_of_working_inside_another_saying_is_no_result(
         ("bathroom", "The sink, the water's just sitting there.", condition("sink", "slow_drain")),
         ("bathroom", "The sink empties, but it takes its time.", condition("sink", "slow_drain")),
         ("bathroom", "The tap has hardly any force.", condition("faucet", "low_pressure")),
+        ("entry", "The lock is very hard, you have to pull the door to turn it.", condition("lock", "sticking")),
     ],
 )
 def test_what_a_thing_does_when_it_is_worked_is_told_of_now(

@@ -40,8 +40,8 @@ NOISES = frozenset("beep bleep chirp ring chime shriek squawk ding click".split(
 SUPPOSING = frozenset({"if", "when", "whenever", "unless"})
 
 MERE = frozenset(
-    "there righto rightio that 's better now both the sides side times no nope nah yes yep yeah okay ok oh right alright"
-    " nice perfect lovely good great".split()
+    "there righto rightio that 's better now both the sides side times no nope nah yes yep yeah okay ok oh right"
+    " alright nice perfect lovely good great".split()
 )
 SORRY = frozenset("sorry oh ow wow ouch whoa well sheesh ha".split())
 

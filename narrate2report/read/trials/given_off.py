@@ -39,11 +39,15 @@ BESIDE: Final = FILLING | frozenset(
 """Words beside what is given that do not change it."""
 
 
+WHAT: Final = ("what it gives", "that it gives none")
+
+
 def find_given_off(scene: Scene) -> list[Draft]:
     """The passed checks that a sentence tells so."""
     drafts: list[Draft] = []
     for clause in scene.spoken.clauses:
         given = _given(scene.spoken, clause)
+        lacks = given is None and (given := _not_given(scene.spoken, clause)) is not None
         component = _giver(scene, clause, given) if given and scene.is_said(clause.start) else None
         if component is None or any(one.component == component for one in drafts):
             continue
@@ -54,8 +58,8 @@ def find_given_off(scene: Scene) -> list[Draft]:
                 room=scene.room,
                 component=component,
                 at=clause.start,
-                outcome="works",
-                because=(f"'{scene.spoken.words(clause.start, clause.end)}' tells what it gives",),
+                outcome="fails" if lacks else "works",
+                because=(f"'{scene.spoken.words(clause.start, clause.end)}' tells {WHAT[lacks]}",),
                 confidence=0.7,
             )
         )
@@ -81,9 +85,24 @@ def _given(spoken: Spoken, clause: Clause) -> str | None:
     return norms[at] if (has or comes) and set(rest) <= BESIDE | HAVE | COME else None
 
 
+def _not_given(spoken: Spoken, clause: Clause) -> str | None:
+    """`the lamp gives no light`, `no light from the lamp`: what is named gives none."""
+    norms = spoken.norms(clause.start, clause.end)
+    for at, norm in enumerate(norms[1:], 1):
+        if norm not in GIVES or norms[at - 1] not in {"no", "any"}:
+            continue
+        gives = {"give", "gives", "giving", "gave"} & set(norms[max(0, at - 4) : at])
+        comes_from = norms[at + 1 : at + 2] in (["from"], ["off"]) or norms[at + 1 : at + 3] == ["out", "of"]
+        denied = norms[at - 1] == "no" or "not" in norms[:at]
+        if denied and (gives or comes_from):
+            return norm
+    return None
+
+
 def _giver(scene: Scene, clause: Clause, given: str) -> str | None:
     """Which of the things that give this is spoken of: named here or before, or in focus."""
-    named = [one.component for one in scene.spoken.named if one.start < clause.end]
+    at = [at for at in range(clause.start, clause.end) if scene.spoken.tokens[at].norm == given][:1]
+    named = [one.component for one in scene.spoken.named if one.start < clause.end and one.start not in at]
     own = [one.component for one in scene.spoken.named_in(clause) if one.component not in GIVES[given]]
     if own:
         return None

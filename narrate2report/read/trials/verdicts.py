@@ -11,7 +11,7 @@ from narrate2report.read.speech.spoken import Spoken
 BARE = frozenset("come run turn work start operate function test".split())
 """Bare verbs that open a clause as an order or invitation: `come on in`."""
 
-INFINITIVE = frozenset("to will can please you i we me us would should must let may might could".split())
+INFINITIVE = frozenset("to for will can please you i we me us would should must let may might could".split())
 
 ARTICLES = frozenset("the a an".split())
 """Before a verb they make a noun of it: `plywood over the opening`."""
@@ -48,6 +48,9 @@ BY_HABIT = frozenset({"when", "whenever", "until", "before"})
 
 NOT_ENOUGH = frozenset("too partly half barely only".split())
 
+BADLY = frozenset("hard heavy heavily rough roughly stiff stiffly badly poorly slowly unevenly crooked".split())
+"""`the slider rolls heavy`, `shuts very badly`: it does so, and not as it should."""
+
 LEFT_SO = frozenset(
     "leave leaves left leaving keep keeps kept found painted stuck nailed screwed sealed propped wedged forget forgets"
     " forgot forgotten forgetting wants want".split()
@@ -77,6 +80,10 @@ def is_no_result(spoken: Spoken, mention: Mention) -> bool:
     throughout = len(ends) > 1 and "cold" not in spoken.norms(mention.end)  # hot at the top and at the bottom
     partly = after[:1] == ["at"] and bool(ends) and not throughout
     if clause.link in BY_HABIT or NOT_ENOUGH & set(spoken.norms(max(clause.start, mention.start - 1), mention.start)):
+        return True
+    if spoken.norms(max(0, mention.start - 1), mention.start) == ["no"] and said in (["heat"], ["light"], ["draw"]):
+        return True  # the radiator gives no heat
+    if BADLY & set(after[:1]) or (BADLY & set(after[1:2]) and spoken.tokens[mention.end].tag == "RB"):
         return True
     if {"only", "halfway", "partway", "half"} & set(after[:2]):
         return True

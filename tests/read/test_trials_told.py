@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tests.read.told import Narrator
-from tests.read.wanted import Want, check, difference
+from tests.read.wanted import Want, check, condition, difference
 
 WORKS, FAILS, LEFT = "works", "fails", "not_tested"
 
@@ -287,3 +287,104 @@ def test_what_is_only_begun_or_asked_of_others_has_no_result(
     room: str, lines: str | tuple[str, ...], entries: Narrator
 ) -> None:
     _holds(room, lines, [], entries)
+
+
+@pytest.mark.parametrize(
+    ("room", "lines", "wanted"),
+    [
+        ("porch", ("Let me ring the bell.", "You hear that?"), [("doorbell", WORKS)]),
+        ("kitchen", ("Disposal's jammed.", "Hang on.", "There, that's how it's supposed to sound."),
+         [("garbage_disposal", WORKS)]),
+        ("kitchen", ("I try the fan.", "That's not how it should sound."), [("range_hood", FAILS)]),
+        ("hallway", ("Pressing the smoke alarm.", "Righto, loud enough, and it's good until May."),
+         [("smoke_alarm", WORKS)]),
+        ("hallway", "Smoke alarm, okay, plenty loud.", [("smoke_alarm", WORKS)]),
+        ("hallway", "The smoke alarm... there, that'll wake you.", [("smoke_alarm", WORKS)]),
+        ("bedroom", ("Let me try the light.", "There, now we have light."), [("light_fixture", WORKS)]),
+        ("bedroom", "Checked every socket and there's power in all of them.", [("outlet", WORKS)]),
+        ("kitchen", "I turn the knob and the flame comes straight away.", [("burner", WORKS)]),
+        ("bedroom", "I put my tester in both outlets and they're live.", [("outlet", WORKS)]),
+        ("bathroom", "I ran the tub, it takes a minute, and now it's nice and hot.", [("faucet", WORKS)]),
+        ("kitchen", "Dishwasher's halfway through a cycle.", [("dishwasher", WORKS)]),
+        ("living room", "The tube light takes a while, but it comes.", [("light_fixture", WORKS)]),
+        ("entry", "Front door self-closes.", [("door", WORKS)]),
+    ],
+)  # fmt: skip
+def test_what_was_heard_seen_or_given_tells_that_it_works(
+    room: str, lines: str | tuple[str, ...], wanted: list[tuple[str, str]], entries: Narrator
+) -> None:
+    _holds(room, lines, wanted, entries)
+
+
+@pytest.mark.parametrize(
+    ("room", "lines", "wanted"),
+    [
+        ("kitchen", "Two of the burners light and the back two just tick.", [("burner", WORKS), ("burner", FAILS)]),
+        ("kitchen", "First burner lights, second lights, the third never comes the flame.",
+         [("burner", WORKS), ("burner", FAILS)]),
+        ("kitchen", "That ring heats, the other two rings stay cold.", [("burner", WORKS), ("burner", FAILS)]),
+        ("living room", "Four ceiling lights, only three are lighting.",
+         [("light_fixture", WORKS), ("light_fixture", FAILS)]),
+        ("garage", "The roller door goes up about halfway and stops.", [("garage_door", FAILS)]),
+        ("living room", "The radiator gives no heat.", [("radiator", FAILS)]),
+        ("bedroom", "No light from the ceiling lamp.", [("light_fixture", FAILS)]),
+    ],
+)  # fmt: skip
+def test_some_of_it_works_and_some_does_not(
+    room: str, lines: str | tuple[str, ...], wanted: list[tuple[str, str]], entries: Narrator
+) -> None:
+    _holds(room, lines, wanted, entries)
+
+
+@pytest.mark.parametrize(
+    ("room", "lines"),
+    [
+        ("entry", ("The doorbell.", "There's one ding in the wall.")),
+        ("kitchen", ("The stove, no.", "Look how it is, full of grease.")),
+        ("kitchen", "The oven has carbon baked all over the floor of it."),
+        ("bedroom", "They always forgot the window open."),
+        ("hallway", "If the smoke alarm goes off, it'll wake the whole house."),
+        ("kitchen", "Press this and the light comes on, that's how you start it."),
+        ("kitchen", "We have lights under the cabinets."),
+        ("kitchen", "The cooker has four flames."),
+        ("living room", "The sliding door rolls heavy."),
+        ("attic", ("The light.", "I've got my light on it.")),
+    ],
+)
+def test_a_word_of_working_inside_another_saying_is_no_result(
+    room: str, lines: str | tuple[str, ...], entries: Narrator
+) -> None:
+    _holds(room, lines, [], entries)
+
+
+@pytest.mark.parametrize(
+    ("room", "said", "wanted"),
+    [
+        ("bathroom", "When you open the tap, it leaks.", condition("faucet", "leak")),
+        ("bathroom", "When you open the tap, the water comes very little.", condition("faucet", "low_pressure")),
+        ("living room", "When you walk on it, the floor creaks.", condition("floor", "noise")),
+        ("bathroom", "The sink, the water's just sitting there.", condition("sink", "slow_drain")),
+        ("bathroom", "The sink empties, but it takes its time.", condition("sink", "slow_drain")),
+        ("bathroom", "The tap has hardly any force.", condition("faucet", "low_pressure")),
+        ("entry", "The lock is very hard, you have to pull the door to turn it.", condition("lock", "sticking")),
+    ],
+)
+def test_what_a_thing_does_when_it_is_worked_is_told_of_now(
+    room: str, said: str, wanted: Want, entries: Narrator
+) -> None:
+    told = entries(said, room=room)
+    wrong = difference(tuple(one for one in told.entries if one.kind in {"check", "condition"}), [wanted])
+    assert not wrong, f"{wrong}\n{told.told()}"
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "When you open the drawer, it can fall out, so go gently.",
+        "When you turn the hood on, clean the filter if it's greasy.",
+        "When you open the window you have to close it or it leaks.",
+    ],
+)
+def test_what_would_be_when_it_is_worked_is_no_flaw(said: str, entries: Narrator) -> None:
+    told = entries(said, room="kitchen")
+    assert not [one for one in told.entries if one.kind in {"check", "condition"}], told.told()

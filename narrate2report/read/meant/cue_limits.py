@@ -84,6 +84,12 @@ def speaker_means_it(spoken: Spoken, at: int) -> bool:
 
 GOES_TO_SEE = frozenset("look come get stand step crouch bend kneel squat peek zoom shine walk move go".split())
 HANDLES = frozenset("open close lift pull slide push press turn run flip try touch feel wipe".split())
+WORKS_IT = (HANDLES - frozenset("run wipe feel touch".split())) | frozenset(
+    "shut lock unlock flush wiggle switch crank step stand sit walk lean".split()
+)
+WOULD_BE = frozenset("you your will would can could may might should must shall please".split())
+"""In these is what would be, or what is asked of somebody: `when you close it, you have to lift it`."""
+
 LIGHT = frozenset({"light", "sun", "sunlight", "flash", "flashlight", "torch"})
 
 
@@ -101,3 +107,16 @@ def only_looks(spoken: Spoken, clause: Clause) -> bool:
     if acts and subject in (["i"], ["we"]):
         return acts[0] in GOES_TO_SEE | HANDLES
     return subject == ["you"] and bool(acts) and acts[0] in GOES_TO_SEE
+
+
+def tells_what_it_does(spoken: Spoken, clause: Clause) -> bool:
+    """`when you open the tap, it leaks`: what follows is what a thing does then, each time, and so does today."""
+    following = spoken.clauses[clause.index + 1 : clause.index + 2]
+    opens = spoken.norms(clause.start, clause.start + 3)
+    worked = opens[:2] == ["when", "you"] and opens[2:] != [] and opens[2] in WORKS_IT
+    if not worked or not following or spoken.has_cue("instruction", "liability", "often"):
+        return False
+    norms = set(spoken.norms(following[0].start, following[0].end))
+    told = spoken.has_term("condition", within=following[0]) or spoken.has_cue("fails", within=following[0])
+    orders = spoken.tokens[following[0].start].tag == "VB" or spoken.has_cue("imperative", within=following[0])
+    return told and not orders and norms.isdisjoint(WOULD_BE)

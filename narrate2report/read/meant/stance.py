@@ -17,6 +17,7 @@ from narrate2report.read.meant.cue_limits import (
     only_looks,
     only_tells,
     speaker_means_it,
+    tells_what_it_does,
     tries_whether,
 )
 from narrate2report.read.meant.elsewhere import elsewhere_at, reach_of_place
@@ -99,6 +100,8 @@ def _own_stance(spoken: Spoken, clause: Clause) -> tuple[int, Stance]:
     if only_looks(spoken, clause) and any(
         states(spoken, later) or is_seen(spoken, later) for later in spoken.clauses[clause.index + 1 :][:1]
     ):
+        return clause.start, PLAIN
+    if tells_what_it_does(spoken, clause):
         return clause.start, PLAIN
     best: tuple[int, Stance] | None = None
     mended = mended_at(spoken, clause)

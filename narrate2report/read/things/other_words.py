@@ -78,6 +78,24 @@ def _is_of_pronoun(spoken: Spoken, at: int) -> bool:
     return not following or not following[0].tag.startswith("NN")
 
 
+NUMBERED = frozenset("first second third fourth fifth sixth last next one two three four five six".split())
+POINTED_OUT = frozenset({"the", "this", "that", "one", "and", "number", "burner", "ring"})
+
+
+def _is_of_numbered(spoken: Spoken, mention: Mention) -> bool:
+    """`the second lights`, `two, lights`: what one of a row does; `two lights` are two."""
+    clause = spoken.clause_of(mention.start)
+    if mention.end != clause.end:
+        return False
+    before = spoken.norms(clause.start, mention.start)
+    label = spoken.clauses[clause.index - 1] if not before and clause.index and clause.link == "," else None
+    told = spoken.norms(label.start, label.end) if label is not None else before
+    ordinal = label is not None or (before[-1:] != [] and before[-1] in NUMBERED and before[-1].endswith(ORDINAL))
+    return ordinal and bool(NUMBERED & set(told)) and set(told) <= NUMBERED | POINTED_OUT
+
+
+ORDINAL = ("st", "nd", "rd", "th")
+
 SAID_OF = frozenset("'s is are was were works has looks turns feels".split())
 """Verbs right after which a word is what they are said of: `lock works`."""
 
@@ -154,6 +172,8 @@ def is_other_word(spoken: Spoken, mention: Mention) -> bool:
         and token.tag in {"VBZ", "VBP", "VBD", "VB"}
         and before not in {"the", "a", "this", "that", "no"}
     ):
+        return True
+    if mention.of("works") and token.norm.endswith("s") and _is_of_numbered(spoken, mention):
         return True
     after = tokens[mention.end] if mention.end < len(tokens) else None
     sole = _is_sole(spoken, mention)

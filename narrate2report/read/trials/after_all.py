@@ -21,6 +21,21 @@ COMES: Final = frozenset(
 )
 """Words of a clause that says no more than that it came: `now it is`, `there it goes`."""
 
+DELAYED: Final = tuple(
+    [takes, *long]
+    for takes in ("takes", "took", "taking", "needs")
+    for long in (
+        ["time"],
+        ["a", "while"],
+        ["a", "bit"],
+        ["a", "minute"],
+        ["a", "second"],
+        ["a", "moment"],
+        ["its", "time"],
+    )
+)
+"""`the tube light is taking time, but it comes`: late, and no failure."""
+
 HELD_UP: Final = frozenset({"not_working", "burned_out"})
 
 
@@ -31,7 +46,8 @@ def find_late_success(scene: Scene) -> list[Draft]:
         if not _has_come(spoken, late) or not scene.is_said(late.start):
             continue
         component = _held_up(scene, late)
-        if component is not None and turns(spoken, spoken.clauses[0].start, late.start):
+        turned = turns(spoken, spoken.clauses[0].start, late.start) or late.link == "but"
+        if component is not None and turned:
             return [
                 Draft(
                     kind="check",
@@ -76,6 +92,8 @@ def _has_come(spoken: Spoken, clause: Clause) -> bool:
     earlier = spoken.norms(clause.start - 1, clause.start) if clause.start else []
     if earlier == ["now"] and norms in (["it", "is"], ["it", "does"], ["they", "are"], ["they", "do"]):
         return True
+    if norms[:1] == ["but"] and set(norms[1:]) <= COMES and {"comes", "works", "goes", "does"} & set(norms[1:]):
+        return True
     now_it_is = norms[:1] == ["now"] and norms[-1:] in (["is"], ["does"], ["are"], ["do"])
     return now_it_is or (said and answer_of(spoken, clause) == "works") or norms in (["there", "it", "is"],)
 
@@ -88,7 +106,9 @@ def _held_up(scene: Scene, late: Clause) -> str | None:
             any(sense.id in HELD_UP for sense in term.of("condition"))
             for term in spoken.terms("condition", within=clause)
         )
-        if not (fails or spoken.has_cue("fails", within=clause)):
+        norms = spoken.norms(clause.start, clause.end)
+        late_only = any(norms[at : at + len(words)] == words for at in range(len(norms)) for words in DELAYED)
+        if not (fails or late_only or spoken.has_cue("fails", within=clause)):
             continue
         named = [one.component for one in spoken.named if one.start < clause.end and one.relation == "topic"]
         component = named[-1] if named else scene.place.subject

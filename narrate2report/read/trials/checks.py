@@ -17,8 +17,9 @@ from narrate2report.read.things.operated import is_operated
 from narrate2report.read.trials.after_all import find_late_success
 from narrate2report.read.trials.brief import check_of, from_ellipsis, from_notes, from_plurals
 from narrate2report.read.trials.courses import find_courses
-from narrate2report.read.trials.doers import alone_does, around_it, does_this, locked_by
+from narrate2report.read.trials.doers import alone_does, around_it, does_this, locked_by, put_into
 from narrate2report.read.trials.exceptions import find_exceptions, is_excepted_later, told_alike, told_apart
+from narrate2report.read.trials.given_off import find_given_off
 from narrate2report.read.trials.in_vain import find_in_vain
 from narrate2report.read.trials.members import find_members, picks_one
 from narrate2report.read.trials.partly import find_partly, moved_in_vain, of_other_settings
@@ -28,6 +29,7 @@ from narrate2report.read.trials.trials import MENDED, Trials, is_means, worked_b
 from narrate2report.read.trials.untested import find_untested
 from narrate2report.read.trials.verdicts import (
     is_counted_short,
+    is_explained,
     is_flaw,
     is_flaw_of,
     is_no_result,
@@ -51,6 +53,8 @@ def find_checks(scene: Scene, trials: Trials) -> list[Draft]:
     """Check drafts of a sentence. Marks in `spoken.used` the words of praise that belong to a result."""
     untested = find_untested(scene)
     drafts = list(untested)
+    if is_explained(scene.spoken):
+        return drafts
     for draft in (
         *trials.results(scene),
         *find_members(scene),
@@ -63,6 +67,7 @@ def find_checks(scene: Scene, trials: Trials) -> list[Draft]:
         *find_drained(scene),
         *find_late_success(scene),
         *find_told_by_sound(scene),
+        *find_given_off(scene),
         *find_in_vain(scene),
     ):
         clause_at = scene.spoken.clause_of(draft.at)
@@ -156,6 +161,9 @@ def _from_verbs(scene: Scene) -> list[Draft]:
         ):
             continue
         if _heads_a_place(spoken, mention) or _is_denied_with_flaw(spoken, mention):
+            continue
+        if (around := put_into(scene, mention)) is not None:
+            drafts.append(check_of(scene, mention, around, "tried with what was put into it"))
             continue
         for bearer in scene.bearers.of(mention, adjective=False, noun=False):
             component = does_this(replace(bearer, component=_behind(scene, bearer)), senses, scene)

@@ -33,6 +33,26 @@ def around_it(scene: Scene, mention: Mention, bearer: Bearer) -> str | None:
     return around[-1].component if around and around[-1].end <= mention.start else None
 
 
+PROBES = frozenset(
+    "tester plug charger phone lamp meter probe kettle radio dryer bulb key mug cup bowl glass pan".split()
+)
+"""What one puts into a thing to try it."""
+
+
+def put_into(scene: Scene, mention: Mention) -> str | None:
+    """`I stuck my tester in both outlets and they're live`: what something was put into, where it is one that does
+    this."""
+    spoken, clause = scene.spoken, scene.spoken.clause_of(mention.start)
+    said = [norm for norm in spoken.norms(clause.start, mention.start) if norm not in {"and", "so", "then", "all"}]
+    if not clause.index or not said or said[0] not in IT | {"they", "both"} or spoken.named_in(clause):
+        return None
+    before = spoken.clauses[clause.index - 1]
+    named = [one for one in spoken.named_in(before) if one.relation != "topic"]
+    tried = {"i", "we"} & set(spoken.norms(0, before.end)) and PROBES & set(spoken.norms(before.start, before.end))
+    doers = {sense.id for sense in mention.of("works")}
+    return named[-1].component if tried and named and named[-1].component in doers else None
+
+
 def alone_does(scene: Scene, mention: Mention, bearer: Bearer) -> str | None:
     """`preheats`: of the oven alone, whatever was spoken of last; `works` is said of anything."""
     room = scene.vocabulary.rooms.get(scene.room.partition(".")[0])

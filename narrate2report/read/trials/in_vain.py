@@ -1,5 +1,6 @@
 """What would not go whatever was done: `I couldn't get the fan to start`, `can't get anything out of it`, `it never got
-going`, `something's wrong with the washer`.
+going`, `something's wrong with the washer`, `goes up halfway and stops`,
+`the back two just tick`, `the other ring stays cold`.
 
 The words are put together as people please, so that no list of sayings would hold them.
 """
@@ -31,13 +32,30 @@ WRONG = frozenset("wrong amiss up".split())
 FAULTS = frozenset("problem fault issue".split())
 STARTED = frozenset("going started running".split())
 
+NOISES = frozenset("tick click hum buzz whine whirr groan spark twitch grunt".split())
+"""What a thing does that does nothing else."""
+
+STAYS = frozenset({"stay", "remain"})
+UNHEATED = frozenset("cold cool lukewarm tepid".split())
+HEATED = frozenset(
+    "burner cooktop range oven radiator heater furnace towel_bar dryer microwave bathtub shower faucet".split()
+)
+"""What is meant to get hot, or to run hot."""
+
+HALFWAY = frozenset("halfway partway midway half part inch inches foot".split())
+STOPS = frozenset("stop stops stopped stick sticks stuck jam jams jammed quit quits die dies died hang hangs".split())
+JOINING = frozenset("and then but so it she he just way up down open or up , about only".split())
+"""Words between the two: `halfway up and then it just stops`."""
+
 
 def find_in_vain(scene: Scene) -> list[Draft]:
     """The failed trials that a sentence tells so."""
     for clause in scene.spoken.clauses:
-        for tells in (_got_nowhere, _never_got_going, _is_wrong):
+        for tells in (_got_nowhere, _never_got_going, _is_wrong, _stops_short, _only_sounds, _stays_cold):
             at = tells(scene.spoken, clause)
             component = _meant(scene, clause, at) if at is not None and scene.is_said(at) else None
+            if tells is _stays_cold and component not in HEATED:
+                continue
             if at is not None and component is not None:
                 return [_fails(scene, clause, at, component)]
     return []
@@ -96,5 +114,40 @@ def _is_wrong(spoken: Spoken, clause: Clause) -> int | None:
         if norms[at] in WRONG and norms[at + 1] == "with" and "something" in norms[clause.start : at]:
             return at
         if norms[at] in FAULTS and norms[at + 1] == "with" and norms[at - 1 : at] in (["a"], ["some"]):
+            return at
+    return None
+
+
+def _stops_short(spoken: Spoken, clause: Clause) -> int | None:
+    """`goes up about halfway and stops`, `opens a few inches, then it sticks`."""
+    norms = spoken.norms()
+    for at in range(clause.start, clause.end):
+        if norms[at] not in STOPS or not (HALFWAY & set(norms[max(0, at - FURTHEST) : at])):
+            continue
+        short = max(here for here in range(at) if norms[here] in HALFWAY)
+        between = norms[short + 1 : at]
+        if between and set(between) <= JOINING and {"and", "then", "but"} & set(between):
+            return at
+    return None
+
+
+def _only_sounds(spoken: Spoken, clause: Clause) -> int | None:
+    """`the back two just tick`, `that one only hums`."""
+    for at in range(clause.start + 1, clause.end):
+        sounds = infinitive(spoken.tokens[at].norm) in NOISES and spoken.tokens[at].tag.startswith(("VB", "NN"))
+        if sounds and spoken.tokens[at - 1].norm in {"just", "only"} and at + 1 == clause.end and at - 1 > clause.start:
+            return at
+    return None
+
+
+def _stays_cold(spoken: Spoken, clause: Clause) -> int | None:
+    """`the other two rings stay cold`, `it stays lukewarm`, `the hot side never gets past lukewarm`."""
+    norms = spoken.norms()
+    for at in range(clause.start + 1, clause.end):
+        if norms[at] not in UNHEATED:
+            continue
+        stays = any(infinitive(norm) in STAYS for norm in norms[max(clause.start, at - 2) : at])
+        never = "never" in norms[clause.start : at] and norms[at - 1] in {"past", "above", "beyond", "than"}
+        if stays or never:
             return at
     return None

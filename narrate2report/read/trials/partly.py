@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from typing import Final
 
 from narrate2report.read.drafts.draft import Draft
+from narrate2report.read.lexis.numbers import whole_number
 from narrate2report.read.lexis.phrase_tree import Mention
 from narrate2report.read.meant.scene import Scene
 from narrate2report.read.speech.clauses import Clause
@@ -37,6 +38,9 @@ ONLY: Final = frozenset({"only", "just"})
 COUNTS: Final = frozenset(
     {("one", "of"), ("two", "of"), ("three", "of"), ("some", "of"), ("the", "one"), ("half", "of")}
 )
+MADE_SO: Final = frozenset("open opens close closes slide slides tilt lock locks opening opened".split())
+"""What not all of several need do: some windows are made fast."""
+
 TAKES: Final = frozenset("takes took take needs need a an second minute minutes seconds".split())
 """`it only took a second`: how soon, and not how much of it."""
 
@@ -47,7 +51,12 @@ NOTHINGS: Final = (["nothing"], ["not", "a", "thing"], ["no", "joy"], ["no", "re
 def find_partly(scene: Scene, checks: Sequence[Draft]) -> list[Draft]:
     """The failed checks that go with the passed `checks` of a sentence, and those of what nothing comes from."""
     found: dict[str, Draft] = {}
-    for draft in (*_not_everywhere(scene, checks), *_only_some(scene, checks), *_nothing_from(scene)):
+    for draft in (
+        *_not_everywhere(scene, checks),
+        *_only_some(scene, checks),
+        *_too_few(scene),
+        *_nothing_from(scene),
+    ):
         known = any(one.component == draft.component and one.outcome != "works" for one in checks)
         if not known:
             found.setdefault(draft.component, draft)
@@ -89,6 +98,29 @@ def _only_some(scene: Scene, checks: Sequence[Draft]) -> list[Draft]:
 def _is_some(norms: Sequence[str]) -> bool:
     """`the top half`, `one of the rings`; `only the middle two open` may as well be how they are made."""
     return bool(PARTS & set(norms)) or tuple(norms[:2]) in COUNTS
+
+
+def _too_few(scene: Scene) -> list[Draft]:
+    """`only three are lighting`, `only one of them works`: the others do not; of windows, some are made to open."""
+    spoken, drafts = scene.spoken, []
+    for mention in (*spoken.terms("works"), *spoken.cues("operates")):
+        clause = spoken.clause_of(mention.start)
+        opens = spoken.norms(clause.start, mention.start)
+        at = next((at for at, norm in enumerate(opens[:2]) if norm in ONLY), None)
+        number = whole_number(spoken.tokens, clause.start + at + 1) if at is not None else None
+        if (
+            number is None
+            or MADE_SO & set(spoken.norms(mention.start, mention.end))
+            or not scene.is_said(mention.start)
+        ):
+            continue
+        if not set(spoken.norms(number[1], mention.start)) <= {"of", "them", "the", "are", "is", "actually", "ones"}:
+            continue
+        carried = [one.component for one in scene.bearers.subjects_of(clause)]
+        focus = [scene.place.subject] if scene.place.subject else []
+        found = [one for one in carried or focus if is_device(one, scene.vocabulary)]
+        drafts += [_fails(scene, found[0], clause, "the others do not")] if found else []
+    return drafts
 
 
 def of_other_settings(spoken: Spoken, one: int, other: int) -> bool:

@@ -10,8 +10,9 @@ from narrate2report.read.drafts.draft import Draft
 from narrate2report.read.meant.negations import negation_before
 from narrate2report.read.meant.scene import Scene
 from narrate2report.read.speech.clauses import Clause
+from narrate2report.read.speech.spoken import Spoken
 from narrate2report.read.things.operated import is_device
-from narrate2report.read.trials.answers import HEARD
+from narrate2report.read.trials.answers import FILLING, HEARD, is_plain
 
 PRESSED: Final = frozenset("press pressed push pushed hit test tested tried try prodded poked held".split())
 SOUNDS: Final = frozenset(
@@ -33,7 +34,19 @@ BLOWING: Final = frozenset({"vent", "air_conditioner", "heater", "furnace"})
 
 def find_told_by_sound(scene: Scene) -> list[Draft]:
     """The checks of a sentence that are told by what was heard or felt of them."""
-    return [*_sounds_when_pressed(scene), *_there_goes(scene), *_air_comes(scene)]
+    return [*_sounds_when_pressed(scene), *_is_loud(scene), *_there_goes(scene), *_air_comes(scene)]
+
+
+def _is_loud(scene: Scene) -> list[Draft]:
+    """`smoke alarm, okay, plenty loud`, `the doorbell is good and loud`: what is there to be heard, and was."""
+    spoken = scene.spoken
+    for clause in spoken.clauses:
+        heard = [one.component for one in spoken.named if one.start < clause.end and one.relation == "topic"]
+        told = _only_loud(spoken, clause) if spoken.named_in(clause) else is_plain(spoken, clause)
+        if heard[-1:] and heard[-1] in HEARD and told and scene.is_said(clause.start):
+            spoken.used.update(range(clause.start, clause.end))
+            return [_works(scene, heard[-1], clause.start, clause)]
+    return []
 
 
 def _sounds_when_pressed(scene: Scene) -> list[Draft]:
@@ -50,6 +63,14 @@ def _sounds_when_pressed(scene: Scene) -> list[Draft]:
             continue
         return [_works(scene, heard[-1].component, at, before)]
     return []
+
+
+def _only_loud(spoken: Spoken, clause: Clause) -> bool:
+    """Whether a clause says of what it names that it is loud, and nothing more."""
+    told = {at for cue in spoken.cues("sounds", within=clause) for at in range(cue.start, cue.end)}
+    told |= {at for one in spoken.named_in(clause) for at in range(one.start, one.end)}
+    rest = {spoken.tokens[at].norm for at in range(clause.start, clause.end) if at not in told}
+    return spoken.has_cue("sounds", within=clause) and rest <= FILLING
 
 
 def _sounds(norm: str) -> bool:

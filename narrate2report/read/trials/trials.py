@@ -13,7 +13,17 @@ from narrate2report.read.meant.scene import Scene
 from narrate2report.read.speech.clauses import Clause
 from narrate2report.read.speech.spoken import Named, Spoken
 from narrate2report.read.things.operated import is_operated
-from narrate2report.read.trials.answers import HEARD, answer_of, is_others_noise, wakes
+from narrate2report.read.trials.answers import (
+    HEARD,
+    answer_of,
+    asks_if_heard,
+    is_mere_word,
+    is_only_sorry,
+    is_others_noise,
+    is_plain,
+    is_told,
+    wakes,
+)
 from narrate2report.read.trials.courses import only_tried_of
 from narrate2report.records.findings import Outcome
 
@@ -119,38 +129,27 @@ class Trials:
         return settled
 
     def _late_answer(self, scene: Scene) -> list[Draft]:
-        """`Pressing it again. Nothing at all.`: a sentence that is nothing but the answer to the one before."""
+        """`Pressing it again. Nothing at all.`: a sentence that is nothing but the answer to the one before, or begins
+        with one that is plain: `Loud enough, and it's good till next year.`"""
         spoken = scene.spoken
         tried = self.tried if scene.number - self.since <= WAITED else None
         if tried is None and scene.number - self.answered_at <= WAITED and scene.place.subject == self.answered:
             tried = self.answered
+        said = [clause for clause in spoken.clauses if not is_only_sorry(spoken, clause)]
+        said = [clause for clause in said if not is_mere_word(spoken, clause)] or said
+        plain = bool(said) and is_plain(spoken, said[0]) and is_told(scene, said[0])
+        tried = scene.place.subject if tried is None and plain else tried
         if tried is None or spoken.named or not is_operated(tried, scene.vocabulary):
             return []
-        said = [clause for clause in spoken.clauses if not _is_only_sorry(spoken, clause)]
-        said = [clause for clause in said if not _is_mere_word(spoken, clause)] or said
-        answers = [(clause, answer_of(spoken, clause)) for clause in said]
-        if not answers or any(answer is None or not _is_told(scene, clause) for clause, answer in answers):
+        if tried in HEARD and len(said) == 1 and asks_if_heard(spoken, said[0]):
+            return [_told(scene, None, said[0], tried, "works")]
+        answers = [(clause, answer_of(spoken, clause)) for clause in (said[:1] if plain else said)]
+        if not answers or any(answer is None or not is_told(scene, clause) for clause, answer in answers):
             return []
         clause, answer = answers[-1]
         if is_others_noise(scene, clause, tried):
             return []
         return [_told(scene, None, clause, tried, answer)] if answer else []
-
-
-MERE = frozenset(
-    "both the sides side times no nope nah yes yep yeah okay ok oh right alright nice perfect lovely good great".split()
-)
-SORRY = frozenset("sorry oh ow wow ouch whoa well sheesh ha".split())
-
-
-def _is_only_sorry(spoken: Spoken, clause: Clause) -> bool:
-    """`Sorry, that's loud`: a word in passing before the answer."""
-    return set(spoken.norms(clause.start, clause.end)) <= SORRY
-
-
-def _is_mere_word(spoken: Spoken, clause: Clause) -> bool:
-    """`No, nothing`, `okay, there it goes`: a word before the answer that says the same or nothing."""
-    return set(spoken.norms(clause.start, clause.end)) <= MERE
 
 
 def _only_named(scene: Scene) -> str | None:
@@ -176,7 +175,7 @@ def _answers(scene: Scene, begun: Mention) -> list[Draft]:
     spoken, answered, since = scene.spoken, dict[str, Draft](), 0
     for clause in spoken.clauses:
         answer = answer_of(spoken, clause)
-        if clause.start <= begun.start or answer is None or not _is_told(scene, clause):
+        if clause.start <= begun.start or answer is None or not is_told(scene, clause):
             continue
         component = _tried(scene, clause, since, begun) or next(reversed(answered), None)
         if component and is_others_noise(scene, clause, component):
@@ -185,11 +184,6 @@ def _answers(scene: Scene, begun: Mention) -> list[Draft]:
             answered[component] = _told(scene, begun, clause, component, answer)
             since = clause.end
     return list(answered.values())
-
-
-def _is_told(scene: Scene, clause: Clause) -> bool:
-    """Whether an answer is said as a fact; `that would wake the dead` is one all the same."""
-    return scene.is_said(clause.start) or wakes(scene.spoken, clause)
 
 
 def is_means(spoken: Spoken, one: Named) -> bool:
@@ -256,6 +250,7 @@ def _trailing_off(spoken: Spoken) -> Mention | None:
             continue
         headed = bool(named) and named[-1].end == before.end and before.end - before.start <= HEADING
         plain = clause.link in {",", ""} and headed and clause.end - clause.start == 1
+        plain = plain and spoken.norms(clause.start, clause.end) not in (["no"], ["nope"])  # the stove, no. Look at it
         if named and (clause.link == "..." or (plain and spoken.has_cue("no_response", "sounds", within=clause))):
             return Mention(before.start, before.end)
     return None

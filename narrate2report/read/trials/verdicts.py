@@ -11,7 +11,7 @@ from narrate2report.read.speech.spoken import Spoken
 BARE = frozenset("come run turn work start operate function test".split())
 """Bare verbs that open a clause as an order or invitation: `come on in`."""
 
-INFINITIVE = frozenset("to will can please you i we me us would should must let may might could".split())
+INFINITIVE = frozenset("to for will can please you i we me us would should must let may might could".split())
 
 ARTICLES = frozenset("the a an".split())
 """Before a verb they make a noun of it: `plywood over the opening`."""
@@ -38,8 +38,8 @@ GLOWING = frozenset("red orange green blue white yellow amber bright dim low hig
 
 WELL = frozenset({"well", "good", "smoothly", "fine", "freely"})
 
-STANDING_FOR = frozenset("one ones others rest lot sides side pair pairs".split())
-"""`the two side ones open`, `the rest work`: these stand for what was named."""
+STANDING_FOR = frozenset("one ones others rest lot sides side pair pairs self".split())
+"""`the two side ones open`, `the rest work`, `the door self-closes`: these stand for what was named."""
 
 GOING = frozenset({"go", "goes", "going"})
 SOMEWHERE = frozenset("on in into to under with over behind around against".split())
@@ -48,8 +48,12 @@ BY_HABIT = frozenset({"when", "whenever", "until", "before"})
 
 NOT_ENOUGH = frozenset("too partly half barely only".split())
 
+BADLY = frozenset("hard heavy heavily rough roughly stiff stiffly badly poorly slowly unevenly crooked".split())
+"""`the slider rolls heavy`, `shuts very badly`: it does so, and not as it should."""
+
 LEFT_SO = frozenset(
-    "leave leaves left leaving keep keeps kept found painted stuck nailed screwed sealed propped wedged".split()
+    "leave leaves left leaving keep keeps kept found painted stuck nailed screwed sealed propped wedged forget forgets"
+    " forgot forgotten forgetting wants want".split()
 )
 
 FALLS = frozenset("drop drops fall falls pop pops fly flies creep creeps sag sags flop flops".split())
@@ -76,6 +80,10 @@ def is_no_result(spoken: Spoken, mention: Mention) -> bool:
     throughout = len(ends) > 1 and "cold" not in spoken.norms(mention.end)  # hot at the top and at the bottom
     partly = after[:1] == ["at"] and bool(ends) and not throughout
     if clause.link in BY_HABIT or NOT_ENOUGH & set(spoken.norms(max(clause.start, mention.start - 1), mention.start)):
+        return True
+    if spoken.norms(max(0, mention.start - 1), mention.start) == ["no"] and said in (["heat"], ["light"], ["draw"]):
+        return True  # the radiator gives no heat
+    if BADLY & set(after[:1]) or (BADLY & set(after[1:2]) and spoken.tokens[mention.end].tag == "RB"):
         return True
     if {"only", "halfway", "partway", "half"} & set(after[:2]):
         return True
@@ -133,6 +141,9 @@ def _falls_open(spoken: Spoken, mention: Mention) -> bool:
     return spoken.tokens[mention.start].norm == "open" and bool(FALLS & set(before))
 
 
+TAKES_LONG = (["takes", "its"], ["takes", "a"], ["takes", "ages"], ["takes", "forever"], ["taking", "its"])
+
+
 def _is_slow(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     """`drains, slowly`, `drains a bit slow`: a drain that takes its time has a flaw and has not passed."""
     if not spoken.norms(mention.start, mention.start + 1)[0].startswith(("drain", "go", "empt")):
@@ -140,8 +151,18 @@ def _is_slow(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     following = spoken.clauses[clause.index + 1 : clause.index + 2]
     near = (clause, *(one for one in following if not spoken.named_terms(one)))
     earlier = spoken.clauses[max(0, clause.index - 2) : clause.index]
-    slow = [at for at, norm in enumerate(spoken.norms()) if norm in {"slow", "slowly"}]
+    norms = spoken.norms()
+    slow = [at for at, norm in enumerate(norms) if norm in {"slow", "slowly"} or norms[at : at + 2] in TAKES_LONG]
     return any(at in one for at in slow for one in (*near, *(one for one in earlier if not spoken.named_terms(clause))))
+
+
+def is_explained(spoken: Spoken) -> bool:
+    """`press this and the light comes on, that's how you start it`: told so that it is known."""
+    norms = spoken.norms()
+    how = [at for at, norm in enumerate(norms) if norm == "how" and norms[at - 1 : at] in (["is"], ["'s"])]
+    return any(norms[at + 1 : at + 2] in (["you"], ["it"], ["they"], ["this"]) for at in how if at) and not (
+        {"supposed", "should", "meant", "ought"} & set(norms)
+    )
 
 
 def is_part_of_flaw(spoken: Spoken, cue: Mention) -> bool:
@@ -190,7 +211,7 @@ def is_predicate(spoken: Spoken, mention: Mention) -> bool:
     if before and before[0] in INFINITIVE:
         return before[0] == "to" and _is_in_vain(spoken, mention)
     first = spoken.tokens[mention.start]
-    if _is_noun(spoken, mention) or _somebody_is_at_it(spoken, mention):
+    if _is_noun(spoken, mention) or _somebody_is_at_it(spoken, mention) or _tells_of_dirt(spoken, mention):
         return False
     opening = spoken.clause_of(mention.start).start
     while opening < mention.start and spoken.tokens[opening].norm in {"and", "then", "so"}:
@@ -214,7 +235,23 @@ def _is_noun(spoken: Spoken, mention: Mention) -> bool:
     flaw = any(term.start == mention.end and term.of("condition") for term in spoken.found.terms)
     heads = begins and first.tag in {"NN", "VB", "NNP"} and after[0].tag == "NN"  # spin cycle is loud
     run_through = first.tag == "NN" and first.norm == "cycle"  # the short cycle
+    if _is_found(spoken, mention):
+        return True
     return heads or run_through or (first.tag in {"JJ", "NN"} and first.norm == "light" and flaw)
+
+
+def _is_found(spoken: Spoken, mention: Mention) -> bool:
+    """`there's one ding in the wall`: a flaw that was counted, and no sound; `the other one slides` is none."""
+    clause, at = spoken.clause_of(mention.start), mention.start
+    noun = spoken.tokens[at].tag.startswith("NN") and bool(mention.of("condition"))
+    counted = at > clause.start and spoken.tokens[at - 1].tag in {"CD", "JJ"}
+    return noun and counted and any(token.is_finite for token in spoken.tokens[clause.start : at])
+
+
+def _tells_of_dirt(spoken: Spoken, mention: Mention) -> bool:
+    """`there's carbon baked on the floor of it`: how the dirt before it came to be there, and nothing that it does."""
+    done = spoken.tokens[mention.end - 1].tag in {"VBN", "VBD"} and mention.end - mention.start == 1
+    return done and any(term.end == mention.start and term.of("condition") for term in spoken.found.terms)
 
 
 def _somebody_is_at_it(spoken: Spoken, mention: Mention) -> bool:

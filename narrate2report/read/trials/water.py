@@ -24,6 +24,8 @@ RUNS = re.compile(
     rf"\bhot (?:water |tap |side )?(?:'s |is |was |: |, )?(?:nice and )?(?:hot|{FINE})\b"
     r"|\bwater (?:'s |is )hot\b|\bgot hot(?: water)? ,? ?(?:and )?(?:i 've |we 've |i have )?(?:got )?cold\b"
     rf"|\bhot water ,? ?{QUICKLY}"
+    r"|(?:^|(?:and|yes|yep|so|,|now) )(?:there 's|there is|i 've got|we 've got|i got|we got|we have|i get|i have)"
+    r" (?:nice |good |plenty of |lots of |proper )*hot water (?:now|here|at|in|from|out|through|on|up|[,.;!]|$)"
     rf"|\bhot and cold (?:water )?(?:both |all |are |is )*(?:{FINE}|work|run|runs|running)\b"
     rf"|\bhot water (?:'s |is )?(?:come|comes|coming|came|runs|running|arrive|arrives)\b(?! and goes| not| no)"
     rf"|\b(?:is|was|'s|got|gets|comes|came|runs|ran|,) (?:nice and |good and )?hot {QUICKLY}\b"
@@ -35,7 +37,9 @@ RUNS = re.compile(
     r"(?:it |she )?(?:'s |is |gets |got |came |comes |was )?(?:[\w-]+ )?(?:hot|through)\b"
 )
 FLOWS = re.compile(
-    r"\bwater (?:is |'s |also |only )*(?:coming|comes|flowing|flows|running|runs)(?: out)? "
+    r"\b(?:water|shower|tap|taps|faucet|faucets|flow) (?:is |'s |are |also |only )*"
+    r"(?:coming|comes|come|flowing|flows|flow|running|runs|run)(?: out)? "
+    r"(?:(?:in|from|at|of|through) (?:the |this |that |both |all )?(?:shower|tap|taps|faucet|basin|sink|sinks|tub) )?"
     r"(?:very |quite |so |in |with )*"
     r"(?:nicely|well|fine|good|properly|strong|strongly|smoothly|freely"
     r"|(?:a )?(?:good |full |proper |great |nice |strong )+(?:force|pressure|flow|speed)|(?:force|pressure))\b"
@@ -48,6 +52,16 @@ GONE = re.compile(
     r"(?:couple |few |half )?(?:of )?(?:[\w-]+ )?(?:seconds?|secs?|minute|moment|no time)\b"
 )
 """What was let in and is away again soon: of what drains."""
+
+HOT = re.compile(
+    r"\b(?:it|that|she|water|this|the hot) (?:is |'s |was |gets |got |comes |came |"
+    r"runs |ran )(?:out |through |up |now |already |there |lovely |good |beautiful |nice |and |really |very |properly "
+    r"|plenty |piping |steaming |scalding |boiling |quite |pretty )*"
+    r"hot(?: now| enough| already| all right)?(?: [,.;!]|$)"
+)
+"""Water that was let run and came hot, told of what was taken in hand: `I ran the tap and after a minute it's hot`."""
+
+LET_RUN = re.compile(r"\b(?:run|ran|running|turn|turned|turning|opened|open|let|letting|try|tried|trying)\b")
 
 PRESSURE = re.compile(
     r"\bpressure (?:'s|is|reads|at) (?:[\w.-]+ )*?(?:right|good|fine|ok|okay|normal|correct|up)\b"
@@ -64,6 +78,9 @@ WATERED = {
 }  # fmt: skip
 """What gives the water where this is spoken of."""
 
+RUN_HOT = frozenset({"faucet", "sink", "bathtub", "shower", "shower_head"})
+"""What one lets run until it is hot."""
+
 BOILERS = frozenset({"furnace", "water_heater", "heater"})
 
 
@@ -74,6 +91,9 @@ def find_running_water(scene: Scene) -> list[Draft]:
     match = RUNS.search(words) or READ_OFF.search(words)
     if match is None and all(one.component in WATERED for one in spoken.named):
         match = FLOWS.search(words)
+    taps = {one.component for one in spoken.named} & RUN_HOT or ({scene.place.subject} & RUN_HOT)
+    if match is None and taps and (LET_RUN.search(words) or not spoken.named):
+        match = HOT.search(words)
     if match is None and BOILERS & {scene.place.subject, *(one.component for one in spoken.named)}:
         match = PRESSURE.search(words)
     if match is None:

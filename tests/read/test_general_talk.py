@@ -35,7 +35,7 @@ from tests.read.told import Narrator
         "It's real wood, and it marks if you so much as breathe on it.",
         "So what's coming off is the burn, the wall holes and the oven.",
         "I'm fixing to do the walk on the last one.",
-        "The oven, I looked after it and it's older than dirt.",
+        "The oven came with the house and it's older than dirt.",
         "What you don't wanna see back here is rust on the valves, or a wet wall.",
         "I always say a chip is a chip, but a burn is your own doing.",
     ],

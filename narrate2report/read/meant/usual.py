@@ -32,7 +32,7 @@ def _comes_of_misuse(spoken: Spoken, clause: Clause) -> bool:
     if not following or following[0].link not in {"if", "when", "whenever"}:
         return False
     told = spoken.tokens[clause.start : clause.end]
-    asked = spoken.norms(following[0].start, following[0].end)
+    asked = spoken.norms(following[0].start, following[0].start + 8)
     does = any(first.norm in {"it", "they"} and second.tag == "NNS" for first, second in pairwise(told))
     present = does or any(token.tag in {"VBZ", "VBP"} for token in told)
     if any(token.tag == "VBD" for token in told):

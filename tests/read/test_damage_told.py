@@ -143,6 +143,10 @@ MORE_TOLD = [
     ("kitchen", "The countertops are quartz, and they still look wonderful.", ("countertop", "good")),
     ("bathroom", "But they did redo the caulk all the way around.", ("caulk", "repaired")),
     ("bathroom", "The tiles are complete, none is loose.", ("tile", "good")),
+    ("garage", "They've stacked boxes hard up against the hot water unit.", ("water_heater", "blocked")),
+    ("utility", "Boxes are piled up in front of the furnace.", ("furnace", "blocked")),
+    ("kitchen", "A knife cut, and this one goes all the way through the worktop.", ("countertop", "hole")),
+    ("hallway", "You can see where the skirting has been chewed by the dog.", ("baseboard", "pet_damage")),
     ("kitchen", "The oven is filthy and the racks are just as bad.", ("oven_rack", "dirty")),
     ("hallway", "The handle's gone and put a hole in the plasterboard.", ("wall", "hole")),
     ("bedroom", "The plug by the bed doesn't have the cover.", ("cover_plate", "missing")),
@@ -175,6 +179,8 @@ def test_damage_in_more_everyday_words(entries: Narrator, room: str, said: str, 
         ("What I'm looking for in here is damp.", "damp"),
         ("The handle's gone and put a hole in the plasterboard.", "missing"),
         ("We did have mice over winter.", "pest"),
+        ("The skirting is swollen from the damp.", "damp"),
+        ("The bottom of the cabinet is swollen due to a leak.", "leak"),
         ("Some pencil marks on the wall, although it was painted over.", "paint_drip"),
     ],
 )
@@ -225,6 +231,11 @@ def test_another_thing_is_no_second_flaw(entries: Narrator, said: str) -> None:
 def test_what_a_flaw_is_said_to_be_is_where_it_is(entries: Narrator) -> None:
     told = entries("Basin is clean.", "These white patches on the tiles are salt deposits.", room="bathroom")
     assert ("tile", "mineral_deposit", "present") in told.conditions(), told.told()
+
+
+def test_soil_behind_a_machine_is_not_of_what_was_in_focus(entries: Narrator) -> None:
+    told = entries("Trough's okay.", "There's lint all down behind the dryer.", room="laundry")
+    assert ("dryer", "dust", "present") in told.conditions(), told.told()
 
 
 def test_who_tore_it_is_no_second_flaw(entries: Narrator) -> None:

@@ -15,6 +15,8 @@ from narrate2report.read.meant.doings import (
 from narrate2report.read.meant.orders import CARE_VERBS
 from narrate2report.read.meant.outsiders import is_about_people, is_called, is_outside, is_the_speakers
 from narrate2report.read.meant.seeming import (
+    became,
+    is_cause,
     is_exclaimed,
     is_filled_since,
     is_how_bad,
@@ -29,8 +31,6 @@ from narrate2report.read.speech.spoken import Spoken
 from narrate2report.read.things.standing import is_said_of_one
 
 PARTICLES = frozenset("in up out off on down".split())
-
-AMOUNTS = frozenset("rather quite very a bit all really so pretty slightly somewhat totally completely".split())
 
 
 INTERJECTIONS = frozenset(
@@ -54,7 +54,7 @@ def says_nothing(spoken: Spoken, mention: Mention) -> bool:
             _is_of_a_noun,
             _is_location,
             is_own_doing,
-            _became,
+            became,
             _holds_a_flaw,
             _is_said_of_itself,
             _is_compared_with,
@@ -80,6 +80,7 @@ def says_nothing(spoken: Spoken, mention: Mention) -> bool:
             is_filled_since,
             is_no_quality,
             only_looks_like,
+            is_cause,
             praises_another,
         )
     )
@@ -184,29 +185,6 @@ def _is_location(spoken: Spoken, mention: Mention) -> bool:
         return False
     norms = spoken.norms(mention.end, mention.end + 7)
     return any(norm in {"that", "where", "which"} for norm in norms)
-
-
-GONE_AND = frozenset(
-    "put knocked made done punched ripped torn cracked broken broke split burnt burned scratched snapped bent dented"
-    " stained bled got smashed worn chipped blown come let pulled fallen leaked burst".split()
-)
-"""`the handle's gone and put a hole in the wall`: what somebody or something did, to one's regret."""
-
-
-def _became(spoken: Spoken, mention: Mention) -> bool:
-    """`the brass has gone rather dull`, `gone into its spin`: what it became and not that it is gone; so is what it has
-    `gone and done`."""
-    if spoken.norms(mention.start, mention.end) != ["gone"]:
-        return False
-    did = spoken.tokens[mention.end + 1 : mention.end + 2]
-    if spoken.norms(mention.end, mention.end + 1) == ["and"] and did and did[0].norm in GONE_AND:
-        return True
-    after = spoken.tokens[mention.end : mention.end + 2]
-    if not after or mention.end >= spoken.clause_of(mention.start).end:
-        return False
-    return (
-        after[0].tag in {"JJ", "VBN", "CD"} or after[0].norm in AMOUNTS or after[0].norm in {"into", "over", "through"}
-    )
 
 
 def _leads_to_soil(spoken: Spoken, mention: Mention) -> bool:

@@ -163,3 +163,44 @@ def is_exclaimed(spoken: Spoken, mention: Mention) -> bool:
     cried = spoken.norms(mention.start - 1, mention.start) == ["how"]
     verb = spoken.norms(mention.end, mention.end + 1)
     return cried and verb in (["is"], ["'s"], ["are"]) and not spoken.named_in(clause)
+
+
+AMOUNTS = frozenset("rather quite very a bit all really so pretty slightly somewhat totally completely".split())
+
+GONE_AND = frozenset(
+    "put knocked made done punched ripped torn cracked broken broke split burnt burned scratched snapped bent dented"
+    " stained bled got smashed worn chipped blown come let pulled fallen leaked burst".split()
+)
+"""`the handle's gone and put a hole in the wall`: what somebody or something did, to one's regret."""
+
+
+def became(spoken: Spoken, mention: Mention) -> bool:
+    """`the brass has gone rather dull`, `gone into its spin`: what it became and not that it is gone; so is what it has
+    `gone and done`."""
+    if spoken.norms(mention.start, mention.end) != ["gone"]:
+        return False
+    did = spoken.tokens[mention.end + 1 : mention.end + 2]
+    if spoken.norms(mention.end, mention.end + 1) == ["and"] and did and did[0].norm in GONE_AND:
+        return True
+    after = spoken.tokens[mention.end : mention.end + 2]
+    if not after or mention.end >= spoken.clause_of(mention.start).end:
+        return False
+    return (
+        after[0].tag in {"JJ", "VBN", "CD"} or after[0].norm in AMOUNTS or after[0].norm in {"into", "over", "through"}
+    )
+
+
+CAUSES = frozenset({"damp", "leak", "water_damage"})
+LEADS_TO_CAUSE = (["from"], ["due", "to"], ["because", "of"])
+
+
+def is_cause(spoken: Spoken, mention: Mention) -> bool:
+    """`black edges from the damp`, `swollen due to a leak`: what a flaw that was just told came of."""
+    if not {sense.id for sense in mention.of("condition") if not sense.beside} <= CAUSES:
+        return False
+    clause = spoken.clause_of(mention.start)
+    before = [norm for norm in spoken.norms(clause.start, mention.start) if norm not in {"the", "a", "that", "all"}]
+    if not any(before[-len(one) :] == one for one in LEADS_TO_CAUSE):
+        return False
+    told = [term for term in spoken.terms("condition", within=clause) if term.end < mention.start]
+    return any(not sense.beside for term in told for sense in term.of("condition"))

@@ -207,6 +207,19 @@ def _is_likened(spoken: Spoken, clause: Clause, start: int) -> bool:
     return at > clause.start and spoken.tokens[at - 1].norm not in NO_LIKENESS
 
 
+SHOWN = frozenset("see seeing is 's shows show notice".split())
+
+
+def _is_shown(spoken: Spoken, clause: Clause, start: int) -> bool:
+    """`you can see where the skirting has been chewed`: spoken of; in `dents where the bed legs stood` it is not."""
+    norms = spoken.norms(clause.start, start)
+    at = norms.index("where", 1)
+    if norms[at - 1] not in SHOWN or len(norms) - at > len(["where", "the"]):
+        return False
+    flaws = [mention.start for mention in spoken.terms("condition", within=clause)]
+    return bool(flaws) and flaws[0] > start
+
+
 def relation_of(spoken: Spoken, start: int, ends: Collection[int] | None = None) -> str:
     """How a component that starts at token `start` stands in its clause: topic, of, or place. `ends` are the tokens
     that follow right on a component; those of words that mean nothing else where it is not yet known.
@@ -219,7 +232,9 @@ def relation_of(spoken: Spoken, start: int, ends: Collection[int] | None = None)
     if tokens[start].norm in PLACE_PREPOSITIONS:
         own = [m for m in spoken.terms("component") if clause.start <= m.start < start]
         return "place" if own else "topic"
-    if "where" in spoken.norms(clause.start + 1, start) or _is_likened(spoken, clause, start):
+    if "where" in spoken.norms(clause.start + 1, start):
+        return "topic" if _is_shown(spoken, clause, start) else "place"
+    if _is_likened(spoken, clause, start):
         return "place"
     flaws = {at for mention in spoken.terms("condition") for at in range(mention.start, mention.end)}
     for at in range(start - 1, max(clause.start, start - 6) - 1, -1):

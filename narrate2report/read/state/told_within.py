@@ -15,6 +15,8 @@ from narrate2report.read.things.bearers import Bearer
 from narrate2report.read.things.naming import meaning_of_opening, meaning_within
 
 SOMEBODY = frozenset("somebody someone they he she who tenant tenants resident residents people movers kids".split())
+LEADING = frozenset({"of", "through"})
+"""Words with which a phrase leads to what it is said of: `piled up in front of`, `goes all the way through`."""
 OBJECT_OPENS = frozenset("the this that these those our my your".split())
 
 
@@ -53,9 +55,12 @@ def _object_of(spoken: Spoken, mention: Mention) -> Named | None:
     if not (ends_before_it and len(tags) > 1) and not _is_done_by_somebody(spoken, mention):
         return None
     one = next((one for one in spoken.named if one.start >= mention.end), None)
-    if one is None or one.relation == "of" or one.start not in spoken.clause_of(mention.start):
+    if one is None or one.start not in spoken.clause_of(mention.start):
         return None
     between = spoken.tokens[mention.end : one.start]
+    leads = bool(LEADING & set(spoken.norms(max(mention.start, mention.end - 2), mention.end)))
+    if one.relation == "of" and not (leads and all(token.tag in {"DT", "PRP$", "JJ"} for token in between)):
+        return None
     plain = all(token.tag in {"DT", "JJ", "PRP$", "NN", "RB"} for token in between)
     return one if plain and len(between) <= 3 else None
 

@@ -16,6 +16,8 @@ from narrate2report.read.walk.place import Place
 PARTICIPLES = frozenset({"JJ", "JJR", "JJS", "NN", "NNS", "CD", "VBN", "NNP"})
 DOERS = frozenset("it they he she somebody someone dog cat that".split())
 BEFORE_OBJECT = frozenset("up off out down the this that our all a through every each both these those".split())
+STANDS_FREE = frozenset({"water_heater", "furnace", "toilet", "radiator", "heater"})
+BEHIND = frozenset("behind beneath underneath under".split())
 MEANS = frozenset("switch control_panel remote_control".split())
 WHOLE_SIDES = frozenset("side sides top back front base".split())
 
@@ -98,6 +100,8 @@ class Bearers:
         if noun and clause.index and clause.link in {",", "and", "or"} and clause.index - 1 in self._last:
             before = self._last[clause.index - 1]
             return (Bearer(before.component, "listed with it", True, before, link="listed"),)
+        if not pronoun and (stood := self._lies_behind(predicate, clause)) is not None:
+            return self._each((stood,), "side", "behind or under {}")
         if noun and (near := self._where.lies_at(predicate, clause)):
             return self._each((near,), "at", "{} tells where")
         if noun and (listed := self._where.list_lies_on(clause)):
@@ -139,6 +143,17 @@ class Bearers:
             return (Bearer(WALL, "at a height where only a wall is", True, link="on the wall"),) if high else ()
         owner = self._where.owner_of_subject(predicate, clause)
         return self._each((owner,), "side", "said of what is on {}") if owner is not None else ()
+
+    def _lies_behind(self, predicate: Mention, clause: Clause) -> Named | None:
+        """`there's lint all down behind the dryer`: soil by what stands free of the wall, whatever was in focus."""
+        classes = {self._vocabulary.conditions[sense.id].class_ for sense in predicate.of("condition")}
+        for one in self._spoken.named_in(clause):
+            between = set(self._spoken.norms(predicate.end, one.start))
+            group = self._vocabulary.components[one.component].group
+            free = group == "appliances" or one.component in STANDS_FREE
+            if one.relation == "place" and free and classes == {"soil"} and between & BEHIND:
+                return one
+        return None
 
     def _said_after(self, clause: Clause) -> Named | None:
         """`very tidy, that window`, `works like a charm, this fan`: a sentence that ends with what it is about."""

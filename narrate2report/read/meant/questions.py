@@ -65,6 +65,12 @@ def looks_for(spoken: Spoken, clause: Clause) -> int | None:
     """`checking the tub for chips`, `going along the baseboards for scuffs`: a verb with its `for` a few words on."""
     norms = spoken.norms(clause.start, clause.end)
     for at, norm in enumerate(norms):
+        if (
+            norm in WORRIED
+            and norms[at + 1 : at + 2] == ["about"]
+            and _is_unseen(spoken, clause, clause.start + at + 2)
+        ):
+            return clause.start + at
         if norm in SEARCHING and "for" in norms[at + 1 : at + 6]:
             return clause.start + at
         if norm in MOVING and _is_sought(spoken, clause, clause.start + at):
@@ -72,6 +78,14 @@ def looks_for(spoken: Spoken, clause: Clause) -> int | None:
         if norm in {"hunt", "hunting"} and at and norms[at - 1] in {"the", "a", "my"}:
             return None
     return None
+
+
+WORRIED = frozenset("worried concerned nervous anxious".split())
+
+
+def _is_unseen(spoken: Spoken, clause: Clause, at: int) -> bool:
+    """`they're worried about damp`: of no flaw that one could point at (`about that crack`)."""
+    return any(term.start == at for term in spoken.terms("condition", within=clause))
 
 
 def _is_sought(spoken: Spoken, clause: Clause, at: int) -> bool:

@@ -210,16 +210,14 @@ def _is_likened(spoken: Spoken, clause: Clause, start: int) -> bool:
 SHOWN = frozenset("see seeing is 's shows show notice".split())
 
 
-def _is_only_where(spoken: Spoken, clause: Clause, start: int) -> bool:
-    """`dents where the bed legs stood`; in `you can see where the skirting has been chewed` it is spoken of."""
+def _is_shown(spoken: Spoken, clause: Clause, start: int) -> bool:
+    """`you can see where the skirting has been chewed`: spoken of; in `dents where the bed legs stood` it is not."""
     norms = spoken.norms(clause.start, start)
-    if "where" not in norms[1:]:
-        return False
     at = norms.index("where", 1)
-    shown = norms[at - 1] in SHOWN and len(norms) - at <= len(["where", "the"])
-    flaws = spoken.terms("condition", within=clause)
-    before = any(mention.start < clause.start + at for mention in flaws)
-    return not shown or before or not any(mention.start > start for mention in flaws)
+    if norms[at - 1] not in SHOWN or len(norms) - at > len(["where", "the"]):
+        return False
+    flaws = [mention.start for mention in spoken.terms("condition", within=clause)]
+    return bool(flaws) and flaws[0] > start
 
 
 def relation_of(spoken: Spoken, start: int, ends: Collection[int] | None = None) -> str:
@@ -234,7 +232,9 @@ def relation_of(spoken: Spoken, start: int, ends: Collection[int] | None = None)
     if tokens[start].norm in PLACE_PREPOSITIONS:
         own = [m for m in spoken.terms("component") if clause.start <= m.start < start]
         return "place" if own else "topic"
-    if _is_only_where(spoken, clause, start) or _is_likened(spoken, clause, start):
+    if "where" in spoken.norms(clause.start + 1, start):
+        return "topic" if _is_shown(spoken, clause, start) else "place"
+    if _is_likened(spoken, clause, start):
         return "place"
     flaws = {at for mention in spoken.terms("condition") for at in range(mention.start, mention.end)}
     for at in range(start - 1, max(clause.start, start - 6) - 1, -1):

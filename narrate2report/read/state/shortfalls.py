@@ -15,7 +15,15 @@ from narrate2report.read.state.missing import is_not_ours, may_be_absent
 from narrate2report.read.things.operated import LEFT_ALONE
 from narrate2report.read.things.whereabouts import ROOM_GENERAL
 
-SHOULD: Final = (["should", "be"], ["should", "have"], ["ought", "to"], ["supposed", "to"], ["meant", "to"])
+SHOULD: Final = (
+    ["should", "be"],
+    ["should", "have"],
+    ["ought", "to"],
+    ["supposed", "to"],
+    ["meant", "to"],
+    ["would", "expect"],
+    ["'d", "expect"],
+)
 COUNTS: Final = frozenset("see count find got have has had there only there's".split())
 KEPT_LOCKED: Final = frozenset({"mailbox", "gate", "garage_door"})
 """What there is one of: counted, it stands for its keys."""
@@ -102,6 +110,12 @@ def _off_its_whole(scene: Scene) -> Iterator[Draft]:
         if "off" not in norms[2:7] or not COUNTING & set(norms[:2]):
             continue
         at = clause.start + 2 + norms[2:7].index("off")
+        if (called := next((one for one in spoken.named_in(clause) if one.start < at < one.end), None)) is not None:
+            if called.end == clause.end and _counts(scene, called):  # two knobs off the stove: known by that name
+                words = spoken.words(clause.start, clause.end)
+                number = _number_of(spoken, called)
+                yield Draft.of_named(called, scene.room, "missing", f"'{words}'", confidence=0.65, quantity=number)
+            continue
         whole = next((one for one in spoken.named_in(clause) if at < one.start <= at + 2), None)
         part, lead = spoken.tokens[at - 1], spoken.tokens[clause.start : at]
         if whole is None or part.tag not in {"NN", "NNS"} or part.norm in MEASURES or not scene.is_said(at):

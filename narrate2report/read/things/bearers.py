@@ -104,7 +104,7 @@ class Bearers:
         if noun and clause.index and clause.link in {",", "and", "or"} and clause.index - 1 in self._last:
             before = self._last[clause.index - 1]
             return (Bearer(before.component, "listed with it", True, before, link="listed"),)
-        if noun and (stood := self._lies_behind(predicate, clause)) is not None:
+        if not pronoun and (stood := self._lies_behind(predicate, clause)) is not None:
             return self._each((stood,), "side", "behind or under {}")
         if noun and (near := self._where.lies_at(predicate, clause)):
             return self._each((near,), "at", "{} tells where")

@@ -308,6 +308,9 @@ def test_what_is_only_begun_or_asked_of_others_has_no_result(
         ("kitchen", "Dishwasher's halfway through a cycle.", [("dishwasher", WORKS)]),
         ("living room", "The tube light takes a while, but it comes.", [("light_fixture", WORKS)]),
         ("entry", "Front door self-closes.", [("door", WORKS)]),
+        ("entry", "The front door pulls itself shut behind you.", [("door", WORKS)]),
+        ("kitchen", ("Press and hold the disposal switch.", "That's a healthy growl."), [("garbage_disposal", WORKS)]),
+        ("living room", "Gas fireplace, I flick the switch and there's your flame.", [("fireplace", WORKS)]),
     ],
 )  # fmt: skip
 def test_what_was_heard_seen_or_given_tells_that_it_works(
@@ -326,7 +329,14 @@ def test_what_was_heard_seen_or_given_tells_that_it_works(
         ("living room", "Four ceiling lights, only three are lighting.",
          [("light_fixture", WORKS), ("light_fixture", FAILS)]),
         ("garage", "The roller door goes up about halfway and stops.", [("garage_door", FAILS)]),
+        ("kitchen", "All the burners came on bar one at the front.", [("burner", WORKS), ("burner", FAILS)]),
+        ("entry", "The latch doesn't quite catch.", [("lock", FAILS)]),
+        ("bedroom", "I couldn't get the window open at all.", [("window", FAILS)]),
+        ("bathroom", "The hot tap runs cold even after five minutes.", []),
         ("living room", "The radiator gives no heat.", [("radiator", FAILS)]),
+        ("living room", "AC is on and it's blowing, but the air's not cold.", []),
+        ("bathroom", "The fan's running but a tissue won't stick to it.", [("exhaust_fan", FAILS)]),
+        ("living room", "Of the six downlights only four come on.", [("light_fixture", FAILS)]),
         ("bedroom", "No light from the ceiling lamp.", [("light_fixture", FAILS)]),
     ],
 )  # fmt: skip
@@ -348,6 +358,7 @@ def test_some_of_it_works_and_some_does_not(
         ("kitchen", "We have lights under the cabinets."),
         ("kitchen", "The cooker has four flames."),
         ("living room", "The sliding door rolls heavy."),
+        ("kitchen", "The counter stops halfway along the wall."),
         ("attic", ("The light.", "I've got my light on it.")),
     ],
 )

@@ -11,7 +11,9 @@ from narrate2report.read.speech.clauses import Clause
 from narrate2report.read.speech.spoken import Spoken
 from narrate2report.records.findings import Outcome
 
-WAKES = frozenset("wake wakes woke woken waking deafen deafened".split())
+WAKES = frozenset(
+    "wake wakes woke woken waking deafen deafened scare scared frighten frightened startle startled".split()
+)
 WOKEN = frozenset("the everybody everyone anybody anyone you me us".split())
 """Who is woken by what sounds as it should."""
 

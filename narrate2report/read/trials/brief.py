@@ -192,8 +192,15 @@ def _denied_with(spoken: Spoken, clause: Clause, mention: Mention) -> str | None
     return spoken.words(before.start + at - 1, before.start + at + 1) if at is not None else None
 
 
+NOT_QUITE = frozenset("quite fully completely entirely properly really always even".split())
+"""`the latch doesn't quite catch`: of a flaw that would still leave some of it; of what should be done, it was not."""
+
+
 def _hardly(spoken: Spoken, mention: Mention) -> str | None:
     """`you can hardly see through it`: as good as not."""
+    before = spoken.norms(max(0, mention.start - 2), mention.start)
+    if before[:1] == ["not"] and before[1:] and before[1] in NOT_QUITE:
+        return " ".join(before)
     before = spoken.norms(max(0, mention.start - 1), mention.start)
     return before[0] if before in (["hardly"], ["barely"], ["scarcely"]) else None
 

@@ -13,7 +13,7 @@ from narrate2report.read.meant.scene import Scene
 from narrate2report.read.speech.modes import Mode
 from narrate2report.read.speech.spoken import Spoken
 from narrate2report.read.things.bearers import Bearer
-from narrate2report.read.things.operated import is_operated
+from narrate2report.read.things.operated import is_device, is_operated
 from narrate2report.read.trials.after_all import find_late_success
 from narrate2report.read.trials.brief import check_of, from_ellipsis, from_notes, from_plurals
 from narrate2report.read.trials.courses import find_courses
@@ -32,6 +32,7 @@ from narrate2report.read.trials.verdicts import (
     is_explained,
     is_flaw,
     is_flaw_of,
+    is_flawed_way,
     is_no_result,
     is_part_of_flaw,
     is_predicate,
@@ -80,7 +81,9 @@ def find_checks(scene: Scene, trials: Trials) -> list[Draft]:
         if not any(draft.component == other.component and draft.outcome == other.outcome for other in drafts):
             drafts.append(draft)
     for draft in (*find_courses(scene, drafts), *find_strokes(scene)):
-        if not any(draft.component == other.component for other in drafts):
+        known = [other for other in drafts if other.component == draft.component]
+        after_all = draft.outcome == "fails" and all(one.at < draft.at and one.outcome == "works" for one in known)
+        if not known or after_all:  # it's running, but a tissue won't stick to it
             drafts.append(draft)
     told = [
         draft
@@ -136,7 +139,7 @@ def _fails_after_all(spoken: Spoken, draft: Draft) -> bool:
     return any(
         term.start > draft.at
         and spoken.clause_of(term.start).link in {"but", "so"}
-        and not spoken.named_in(spoken.clause_of(term.start))
+        and all(one.component == draft.component for one in spoken.named_in(spoken.clause_of(term.start)))
         and any(one.id == "not_working" and one.beside in {"", draft.component} for one in term.of("condition"))
         and not of_other_settings(spoken, draft.at, term.start)
         for term in spoken.found.terms
@@ -200,7 +203,7 @@ def _from_cues(scene: Scene) -> list[Draft]:
             continue
         passed = scene.mode(cue.start) is Mode.PAST and spoken.norms(cue.start, cue.end) == ["passed"]
         if not (scene.is_said(cue.start) or passed) or (
-            not fails and (is_flaw(spoken, cue) or not is_predicate(spoken, cue))
+            not fails and (is_flaw(spoken, cue) or is_flawed_way(spoken, cue) or not is_predicate(spoken, cue))
         ):
             continue
         if any(other.start < cue.start < other.end for other in spoken.cues("operates", "fails")):
@@ -221,7 +224,8 @@ def _from_cues(scene: Scene) -> list[Draft]:
                 component = next((one for one, _ in reversed(scene.place.lately) if one in CYCLED), "")
             if component in RUNS_ON and spoken.norms(cue.start, cue.end)[0] in {"run", "runs", "ran", "running"}:
                 continue
-            if is_operated(component, scene.vocabulary) and not is_flaw_of(spoken, cue, bearer.component):
+            tried = is_device(component, scene.vocabulary) if fails else is_operated(component, scene.vocabulary)
+            if tried and not is_flaw_of(spoken, cue, bearer.component):
                 drafts.append(check_of(scene, cue, component, bearer.how, fails=fails))
     return drafts
 

@@ -44,7 +44,8 @@ ENOUGH: Final = 2
 TISSUE: Final = re.compile(
     r"\b(?:tissue|paper|towel|napkin|sheet|kleenex|dollar bill|square)(?: \w+){0,4}? ?,? ?"
     r"(?:(?P<holds>(?:sticks|stuck|clings|holds|held|stays|stayed|hangs on|gets sucked|is sucked|flattens|flies up"
-    r"|sucks)\b(?! out))|(?P<drops>(?:just |only )?(?:falls|fell|drops|dropped|flutters|slides|slid)\b))"
+    r"|sucks|(?<=not )(?:even |really )?(?:stick|cling|hold|stay|hang on))"
+    r"\b(?! out))|(?P<drops>(?:just |only )?(?:falls|fell|drops|dropped|flutters|slides|slid)\b))"
 )
 """A square of paper that is held against what draws air."""
 
@@ -148,7 +149,7 @@ def _warmed(scene: Scene) -> list[Draft]:
     spoken = scene.spoken
     match = WARMED.search(" ".join(spoken.norms()))
     named = {one.component for one in spoken.named}
-    spoken_of = "microwave" in named or (scene.place.subject == "microwave" and not named)
+    spoken_of = bool(named & {"microwave", "microwave_plate"}) or (scene.place.subject == "microwave" and not named)
     denied = {"not", "never", "still", "barely", "hardly", "too", "if"} & set(spoken.norms())
     if match is None or not spoken_of or denied or spoken.ends_with_question():
         return []

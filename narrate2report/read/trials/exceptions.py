@@ -114,7 +114,7 @@ def _out_of(scene: Scene, drafts: Sequence[Draft]) -> list[Draft]:
         if draft.kind != "check" or draft.outcome != "works":
             continue
         clause = spoken.clause_of(draft.at)
-        if _is_short(spoken, clause, draft.at) or _is_all_but(spoken, clause):
+        if _is_short(spoken, clause, draft.at) or _is_all_but(spoken, clause) or _is_barred(spoken, clause, draft.at):
             return [_told(scene, draft.component, clause.start, "fails", "not all of them do")]
     return []
 
@@ -144,6 +144,15 @@ def _is_all_but(spoken: Spoken, clause: Clause) -> bool:
         return False
     counted = next(here for here in range(start, clause.end) if spoken.tokens[here].norm in EXCEPTING) + 1
     return whole_number(spoken.tokens, counted) is not None or bool(PICKED & set(norms[at + 2 : at + 4]))
+
+
+def _is_barred(spoken: Spoken, clause: Clause, at: int) -> bool:
+    """`they all came on bar one at the front`, where the exception is not taken for a clause of its own."""
+    if not ALL & set(spoken.norms(clause.start, at)):
+        return False
+    norms = spoken.norms(at, clause.end)
+    excepts = [here for here, norm in enumerate(norms[:-1]) if norm in EXCEPTING - {"but", "save"}]
+    return any(PICKED & set(norms[here + 1 : here + 4]) for here in excepts)
 
 
 def _picks(spoken: Spoken, clause: Clause, component: str) -> bool:

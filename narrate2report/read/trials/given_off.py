@@ -34,7 +34,8 @@ HAVE: Final = frozenset("have has got get gets getting gives giving gave see fee
 COME: Final = frozenset("comes come came coming catches caught appears jumps pops".split())
 BESIDE: Final = FILLING | frozenset(
     "ah aha hey finally i 've 'm there some straight away immediately quickly quick every each time one ones first"
-    " them out up here everywhere four three two in at from to on strong blue big after second seconds moment".split()
+    " them your out up here everywhere four three two in at from to on strong blue big"
+    " after second seconds moment".split()
 )
 """Words beside what is given that do not change it."""
 

@@ -19,7 +19,7 @@ from narrate2report.read.things.operated import is_device
 MAKES = frozenset("get make persuade coax convince".split())
 GOES = frozenset(
     "run start work light go come turn switch fire respond heat spin catch engage ignite kick move cool cycle flush"
-    " power started running working going lit".split()
+    " power started running working going lit open opened close closed shut unlocked locked budge".split()
 )
 """What one wants a thing to do."""
 

@@ -106,7 +106,7 @@ def _too_few(scene: Scene) -> list[Draft]:
     for mention in (*spoken.terms("works"), *spoken.cues("operates")):
         clause = spoken.clause_of(mention.start)
         opens = spoken.norms(clause.start, mention.start)
-        at = next((at for at, norm in enumerate(opens[:2]) if norm in ONLY), None)
+        at = next((at for at, norm in enumerate(opens) if norm in ONLY), None)
         number = whole_number(spoken.tokens, clause.start + at + 1) if at is not None else None
         if (
             number is None

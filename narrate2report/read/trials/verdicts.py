@@ -30,6 +30,8 @@ SEEN_TO = (["see", "that", "it"], ["sure", "that", "it"], ["make", "sure", "it"]
 AT_ONCE = frozenset("right straight immediately instantly down below every each first when as by no nice".split())
 BY_MEANS_OF = frozenset("with from off via through using both upstairs downstairs throughout everywhere".split())
 """Words after `comes on` that tell from where it was worked, or where: `with the cord`, `from both ends`."""
+EXCEPTED = frozenset("bar except excepting apart barring".split())
+"""`they all came on bar one`."""
 SPANS = frozenset("second seconds sec secs minute minutes moment bit beat while".split())
 """Words after `comes on` that tell when it did."""
 
@@ -130,7 +132,7 @@ def _tells_when(spoken: Spoken, at: int) -> bool:
     how = spoken.tokens[at].tag in {"JJ", "RB"} or following[0] in GLOWING
     if how and at + 1 == clause.end and spoken.tokens[at - 2].norm not in BEING:
         return True
-    if following[:1] and following[0] in AT_ONCE | BY_MEANS_OF:
+    if following[:1] and following[0] in AT_ONCE | BY_MEANS_OF | EXCEPTED:
         return True
     return following[0] in {"in", "within", "after", "about", "a", "one", "two", "ten"} and bool(SPANS & set(following))
 
@@ -154,6 +156,14 @@ def _is_slow(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     norms = spoken.norms()
     slow = [at for at, norm in enumerate(norms) if norm in {"slow", "slowly"} or norms[at : at + 2] in TAKES_LONG]
     return any(at in one for at in slow for one in (*near, *(one for one in earlier if not spoken.named_terms(clause))))
+
+
+def is_flawed_way(spoken: Spoken, mention: Mention) -> bool:
+    """`the hot tap runs cold`, `it runs rough`: a flaw that begins with the word of working."""
+    return any(
+        term.start == mention.start and term.end > mention.end and term.of("condition") and not term.of("works")
+        for term in spoken.found.terms
+    )
 
 
 def is_explained(spoken: Spoken) -> bool:

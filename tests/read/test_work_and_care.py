@@ -276,3 +276,17 @@ def test_care_is_heard_however_it_is_asked(
 )
 def test_what_is_said_to_others_is_no_advice(entries: Narrator, room: str, lines: tuple[str, ...]) -> None:
     assert _told(entries, room, lines, "advice") == []
+
+
+@pytest.mark.parametrize(
+    ("said", "kinds"),
+    [
+        ("Put your hand down here by the threshold.", []),
+        ("Just stick your finger in that gap by the window.", []),
+        ("Don't put your hand under that window, it drops.", ["advice"]),
+        ("Doorbell. We'll do that on the way out.", []),
+    ],
+)
+def test_what_is_felt_or_put_off_on_the_walk_asks_for_nothing(said: str, kinds: list[str], entries: Narrator) -> None:
+    told = entries(said, room="entry").entries
+    assert [one.kind for one in told if one.kind in {"advice", "follow_up"}] == kinds

@@ -19,7 +19,7 @@ from narrate2report.read.work.worked_on import OWN_SELVES, RESIDENT
 COMPANIONS = frozenset(
     "worry worried sweat ask quote mind blame blaming tell bother thank ignore excuse"
     " answer shoot joke kid come follow wait sit panic laugh judge forget"
-    " stress fret apologize apologise start even believe step walk head squint"
+    " stress fret apologize apologise start even believe trust step walk head squint"
     " hunt pretend swear fuss think bet count know understand recall".split()
 )
 """Verbs of orders that ask for no care of a home: `don't worry about it`, `don't quote me`."""
@@ -42,6 +42,7 @@ ASIDES = (
     ["ask", "you"],
     ["your", "breath"],
     ["see", "this"],
+    ["stand", "there"],
     ["see", "here"],
     ["rest", "of"],
 )
@@ -157,6 +158,8 @@ def is_for_the_walk(spoken: Spoken, clause: Clause, at: int, *, tried: bool) -> 
         ["if", "you", "wish"],
     ):
         return True
+    if words[0] in LAYS and HAND & set(words[1:4]) and not _supposes(spoken):
+        return "not" not in spoken.norms(clause.start, clause.end)  # put your hand here
     if words[0] == "leave" and words[-2:] in (["with", "me"], ["to", "me"], ["with", "us"], ["to", "us"]):
         return True  # leave it with me
     if words[0] in {"leave", "put", "mark", "call"} and "as" in words:
@@ -195,6 +198,16 @@ def is_for_the_walk(spoken: Spoken, clause: Clause, at: int, *, tried: bool) -> 
     ):
         return False
     return tried or waited or words[0] in ALWAYS_TRIED or "again" in words
+
+
+LAYS = frozenset("put stick run lay hold place rest feel".split())
+"""What one does with a hand to feel what is there, not to take care of it."""
+
+HAND = frozenset("hand hands finger fingers ear".split())
+
+
+def _supposes(spoken: Spoken) -> bool:
+    return bool({"if", "before", "when", "until"} & set(spoken.norms()))
 
 
 def cue_is_contact(spoken: Spoken, begs: Mention) -> bool:

@@ -27,6 +27,7 @@ def is_no_action(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
         or _is_leaving(spoken, mention, clause)
         or _is_ordered_to_eat(spoken, mention, clause)
         or _does_a_room(spoken, mention)
+        or _is_done_on_the_way(spoken, mention, clause)
         or _comes_out_itself(spoken, mention, clause)
     )
 
@@ -97,6 +98,21 @@ def _does_a_room(spoken: Spoken, mention: Mention) -> bool:
     if norms[:1] != ["do"] or not determines(spoken, mention.end - 1):
         return False
     return not any(one.start - mention.end in {0, 1} and one.component != ROOM_GENERAL for one in spoken.named)
+
+
+ON_THE_WAY = (["on", "the", "way"], ["on", "my", "way"], ["on", "our", "way"], ["at", "the", "end"])
+
+
+def _is_done_on_the_way(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
+    """`I won't test that now, we'll do it on the way out`, `the meter's outside, so I'll do that after`: put off, where
+    the sentence tells of no flaw."""
+    if spoken.norms(mention.start, mention.end) not in (["do", "it"], ["do", "that"], ["do", "those"], ["do", "them"]):
+        return False
+    after = spoken.norms(mention.end, clause.end)
+    if after[:3] in ON_THE_WAY:
+        return True
+    flawed = any(not one.of("component") and one.start < mention.start for one in spoken.terms("condition"))
+    return not flawed and after in (["after"], ["afterwards"])
 
 
 def _comes_out_itself(spoken: Spoken, mention: Mention, clause: Clause) -> bool:

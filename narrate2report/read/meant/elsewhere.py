@@ -9,6 +9,7 @@ from typing import Final
 from narrate2report.read.lexis.phrase_tree import Mention
 from narrate2report.read.meant.stories import tells_a_story
 from narrate2report.read.speech.clauses import Clause, bare_start
+from narrate2report.read.speech.sayings import first_saying
 from narrate2report.read.speech.spoken import Spoken
 
 WHOLE: Final = frozenset("complex building property development block place".split())
@@ -72,7 +73,7 @@ def _put_off_us(spoken: Spoken, clause: Clause) -> bool:
     """What the next clause says is not ours: `the corridor's carpet is stained, that's not part of this`."""
     for later in spoken.clauses[clause.index + 1 : clause.index + 2]:
         norms = spoken.norms(later.start, later.end)
-        if any(tuple(norms[at : at + len(words)]) == words for at in range(len(norms)) for words in NOT_OURS):
+        if first_saying(norms, NOT_OURS) is not None:
             thanks = "thank" in norms
             return not thanks or bool({"ours", "us"} & set(spoken.norms(later.start)))
     return False

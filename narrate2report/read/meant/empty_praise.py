@@ -6,6 +6,7 @@ from __future__ import annotations
 from typing import Final
 
 from narrate2report.read.lexis.phrase_tree import Mention
+from narrate2report.read.speech.sayings import first_saying
 from narrate2report.read.speech.spoken import Spoken
 
 BREATHS: Final = frozenset("okay ok alright right".split())
@@ -32,8 +33,7 @@ def is_cleaned_in_vain(spoken: Spoken, mention: Mention) -> bool:
     """`it got cleaned, and it didn't come out`: the next clauses tell that it stayed."""
     if not any(sense.id == "clean" for sense in mention.of("condition")):
         return False
-    norms = spoken.norms(mention.end)
-    return any(tuple(norms[at : at + len(words)]) == words for words in STAYED for at in range(len(norms)))
+    return first_saying(spoken.norms(mention.end), STAYED) is not None
 
 
 def is_how_bad_it_is(spoken: Spoken, mention: Mention) -> bool:

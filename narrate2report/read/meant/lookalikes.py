@@ -253,10 +253,7 @@ def _is_of_nothing_known(spoken: Spoken, mention: Mention) -> bool:
 
 def _tells_how(spoken: Spoken, mention: Mention) -> bool:
     """`it doesn't flush good`: how it does not, and no praise."""
-    said = spoken.norms(mention.start, mention.end)
-    if said == ["sound"] and spoken.norms(mention.end, mention.end + 1) in (["is"], ["comes"], ["was"]):
-        return True  # sound is coming when I walk
-    if said not in (["good"], ["nice"], ["fine"]):
+    if spoken.norms(mention.start, mention.end) not in (["good"], ["nice"], ["fine"]):
         return False
     earlier = [term for term in spoken.terms("condition") if term.end == mention.start]
     return any("not" in spoken.norms(term.start, term.end) for term in earlier)

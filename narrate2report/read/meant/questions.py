@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Sequence
-
 from narrate2report.read.speech.clauses import LEADING, Clause, bare_start
+from narrate2report.read.speech.sayings import first_saying
 from narrate2report.read.speech.spoken import Spoken
 
 AUXILIARIES = frozenset("is are was were does do did has have can could will would should am".split())
@@ -41,24 +40,18 @@ NAMING = frozenset({("what",), ("the", "thing"), ("the", "one", "thing"), ("the"
 
 def is_sought(spoken: Spoken, clause: Clause) -> bool:
     """`mould is what the owner is worried about`, `what I'm looking for is damp`: named as what one looks for."""
-    norms = spoken.norms()
-    head = _first(norms, NAMING, 0)
-    seeks = None if head is None else _first(norms, SOUGHT, head)
+    flaws, norms = spoken.terms("condition", within=clause), spoken.norms()
+    head = first_saying(norms, NAMING) if flaws else None
+    seeks = None if head is None else first_saying(norms, SOUGHT, head)
     if head is None or seeks is None:
         return False
     being = next((at for at in range(seeks + 2, len(norms)) if norms[at] in BE), len(norms))
-    for flaw in spoken.terms("condition", within=clause):
+    for flaw in flaws:
         leads = flaw.end == head - 1 and norms[head - 1] in BE
         follows = being < flaw.start <= being + 3
         if leads or follows:
             return True
     return False
-
-
-def _first(norms: Sequence[str], sayings: Collection[tuple[str, ...]], start: int) -> int | None:
-    """Where the first of some sayings begins."""
-    places = range(start, len(norms))
-    return next((at for at in places if any(tuple(norms[at : at + len(one)]) == one for one in sayings)), None)
 
 
 def looks_for(spoken: Spoken, clause: Clause) -> int | None:

@@ -7,6 +7,7 @@ from itertools import pairwise
 from typing import Final
 
 from narrate2report.read.speech.clauses import Clause, bare_start
+from narrate2report.read.speech.sayings import first_saying
 from narrate2report.read.speech.spoken import Spoken
 
 TELLERS: Final = frozenset({"i", "we"})
@@ -22,6 +23,8 @@ SOME: Final = frozenset(
     "a an one this some another two three several plenty few couple lots of people folks tenants".split()
 )
 ONCE: Final = (("one", "time"), ("once",), ("last", "year"), ("years", "ago"), ("where",), ("who",), ("that", "had"))
+CLOSE: Final = 5
+"""Words after a person or a home within which it is told who or when: `a girl in here once who ...`."""
 ELSEWHERE: Final = ("the", "other")
 NEXT_DOOR: Final = frozenset("upstairs downstairs above below".split())
 HIRED: Final = frozenset(
@@ -49,7 +52,8 @@ def tells_a_story(spoken: Spoken, clause: Clause) -> bool:
     follows = norms[about + 1 :]
     if NEXT_DOOR & set(follows[:1]) or ("in", "number") in pairwise(follows[:7]) or ELSEWHERE in pairwise(follows[:7]):
         return True
-    if any(tuple(follows[at : at + len(words)]) == words for words in ONCE for at in range(5)):
+    once = first_saying(follows, ONCE)
+    if once is not None and once < CLOSE:
         return True
     if norms[about] in HOMES or not follows or HIRED & set(follows[:2]):
         return False

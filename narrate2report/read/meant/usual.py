@@ -7,6 +7,7 @@ from itertools import pairwise
 from typing import Final
 
 from narrate2report.read.speech.clauses import Clause, bare_start
+from narrate2report.read.speech.sayings import first_saying
 from narrate2report.read.speech.spoken import Spoken
 
 USUALLY: Final = frozenset("usually normally generally typically ordinarily mostly always".split())
@@ -54,13 +55,9 @@ def _tells_the_usual(spoken: Spoken, clause: Clause) -> bool:
     """`that's usually just hair`, `ninety percent of the time that's hair`; `it usually sticks` is of this one."""
     start = bare_start(spoken.tokens, clause)
     norms = spoken.norms(start, clause.end)
-    before = spoken.norms(0, start)
-    often = any(
-        tuple(said[at : at + len(words)]) == words
-        for words in SO_OFTEN
-        for said in (before, norms)
-        for at in range(len(said))
-    )
+    often = any(first_saying(said, SO_OFTEN) is not None for said in (spoken.norms(0, start), norms))
+    if not often and USUALLY.isdisjoint(norms):
+        return False
     at = next((here for here, norm in enumerate(norms) if norm in {"that", "it", "those"}), None)
     if at is None or (at and not often) or norms[at + 1 : at + 2] == [] or norms[at + 1] not in BEING:
         return False

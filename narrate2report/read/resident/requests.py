@@ -271,10 +271,6 @@ def _is_told_of(spoken: Spoken, clause: Clause, at: int) -> bool:
         return True  # so I don't forget
     if clause.link == "and" and begins == ["do", "not"] and _tells_on(spoken, clause, at):
         return True
-    if clause.index and spoken.clauses[clause.index - 1].end and clause.link == "and" and before in ([], ["and"]):
-        gone = spoken.norms(clause.start - 1, clause.start)
-        if gone and gone[0] in {"gone", "went", "been", "go"}:
-            return True  # the handle's gone and put a hole in the wall
     if begins[:1] == ["no"] and {"has", "have", "says", "said"} & set(before):
         return True
     if begins == ["you", "cut"]:

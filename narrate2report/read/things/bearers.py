@@ -273,9 +273,10 @@ class Bearers:
 
     def _is_a_home(self, one: Named) -> bool:
         """`it's a nice clean unit`, `the house is sound`: the whole of it, in whatever room it is said."""
-        called = self._spoken.tokens[one.end - 1].norm
-        summed_up = "overall" in self._spoken.norms()  # a stove is a unit too
-        return one.component == ROOM_GENERAL and (called in A_HOME or (called == "unit" and summed_up))
+        if one.component != ROOM_GENERAL:
+            return False
+        called = self._spoken.tokens[one.end - 1].norm  # a stove is a unit too
+        return called in A_HOME or (called == "unit" and "overall" in self._spoken.norms())
 
     def _is_about_all(self, clause: Clause) -> bool:
         if any(not self._is_the_others(cue) for cue in self._spoken.cues("whole", within=clause)):

@@ -8,6 +8,7 @@ from typing import Final
 from narrate2report.read.drafts.draft import Draft
 from narrate2report.read.meant.scene import Scene
 from narrate2report.read.speech.clauses import Clause
+from narrate2report.read.speech.sayings import first_saying
 from narrate2report.read.speech.spoken import Spoken
 from narrate2report.read.state.conditions import Flaw
 from narrate2report.read.things.operated import is_operated
@@ -106,8 +107,7 @@ def _held_up(scene: Scene, late: Clause) -> str | None:
             any(sense.id in HELD_UP for sense in term.of("condition"))
             for term in spoken.terms("condition", within=clause)
         )
-        norms = spoken.norms(clause.start, clause.end)
-        late_only = any(norms[at : at + len(words)] == words for at in range(len(norms)) for words in DELAYED)
+        late_only = first_saying(spoken.norms(clause.start, clause.end), DELAYED) is not None
         if not (fails or late_only or spoken.has_cue("fails", within=clause)):
             continue
         named = [one.component for one in spoken.named if one.start < clause.end and one.relation == "topic"]

@@ -55,9 +55,9 @@ def in_their_rooms(spoken: Spoken, place: Place, drafts: Sequence[Draft], number
 def _told_rooms(spoken: Spoken, place: Place) -> Mapping[str, str]:
     """By component the room it is said to be in, where that is another than the one walked."""
     told = {}
-    outside = any(sense.id.split(".")[0] in STOOD_ON for one in spoken.found.terms for sense in one.of("room"))
-    if place.base in WITHOUT_STAIRS and not outside:
-        told = {one.component: STAIRS for one in spoken.named if one.component in OF_STAIRS}
+    of_stairs = {one.component: STAIRS for one in spoken.named if one.component in OF_STAIRS}
+    if of_stairs and place.base in WITHOUT_STAIRS and not _is_outside(spoken):
+        told = of_stairs
     for mention in spoken.terms("room"):
         room = _as_walked(numbered(spoken, mention, mention.of("room")[0].id)[0], place)
         base = room.split(".")[0]
@@ -67,6 +67,11 @@ def _told_rooms(spoken: Spoken, place: Place) -> Mapping[str, str]:
         if one is not None:
             told[one.component] = room
     return told
+
+
+def _is_outside(spoken: Spoken) -> bool:
+    """`the balcony railings`: whether a place out of doors is named."""
+    return any(sense.id.split(".")[0] in STOOD_ON for one in spoken.terms("room") for sense in one.of("room"))
 
 
 def _thing_there(spoken: Spoken, mention: Mention, prepositions: Collection[str]) -> Named | None:

@@ -18,7 +18,6 @@ MUST_TO: Final = frozenset("has have need needs got ought going gon want wants".
 
 BETWEEN: Final = frozenset("really all just also both probably definitely still then now".split())
 PASSIVE: Final = frozenset("be get".split())
-COME: Final = frozenset("come".split())
 AWAY: Final = frozenset("up off down away".split())
 """Where things come that are taken off or out of the way."""
 
@@ -39,7 +38,7 @@ def must_be_done(spoken: Spoken, clause: Clause) -> Mention | None:
         verb = _behind_must(spoken, at, clause)
         if verb is None or not _is_of_things(spoken, clause, at):
             continue
-        if spoken.tokens[verb].norm in COME:
+        if spoken.tokens[verb].norm == "come":
             if AWAY & set(spoken.norms(verb + 1, verb + 2)) and verb + 1 < clause.end:
                 return Mention(verb, verb + 2)
             continue

@@ -15,6 +15,7 @@ from narrate2report.read.across.memory import Walk, is_in_passing, remember, spo
 from narrate2report.read.across.one_more import find_one_more
 from narrate2report.read.across.searches import is_bare_list, opens_search, sought
 from narrate2report.read.across.second_looks import look_again
+from narrate2report.read.credible.doubts import Doubts
 from narrate2report.read.drafts.draft import Draft
 from narrate2report.read.drafts.entries import Ledger
 from narrate2report.read.lexis.phrase_tree import Mention
@@ -63,7 +64,7 @@ REASONS: dict[Mode, Reason] = {
 
 
 def read_sentence(
-    spoken: Spoken, number: int, walk: Walk, ledger: Ledger, vocabulary: Vocabulary
+    spoken: Spoken, number: int, walk: Walk, ledger: Ledger, vocabulary: Vocabulary, doubts: Doubts
 ) -> tuple[Reason | None, tuple[str, ...]]:
     """Read one sentence into the ledger; gives the reason it would stand unused for, with the words."""
     if spoken.sentence.doubt:
@@ -74,7 +75,7 @@ def read_sentence(
     drafts = _with_work(scene, walk, _settled(scene, walk, *_statements(scene, walk, ledger)))
     drafts += find_advice(scene, walk.focus, drafts)
     drafts += find_descriptions(scene)
-    drafts = in_their_rooms(spoken, walk.place, drafts, walk.turn)
+    drafts, doubted = doubts.sift(scene, in_their_rooms(spoken, walk.place, drafts, walk.turn))
     size = size_alone(spoken) if not drafts and _is_plainly_said(scene.stances) else None
     if size is not None and ledger.measure(spoken, turn, size):
         return None, ("tells the size of what was said before",)
@@ -90,7 +91,7 @@ def read_sentence(
     if not in_passing:
         remember(spoken, drafts, scene.stances, turn, walk)
         walk.turn += 1
-    return _unused_reason(spoken, scene.stances, drafts)
+    return _unused_reason(spoken, scene.stances, drafts, doubted)
 
 
 def _in_its_place(spoken: Spoken, number: int, walk: Walk, vocabulary: Vocabulary) -> tuple[Scene, Corrections]:
@@ -258,10 +259,12 @@ def _is_owner(spoken: Spoken) -> bool:
 
 
 def _unused_reason(
-    spoken: Spoken, stances: Sequence[Stance], drafts: Sequence[Draft]
+    spoken: Spoken, stances: Sequence[Stance], drafts: Sequence[Draft], doubted: tuple[str, ...]
 ) -> tuple[Reason | None, tuple[str, ...]]:
     if drafts:
         return None, tuple(reason for draft in drafts for reason in draft.because)
+    if doubted:
+        return "talk", doubted
     stance = mode_reason(stances)
     if spoken.moved:
         return "moving", (f"walks into {spoken.room.replace('_', ' ')}",)

@@ -1,0 +1,144 @@
+"""What speaks for or against a draft: the words around it and what the vocabulary makes of them, the grammar of its
+clause, the rule that drafted it and what was drafted beside it.
+
+Only observes; what each sign weighs was learned from narrations that were marked by hand (`doubts`). Things, flaws
+and rooms stand as what they are (`<thing> has <flaw>`), so that what is learned of one is known of all.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from functools import cached_property
+from itertools import pairwise
+
+from narrate2report.read.drafts.draft import Draft
+from narrate2report.read.lexis.phrase_tree import COMPONENT_ROLES
+from narrate2report.read.meant.scene import Scene
+
+Sign = str
+
+QUOTED = re.compile(r"'[^']*'")
+"""The speaker's own words in a reason: the rule stays when they are taken out."""
+
+REACH = 4
+"""How many words on either side of a draft are told with their distance."""
+
+BEFORE, AFTER = "<<", ">>"
+"""What stands where a sentence has not begun or is over."""
+
+MOST_BESIDE, MOST_CLAUSES, FURTHEST = 4, 5, 6
+"""Beyond these, how many drafts or clauses there are and how far a thing is off is not told more precisely."""
+
+LENGTHS = ((4, "4"), (8, "8"), (13, "13"), (20, "20"), (30, "30"))
+"""Words of a sentence, and how they are told; more is `more`."""
+
+
+class Observed:
+    """A sentence with its drafts, ready to be asked about each of them."""
+
+    def __init__(self, scene: Scene, drafts: Sequence[Draft]) -> None:
+        self._scene, self._spoken, self._drafts = scene, scene.spoken, drafts
+        self._words = _words(scene)
+        self._tags = [token.tag for token in scene.spoken.tokens]
+
+    def signs(self, draft: Draft) -> list[Sign]:
+        """The signs of one of the drafts."""
+        kind = self._kind(draft)
+        return [*self._said, *self._of_draft(draft, kind), *self._around(draft.at), *self._clause(draft, kind)]
+
+    @cached_property
+    def _said(self) -> list[Sign]:
+        """What the sentence says, whatever was drafted of it."""
+        words = [BEFORE, *self._words, AFTER]
+        length = next((name for most, name in LENGTHS if len(self._words) <= most), "more")
+        return [
+            *sorted({f"w {word}" for word in self._words}),
+            *sorted({f"b {one} {other}" for one, other in pairwise(words)}),
+            f"length {length}",
+            f"clauses {min(len(self._spoken.clauses), MOST_CLAUSES)}",
+        ]
+
+    def _of_draft(self, draft: Draft, kind: str) -> Iterator[Sign]:
+        """What was drafted, by which rules, and what beside it."""
+        what = draft.condition or draft.outcome or draft.action or ""
+        yield from (f"kind {kind}", f"what {what}", f"thing {draft.component}", f"thing what {draft.component} {what}")
+        rules = [QUOTED.sub("X", reason) for reason in draft.because]
+        yield from (f"because {rule}" for rule in rules)
+        yield f"because {kind} {'; '.join(rules)}"
+        beside = {self._kind(one) for one in self._drafts if one is not draft}
+        yield from (f"beside {kind} {other}" for other in sorted(beside) or ["none"])
+        yield f"beside {min(len(self._drafts) - 1, MOST_BESIDE)}"
+        details = (("where", draft.where), ("quantity", draft.quantity), ("severity", draft.severity))
+        yield from (f"{name} {kind}" for name, told in details if told is not None)
+        named = next((one for one in self._spoken.named if one.component == draft.component), None)
+        yield f"named {kind} {named.relation if named else 'elsewhere'}"
+        if named:
+            yield f"off {max(-FURTHEST, min(FURTHEST, draft.at - named.start))}"
+            same = self._spoken.clause_of(named.start) == self._spoken.clause_of(draft.at)
+            yield f"{'same' if same else 'other'} clause"
+
+    def _around(self, at: int) -> Iterator[Sign]:
+        """The words and tags around what the draft hangs on."""
+        words = [BEFORE] * REACH + self._words + [AFTER] * REACH
+        tags = [BEFORE] * REACH + self._tags + [AFTER] * REACH
+        at += REACH
+        for off in (*range(-REACH, 0), *range(1, REACH + 1)):
+            yield f"w{off:+d} {words[at + off]}"
+        for off in (-2, -1, 1):
+            yield (
+                f"w{off:+d}{off + 1:+d} {words[at + off]} {words[at + off + 1]}"
+                if off != -1
+                else (f"w-1+1 {words[at - 1]} {words[at + 1]}")
+            )
+        yield f"t {tags[at]}"
+        yield f"t-1 {tags[at - 1]} {tags[at]}"
+        yield f"t+1 {tags[at]} {tags[at + 1]}"
+        yield f"t-2 {tags[at - 2]} {tags[at - 1]} {tags[at]}"
+        yield f"t+2 {tags[at]} {tags[at + 1]} {tags[at + 2]}"
+
+    def _clause(self, draft: Draft, kind: str) -> Iterator[Sign]:
+        """The clause that the draft stands in: what joins it, how it begins, who does what in it."""
+        clause = self._spoken.clause_of(draft.at)
+        words, tags = self._words[clause.start : clause.end], self._tags[clause.start : clause.end]
+        yield f"link {clause.link}"
+        for word in sorted(set(words)):
+            yield f"c {word}"
+            yield f"c {kind} {word}"
+        yield f"first {' '.join(words[:2])}"
+        yield f"first tags {' '.join(tags[:3])}"
+        finite = next((at for at in range(clause.start, clause.end) if self._spoken.tokens[at].is_finite), None)
+        yield f"finite {kind} {'none' if finite is None else self._tags[finite]}"
+        if finite is not None:
+            subject = self._words[finite - 1] if finite > clause.start else BEFORE
+            yield f"subject {subject} {self._tags[finite]}"
+            yield f"verb {self._words[finite]}"
+            yield f"says {kind} {subject} {self._words[finite]}"
+            yield f"{kind} {'after' if draft.at > finite else 'before'} verb"
+
+    def _kind(self, draft: Draft) -> str:
+        """What sort of statement a draft is: something good, something wrong, something denied, an outcome, work."""
+        if draft.kind != "condition" or draft.condition is None or draft.assertion is None:
+            return draft.outcome or draft.kind
+        sound = draft.assertion == "present" and self._scene.vocabulary.is_sound(draft.condition)
+        return "sound" if sound else draft.assertion
+
+
+def _words(scene: Scene) -> list[str]:
+    """The words of a sentence; what the vocabulary knows stands as what it is, as often as it has words."""
+    spoken = scene.spoken
+    words = ["#" if token.norm.isdigit() else token.norm for token in spoken.tokens]
+
+    def write(name: str, start: int, end: int) -> None:
+        words[start:end] = [name] * (end - start)
+
+    for term in spoken.terms("works"):
+        write("<works>", term.start, term.end)
+    for term in spoken.terms("condition"):
+        sound = all(scene.vocabulary.is_sound(sense.id) for sense in term.of("condition"))
+        write("<sound>" if sound else "<flaw>", term.start, term.end)
+    for term in spoken.terms("room"):
+        write("<room>", term.start, term.end)
+    for term in spoken.terms(*COMPONENT_ROLES):
+        write("<thing>", term.start, term.end)
+    return words

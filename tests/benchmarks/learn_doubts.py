@@ -1,0 +1,251 @@
+"""Learn which drafts are worded as talk (narrate2report/read/credible/doubts.csv) from narrations marked by hand.
+
+    PYTHONPATH=. python tests/benchmarks/learn_doubts.py FOLDER [FOLDER ...] [--out FILE]
+
+FOLDER holds NAME.txt with NAME.gold.json; narrations of one folder whose names begin with the same letter are of one
+writer. Learned from are all drafts of the rules, and what they would draft if nothing were talk: so the words of talk
+are learned from all talk, not only from what the rules take for something that is so. A draft is right where a mark
+says the same; one that differs from a mark in one field only, or that a mark leaves open, teaches nothing.
+
+Prints, for each sort of draft, how many of the right and how many of the wrong ones are kept when each writer is left
+out of the learning once. With --out the weights learned from all narrations are written.
+"""
+
+from __future__ import annotations
+
+import argparse
+import csv
+import io
+import json
+from collections import Counter, defaultdict
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Final
+from unittest.mock import patch
+
+import numpy as np
+from scipy.optimize import minimize
+from scipy.sparse import csr_matrix
+
+from narrate2report.evaluate.marks import Mark, key_fields, marks_of, said_at
+from narrate2report.evaluate.matching import match
+from narrate2report.intake.transcripts import read_transcript
+from narrate2report.read import telling
+from narrate2report.read.credible.doubts import ALWAYS, SORTS, Doubts
+from narrate2report.read.credible.signs import Observed, Sign
+from narrate2report.read.drafts.draft import Draft
+from narrate2report.read.lexis.lexicon import load_vocabulary
+from narrate2report.read.meant.scene import Scene
+from narrate2report.read.meant.stance import read_stances
+from narrate2report.read.reading import Reader
+from narrate2report.read.speech.modes import PLAIN, Mode, Stance
+from narrate2report.read.speech.spoken import Spoken
+from narrate2report.records.files import write_whole
+from narrate2report.records.findings import Entry
+from narrate2report.records.transcript import Transcript
+
+RAREST = 4
+"""How often a sign is seen before it is learned."""
+
+HELD_BACK = 0.1
+"""Variance of the Gaussian prior on the weights: smaller keeps them nearer to 0. 0.05 to 0.3 differ little."""
+
+LEAN: Final[Mapping[str, Mapping[Sign, float]]] = {
+    "seen": {"kind present": -0.4, "kind possible": -0.4, "kind fails": -0.4},
+    "advice": {ALWAYS: 0.4},
+    "follow_up": {ALWAYS: 0.2},
+}
+"""Added to what a sign weighs: something wrong that is left out costs more than talk that is struck in the review; too
+much of advice and work is talk."""
+
+LEAST_WEIGHT = 3
+"""Hundredths: a sign that weighs less is left out of the table."""
+
+
+@dataclass(frozen=True)
+class Case:
+    """A draft that teaches something: its signs, whether a mark says the same, and whether the rules enter it."""
+
+    writer: str
+    sort: str
+    signs: tuple[Sign, ...]
+    wrong: bool
+    drafted: bool
+    adverse: bool
+
+
+@dataclass(frozen=True)
+class Weighed:
+    """A draft as it was to be weighed, how its words are meant, and the sentence that it is of."""
+
+    draft: Draft
+    signs: tuple[Sign, ...]
+    mode: Mode
+    sentence: str
+
+    def became(self, entry: Entry) -> bool:
+        """Whether an entry was made of it."""
+        same = (self.draft.kind, self.draft.component) == (entry.kind, entry.component)
+        what = (self.draft.condition, self.draft.outcome, self.draft.action)
+        told = any(self.sentence in piece.sentences for piece in entry.evidence)
+        return same and told and what == (entry.condition, entry.outcome, entry.action)
+
+
+class Listener(Doubts):
+    """Keeps every draft, and notes it."""
+
+    def __init__(self) -> None:
+        super().__init__({})
+        self.noted: list[Weighed] = []
+
+    def sift(self, scene: Scene, drafts: Sequence[Draft]) -> tuple[list[Draft], tuple[str, ...]]:
+        """All drafts."""
+        observed, meant = Observed(scene, drafts), read_stances(scene.spoken)
+        self.noted += [
+            Weighed(draft, tuple(observed.signs(draft)), meant[draft.at].mode, scene.spoken.sentence.id)
+            for draft in drafts
+        ]
+        return list(drafts), ()
+
+
+class Learner:
+    """Turns narrations into cases."""
+
+    def __init__(self) -> None:
+        self._listener = Listener()
+        self._reader = Reader(load_vocabulary(), doubts=self._listener)
+
+    def cases(self, text: Path) -> Iterator[Case]:
+        """What a narration teaches."""
+        walk = read_transcript(text)
+        gold = json.loads(text.with_name(f"{text.stem}.gold.json").read_text(encoding="utf-8"))["entries"]
+        marks = marks_of(gold, _lines(walk), 0.0)
+        writer = f"{text.parent}/{text.stem[0]}"
+        yield from self._read(walk, marks, writer)
+        with patch.object(telling, "read_stances", _as_if_all_were_so):
+            yield from (
+                case for case in self._read(walk, marks, writer, credulous=True) if case.wrong and case.sort == "seen"
+            )
+
+    def _read(self, walk: Transcript, marks: Sequence[Mark], writer: str, *, credulous: bool = False) -> Iterator[Case]:
+        self._listener.noted.clear()
+        entries = self._reader.read(walk).findings.entries
+        matched = match(marks, entries)
+        right = {entry.id for mark, entry in matched.found if not mark.optional}
+        wrong = {entry.id for entry in matched.extra if not any(_is_near(mark, entry) for mark in matched.missed)}
+        left = list(entries)
+        for one in self._listener.noted:
+            entry = next((entry for entry in left if one.became(entry)), None)
+            sort = SORTS.get(one.draft.kind)
+            if entry is None or sort is None:
+                continue
+            left.remove(entry)
+            if entry.id in right or entry.id in wrong:
+                if credulous and one.mode is Mode.ASSERTED:
+                    continue
+                yield Case(writer, sort, one.signs, entry.id in wrong, not credulous, entry.is_adverse)
+
+
+def _lines(walk: Transcript) -> list[tuple[float, float]]:
+    starts = [stretch.start for stretch in walk.stretches]
+    return list(zip(starts, [*starts[1:], walk.stretches[-1].end], strict=True))
+
+
+def _as_if_all_were_so(spoken: Spoken) -> tuple[Stance, ...]:
+    return (PLAIN,) * len(spoken.tokens)
+
+
+def _is_near(mark: Mark, entry: Entry) -> bool:
+    """Whether an entry says what a mark says but for one field: something was said, only not quite that."""
+    if mark.kind != entry.kind or not any(
+        said_at(piece).meets(there) for piece in entry.evidence for there in mark.where
+    ):
+        return False
+    told = key_fields(entry)
+    return sum(told[name] not in right for name, right in mark.fields.items()) <= 1
+
+
+Learned = Mapping[Sign, int]
+
+
+def learn(cases: Sequence[Case], lean: Mapping[Sign, float]) -> Learned:
+    """The weights of a logistic regression with a Gaussian prior, by L-BFGS (Liu and Nocedal 1989)."""
+    seen = Counter(sign for case in cases for sign in set(case.signs))
+    signs = [ALWAYS, *sorted(sign for sign, times in seen.items() if times >= RAREST)]
+    column = {sign: at for at, sign in enumerate(signs)}
+    rows = [[0, *sorted({column[sign] for sign in case.signs if sign in column})] for case in cases]
+    ends = np.cumsum([0, *map(len, rows)])
+    matrix = csr_matrix((np.ones(ends[-1]), np.concatenate(rows), ends), shape=(len(cases), len(signs)))
+    wrong = np.array([case.wrong for case in cases], dtype=float)
+    free = np.full(len(signs), 1 / HELD_BACK)
+    free[0] = 0.0
+
+    def cost(weights: np.ndarray) -> tuple[float, np.ndarray]:
+        scores = matrix @ weights
+        loss = float((np.logaddexp(0.0, scores) - wrong * scores).sum())
+        slope = matrix.T @ (1 / (1 + np.exp(-scores)) - wrong) + free * weights
+        return loss + 0.5 * float((free * weights**2).sum()), slope
+
+    weights = minimize(cost, np.zeros(len(signs)), jac=True, method="L-BFGS-B", options={"maxiter": 300}).x
+    for sign, more in lean.items():
+        weights[column[sign]] += more
+    hundredths = np.rint(100 * weights).astype(int)
+    return {sign: int(weight) for sign, weight in zip(signs, hundredths, strict=True) if abs(weight) >= LEAST_WEIGHT}
+
+
+def is_doubted(case: Case, learned: Learned) -> bool:
+    """Whether a draft is left out by these weights."""
+    return sum(learned.get(sign, 0) for sign in {ALWAYS, *case.signs}) > 0
+
+
+def main() -> None:
+    """Learn, try, and write what was learned."""
+    parser = argparse.ArgumentParser(description=(__doc__ or "").partition("\n")[0])
+    parser.add_argument("folder", type=Path, nargs="+")
+    parser.add_argument("--out", type=Path)
+    options = parser.parse_args()
+    learner = Learner()
+    texts = [text for folder in options.folder for text in sorted(folder.glob("*.txt"))]
+    cases = [case for text in texts for case in learner.cases(text)]
+    print(f"{len(texts)} narrations, each writer left out of the learning once:")
+    table: dict[str, Learned] = {}
+    for sort, lean in LEAN.items():
+        mine = [case for case in cases if case.sort == sort]
+        _try_on(sort, lean, mine)
+        table[sort] = learn(mine, lean) if options.out else {}
+    if options.out is not None:
+        write_whole(options.out, _as_csv(table))
+        print(f"  {sum(map(len, table.values()))} signs weighed: {options.out}")
+
+
+def _try_on(sort: str, lean: Mapping[Sign, float], cases: Sequence[Case]) -> None:
+    kept: Counter[str] = Counter()
+    all_of: Counter[str] = Counter()
+    by_writer: dict[str, list[Case]] = defaultdict(list)
+    for case in cases:
+        by_writer[case.writer].append(case)
+    for writer, left_out in by_writer.items():
+        learned = learn([case for case in cases if case.writer != writer], lean)
+        for case in (case for case in left_out if case.drafted):
+            names = ["wrong" if case.wrong else "right"] + (
+                [f"{'wrong' if case.wrong else 'right'} adverse"] * case.adverse
+            )
+            all_of.update(names)
+            kept.update(names if not is_doubted(case, learned) else [])
+    told = ", ".join(f"{kept[name]} of {all_of[name]} {name}" for name in sorted(all_of))
+    print(f"  {sort}: kept {told}")
+
+
+def _as_csv(table: Mapping[str, Learned]) -> bytes:
+    text = io.StringIO()
+    writer = csv.writer(text, lineterminator="\n")
+    writer.writerow(["sort", "sign", "doubt"])
+    writer.writerows(
+        [sort, sign, weight] for sort, learned in table.items() for sign, weight in sorted(learned.items())
+    )
+    return text.getvalue().encode()
+
+
+if __name__ == "__main__":
+    main()

@@ -17,9 +17,12 @@ import argparse
 import csv
 import io
 import json
+import string
 from collections import Counter, defaultdict
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import partial
+from itertools import cycle, islice
 from pathlib import Path
 from typing import Final
 from unittest.mock import patch
@@ -44,6 +47,9 @@ from narrate2report.read.speech.spoken import Spoken
 from narrate2report.records.files import write_whole
 from narrate2report.records.findings import Entry
 from narrate2report.records.transcript import Transcript
+from tests.read.test_frames import FLAWS, FRAMES, WANTED, Wanted, frames
+from tests.read.test_plain_ways import WAYS
+from tests.read.told import transcript_of
 
 RAREST = 4
 """How often a sign is seen before it is learned."""
@@ -52,12 +58,25 @@ HELD_BACK = 0.1
 """Variance of the Gaussian prior on the weights: smaller keeps them nearer to 0. 0.05 to 0.3 differ little."""
 
 LEAN: Final[Mapping[str, Mapping[Sign, float]]] = {
-    "seen": {"kind present": -0.4, "kind possible": -0.4, "kind fails": -0.4},
-    "advice": {ALWAYS: 0.4},
-    "follow_up": {ALWAYS: 0.2},
+    "seen": {ALWAYS: -0.3, "kind present": -0.4, "kind possible": -0.4, "kind fails": -0.4},
+    "advice": {ALWAYS: 0.1},
+    "follow_up": {ALWAYS: -0.3},
 }
 """Added to what a sign weighs: something wrong that is left out costs more than talk that is struck in the review; too
 much of advice and work is talk."""
+
+DATA: Final = FRAMES.parent
+
+WRITERS: Final = 10
+"""The frames and plain ways are of many hands: parts of them, left out in turn."""
+
+TWICE: Final = 2
+"""How often a line is counted that is worded like talk and yet is none: there are few of them."""
+
+PLAIN_WAYS: Final = (
+    "a_flaw_is_there", "it_is_so", "it_works", "it_fails", "it_was_not_tried", "work_is_planned", "care_is_asked",
+)  # fmt: skip
+"""Those of tests/read/data/plain_ways.yaml that say what they say."""
 
 LEAST_WEIGHT = 3
 """Hundredths: a sign that weighs less is left out of the table."""
@@ -84,12 +103,69 @@ class Weighed:
     mode: Mode
     sentence: str
 
+    def case(self, writer: str, entry: Entry, *, wrong: bool, drafted: bool) -> Case:
+        """What it teaches, once it is known whether the entry is right."""
+        return Case(writer, SORTS[self.draft.kind], self.signs, wrong, drafted, entry.is_adverse)
+
     def became(self, entry: Entry) -> bool:
         """Whether an entry was made of it."""
         same = (self.draft.kind, self.draft.component) == (entry.kind, entry.component)
         what = (self.draft.condition, self.draft.outcome, self.draft.action)
         told = any(self.sentence in piece.sentences for piece in entry.evidence)
         return same and told and what == (entry.condition, entry.outcome, entry.action)
+
+
+@dataclass(frozen=True)
+class Saying:
+    """A sentence that was written to say one thing, or only to talk of it."""
+
+    said: str
+    room: str
+    writer: str
+    tells: Callable[[Entry], bool]
+    """Whether an entry is what it says, or what it only talks of."""
+    talks: bool = False
+
+
+def sayings() -> Iterator[Saying]:
+    """The frames and plain ways of tests/read, each with two things, and its lines that talk of flaws."""
+    for number, (kind, frame) in enumerate(frames()):
+        wanted, (adjective, noun) = WANTED[kind], FLAWS[number % len(FLAWS)]
+        for thing, components, room in islice(cycle(wanted.things), number, number + 2):
+            said = _filled(frame, c=thing, a=adjective, n=noun)
+            yield Saying(said, room, f"frames {number % WRITERS}", _tells_of(wanted, components, noun), not wanted.of)
+    for number, way in enumerate(way for name in PLAIN_WAYS for way in WAYS[name]):
+        for thing, condition in (("counter", "scratch"), ("door", "loose")):
+            yield Saying(_filled(way, x=thing, y=condition), "kitchen", f"ways {number % WRITERS}", lambda _: True)
+    for number, line in enumerate(_rows("flaws_told_all_the_same.txt")):
+        room, conditions, said = line.split(": ", 2)
+        yield Saying(said, room, f"told {number % WRITERS}", partial(_is_one_of, conditions.split("/")))
+    for number, line in enumerate(_rows("told_like_talk.txt") * TWICE):
+        room, said = line.split(": ", 1)
+        yield Saying(said, room, f"like talk {number % WRITERS}", lambda _: True)
+    for number, line in enumerate(_rows("flaws_only_talked_of.txt")):
+        room, said = line.split(": ", 1)
+        yield Saying(said, room, f"talk {number % WRITERS}", lambda entry: entry.is_adverse, talks=True)
+
+
+def _filled(frame: str, **words: str) -> str:
+    return frame.format(**words, **{name.upper(): word.capitalize() for name, word in words.items()})
+
+
+def _tells_of(wanted: Wanted, components: set[str], flaw: str) -> Callable[[Entry], bool]:
+    if wanted.of is None:
+        return wanted.none or (lambda _: False)
+    of = wanted.of
+    return lambda entry: entry.component in components and of(entry, flaw)
+
+
+def _is_one_of(conditions: Sequence[str], entry: Entry) -> bool:
+    return entry.condition in conditions and entry.is_adverse
+
+
+def _rows(name: str) -> list[str]:
+    rows = (DATA / name).read_text(encoding="utf-8").splitlines()
+    return [row for row in rows if row and not row.startswith("#")]
 
 
 class Listener(Doubts):
@@ -121,12 +197,31 @@ class Learner:
         walk = read_transcript(text)
         gold = json.loads(text.with_name(f"{text.stem}.gold.json").read_text(encoding="utf-8"))["entries"]
         marks = marks_of(gold, _lines(walk), 0.0)
-        writer = f"{text.parent}/{text.stem[0]}"
+        writer = f"{text.parent}/{text.stem.rstrip(string.digits)}"
         yield from self._read(walk, marks, writer)
         with patch.object(telling, "read_stances", _as_if_all_were_so):
             yield from (
                 case for case in self._read(walk, marks, writer, credulous=True) if case.wrong and case.sort == "seen"
             )
+
+    def alone(self, saying: Saying) -> Iterator[Case]:
+        """What a sentence by itself teaches; of one that only talks, what would be drafted if it did not."""
+        with patch.object(telling, "read_stances", _as_if_all_were_so if saying.talks else read_stances):
+            self._listener.noted.clear()
+            walk = transcript_of([f"Okay, into the {saying.room}.", saying.said])
+            entries = list(self._reader.read(walk).findings.entries)
+        for entry, one in self._entered(entries):
+            if saying.tells(entry):
+                yield one.case(saying.writer, entry, wrong=saying.talks, drafted=not saying.talks)
+
+    def _entered(self, entries: Sequence[Entry]) -> Iterator[tuple[Entry, Weighed]]:
+        """The drafts that are weighed, each with the entry that was made of it."""
+        left = list(entries)
+        for one in self._listener.noted:
+            entry = next((entry for entry in left if one.became(entry)), None)
+            if entry is not None and one.draft.kind in SORTS:
+                left.remove(entry)
+                yield entry, one
 
     def _read(self, walk: Transcript, marks: Sequence[Mark], writer: str, *, credulous: bool = False) -> Iterator[Case]:
         self._listener.noted.clear()
@@ -134,17 +229,10 @@ class Learner:
         matched = match(marks, entries)
         right = {entry.id for mark, entry in matched.found if not mark.optional}
         wrong = {entry.id for entry in matched.extra if not any(_is_near(mark, entry) for mark in matched.missed)}
-        left = list(entries)
-        for one in self._listener.noted:
-            entry = next((entry for entry in left if one.became(entry)), None)
-            sort = SORTS.get(one.draft.kind)
-            if entry is None or sort is None:
-                continue
-            left.remove(entry)
-            if entry.id in right or entry.id in wrong:
-                if credulous and one.mode is Mode.ASSERTED:
-                    continue
-                yield Case(writer, sort, one.signs, entry.id in wrong, not credulous, entry.is_adverse)
+        for entry, one in self._entered(entries):
+            asserted = credulous and one.mode is Mode.ASSERTED
+            if (entry.id in right or entry.id in wrong) and not asserted:
+                yield one.case(writer, entry, wrong=entry.id in wrong, drafted=not credulous)
 
 
 def _lines(walk: Transcript) -> list[tuple[float, float]]:
@@ -208,6 +296,7 @@ def main() -> None:
     learner = Learner()
     texts = [text for folder in options.folder for text in sorted(folder.glob("*.txt"))]
     cases = [case for text in texts for case in learner.cases(text)]
+    cases += [case for saying in sayings() for case in learner.alone(saying)]
     print(f"{len(texts)} narrations, each writer left out of the learning once:")
     table: dict[str, Learned] = {}
     for sort, lean in LEAN.items():

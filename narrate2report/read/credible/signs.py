@@ -30,6 +30,9 @@ BEFORE, AFTER = "<<", ">>"
 MOST_BESIDE, MOST_CLAUSES, FURTHEST = 4, 5, 6
 """Beyond these, how many drafts or clauses there are and how far a thing is off is not told more precisely."""
 
+NAMES = {"NNP": "NN", "NNPS": "NNS"}
+"""Without capitals the tagger's guess at a name says nothing."""
+
 LENGTHS = ((4, "4"), (8, "8"), (13, "13"), (20, "20"), (30, "30"))
 """Words of a sentence, and how they are told; more is `more`."""
 
@@ -40,7 +43,7 @@ class Observed:
     def __init__(self, scene: Scene, drafts: Sequence[Draft]) -> None:
         self._scene, self._spoken, self._drafts = scene, scene.spoken, drafts
         self._words = _words(scene)
-        self._tags = [token.tag for token in scene.spoken.tokens]
+        self._tags = [NAMES.get(token.tag, token.tag) for token in scene.spoken.tokens]
 
     def signs(self, draft: Draft) -> list[Sign]:
         """The signs of one of the drafts."""
@@ -85,12 +88,9 @@ class Observed:
         at += REACH
         for off in (*range(-REACH, 0), *range(1, REACH + 1)):
             yield f"w{off:+d} {words[at + off]}"
-        for off in (-2, -1, 1):
-            yield (
-                f"w{off:+d}{off + 1:+d} {words[at + off]} {words[at + off + 1]}"
-                if off != -1
-                else (f"w-1+1 {words[at - 1]} {words[at + 1]}")
-            )
+        yield f"w-2-1 {words[at - 2]} {words[at - 1]}"
+        yield f"w-1+1 {words[at - 1]} {words[at + 1]}"
+        yield f"w+1+2 {words[at + 1]} {words[at + 2]}"
         yield f"t {tags[at]}"
         yield f"t-1 {tags[at - 1]} {tags[at]}"
         yield f"t+1 {tags[at]} {tags[at + 1]}"

@@ -1,14 +1,14 @@
 """Learn which drafts are worded as talk (narrate2report/read/credible/doubts.csv) from narrations marked by hand.
 
-    PYTHONPATH=. python tests/benchmarks/learn_doubts.py FOLDER [FOLDER ...] [--out FILE]
+    PYTHONPATH=. python tests/benchmarks/learn_doubts.py FOLDER [FOLDER ...] [--try] [--out FILE]
 
 FOLDER holds NAME.txt with NAME.gold.json; narrations of one folder whose names begin with the same letter are of one
 writer. Learned from are all drafts of the rules, and what they would draft if nothing were talk: so the words of talk
 are learned from all talk, not only from what the rules take for something that is so. A draft is right where a mark
 says the same; one that differs from a mark in one field only, or that a mark leaves open, teaches nothing.
 
-Prints, for each sort of draft, how many of the right and how many of the wrong ones are kept when each writer is left
-out of the learning once. With --out the weights learned from all narrations are written.
+With --try, prints for each sort of draft how many of the right and how many of the wrong ones are kept when each
+writer is left out of the learning once. With --out the weights learned from all narrations are written.
 """
 
 from __future__ import annotations
@@ -292,16 +292,18 @@ def main() -> None:
     parser = argparse.ArgumentParser(description=(__doc__ or "").partition("\n")[0])
     parser.add_argument("folder", type=Path, nargs="+")
     parser.add_argument("--out", type=Path)
+    parser.add_argument("--try", dest="tried", action="store_true")
     options = parser.parse_args()
     learner = Learner()
     texts = [text for folder in options.folder for text in sorted(folder.glob("*.txt"))]
     cases = [case for text in texts for case in learner.cases(text)]
     cases += [case for saying in sayings() for case in learner.alone(saying)]
-    print(f"{len(texts)} narrations, each writer left out of the learning once:")
+    print(f"{len(cases)} drafts of {len(texts)} narrations and of plain sayings")
     table: dict[str, Learned] = {}
     for sort, lean in LEAN.items():
         mine = [case for case in cases if case.sort == sort]
-        _try_on(sort, lean, mine)
+        if options.tried:
+            _try_on(sort, lean, mine)
         table[sort] = learn(mine, lean) if options.out else {}
     if options.out is not None:
         write_whole(options.out, _as_csv(table))

@@ -39,7 +39,7 @@ class Subjects:
                 pending = (*pending, *own) if clause.link in {"and", ",", "or", "plus"} else own
                 current = pending
             elif predicated:
-                fronted = bool(pending) and clause.link == ""
+                fronted = bool(pending) and (clause.link == "" or self._is_told_of_it(clause))
                 current, pending = (pending if fronted else current), ()
             subjects[clause.index] = current
         return subjects
@@ -66,6 +66,11 @@ class Subjects:
         if any(mention.start in clause for mention in self.predicates):
             return True
         return any(token.is_finite for token in self.spoken.tokens[clause.start : clause.end])
+
+    def _is_told_of_it(self, clause: Clause) -> bool:
+        """`ceiling in here, there's a crack`: what goes on so is told of what was named first."""
+        opens = self.spoken.norms(clause.start, clause.start + 2)
+        return clause.link == "," and opens in (["there", "is"], ["there", "'s"], ["there", "are"])
 
     def _is_plural(self, clause: Clause) -> bool:
         norms = set(self.spoken.norms(clause.start, clause.end))

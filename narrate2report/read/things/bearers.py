@@ -9,6 +9,7 @@ from narrate2report.read.lexis.phrase_tree import Mention
 from narrate2report.read.lexis.vocabulary import Vocabulary
 from narrate2report.read.speech.clauses import Clause
 from narrate2report.read.speech.spoken import Named, Spoken
+from narrate2report.read.things.standing import both_of, is_otherwise
 from narrate2report.read.things.subjects import Subjects
 from narrate2report.read.things.whereabouts import ROOM_GENERAL, WALL, Whereabouts
 from narrate2report.read.walk.place import Place
@@ -79,6 +80,8 @@ class Bearers:
         if topics and topics[-1].component == ROOM_GENERAL and (self._sums_up(clause) or self._is_a_home(topics[-1])):
             return (OF_THE_PLACE,)
         subjects = self._subjects[clause.index]
+        if self._place.subject and not (noun or self._subjects[clause.index]) and is_otherwise(spoken, clause):
+            return (Bearer(self._place.subject, "what was spoken of, but for that", False, link="otherwise"),)
         if topics:
             shared = subjects if topics[-1] in subjects else (topics[-1],)
             return self._each(self._without_owners(shared), "subject", "said of {}")
@@ -117,7 +120,8 @@ class Bearers:
         if self._is_about_all(clause):
             return (Bearer(ROOM_GENERAL, "said of the room as a whole", True, link="all"),)
         if self._place.subject:
-            return (Bearer(self._place.subject, "the component last in focus", False, link="focus"),)
+            both = both_of(spoken, clause, self._place) or (self._place.subject,)
+            return tuple(Bearer(one, "the component last in focus", False, link="focus") for one in both)
         return ()
 
     def _each(

@@ -111,7 +111,7 @@ class Whereabouts:
         return None
 
     def on_wall_beside(self, predicate: Mention, clause: Clause) -> Named | None:
-        """`there's crayon behind the door`, `a stain above the window`: the wall, unless a floor is spoken of."""
+        """`there's crayon behind the door`, `a stain above the window`: the wall, unless a floor is spoken of"""
         if self._place.subject in LEVEL or self._is_about_level():
             return None
         for one in self._spoken.named_in(clause):

@@ -18,6 +18,7 @@ PARTICIPLES = frozenset({"JJ", "JJR", "JJS", "NN", "NNS", "CD", "VBN", "NNP"})
 DOERS = frozenset("it they he she somebody someone dog cat that".split())
 BEFORE_OBJECT = frozenset("up off out down the this that our all a through every each both these those".split())
 STANDS_FREE = frozenset({"water_heater", "furnace", "toilet", "radiator", "heater"})
+BY = frozenset("by near beside around round behind beneath underneath under below".split())
 BEHIND = frozenset("behind beneath underneath under".split())
 MEANS = frozenset("switch control_panel remote_control".split())
 WHOLE_SIDES = frozenset("side sides top back front base".split())
@@ -74,7 +75,8 @@ class Bearers:
         ]
         on = self._where.lies_on(predicate, clause)
         pronoun = {"it", "they", "that", "this", "one"} & set(spoken.norms(clause.start, predicate.start))
-        if on is not None and (noun or (not topics and not pronoun and not self._is_means(on, clause))):
+        stated = not pronoun or self._ends_before(predicate, on)
+        if on is not None and (noun or (not topics and stated and not self._is_means(on, clause))):
             self._last[clause.index] = on
             return self._each((on, *self._where.spread_over(clause)), "follows", "{} follows it")
         if topics and topics[-1].component == ROOM_GENERAL and (self._sums_up(clause) or self._is_a_home(topics[-1])):
@@ -153,15 +155,23 @@ class Bearers:
         return self._each((owner,), "side", "said of what is on {}") if owner is not None else ()
 
     def _lies_behind(self, predicate: Mention, clause: Clause) -> Named | None:
-        """`there's lint all down behind the dryer`: soil by what stands free of the wall, whatever was in focus."""
+        """`there's lint all down behind the dryer`, `water on the floor by the furnace`: soil behind, and water by, what
+        stands free of the wall, whatever was in focus."""
+        wet = {sense.id for sense in predicate.of("condition")} <= {"leak", "damp"}
         classes = {self._vocabulary.conditions[sense.id].class_ for sense in predicate.of("condition")}
         for one in self._spoken.named_in(clause):
             between = set(self._spoken.norms(predicate.end, one.start))
             group = self._vocabulary.components[one.component].group
             free = group == "appliances" or one.component in STANDS_FREE
-            if one.relation == "place" and free and classes == {"soil"} and between & BEHIND:
+            if one.relation == "place" and free and (between & BEHIND if classes == {"soil"} else wet and between & BY):
                 return one
         return None
+
+    def _ends_before(self, predicate: Mention, on: Named | None) -> bool:
+        """`they got paint on`, before `this outlet cover`: whoever `they` are, it is on what follows."""
+        last = self._spoken.tokens[predicate.end - 1]
+        long = predicate.end - predicate.start > 1 and last.norm in {"on", "in", "over", "into"}
+        return long and on is not None and 0 <= on.start - predicate.end <= 2
 
     def _said_after(self, clause: Clause) -> Named | None:
         """`very tidy, that window`, `works like a charm, this fan`: a sentence that ends with what it is about."""

@@ -130,8 +130,10 @@ def meaning_within(spoken: Spoken, phrase: Mention, place: Place, number: int, v
         if not closes and not holding & set(before):
             continue
         certain = [sense.id for sense in mention.of("component")]
+        owners = {sense.beside: sense.id for sense in mention.of("near")}
+        owned = next((owners[one.component] for one in spoken.named if one.component in owners), None)
         if certain:
-            return _of_room(certain, place, vocabulary)
+            return owned or _of_room(certain, place, vocabulary)  # the bed's got a broken slat
         plain = mention.of("near", "in", "else")
         component = _plain_meaning(mention, plain, {}, place, number, vocabulary, partial(_stands_by, spoken))
         if component:

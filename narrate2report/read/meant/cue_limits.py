@@ -54,7 +54,9 @@ def only_tells(spoken: Spoken, start: int, end: int) -> bool:
 
 
 PASSED = frozenset("put fit stick get see poke push pass slide drop lose walk reach run".split())
-PASSED_THROUGH = frozenset("fist hand arm finger fingers thumb foot leg head coin pencil pen card cat dog light".split())
+PASSED_THROUGH = frozenset(
+    "fist hand arm finger fingers thumb foot leg head coin pencil pen card cat dog light".split()
+)
 
 
 def is_a_measure(spoken: Spoken, start: int, end: int) -> bool:

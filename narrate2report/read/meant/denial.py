@@ -93,7 +93,9 @@ def _denied_with_list(spoken: Spoken, mention: Mention, clause: Clause) -> str |
     if clause.index == 0 or clause.link not in LIST_LINKS:
         return None
     lead = [norm for norm in spoken.norms(clause.start, mention.start) if norm not in {"and", "or", "nor", "any"}]
-    if set(lead) & (OPENS_NEW | STREWN) or any(spoken.tokens[at].is_finite for at in range(clause.start, mention.start)):
+    if set(lead) & (OPENS_NEW | STREWN) or any(
+        spoken.tokens[at].is_finite for at in range(clause.start, mention.start)
+    ):
         return None
     if any(term.start < mention.start for term in spoken.terms(*COMPONENT_ROLES, within=clause)):
         return None

@@ -212,7 +212,11 @@ def observe(scene: Scene, flaws: Sequence[Flaw]) -> list[Draft]:
             continue
         stance = stances[flaw.mention.start]
         sound = vocabulary.is_sound(flaw.condition)
-        if not (_counts(flaw, stance) or _was_put_in(scene.spoken, flaw, stance) or _is_there_to_mend(scene.spoken, flaw, stance)):
+        if not (
+            _counts(flaw, stance)
+            or _was_put_in(scene.spoken, flaw, stance)
+            or _is_there_to_mend(scene.spoken, flaw, stance)
+        ):
             continue
         draft = _draft(scene, flaw, sound, flaws)
         if draft is not None and not any(draft.same_statement(other) for other in drafts):

@@ -51,11 +51,19 @@ def left_behind(scene: Scene) -> list[Draft]:
 
 
 HOLDS = frozenset(
-    "cabinet closet drawer pantry refrigerator freezer oven dishwasher washer dryer vanity medicine_cabinet shed".split()
+    "cabinet closet drawer pantry refrigerator freezer oven dishwasher washer dryer vanity medicine_cabinet".split()
 )
 """What things may be left in."""
 
-IN_IT = (["in", "here"], ["in", "there"], ["in", "it"], ["in", "them"], ["this", "one"], ["that", "one"], ["of", "them"])
+IN_IT = (
+    ["in", "here"],
+    ["in", "there"],
+    ["in", "it"],
+    ["in", "them"],
+    ["this", "one"],
+    ["that", "one"],
+    ["of", "them"],
+)
 
 
 def _left_in(scene: Scene, clause: Clause, at: int) -> str:
@@ -76,8 +84,8 @@ def _left_in(scene: Scene, clause: Clause, at: int) -> str:
 def _lying(scene: Scene, clause: Clause, at: int, component: str | None = None) -> Draft:
     words = scene.spoken.words(clause.start, clause.end)
     return Draft(
-        kind="condition", room=scene.room, component=component or _left_in(scene, clause, at), at=at, condition="debris",
-        assertion="present", because=(f"left behind: '{words}'",), confidence=0.6,
+        kind="condition", room=scene.room, component=component or _left_in(scene, clause, at), at=at,
+        condition="debris", assertion="present", because=(f"left behind: '{words}'",), confidence=0.6,
     )  # fmt: skip
 
 

@@ -17,7 +17,9 @@ from narrate2report.read.state.signs import Candidate, Signs
 from narrate2report.read.things.bearers import Bearer
 from narrate2report.read.things.whereabouts import ROOM_GENERAL
 
-CERTAIN = frozenset({"listed", "spread", "whole", "side", "object", "on the wall", "at the end", "what it is", "otherwise"})
+CERTAIN = frozenset(
+    {"listed", "spread", "whole", "side", "object", "on the wall", "at the end", "what it is", "otherwise"}
+)
 """Links that leave no doubt: `scuffs and a burn on the counter` ends a list, `overall` sums up."""
 
 

@@ -75,7 +75,7 @@ class Bearers:
         ]
         on = self._where.lies_on(predicate, clause)
         pronoun = {"it", "they", "that", "this", "one"} & set(spoken.norms(clause.start, predicate.start))
-        stated = not pronoun or self._ends_before(predicate, on)
+        stated = not pronoun or self._where.ends_before(predicate, on)
         if on is not None and (noun or (not topics and stated and not self._is_means(on, clause))):
             self._last[clause.index] = on
             return self._each((on, *self._where.spread_over(clause)), "follows", "{} follows it")
@@ -155,7 +155,7 @@ class Bearers:
         return self._each((owner,), "side", "said of what is on {}") if owner is not None else ()
 
     def _lies_behind(self, predicate: Mention, clause: Clause) -> Named | None:
-        """`there's lint all down behind the dryer`, `water on the floor by the furnace`: soil behind, and water by, what
+        """`there's lint all down behind the dryer`, `water on the floor by the furnace`: soil behind, water by what
         stands free of the wall, whatever was in focus."""
         wet = {sense.id for sense in predicate.of("condition")} <= {"leak", "damp"}
         classes = {self._vocabulary.conditions[sense.id].class_ for sense in predicate.of("condition")}
@@ -166,12 +166,6 @@ class Bearers:
             if one.relation == "place" and free and (between & BEHIND if classes == {"soil"} else wet and between & BY):
                 return one
         return None
-
-    def _ends_before(self, predicate: Mention, on: Named | None) -> bool:
-        """`they got paint on`, before `this outlet cover`: whoever `they` are, it is on what follows."""
-        last = self._spoken.tokens[predicate.end - 1]
-        long = predicate.end - predicate.start > 1 and last.norm in {"on", "in", "over", "into"}
-        return long and on is not None and 0 <= on.start - predicate.end <= 2
 
     def _said_after(self, clause: Clause) -> Named | None:
         """`very tidy, that window`, `works like a charm, this fan`: a sentence that ends with what it is about."""

@@ -157,7 +157,11 @@ def meaning_of_opening(
 
 def _stands_by(spoken: Spoken, start: int) -> bool:
     before = spoken.norms(max(0, start - 3), start)
-    return _hangs_over(spoken, start) or bool(set(before) & {"by", "near", "beside", "opposite"}) or before[:2] == ["next", "to"]
+    return (
+        _hangs_over(spoken, start)
+        or bool(set(before) & {"by", "near", "beside", "opposite"})
+        or before[:2] == ["next", "to"]
+    )
 
 
 def _hangs_over(spoken: Spoken, start: int) -> bool:
@@ -166,7 +170,7 @@ def _hangs_over(spoken: Spoken, start: int) -> bool:
 
 
 STANDS_BELOW = frozenset("fridge refrigerator freezer washer dryer dishwasher toilet commode sink tub bath".split())
-"""`cabinet door over the fridge, hinge is out`: what hangs above these is no part of them, as a hood's is of a range."""
+"""`cabinet door over the fridge, hinge is out`: what hangs above these is no part of them."""
 
 OWNS = frozenset("of on to for from".split())
 OWNER_OPENS = frozenset("the this that its your".split())

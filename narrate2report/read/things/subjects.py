@@ -13,7 +13,9 @@ from narrate2report.read.things.whereabouts import Whereabouts
 PLURAL_WORDS = frozenset("are were both all they have everything do these those none nothing".split())
 
 INTO = frozenset("under underneath beneath inside".split())
-LOOKED_INTO = frozenset("vanity sink cabinet oven dishwasher refrigerator freezer microwave washer dryer drawer".split())
+LOOKED_INTO = frozenset(
+    "vanity sink cabinet oven dishwasher refrigerator freezer microwave washer dryer drawer".split()
+)
 
 
 @dataclass(frozen=True)

@@ -17,8 +17,8 @@ HEIGHTS = frozenset("height level high".split())
 """`at shoulder height`, `about chest high`: a first word and a second."""
 OUTDOORS = frozenset({"yard", "exterior", "patio", "porch", "parking", "balcony"})
 ALONG_WALLS = frozenset(
-    "headboard bed sofa couch settee loveseat futon recliner desk dresser bookcase bookshelf tv telly television armchair"
-    " sideboard wardrobe tallboy crib cot chest buffet bureau".split()
+    "headboard bed sofa couch settee loveseat futon recliner desk dresser bookcase bookshelf tv telly television"
+    " armchair sideboard wardrobe tallboy crib cot chest buffet bureau".split()
 )
 NEAR = 5
 """Words from a flaw to the `behind` that tells where it is."""
@@ -60,6 +60,12 @@ class Whereabouts:
                 if not told or self._came_there(predicate, one):
                     return one
         return None
+
+    def ends_before(self, predicate: Mention, on: Named | None) -> bool:
+        """`they got paint on`, before `this outlet cover`: whoever `they` are, it is on what follows."""
+        last = self._spoken.tokens[predicate.end - 1]
+        long = predicate.end - predicate.start > 1 and last.norm in {"on", "in", "over", "into"}
+        return long and on is not None and 0 <= on.start - predicate.end <= 2
 
     def _came_there(self, predicate: Mention, one: Named) -> bool:
         """`a run of gloss has dried on the frame`, `a crack has opened across the ceiling`: how it came where it is."""

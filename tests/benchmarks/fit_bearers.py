@@ -221,7 +221,7 @@ def _best(case: Case, weights: dict[str, float]) -> Option:
 
 
 def _write(weights: dict[str, float], known: Befalls, measured: str) -> None:
-    path = ROOT / "narrate2report" / "read" / "sign_weights.py"
+    path = ROOT / "narrate2report" / "read" / "state" / "sign_weights.py"
     head = path.read_text().partition("WEIGHTS")[0]
     rows = "".join(f"    {json.dumps(sign)}: {weight},\n" for sign, weight in weights.items() if abs(weight) >= 0.005)
     path.write_text(f"{head}WEIGHTS: dict[str, float] = {{\n{rows}}}\n")

@@ -84,3 +84,53 @@ def test_what_somebody_did_it_to_and_what_it_usually_befalls(
 ) -> None:
     told = entries(line, room="bathroom").entries
     assert [(one.component, one.condition) for one in told if one.kind == "condition"] == [borne]
+
+
+@pytest.mark.parametrize(
+    ("room", "lines", "borne"),
+    [
+        ("bathroom", ["The lid of the tank has a crack."], ("toilet_tank", "crack")),
+        ("bathroom", ["The lid's chipped on the tank."], ("toilet_tank", "chip")),
+        ("bathroom", ["The towel bar's pulled clean out of the plaster."], ("towel_bar", "loose")),
+        ("bathroom", ["The towel bar's been pulled out of the wall."], ("towel_bar", "loose")),
+        ("bathroom", ["The caulk is brand new all the way around."], ("caulk", "new")),
+        ("kitchen", ["Cabinet door above the fridge, the hinge is bent."], ("hinge", "bent")),
+        ("bedroom", ["The bed's got a broken slat."], ("furniture", "broken")),
+        ("bedroom", ["Ceilin' in here, there's a stain runs from the light over to the window."], ("ceiling", "stain")),
+        ("bedroom", ["The wall color's the same, there's scuffs."], ("wall", "scuff")),
+        ("bedroom", ["The radiator's on.", "Mold behind where the wardrobe was."], ("wall", "mold")),
+        (
+            "kitchen",
+            ["The drawers, I'm opening all of them.", "They left some old pens in this one."],
+            ("drawer", "debris"),
+        ),
+        ("living_room", ["The walls are done.", "They got paint on this switch plate."], ("cover_plate", "paint_drip")),
+        ("basement", ["There's water on the floor by the furnace."], ("furnace", "leak")),
+        ("porch", ["We laid the decking new last spring."], ("deck", "new")),
+        ("bathroom", ["Under the vanity, clean."], ("vanity", "clean")),
+    ],
+)
+def test_whose_a_flaw_is_by_the_words_around_it(
+    room: str, lines: list[str], borne: tuple[str, str], entries: Narrator
+) -> None:
+    told = entries(*lines, room=room).entries
+    assert borne in [(one.component, one.condition) for one in told if one.assertion == "present"]
+
+
+def test_otherwise_is_said_of_the_whole_and_both_of_two(entries: Narrator) -> None:
+    told = entries("The sink.", "It has rust around the drain, otherwise good.", room="kitchen").entries
+    assert ("sink", "good") in [(one.component, one.condition) for one in told]
+    told = entries("Washer and dryer, those stay.", "Both of them are fine.", room="laundry").entries
+    assert {one.component for one in told if one.condition == "good"} == {"washer", "dryer"}
+
+
+def test_what_was_not_done_does_not_deny_what_a_thing_is_full_of(entries: Narrator) -> None:
+    told = entries("The window tracks haven't been cleaned, full of dirt.", room="bedroom").entries
+    assert {one.assertion for one in told if one.condition == "dirty"} == {"present"}
+
+
+def test_how_large_a_hole_is_leaves_what_follows_as_it_is(entries: Narrator) -> None:
+    told = entries(
+        "The door has a hole you could put your fist through, and it's dented at the bottom.", room="bedroom"
+    )
+    assert {"hole", "dent"} <= {one.condition for one in told.entries if one.component == "door"}

@@ -24,8 +24,12 @@ SPELLINGS = {
     "gon": "going", "na": "to", "ta": "to", "wan": "want", "'em": "them", "grey": "gray", "greyish": "grayish",
     "mould": "mold", "mouldy": "moldy", "moulds": "molds", "colour": "color", "coloured": "colored",
     "nowt": "nothing", "owt": "anything",
+    "ceilin": "ceiling", "railin": "railing", "floorin": "flooring", "deckin": "decking", "sidin": "siding",
+    "moldin": "molding", "mouldin": "moulding", "caulkin": "caulking", "carpetin": "carpeting", "skirtin": "skirting",
+    "awnin": "awning", "plumbin": "plumbing", "lightin": "lighting", "flashin": "flashing", "linin": "lining",
 }  # fmt: skip
-"""Parts of contractions as spaCy splits them, and spellings that differ by country, in one form each."""
+"""Parts of contractions as spaCy splits them, and spellings that differ by country, in one form each; nouns of
+which the last letter was dropped, as the tagger parts `ceilin'` from its mark."""
 
 
 SCOTS = {

@@ -38,6 +38,8 @@ NOT_FOUND = (["missing"], ["gone"], ["not", "there"], ["none"])
 BACK_TO_NOW = frozenset({"but", "though", "although", "now"})
 
 
+ARE_NOW = frozenset("look are feel seem sit hold work run open close still".split())
+
 TIMES = frozenset("morning week month year time spring summer fall winter".split())
 
 
@@ -50,6 +52,7 @@ def carried_into(spoken: Spoken, clause: Clause, carried: Stance) -> Stance:
             mended = spoken.has_cue("repaired_since", within=clause)
             present = any(_is_present(spoken, at, clause) for at in range(clause.start, clause.end))
             present = present or norms[:2] in (["they", "have"], ["it", "tested"], ["they", "tested"])
+            present = present or _are_now(spoken, clause)
             now = clause.link in BACK_TO_NOW or {"now", "still"} & set(norms) or present or mended
             return PLAIN if now else carried
         case Mode.ELSEWHERE:
@@ -88,6 +91,13 @@ def _is_present(spoken: Spoken, at: int, clause: Clause) -> bool:
     state = token.tag == "POS" and at + 1 < clause.end and spoken.tokens[at + 1].tag in {"VBN", "RB", "JJ"}
     named = state and any(one.start == at + 1 for one in spoken.terms("condition"))
     return token.tag == "VBZ" or named
+
+
+def _are_now(spoken: Spoken, clause: Clause) -> bool:
+    """`I painted these boards in April, they look good`: what several things are like is told of today."""
+    start = clause.start + (spoken.norms(clause.start, clause.start + 1) in (["and"], ["but"], ["so"]))
+    several, verb = spoken.norms(start, start + 1), spoken.norms(start + 1, start + 2)
+    return several in (["they"], ["these"], ["those"]) and set(verb) <= ARE_NOW and len(verb) == 1
 
 
 def _answers(spoken: Spoken, clause: Clause) -> bool:

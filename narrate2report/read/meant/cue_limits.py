@@ -53,6 +53,21 @@ def only_tells(spoken: Spoken, start: int, end: int) -> bool:
     return told and said[:1] == ["you"] and "want" not in said  # you don't want to be dragging things over it
 
 
+PASSED = frozenset("put fit stick get see poke push pass slide drop lose walk reach run".split())
+PASSED_THROUGH = frozenset(
+    "fist hand arm finger fingers thumb foot leg head coin pencil pen card cat dog light".split()
+)
+
+
+def is_a_measure(spoken: Spoken, start: int, end: int) -> bool:
+    """`a hole you could put your fist through`, `a gap you can get a finger in`: how large it is."""
+    said, near = spoken.norms(start, end + 1), spoken.norms(end - 1, end + 5)
+    could = said[:1] == ["you"] and said[1:2] in (["could"], ["can"], ["'d"], ["would"])
+    return could and bool(PASSED & set(said)) and bool(PASSED_THROUGH & set(near)) and bool(THROUGH & set(near))
+
+
+THROUGH = frozenset("through in into inside under underneath behind".split())
+
 OWN_FEELING = frozenset(
     "fancy say call mind know think bet guess be have want expect like describe trust believe blame swear see".split()
 )

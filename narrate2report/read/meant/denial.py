@@ -16,6 +16,8 @@ OPENS_NEW = frozenset(
     "a an the some one two three four five there it is 's i this that these my also only just you we they"
     " he she".split()
 )
+STREWN = frozenset("full covered coated caked thick filled packed crawling littered stuffed smothered".split())
+"""`the tracks haven't been done, full of dead flies`: what a thing is full of goes on with no denial."""
 LIST_LINKS = frozenset({",", "and", "or", "nor", "plus"})
 BEFORE_NOW = frozenset("last before at when".split())
 """After `was not there` they tell that it is new: `wasn't there last time`."""
@@ -91,7 +93,9 @@ def _denied_with_list(spoken: Spoken, mention: Mention, clause: Clause) -> str |
     if clause.index == 0 or clause.link not in LIST_LINKS:
         return None
     lead = [norm for norm in spoken.norms(clause.start, mention.start) if norm not in {"and", "or", "nor", "any"}]
-    if set(lead) & OPENS_NEW or any(spoken.tokens[at].is_finite for at in range(clause.start, mention.start)):
+    if set(lead) & (OPENS_NEW | STREWN) or any(
+        spoken.tokens[at].is_finite for at in range(clause.start, mention.start)
+    ):
         return None
     if any(term.start < mention.start for term in spoken.terms(*COMPONENT_ROLES, within=clause)):
         return None

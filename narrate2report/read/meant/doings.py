@@ -82,8 +82,9 @@ def is_planned(spoken: Spoken, mention: Mention) -> bool:
     dated = SOON & set(spoken.norms(mention.end, min(len(spoken.tokens), mention.end + 6)))
     if fresh and dated and not any(token.is_finite for token in spoken.tokens[clause.start : clause.end]):
         return True
-    if fresh and ORDERED & set(spoken.norms(mention.end, clause.end)):
-        return True
+    after = spoken.norms(mention.end, clause.end)
+    if fresh and ORDERED & set(after[3:] if after[:3] == ["all", "the", "way"] else after):
+        return True  # a new one is on its way; but new all the way round
     listed = clause.link == "and" and clause.index and mention.start - clause.start <= 1
     if listed:
         earlier = spoken.clauses[clause.index - 1]

@@ -79,7 +79,7 @@ def _worked_out(spoken: Spoken, clause: Clause) -> int | None:
     for at in range(clause.start + 1, clause.end):
         if spoken.tokens[at].norm in WORKED_OUT and spoken.norms(at + 1, at + 2) in (["out"], ["off"]):
             passive = spoken.norms(at - 1, at) in (["got"], ["was"], ["were"], ["been"])
-            flaw = next((one for one in spoken.terms("condition", within=clause) if one.start < at), None)
+            flaw = next((one for one in spoken.terms("condition", within=clause) if one.end < at), None)
             return flaw.start if passive and flaw is not None else None
     return None
 

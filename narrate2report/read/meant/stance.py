@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from narrate2report.read.lexis.phrase_tree import Mention
 from narrate2report.read.meant.carried import carried_into, is_seen, states
 from narrate2report.read.meant.cue_limits import (
+    is_a_measure,
     is_all_past,
     is_own_deed,
     is_plan,
@@ -157,7 +158,7 @@ def _does_not_count(spoken: Spoken, clause: Clause, mode: Mode, cue: Mention) ->
         case Mode.HYPOTHETICAL:
             came = spoken.tokens[cue.end : cue.end + 1]
             then = spoken.norms(cue.start, cue.end) == ["before", "you"] and bool(came) and came[0].tag == "VBD"
-            return then or is_plan(spoken, cue.start, cue.end)
+            return then or is_plan(spoken, cue.start, cue.end) or is_a_measure(spoken, cue.start, cue.end)
         case Mode.INSTRUCTION:
             if spoken.norms(cue.start, cue.end) == ["i", "ask", "you"] and cue.end == clause.end:
                 return True  # who does that, I ask you

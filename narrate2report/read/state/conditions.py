@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from narrate2report.read.drafts.draft import Draft
 from narrate2report.read.lexis.phrase_tree import Mention, Sense
@@ -23,6 +24,9 @@ from narrate2report.read.things.whereabouts import ROOM_GENERAL
 
 LASTING = frozenset({"repaired", "freshly_painted", "expired"})
 """Conditions that tell of the past and are still so."""
+
+PUT_IN = frozenset("put did fitted installed laid hung got bought had".split())
+"""`we did the decking new last summer`: what was new once somebody had put it in is told as new."""
 
 FORESEEN = frozenset({"trip_hazard", "sharp_edge"})
 """Hazards that are told by what will come of them: `someone will catch a toe`."""
@@ -208,7 +212,11 @@ def observe(scene: Scene, flaws: Sequence[Flaw]) -> list[Draft]:
             continue
         stance = stances[flaw.mention.start]
         sound = vocabulary.is_sound(flaw.condition)
-        if not (_counts(flaw, stance) or _is_there_to_mend(scene.spoken, flaw, stance)):
+        if not (
+            _counts(flaw, stance)
+            or _was_put_in(scene.spoken, flaw, stance)
+            or _is_there_to_mend(scene.spoken, flaw, stance)
+        ):
             continue
         draft = _draft(scene, flaw, sound, flaws)
         if draft is not None and not any(draft.same_statement(other) for other in drafts):
@@ -233,6 +241,16 @@ def _counts(flaw: Flaw, stance: Stance) -> bool:
     if stance.mode is Mode.FUTURE and flaw.condition in FORESEEN:
         return True
     return stance.mode is Mode.PAST and flaw.condition in LASTING
+
+
+def _was_put_in(spoken: Spoken, flaw: Flaw, stance: Stance) -> bool:
+    """`I put it in new in February`, `we did all the decking new last summer`: by the speaker's side."""
+    if stance.mode is not Mode.PAST or flaw.condition != "new":
+        return False
+    clause = spoken.clause_of(flaw.mention.start)
+    norms = spoken.norms(clause.start, flaw.mention.start)
+    dated = spoken.has_cue("past", within=clause)
+    return dated and any(who in {"i", "we"} and did in PUT_IN for who, did in pairwise(norms))
 
 
 def _is_there_to_mend(spoken: Spoken, flaw: Flaw, stance: Stance) -> bool:

@@ -50,11 +50,42 @@ def left_behind(scene: Scene) -> list[Draft]:
     return [draft for clause in spoken.clauses for draft in _left_lying(scene, clause)][:1]
 
 
-def _lying(scene: Scene, clause: Clause, at: int, component: str = ROOM_GENERAL) -> Draft:
+HOLDS = frozenset(
+    "cabinet closet drawer pantry refrigerator freezer oven dishwasher washer dryer vanity medicine_cabinet".split()
+)
+"""What things may be left in."""
+
+IN_IT = (
+    ["in", "here"],
+    ["in", "there"],
+    ["in", "it"],
+    ["in", "them"],
+    ["this", "one"],
+    ["that", "one"],
+    ["of", "them"],
+)
+
+
+def _left_in(scene: Scene, clause: Clause, at: int) -> str:
+    """`in the upper cabinet he has left a bag of flour`, `the cupboards, there's a tin left in this one`: what it was
+    left in, else the room."""
+    spoken = scene.spoken
+    for one in spoken.named_in(clause):
+        within = {"in", "inside"} & set(spoken.norms(max(clause.start, one.start - 4), one.start))
+        if one.component in HOLDS and within:
+            return one.component
+    words = spoken.norms(at, clause.end)
+    pointed = any(words[here : here + 2] in IN_IT for here in range(len(words))) or words[-1:] == ["inside"]
+    topics = [one.component for one in spoken.named if one.end <= at and one.relation == "topic"]
+    about = topics[-1] if topics else scene.place.subject
+    return about if pointed and about in HOLDS else ROOM_GENERAL
+
+
+def _lying(scene: Scene, clause: Clause, at: int, component: str | None = None) -> Draft:
     words = scene.spoken.words(clause.start, clause.end)
     return Draft(
-        kind="condition", room=scene.room, component=component, at=at, condition="debris",
-        assertion="present", because=(f"left behind: '{words}'",), confidence=0.6,
+        kind="condition", room=scene.room, component=component or _left_in(scene, clause, at), at=at,
+        condition="debris", assertion="present", because=(f"left behind: '{words}'",), confidence=0.6,
     )  # fmt: skip
 
 

@@ -17,7 +17,9 @@ from narrate2report.read.state.signs import Candidate, Signs
 from narrate2report.read.things.bearers import Bearer
 from narrate2report.read.things.whereabouts import ROOM_GENERAL
 
-CERTAIN = frozenset({"listed", "spread", "whole", "side", "object", "on the wall", "at the end", "what it is"})
+CERTAIN = frozenset(
+    {"listed", "spread", "whole", "side", "object", "on the wall", "at the end", "what it is", "otherwise"}
+)
 """Links that leave no doubt: `scuffs and a burn on the counter` ends a list, `overall` sums up."""
 
 
@@ -117,12 +119,22 @@ def weigh_up(
     signs = Signs(scene, mention, noun, grammar)
     for candidate in signs.candidates(usually):
         meant = only.get(candidate.component, plain)
+        if meant and meant.id not in PAINTED and _is_paint_elsewhere(candidate, mention, scene):
+            candidate = replace(candidate, component="wall")  # wall color's the same, there's scuffs
         if candidate.component == "paint" and candidate.named is None and meant and meant.id not in PAINTED:
             continue  # the paint's fresh; there's a scuff by the switch
         if meant is not None:
             own = _of_condition(meant.id, candidate, mention, scene)
             candidate.signs.update(own | ({"means it of this": 1.0} if meant.beside else {}))
         yield candidate, meant
+
+
+def _is_paint_elsewhere(candidate: Candidate, mention: Mention, scene: Scene) -> bool:
+    """Whether a candidate is the paint of walls, spoken of in an earlier clause."""
+    named = candidate.named
+    if candidate.component != "paint" or named is None or named.start in scene.spoken.clause_of(mention.start):
+        return False
+    return "wall" in scene.spoken.norms(named.start, named.end) and named.end <= mention.start
 
 
 def _put_where(condition: str, mention: Mention, scene: Scene) -> list[str]:

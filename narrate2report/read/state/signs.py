@@ -13,12 +13,14 @@ from functools import cached_property
 
 from narrate2report.read.lexis.phrase_tree import Mention
 from narrate2report.read.meant.scene import Scene
-from narrate2report.read.speech.clauses import Clause
+from narrate2report.read.speech.clauses import Clause, bare_start
 from narrate2report.read.speech.spoken import Named
 from narrate2report.read.things.bearers import Bearer
 from narrate2report.read.things.whereabouts import ROOM_GENERAL
 
 IT = frozenset("it they that this".split())
+APPEARS = frozenset("looks look feels feel seems seem smells sounds".split())
+"""Verbs that may open a clause with no subject: `looks tidy`."""
 COUNTS = frozenset("one two three both each another none some".split())
 """Words that stand for things of a kind named before: `one is missing its handle`."""
 
@@ -85,7 +87,19 @@ class Signs:
 
     @cached_property
     def _pronoun(self) -> bool:
-        return bool(IT & set(self.scene.spoken.norms(self._clause.start, self.mention.end)))
+        spoken = self.scene.spoken
+        return bool(IT & set(spoken.norms(self._clause.start, self.mention.end))) or self._goes_on
+
+    @cached_property
+    def _goes_on(self) -> bool:
+        """`it's been painted, looks tidy`: a verb without its subject goes on about what `it` was."""
+        spoken, clause = self.scene.spoken, self._clause
+        if not clause.index or clause.link not in {",", "and", "but"}:
+            return False
+        start = bare_start(spoken.tokens, clause)
+        before = spoken.clauses[clause.index - 1]
+        bare = start < clause.end and spoken.tokens[start].norm in APPEARS
+        return bare and bool(IT & set(spoken.norms(before.start, before.end)))
 
     @cached_property
     def _counted(self) -> bool:
@@ -194,6 +208,8 @@ class Signs:
                 under = next((one for one, _ in reversed(place.lately) if one in painted), "wall")
                 yield Candidate(under, None, signs | {"grammar: focus": 1.0})
             for owner in self.scene.vocabulary.components[place.subject].part_of:
+                if place.subject == "paint":
+                    continue  # it may be on any of them
                 yield Candidate(owner, None, {"its part is in focus": 1.0})
 
     def _general(self) -> Iterator[Candidate]:

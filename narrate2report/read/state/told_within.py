@@ -25,7 +25,8 @@ def told_within(scene: Scene, mention: Mention, senses: Sequence[Sense]) -> tupl
     spoken, vocabulary = scene.spoken, scene.vocabulary
     lying = all(vocabulary.conditions[sense.id].class_ in {"damage", "soil", "hazard"} for sense in senses)
     clause = spoken.clause_of(mention.start)
-    source = not lying and any(one.relation == "topic" and one.end <= mention.start for one in spoken.named_in(clause))
+    of_it = any(one.relation == "topic" and one.end <= mention.start for one in spoken.named_in(clause))
+    source = of_it and (not lying or _has_come_out(spoken, mention))
     if not source and (followed := _object_of(spoken, mention)):
         return (
             Bearer(followed.component, f"'{spoken.words(mention.start, followed.end)}'", True, followed, link="object"),
@@ -44,6 +45,12 @@ def told_within(scene: Scene, mention: Mention, senses: Sequence[Sense]) -> tupl
     if opening and not told and any(token.is_finite for token in spoken.tokens[mention.start : mention.end]):
         return (Bearer(opening, f"'{spoken.words(mention.start, mention.end)}' opens with it", True, link="within"),)
     return ()
+
+
+def _has_come_out(spoken: Spoken, mention: Mention) -> bool:
+    """`the towel bar's pulled right out of`, before `the drywall`: what it came out of only tells from where."""
+    said = [norm for norm in spoken.norms(mention.start, mention.end) if norm != "the"]
+    return said[-2:] in (["out", "of"], ["off", "of"], ["away", "from"], ["loose", "from"], ["off", "from"])
 
 
 def _object_of(spoken: Spoken, mention: Mention) -> Named | None:

@@ -9,6 +9,7 @@ from narrate2report.read.lexis.phrase_tree import Mention
 from narrate2report.read.lexis.vocabulary import Vocabulary
 from narrate2report.read.speech.clauses import Clause
 from narrate2report.read.speech.spoken import Named, Spoken
+from narrate2report.read.things.standing import both_of, is_otherwise
 from narrate2report.read.things.subjects import Subjects
 from narrate2report.read.things.whereabouts import ROOM_GENERAL, WALL, Whereabouts
 from narrate2report.read.walk.place import Place
@@ -17,6 +18,7 @@ PARTICIPLES = frozenset({"JJ", "JJR", "JJS", "NN", "NNS", "CD", "VBN", "NNP"})
 DOERS = frozenset("it they he she somebody someone dog cat that".split())
 BEFORE_OBJECT = frozenset("up off out down the this that our all a through every each both these those".split())
 STANDS_FREE = frozenset({"water_heater", "furnace", "toilet", "radiator", "heater"})
+BY = frozenset("by near beside around round behind beneath underneath under below".split())
 BEHIND = frozenset("behind beneath underneath under".split())
 MEANS = frozenset("switch control_panel remote_control".split())
 WHOLE_SIDES = frozenset("side sides top back front base".split())
@@ -73,12 +75,15 @@ class Bearers:
         ]
         on = self._where.lies_on(predicate, clause)
         pronoun = {"it", "they", "that", "this", "one"} & set(spoken.norms(clause.start, predicate.start))
-        if on is not None and (noun or (not topics and not pronoun and not self._is_means(on, clause))):
+        stated = not pronoun or self._where.ends_before(predicate, on)
+        if on is not None and (noun or (not topics and stated and not self._is_means(on, clause))):
             self._last[clause.index] = on
             return self._each((on, *self._where.spread_over(clause)), "follows", "{} follows it")
         if topics and topics[-1].component == ROOM_GENERAL and (self._sums_up(clause) or self._is_a_home(topics[-1])):
             return (OF_THE_PLACE,)
         subjects = self._subjects[clause.index]
+        if self._place.subject and not (noun or self._subjects[clause.index]) and is_otherwise(spoken, clause):
+            return (Bearer(self._place.subject, "what was spoken of, but for that", False, link="otherwise"),)
         if topics:
             shared = subjects if topics[-1] in subjects else (topics[-1],)
             return self._each(self._without_owners(shared), "subject", "said of {}")
@@ -117,7 +122,8 @@ class Bearers:
         if self._is_about_all(clause):
             return (Bearer(ROOM_GENERAL, "said of the room as a whole", True, link="all"),)
         if self._place.subject:
-            return (Bearer(self._place.subject, "the component last in focus", False, link="focus"),)
+            both = both_of(spoken, clause, self._place) or (self._place.subject,)
+            return tuple(Bearer(one, "the component last in focus", False, link="focus") for one in both)
         return ()
 
     def _each(
@@ -149,13 +155,15 @@ class Bearers:
         return self._each((owner,), "side", "said of what is on {}") if owner is not None else ()
 
     def _lies_behind(self, predicate: Mention, clause: Clause) -> Named | None:
-        """`there's lint all down behind the dryer`: soil by what stands free of the wall, whatever was in focus."""
+        """`there's lint all down behind the dryer`, `water on the floor by the furnace`: soil behind, water by what
+        stands free of the wall, whatever was in focus."""
+        wet = {sense.id for sense in predicate.of("condition")} <= {"leak", "damp"}
         classes = {self._vocabulary.conditions[sense.id].class_ for sense in predicate.of("condition")}
         for one in self._spoken.named_in(clause):
             between = set(self._spoken.norms(predicate.end, one.start))
             group = self._vocabulary.components[one.component].group
             free = group == "appliances" or one.component in STANDS_FREE
-            if one.relation == "place" and free and classes == {"soil"} and between & BEHIND:
+            if one.relation == "place" and free and (between & BEHIND if classes == {"soil"} else wet and between & BY):
                 return one
         return None
 

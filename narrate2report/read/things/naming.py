@@ -27,7 +27,7 @@ def name_components(spoken: Spoken, place: Place, number: int, vocabulary: Vocab
             continue
         chosen[mention.start] = (
             mention,
-            _in_context(mention, chosen, place, number) or _of_room(certain, place, vocabulary),
+            _in_context(spoken, mention, chosen, place, number) or _of_room(certain, place, vocabulary),
         )
     for mention in spoken.terms("near", "in", "else"):
         plain = mention.of("near", "in", "else")
@@ -41,8 +41,9 @@ def name_components(spoken: Spoken, place: Place, number: int, vocabulary: Vocab
     for start, (mention, _) in sorted(chosen.items()):
         if mention.of("component") and mention.of("near"):  # a slat, where a bed was only said in plain words
             before = {at: one for at, one in chosen.items() if at < start}
-            owned = _in_context(mention, before, Place(), number) if before else None
+            owned = _in_context(spoken, mention, before, Place(), number) if before else None
             chosen[start] = (mention, owned) if owned else chosen[start]
+    _give_to_owners(spoken, chosen)
     _put_on_what_has_it(spoken, chosen)
     _drop_rest_of_owner(spoken, chosen)
     within = [
@@ -129,8 +130,10 @@ def meaning_within(spoken: Spoken, phrase: Mention, place: Place, number: int, v
         if not closes and not holding & set(before):
             continue
         certain = [sense.id for sense in mention.of("component")]
+        owners = {sense.beside: sense.id for sense in mention.of("near")}
+        owned = next((owners[one.component] for one in spoken.named if one.component in owners), None)
         if certain:
-            return _of_room(certain, place, vocabulary)
+            return owned or _of_room(certain, place, vocabulary)  # the bed's got a broken slat
         plain = mention.of("near", "in", "else")
         component = _plain_meaning(mention, plain, {}, place, number, vocabulary, partial(_stands_by, spoken))
         if component:
@@ -154,15 +157,51 @@ def meaning_of_opening(
 
 def _stands_by(spoken: Spoken, start: int) -> bool:
     before = spoken.norms(max(0, start - 3), start)
-    return bool(set(before) & {"by", "near", "beside", "opposite"}) or before[:2] == ["next", "to"]
+    return (
+        _hangs_over(spoken, start)
+        or bool(set(before) & {"by", "near", "beside", "opposite"})
+        or before[:2] == ["next", "to"]
+    )
 
 
-def _in_context(mention: Mention, chosen: dict[int, tuple[Mention, str]], place: Place, number: int) -> str | None:
+def _hangs_over(spoken: Spoken, start: int) -> bool:
+    before = spoken.norms(max(0, start - 2), start)
+    return bool(set(before) & {"over", "above"}) and spoken.tokens[start].norm in STANDS_BELOW
+
+
+STANDS_BELOW = frozenset("fridge refrigerator freezer washer dryer dishwasher toilet commode sink tub bath".split())
+"""`cabinet door over the fridge, hinge is out`: what hangs above these is no part of them."""
+
+OWNS = frozenset("of on to for from".split())
+OWNER_OPENS = frozenset("the this that its your".split())
+"""`the lid of the tank`, `the lid to the tank`: how a plain word is followed by what it belongs to."""
+FAR_OWNER = 4
+"""Words from a plain word to these: `the lid's cracked on the tank`."""
+
+
+def _give_to_owners(spoken: Spoken, chosen: dict[int, tuple[Mention, str]]) -> None:
+    """`the lid of the tank`: a plain word is that of what follows it, though both are plain."""
+    for start, (mention, _) in list(chosen.items()):
+        by_owner = {sense.beside: sense.id for sense in mention.of("near")}
+        if not by_owner or mention.of("component"):
+            continue
+        clause = spoken.clause_of(start)
+        for at in range(mention.end, min(clause.end - 2, mention.end + FAR_OWNER)):
+            owner = chosen.get(at + 2)
+            leads = spoken.tokens[at].norm in OWNS and spoken.tokens[at + 1].norm in OWNER_OPENS
+            if leads and owner is not None and owner[1] in by_owner:
+                chosen[start] = mention, by_owner[owner[1]]
+                break
+
+
+def _in_context(
+    spoken: Spoken, mention: Mention, chosen: dict[int, tuple[Mention, str]], place: Place, number: int
+) -> str | None:
     """What a certain word means beside its owner or in this room, where the vocabulary says so: `sliding door` of a
     wardrobe, `lock` of a window, `curtain` in a bathroom."""
     owners = {sense.beside: sense.id for sense in mention.of("near")}
-    for _, (_, one) in sorted(chosen.items(), reverse=True):
-        if one in owners:
+    for start, (_, one) in sorted(chosen.items(), reverse=True):
+        if one in owners and not _hangs_over(spoken, start):
             return owners[one]
     if place.lately and number - place.lately[-1][1] <= 1 and place.lately[-1][0] in owners and not chosen:
         return owners[place.lately[-1][0]]

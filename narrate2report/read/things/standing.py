@@ -5,8 +5,9 @@ Says only whether a stretch of a sentence is no more than that; what is said of 
 
 from __future__ import annotations
 
-from narrate2report.read.speech.clauses import LEADING
+from narrate2report.read.speech.clauses import LEADING, Clause
 from narrate2report.read.speech.spoken import Spoken
+from narrate2report.read.walk.place import Place
 
 HEADS = frozenset(
     "one ones other others second third fourth first last left right rest both none neither hot cold mate partner twin"
@@ -54,3 +55,20 @@ def is_said_of_one(spoken: Spoken, at: int) -> bool:
     if before is None or clause.link not in {",", ":"} or not stands_for_one(spoken, before.start, before.end):
         return False
     return clause.link == ":" or not set(spoken.norms(before.start, before.end)) <= OTHERWISE
+
+
+def both_of(spoken: Spoken, clause: Clause, place: Place) -> tuple[str, ...]:
+    """`washer and dryer, those stay. Both of them are fine.`: the two components that were spoken of together."""
+    lately = place.lately[-2:]
+    said = "both" in spoken.norms(clause.start, clause.end) and not spoken.named_in(clause)
+    together = len(lately) == 2 and lately[0][1] == lately[1][1]
+    return tuple(one for one, _ in lately) if said and together else ()
+
+
+EXCEPTING = (["otherwise"], ["other", "than", "that"], ["apart", "from", "that"], ["aside", "from", "that"])
+
+
+def is_otherwise(spoken: Spoken, clause: Clause) -> bool:
+    """`limescale round the drain, otherwise good`: what follows is no longer said of what was excepted."""
+    opens = [norm for norm in spoken.norms(clause.start, clause.start + 4) if norm not in {"and", "but"}]
+    return any(opens[: len(words)] == words for words in EXCEPTING)

@@ -12,6 +12,11 @@ from narrate2report.read.things.whereabouts import Whereabouts
 
 PLURAL_WORDS = frozenset("are were both all they have everything do these those none nothing".split())
 
+INTO = frozenset("under underneath beneath inside".split())
+LOOKED_INTO = frozenset(
+    "vanity sink cabinet oven dishwasher refrigerator freezer microwave washer dryer drawer".split()
+)
+
 
 @dataclass(frozen=True)
 class Subjects:
@@ -39,7 +44,7 @@ class Subjects:
                 pending = (*pending, *own) if clause.link in {"and", ",", "or", "plus"} else own
                 current = pending
             elif predicated:
-                fronted = bool(pending) and clause.link == ""
+                fronted = bool(pending) and (clause.link == "" or self._is_told_of_it(clause))
                 current, pending = (pending if fronted else current), ()
             subjects[clause.index] = current
         return subjects
@@ -53,9 +58,18 @@ class Subjects:
             return before or tuple(heads)
         if self.spoken.norms(clause.start, clause.start + 1) in (["up"], ["down"]):
             return ()  # up the stairs
+        if (looked := self._looked_into(clause, named)) is not None:
+            return (looked,)
         return tuple(
             one for one in named if one.relation == "of" and one.start < first and one.start - clause.start <= 4
         )[:1]
+
+    def _looked_into(self, clause: Clause, named: Sequence[Named]) -> Named | None:
+        """`under the vanity, dry, clean`: a sentence that opens with no more than where somebody looks."""
+        if clause.index or len(named) != 1 or named[0].end != clause.end or named[0].component not in LOOKED_INTO:
+            return None
+        lead = self.spoken.norms(clause.start, named[0].start)
+        return named[0] if lead[:1] and lead[0] in INTO and set(lead[1:]) <= {"the", "this", "that", "my"} else None
 
     def _is_counted(self, one: Named, first: int) -> bool:
         """`two bent slats`, `a loose hinge`: the noun after its adjective is the subject too."""
@@ -66,6 +80,11 @@ class Subjects:
         if any(mention.start in clause for mention in self.predicates):
             return True
         return any(token.is_finite for token in self.spoken.tokens[clause.start : clause.end])
+
+    def _is_told_of_it(self, clause: Clause) -> bool:
+        """`ceiling in here, there's a crack`: what goes on so is told of what was named first."""
+        opens = self.spoken.norms(clause.start, clause.start + 2)
+        return clause.link == "," and opens in (["there", "is"], ["there", "'s"], ["there", "are"])
 
     def _is_plural(self, clause: Clause) -> bool:
         norms = set(self.spoken.norms(clause.start, clause.end))

@@ -16,7 +16,10 @@ MEASURED = frozenset("shoulder head waist knee ankle hip chest eye hand child's 
 HEIGHTS = frozenset("height level high".split())
 """`at shoulder height`, `about chest high`: a first word and a second."""
 OUTDOORS = frozenset({"yard", "exterior", "patio", "porch", "parking", "balcony"})
-ALONG_WALLS = frozenset("headboard bed sofa couch desk dresser bookcase tv telly television armchair sideboard".split())
+ALONG_WALLS = frozenset(
+    "headboard bed sofa couch settee loveseat futon recliner desk dresser bookcase bookshelf tv telly television"
+    " armchair sideboard wardrobe tallboy crib cot chest buffet bureau".split()
+)
 NEAR = 5
 """Words from a flaw to the `behind` that tells where it is."""
 LEVEL = frozenset("floor carpet ceiling rug baseboard countertop".split())
@@ -57,6 +60,12 @@ class Whereabouts:
                 if not told or self._came_there(predicate, one):
                     return one
         return None
+
+    def ends_before(self, predicate: Mention, on: Named | None) -> bool:
+        """`they got paint on`, before `this outlet cover`: whoever `they` are, it is on what follows."""
+        last = self._spoken.tokens[predicate.end - 1]
+        long = predicate.end - predicate.start > 1 and last.norm in {"on", "in", "over", "into"}
+        return long and on is not None and 0 <= on.start - predicate.end <= 2
 
     def _came_there(self, predicate: Mention, one: Named) -> bool:
         """`a run of gloss has dried on the frame`, `a crack has opened across the ceiling`: how it came where it is."""
@@ -108,15 +117,20 @@ class Whereabouts:
         return None
 
     def on_wall_beside(self, predicate: Mention, clause: Clause) -> Named | None:
-        """`there's crayon behind the door`, `a stain above the window`: the wall, unless a floor is spoken of."""
-        if self._place.subject in LEVEL:
+        """`there's crayon behind the door`, `a stain above the window`: the wall, unless a floor is spoken of"""
+        if self._place.subject in LEVEL or self._is_about_level():
             return None
         for one in self._spoken.named_in(clause):
             if one.relation == "place" and one.start >= predicate.end and one.component in IN_WALLS:
                 between = set(self._spoken.norms(predicate.end, one.start))
-                if between & {"behind", "above", "over"} or (one.component in SET_IN and between & CLOSE_BY):
+                leads_over = "over" in between and "to" not in between  # from the light over to the window
+                if between & {"behind", "above"} or leads_over or (one.component in SET_IN and between & CLOSE_BY):
                     return one
         return None
+
+    def _is_about_level(self) -> bool:
+        """`ceiling in here, there's a crack from the light to the window`: the sentence opens with what it is on."""
+        return any(one.component in LEVEL and one.relation == "topic" for one in self._spoken.named[:1])
 
     def is_at_a_height(self, clause: Clause) -> bool:
         """`a tide line at shoulder height`, `smudges at hand level`: where only a wall is, with nothing named."""

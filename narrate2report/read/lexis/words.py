@@ -21,7 +21,8 @@ if TYPE_CHECKING:
 HYPHENS = frozenset("-‐‑")
 SPELLINGS = {
     "n't": "not", "nt": "not", "'ll": "will", "'re": "are", "'ve": "have", "'m": "am", "wo": "will", "ca": "can",
-    "gon": "going", "na": "to", "ta": "to", "wan": "want", "'em": "them", "em": "them", "grey": "gray", "greyish": "grayish",
+    "gon": "going", "na": "to", "ta": "to", "wan": "want", "'em": "them", "em": "them",
+    "grey": "gray", "greyish": "grayish",
     "mould": "mold", "mouldy": "moldy", "moulds": "molds", "colour": "color", "coloured": "colored",
     "nowt": "nothing", "owt": "anything",
 }  # fmt: skip
@@ -66,8 +67,8 @@ G_LEFT_OUT = re.compile(r"\b([a-z]+[b-z]in)['’](?![a-z])")
 
 WITHOUT_G = frozenset(
     "missin runnin comin goin doin gettin lookin hangin leakin drippin stickin draggin peelin flakin crackin chippin"
-    " bubblin liftin splittin rustin rottin saggin bucklin warpin swellin rattlin squeakin creakin hummin buzzin grindin"
-    " clickin chirpin beepin flickerin blinkin workin coolin heatin blowin drainin fillin flushin closin openin"
+    " bubblin liftin splittin rustin rottin saggin bucklin warpin swellin rattlin squeakin creakin hummin buzzin"
+    " grindin clickin chirpin beepin flickerin blinkin workin coolin heatin blowin drainin fillin flushin closin openin"
     " shuttin lockin latchin catchin turnin spinnin movin wobblin rockin shakin holdin sittin standin leanin fallin"
     " pullin pushin rubbin scrapin scratchin stainin smellin stinkin wearin frayin unravelin fadin yellowin tearin"
     " rippin breakin showin growin nothin somethin anythin everythin mornin evenin ceilin railin floorin flashin wirin"
@@ -77,7 +78,9 @@ WITHOUT_G = frozenset(
 )
 """Words in `-ing` as they are written down without their last letter; by its ending alone a word could be a basin."""
 
-NAMING = frozenset("nothin somethin anythin everythin mornin evenin ceilin railin floorin flashin wirin plumbin".split())
+NAMING = frozenset(
+    "nothin somethin anythin everythin mornin evenin ceilin railin floorin flashin wirin plumbin".split()
+)
 """Of these, what names a thing and tells of no doing."""
 
 NOT_USED = ("parser", "ner", "lemmatizer", "attribute_ruler")

@@ -137,13 +137,20 @@ def _statements(scene: Scene, walk: Walk, ledger: Ledger) -> tuple[list[Draft], 
         *find_painted(scene),
         *left_behind(scene),
         *taken_away(scene),
-        *(draft for draft in missing_parts(scene) if not checks),
+        *(draft for draft in missing_parts(scene) if not any(_is_of_the_trial(spoken, draft, one) for one in checks)),
         *lacked(scene),
         *find_shortfalls(scene),
         *find_spilt(scene),
     ]
     drafts = [draft for draft in drafts if not _is_qualified(spoken, draft, drafts, scene.vocabulary)]
     return drafts + find_present_parts(scene, drafts), flaws
+
+
+def _is_of_the_trial(spoken: Spoken, draft: Draft, check: Draft) -> bool:
+    """`no burner works`: what is denied there is the trial; in `it goes up, and there is no screen in it` it is not."""
+    clause = spoken.clause_of(draft.at)
+    apart = "there" in spoken.norms(clause.start, draft.at) and clause != spoken.clause_of(check.at)
+    return draft.component == check.component or not apart
 
 
 def _is_qualified(spoken: Spoken, draft: Draft, drafts: Sequence[Draft], vocabulary: Vocabulary) -> bool:

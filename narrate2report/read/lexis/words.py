@@ -21,7 +21,8 @@ if TYPE_CHECKING:
 HYPHENS = frozenset("-‐‑")
 SPELLINGS = {
     "n't": "not", "nt": "not", "'ll": "will", "'re": "are", "'ve": "have", "'m": "am", "wo": "will", "ca": "can",
-    "gon": "going", "na": "to", "ta": "to", "wan": "want", "'em": "them", "grey": "gray", "greyish": "grayish",
+    "gon": "going", "na": "to", "ta": "to", "wan": "want", "'em": "them", "em": "them",
+    "grey": "gray", "greyish": "grayish",
     "mould": "mold", "mouldy": "moldy", "moulds": "molds", "colour": "color", "coloured": "colored",
     "nowt": "nothing", "owt": "anything",
     "ceilin": "ceiling", "railin": "railing", "floorin": "flooring", "deckin": "decking", "sidin": "siding",
@@ -64,6 +65,27 @@ def _cuts() -> dict[str, tuple[tuple[int, str, str], ...]]:
 SEVERAL = _cuts()
 
 I_ALONE = re.compile(r"\bi\b")
+
+G_LEFT_OUT = re.compile(r"\b([a-z]+[b-z]in)['’](?![a-z])")
+"""`draggin' at the bottom`, `flakin' a little`: the mark that stands for the last letter of a word in `-ing`."""
+
+WITHOUT_G = frozenset(
+    "missin runnin comin goin doin gettin lookin hangin leakin drippin stickin draggin peelin flakin crackin chippin"
+    " bubblin liftin splittin rustin rottin saggin bucklin warpin swellin rattlin squeakin creakin hummin buzzin"
+    " grindin clickin chirpin beepin flickerin blinkin workin coolin heatin blowin drainin fillin flushin closin openin"
+    " shuttin lockin latchin catchin turnin spinnin movin wobblin rockin shakin holdin sittin standin leanin fallin"
+    " pullin pushin rubbin scrapin scratchin stainin smellin stinkin wearin frayin unravelin fadin yellowin tearin"
+    " rippin breakin showin growin nothin somethin anythin everythin mornin evenin ceilin railin floorin flashin wirin"
+    " plumbin buildin caulkin paintin cleanin cookin puttin usin takin livin keepin tryin checkin moppin strippin"
+    " unpluggin lightin bein havin makin givin leavin seein hearin feelin talkin walkin sayin thinkin waitin lettin"
+    " sweepin wipin washin scrubbin fixin replacin patchin fittin kickin creepin".split()
+)
+"""Words in `-ing` as they are written down without their last letter; by its ending alone a word could be a basin."""
+
+NAMING = frozenset(
+    "nothin somethin anythin everythin mornin evenin ceilin railin floorin flashin wirin plumbin".split()
+)
+"""Of these, what names a thing and tells of no doing."""
 
 NOT_USED = ("parser", "ner", "lemmatizer", "attribute_ruler")
 """Parts of the model that add nothing to tags and would cost more than the tagger itself."""
@@ -162,7 +184,7 @@ class Tokenizer:
 
 
 def _in_small_letters(text: str) -> str:
-    small = I_ALONE.sub("I", text.lower())
+    small = G_LEFT_OUT.sub(r"\1g", I_ALONE.sub("I", text.lower()))
     small = small[:1].upper() + small[1:]
     return small if len(small) == len(text) else text
 
@@ -177,7 +199,7 @@ def _tokens(doc: Doc, text: str) -> tuple[Token, ...]:
         if word in HYPHENS and found and start == found[-1].end:
             hyphen = True
             continue
-        lower = word.lower().replace("’", "'")
+        lower, tag = word.lower().replace("’", "'"), token.tag_
         end = start + len(word)
         if lower.endswith("in'") and len(lower) > len("in'") + 2:
             lower = f"{lower[:-1]}g"  # runnin' up the corner
@@ -186,6 +208,8 @@ def _tokens(doc: Doc, text: str) -> tuple[Token, ...]:
                 found.append(Token(text[start : start + letters], norm, tag, start, start + letters, hyphen))
                 start, hyphen = start + letters, False
             continue
-        found.append(Token(text[start:end], SPELLINGS.get(lower, lower), token.tag_, start, end, hyphen))
+        if lower in WITHOUT_G:
+            lower, tag = f"{lower}g", token.tag_ if lower in NAMING else "VBG"
+        found.append(Token(text[start:end], SPELLINGS.get(lower, lower), tag, start, end, hyphen))
         hyphen = False
     return tuple(found)

@@ -78,6 +78,8 @@ NOT_HAVING = frozenset({("have", "a"), ("have", "an"), ("have", "any"), ("got", 
 def _lacks(spoken: Spoken, clause: Clause, at: int, denial: str) -> bool:
     """Whether what begins at token `at` is said not to be there, with at most two words between."""
     gap = spoken.norms(clause.start, at)
+    if "there" in gap and gap[-2:] in (["not", "a"], ["not", "an"], ["not", "any"]):
+        return True  # there isn't a stopper
     if denial.lower() in LACKING:
         return bool({"no", "without", "of"} & set(gap[-3:]))
     return gap[-3:-2] in (["not"], ["never"]) and tuple(gap[-2:]) in NOT_HAVING
@@ -97,6 +99,22 @@ def may_be_absent(component: str, room: str, vocabulary: Vocabulary) -> bool:
         return room.partition(".")[0] not in ABOVE_A_DROP
     group = vocabulary.components[component].group
     return group in {"surfaces", "handed_over"} and component != "remote_control"
+
+
+HANDED = frozenset("there is 's was and but so still no".split())
+"""All that leads to what should have been handed over and was not: `there is no key for it`, `and no fob`."""
+
+AFTER_HANDED = frozenset("for to with in on here there left either".split())
+
+
+KEYS = frozenset({"key", "mailbox_key", "fob"})
+"""What everybody is given; not everybody has a parking permit."""
+
+
+def _is_not_handed_over(spoken: Spoken, clause: Clause, one: Named) -> bool:
+    """`no mailbox key`, `there's no key for it`: said with nothing but that there is none."""
+    lead, after = spoken.norms(clause.start, one.start), spoken.norms(one.end, clause.end)
+    return lead[-1:] == ["no"] and set(lead) <= HANDED and set(after[:1]) <= AFTER_HANDED
 
 
 def _tells_of(spoken: Spoken, term: Mention, one: Named) -> bool:
@@ -145,7 +163,11 @@ def missing_parts(scene: Scene) -> list[Draft]:
             continue  # no one has switched the oven on
         if "never" in spoken.norms() or spoken.norms(one.end, one.end + 2) == ["in", "these"]:
             continue  # `no stove in these`: said of homes of a kind
-        if may_be_absent(one.component, room, vocabulary) or (spoken.moved and one.component in TELLS_ROOMS_APART):
+        if may_be_absent(one.component, room, vocabulary) and not (
+            one.component in KEYS and _is_not_handed_over(spoken, clause, one)
+        ):
+            continue
+        if spoken.moved and one.component in TELLS_ROOMS_APART:
             continue
         if stances[one.start].mode is not Mode.ASSERTED:
             continue

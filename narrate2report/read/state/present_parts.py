@@ -15,7 +15,7 @@ COUNTED_ON: Final = frozenset(
     "closet_rod shelf drawer oven_rack refrigerator_shelf crisper_drawer door_bin dish_rack microwave_plate drip_pan"
     " drain_stopper sink_strainer window_screen window_lock window_guard peephole curtain_rod range_knob"
     " anti_tip_bracket hood_filter lint_trap shower_head shower_curtain shower_rod storage_drawer ice_maker"
-    " towel_bar paper_holder medicine_cabinet soap_dish door_stop".split()
+    " towel_bar paper_holder medicine_cabinet soap_dish door_stop trash_bin fire_extinguisher".split()
 )
 """What is looked for in a home and may be gone."""
 
@@ -32,6 +32,9 @@ IN_PLACE: Final = frozenset(
 
 MOVING: Final = frozenset({"shower_head", "ice_maker", "window_lock"})
 """Of these, `on` and `up` tell of a trial."""
+
+STANDING: Final = frozenset({"trash_bin", "fire_extinguisher"})
+"""These are where they belong only `here` or `there`: a bin may be out, and its lid on."""
 
 BEING: Final = frozenset("is 's are was were".split())
 COMPLETE: Final = frozenset({"all", "both", "every"})
@@ -70,6 +73,8 @@ def _placed(scene: Scene, one: Named) -> str | None:
     inside = {"in", "inside", "on"} & set(after[1:3]) and owned and len(after) <= len("still in the its".split()) + 2
     if words not in IN_PLACE and not inside:
         return None
+    if one.component in STANDING and not {"here", "there"} & set(after):
+        return None
     if negation_before(spoken, clause, clause.end - 1) or _tells_otherwise(spoken, clause, one.component):
         return None
     return f"'{spoken.words(one.start, clause.end)}' tells that it is there"
@@ -85,7 +90,7 @@ def _tells_otherwise(spoken: Spoken, clause: Clause, component: str) -> bool:
 
 
 def _listed_whole(scene: Scene, one: Named) -> str | None:
-    """`fridge, all its shelves, both drawers`: parts that are only counted off after what has them."""
+    """`fridge, all its shelves, both drawers there`: parts that are only counted off after what has them."""
     spoken, clause = scene.spoken, scene.spoken.clause_of(one.start)
     lead = spoken.norms(clause.start, one.start)
     if one.component not in COUNTED_ON or one.end != clause.end or not lead or not scene.is_said(one.start):
@@ -96,8 +101,11 @@ def _listed_whole(scene: Scene, one: Named) -> str | None:
     before = spoken.clauses[: clause.index]
     asks = spoken.ends_with_question() or any(spoken.has_cue("negation", within=other) for other in before[-1:])
     follows = spoken.clauses[clause.index + 1 : clause.index + 2]
-    goes_on = bool(follows) and (
-        follows[0].link == "" or spoken.norms(follows[0].start, follows[0].start + 1) == ["are"]
+    there = bool(follows) and " ".join(spoken.norms(follows[0].start, follows[0].end)) in IN_PLACE
+    goes_on = (
+        bool(follows)
+        and not there
+        and (follows[0].link == "" or spoken.norms(follows[0].start, follows[0].start + 1) == ["are"])
     )
     if asks or goes_on or not earlier & set(scene.vocabulary.components[one.component].part_of):
         return None

@@ -81,8 +81,7 @@ def _is_done(spoken: Spoken, clause: Clause, at: int) -> bool:
         return True
     if token.norm in GONE and not LONG_AGO & set(spoken.norms(at, clause.end)):
         return bool({"i", "we"} & set(before)) or _nobody_else_goes(spoken, clause)
-    opens = at == bare_start(spoken.tokens, clause)
-    return opens and token.norm.endswith("in") and spoken.norms(at + 1, at + 2) == ["'"]  # headin' down
+    return False
 
 
 def _nobody_else_goes(spoken: Spoken, clause: Clause) -> bool:

@@ -399,3 +399,26 @@ def test_what_a_thing_does_when_it_is_worked_is_told_of_now(
 def test_what_would_be_when_it_is_worked_is_no_flaw(said: str, entries: Narrator) -> None:
     told = entries(said, room="kitchen")
     assert not [one for one in told.entries if one.kind in {"check", "condition"}], told.told()
+
+
+@pytest.mark.parametrize(
+    ("room", "lines", "wanted"),
+    [
+        ("kitchen", ("The oven door is stiff.", "I won't be here long, I'm not going to heat the oven."),
+         [("oven", LEFT)]),
+        ("laundry", ("The door seal's clean.", "I'm not putting a cycle on, there's no time."), [("washer", LEFT)]),
+        ("living room", "Gas fire, not touched, the fitter does that.", [("fireplace", LEFT)]),
+        ("living room", "The fireplace is filthy, not touched in years.", []),
+        ("kitchen", "Basin's stacked up and I'm not shifting all that to test the disposal.",
+         [("garbage_disposal", LEFT)]),
+        ("living room", ("The radiators.", "They're not on, so I can't show you."), [("radiator", LEFT)]),
+        ("laundry", ("The washer and the dryer are stacked.", "I'm not going to run them."),
+         [("washer", LEFT), ("dryer", LEFT)]),
+        ("kitchen", "The dishwasher isn't plumbed in.", [("dishwasher", LEFT)]),
+        ("laundry", "The dryer vent is not hooked up.", []),
+    ],
+)  # fmt: skip
+def test_what_one_does_to_try_a_thing_tells_which_was_left_alone(
+    room: str, lines: str | tuple[str, ...], wanted: list[tuple[str, str]], entries: Narrator
+) -> None:
+    _holds(room, lines, wanted, entries)

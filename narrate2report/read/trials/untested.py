@@ -163,10 +163,11 @@ def _left_untried(scene: Scene, cue: Mention, clause: Clause) -> list[str]:
     if {"fired", "firing", "fire"} & said or TOUCHED & said:
         burning = FIRED
         if TOUCHED & said:  # not touched in years: nobody cleaned it
-            burning = frozenset() if spoken.has_term("condition", within=clause) or cue.end < clause.end else BURNERS
+            dirty = spoken.has_term("condition", within=clause) or ("touched" in said and cue.end < clause.end)
+            burning = frozenset() if dirty else BURNERS
         groups = [[one for one in group if one in burning] for group in groups]
     if HOOKED & said:
-        groups = [[one for one in group if one in HOOKED_UP] for group in groups]
+        groups = [[one for one in group if one in HOOKED_UP] for group in groups if group][:1]
     for group in groups[: -1 if walked_past else None]:
         found = [one if one in inside or one in behind else _that_runs(one, scene.vocabulary) for one in group]
         found = [one for one in found if is_operated(one, scene.vocabulary)]

@@ -150,8 +150,8 @@ def _is_somebodys(spoken: Spoken, clause: Clause, denial: int, at: int, verb: st
     if noted and not between and spoken.tokens[at].tag != "VBG":
         return True  # dishwasher: not run
     helped = before[-1:] != [] and before[-1] in {"can", "could"}
-    if verb in TRIES:
-        return True
+    if verb in TRIES or (verb == "run" and before[-1:] == ["can"] and SPEAKERS & set(before)):
+        return True  # the AC I can't run, it's too cold out
     if helped or "get" in between or "unable" in norms[denial : denial + 1]:
         return bool({"chance", "time", "round", "around"} & between)
     return bool(SPEAKERS & set(before)) or (all(norm in AUXILIARY for norm in before) and at + 1 < clause.end)

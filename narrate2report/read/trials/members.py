@@ -99,7 +99,7 @@ def _both_of_them(scene: Scene) -> list[Draft]:
         norms = spoken.norms(clause.start, clause.end)
         cue = next(iter(spoken.cues("operates", within=clause)), None)
         merely = cue is not None and set(spoken.norms(clause.start, cue.start)) <= BOTH_OF_THEM
-        named_just_before = bool(spoken.named_in(spoken.clauses[clause.index - 1]))
+        named_just_before = clause.link != "" and bool(spoken.named_in(spoken.clauses[clause.index - 1]))
         if (
             cue is None
             or not merely

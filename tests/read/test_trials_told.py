@@ -399,3 +399,57 @@ def test_what_a_thing_does_when_it_is_worked_is_told_of_now(
 def test_what_would_be_when_it_is_worked_is_no_flaw(said: str, entries: Narrator) -> None:
     told = entries(said, room="kitchen")
     assert not [one for one in told.entries if one.kind in {"check", "condition"}], told.told()
+
+
+@pytest.mark.parametrize(
+    ("room", "lines", "wanted"),
+    [
+        ("kitchen", ("The oven door is stiff.", "I won't be here long, I'm not going to heat the oven."),
+         [("oven", LEFT)]),
+        ("laundry", ("The door seal's clean.", "I'm not putting a cycle on, there's no time."), [("washer", LEFT)]),
+        ("living room", "Gas fire, not touched, the fitter does that.", [("fireplace", LEFT)]),
+        ("living room", "The fireplace is filthy, not touched in years.", []),
+        ("kitchen", "Basin's stacked up and I'm not shifting all that to test the disposal.",
+         [("garbage_disposal", LEFT)]),
+        ("living room", ("The radiators.", "They're not on, so I can't show you."), [("radiator", LEFT)]),
+        ("laundry", ("The washer and the dryer are stacked.", "I'm not going to run them."),
+         [("washer", LEFT), ("dryer", LEFT)]),
+        ("kitchen", "The dishwasher isn't plumbed in.", [("dishwasher", LEFT)]),
+        ("laundry", "The dryer vent is not hooked up.", []),
+    ],
+)  # fmt: skip
+def test_what_one_does_to_try_a_thing_tells_which_was_left_alone(
+    room: str, lines: str | tuple[str, ...], wanted: list[tuple[str, str]], entries: Narrator
+) -> None:
+    _holds(room, lines, wanted, entries)
+
+
+@pytest.mark.parametrize(
+    ("room", "lines", "wanted"),
+    [
+        ("porch", ("Doorbell, hang on.", "There it goes, you hear it inside."), [("doorbell", WORKS)]),
+        ("porch", ("The doorbell, one second.", "Nope, nothing."), [("doorbell", FAILS)]),
+        ("kitchen", ("The cooker's gas.", "I'll light them.", "One, two, three, and four."), [("burner", WORKS)]),
+        ("kitchen", ("The hob.", "They all light, except the small one, it clicks but it won't light."),
+         [("burner", WORKS), ("burner", FAILS)]),
+        ("laundry", "Washer and dryer, I ran them both this morning and they're fine.",
+         [("washer", WORKS), ("dryer", WORKS)]),
+        ("bathroom", "The fan's on the light switch, both of them work.", [("exhaust_fan", WORKS), ("switch", WORKS)]),
+        ("bathroom", ("Toilet, I flush it and wait.", "Okay, it's stopped."), [("toilet", WORKS)]),
+        ("bathroom", "Hot comes through, no drips.", [("faucet", WORKS)]),
+        ("kitchen", "Hot water, give it half a minute, and there it is.", [("faucet", WORKS)]),
+        ("living room", "Air at the vent is nice and cold.", [("vent", WORKS)]),
+        ("bedroom", "The ceiling fan is noisy, but it'll run.", [("ceiling_fan", WORKS)]),
+        ("bedroom", "Neither lamp works.", [("light_fixture", FAILS)]),
+        ("bedroom", "I can't get this window up.", [("window", FAILS)]),
+        ("bathroom", "I couldn't get the stain off the tub.", []),
+        ("basement", "The fridge in here runs cold.", [("refrigerator", WORKS)]),
+        ("bathroom", "The hot tap runs cold.", []),
+        ("entry", "Keys for you, two for the door and one for the window locks.", []),
+        ("bathroom", "That stain on the sink was there at the last check-out.", []),
+    ],
+)  # fmt: skip
+def test_a_trial_is_answered_after_a_wait_by_counting_or_for_two_at_once(
+    room: str, lines: str | tuple[str, ...], wanted: list[tuple[str, str]], entries: Narrator
+) -> None:
+    _holds(room, lines, wanted, entries)

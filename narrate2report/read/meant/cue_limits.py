@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from narrate2report.read.speech.clauses import LEADING, Clause
 from narrate2report.read.speech.spoken import Spoken
 
@@ -88,6 +90,18 @@ def is_plan(spoken: Spoken, start: int, end: int) -> bool:
     return spoken.norms(end, end + 1) == ["not"] or (
         set(spoken.norms(max(0, start - 1), start)) <= {"i", "we", "they", "somebody", "someone"} and start > 0
     )
+
+
+DOES = frozenset("run work start open close shut lock latch light drain flush turn".split())
+
+
+def is_of_now(norms: Sequence[str], at: int, link: str) -> bool:
+    """`neither of them will stay up`, `it wobbles, but it'll run`: a `will` of what a thing does now."""
+    if {"neither", "none"} & set(norms[:2]):
+        return True
+    said = [norm for norm in norms[:at] if norm not in {"but", "still"}]
+    alone = len(norms) == at + 2
+    return link == "but" and said in (["it"], ["she"], ["he"], ["they"]) and alone and norms[-1] in DOES
 
 
 def speaker_means_it(spoken: Spoken, at: int) -> bool:

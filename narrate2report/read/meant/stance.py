@@ -13,6 +13,7 @@ from narrate2report.read.meant.carried import carried_into, is_seen, states
 from narrate2report.read.meant.cue_limits import (
     is_a_measure,
     is_all_past,
+    is_of_now,
     is_own_deed,
     is_plan,
     only_looks,
@@ -215,7 +216,7 @@ def _future_at(spoken: Spoken, clause: Clause) -> int | None:
             token.tag in {"VBZ", "VBP"} for token in spoken.tokens[clause.start + at : clause.end]
         ):
             return clause.start + at
-        if norms[at + 1 : at + 2] == ["not"]:
+        if norms[at + 1 : at + 2] == ["not"] or (norm == "will" and is_of_now(norms, at, clause.link)):
             continue
         if norm in {"will", "shall"} or (norm == "going" and norms[at + 1 : at + 2] == ["to"]):
             return clause.start + at

@@ -36,6 +36,9 @@ YES = frozenset({"yes", "yeah", "yep", "yup", "okay", "ok", "oh", "well"})
 HEARD = frozenset("smoke_alarm co_alarm doorbell intercom emergency_exit".split())
 """What is there to be heard: of a fan, loud is a flaw."""
 
+STOPS = frozenset({"toilet", "toilet_tank"})
+"""What is tried by whether it stops."""
+
 NOISES = frozenset("beep bleep chirp ring chime shriek squawk ding click".split())
 """What only some things answer with."""
 
@@ -50,7 +53,7 @@ SORRY = frozenset("sorry oh ow wow ouch whoa well sheesh ha".split())
 FILLING = frozenset(
     "and okay ok oh so now well it she he that they we this 's is are was am just at all right then yep yes yeah"
     " good i a the nice mm um uh of off for you enough like there again both also too now plenty thank nicely"
-    " clearly very sides only itself me us obviously righto rightio".split()
+    " clearly very sides only itself me us obviously righto rightio them".split()
 )
 """Words beside an answer that do not change it."""
 
@@ -68,6 +71,26 @@ def answer_of(spoken: Spoken, clause: Clause) -> Outcome | None:
         if heard and set(rest) <= FILLING and not merely:
             return outcome  # type: ignore[return-value]
     return None
+
+
+STARTED: Final = re.compile(
+    r"^(?:oh |okay |ah |and |yep |yeah |now |, )*(?:(?:there|here|off|away|up|down|round) (?:it|she|he|they) "
+    r"(?:goes|go|comes|come|is|blows)|(?:there|here|off|away) we go|(?:it|she|he|they) (?:is |are |'s |'re )?"
+    r"(?:going|running|ringing|fires up|starts up|kicks in|kicks on|comes on))\b"
+)
+STOPPED: Final = re.compile(
+    r"^(?:okay |and |yep |yeah |now |there |so )*(?:it|she) (?:has |'s )?(?:stopped|shut off)\b"
+)
+"""`okay, it stopped`: of what fills and has to stop."""
+
+
+def is_started(spoken: Spoken, clause: Clause, component: str) -> bool:
+    """`there it goes, you can hear it in there`, `there she goes, nice and strong`: what was just tried has begun, or
+    has stopped as it should, whatever is said after it."""
+    said = " ".join(spoken.norms(clause.start, clause.end))
+    if component in STOPS:
+        return STOPPED.search(said) is not None
+    return STARTED.search(said) is not None and not spoken.has_cue("negation", within=clause)
 
 
 def is_plain(spoken: Spoken, clause: Clause) -> bool:

@@ -95,7 +95,9 @@ def from_plurals(scene: Scene) -> list[Draft]:
     spoken, drafts = scene.spoken, []
     for one in spoken.named:
         clause = spoken.clause_of(one.start)
-        bare = one.end == clause.end and one.end - one.start > 1 and spoken.tokens[one.end - 1].norm in PLURALS
+        ends = one.end == clause.end or set(spoken.norms(one.end, clause.end)) <= ADVERBS
+        bare = ends and one.end - one.start > 1 and spoken.tokens[one.end - 1].norm in PLURALS
+        bare = bare and one.relation == "topic" and "for" not in spoken.norms(clause.start, one.start)
         flawed = any(scene.flaws(within=clause))
         itself = spoken.norms(one.start - 1, one.start) in (["itself"], ["themselves"])
         itself = itself and spoken.norms(one.start, one.end)[0] in PLURALS
@@ -205,12 +207,18 @@ def _hardly(spoken: Spoken, mention: Mention) -> str | None:
     return before[0] if before in (["hardly"], ["barely"], ["scarcely"]) else None
 
 
+def _none_of_them(spoken: Spoken, clause: Clause, mention: Mention) -> str | None:
+    """`neither window stays up`, `none of these light`."""
+    before = spoken.norms(clause.start, mention.start)
+    return next((norm for norm in before[:2] if norm in {"neither", "none"}), None)
+
+
 def check_of(scene: Scene, mention: Mention, component: str, how: str, *, fails: bool = False) -> Draft:
     """The check draft of a word of working or failing: `fails` also where it is denied."""
     spoken = scene.spoken
     clause = spoken.clause_of(mention.start)
     denied = negation_before(spoken, clause, mention.start) or _denied_with(spoken, clause, mention)
-    denied = denied or _hardly(spoken, mention)
+    denied = denied or _hardly(spoken, mention) or _none_of_them(spoken, clause, mention)
     outcome: Outcome = "fails" if fails or denied else "works"
     for at in range(mention.start + 1, min(mention.end + 2, clause.end)):
         if spoken.tokens[at].norm in ADVERBS:

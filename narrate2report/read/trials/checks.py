@@ -18,10 +18,18 @@ from narrate2report.read.trials.after_all import find_late_success
 from narrate2report.read.trials.brief import check_of, from_ellipsis, from_notes, from_plurals
 from narrate2report.read.trials.courses import find_courses
 from narrate2report.read.trials.doers import alone_does, around_it, does_this, locked_by, put_into
-from narrate2report.read.trials.exceptions import find_exceptions, is_excepted_later, told_alike, told_apart
+from narrate2report.read.trials.exceptions import (
+    ALL,
+    EXCEPTING,
+    find_exceptions,
+    is_excepted_later,
+    told_alike,
+    told_apart,
+)
+from narrate2report.read.trials.flawed import is_flaw, is_flaw_of, is_flawed_way, is_flawed_way_of, is_part_of_flaw
 from narrate2report.read.trials.given_off import find_given_off
 from narrate2report.read.trials.in_vain import find_in_vain
-from narrate2report.read.trials.members import find_members, picks_one
+from narrate2report.read.trials.members import LIT, find_members, picks_one
 from narrate2report.read.trials.partly import find_partly, moved_in_vain, of_other_settings
 from narrate2report.read.trials.strokes import find_strokes
 from narrate2report.read.trials.told_by_sound import find_told_by_sound
@@ -30,11 +38,7 @@ from narrate2report.read.trials.untested import find_untested
 from narrate2report.read.trials.verdicts import (
     is_counted_short,
     is_explained,
-    is_flaw,
-    is_flaw_of,
-    is_flawed_way,
     is_no_result,
-    is_part_of_flaw,
     is_predicate,
 )
 from narrate2report.read.trials.water import find_drained, find_running_water
@@ -80,6 +84,7 @@ def find_checks(scene: Scene, trials: Trials) -> list[Draft]:
             continue
         if not any(draft.component == other.component and draft.outcome == other.outcome for other in drafts):
             drafts.append(draft)
+    drafts = [_of_one_ring(scene, draft) for draft in drafts]
     for draft in (*find_courses(scene, drafts), *find_strokes(scene)):
         known = [other for other in drafts if other.component == draft.component]
         after_all = draft.outcome == "fails" and all(one.at < draft.at and one.outcome == "works" for one in known)
@@ -95,6 +100,16 @@ def find_checks(scene: Scene, trials: Trials) -> list[Draft]:
     rest = apart or find_exceptions(scene, told) or find_partly(scene, told)
     rest = rest if told else rest or told_alike(scene, just_before, trials.outcome)
     return trials.settle(scene, [*told, *rest])
+
+
+def _of_one_ring(scene: Scene, draft: Draft) -> Draft:
+    """`the hob ... three of them light and the fourth one just clicks`: of one of several it is a ring of it."""
+    spoken = scene.spoken
+    named = any(one.component == draft.component for one in spoken.named)
+    several = picks_one(spoken, draft.at) or _excepts_one(spoken, draft.at)
+    if named or draft.component not in LIT or draft.outcome == "not_tested" or not several:
+        return draft
+    return replace(draft, component=LIT[draft.component])
 
 
 def _told_of_part(scene: Scene, draft: Draft, drafts: Sequence[Draft]) -> bool:
@@ -114,6 +129,8 @@ def _told_of_part(scene: Scene, draft: Draft, drafts: Sequence[Draft]) -> bool:
 def _overtaken(spoken: Spoken, draft: Draft, drafts: Sequence[Draft]) -> bool:
     """`it spins, but it isn't pulling`: the last word of one breath on a component is its result, where it is not
     said of one of several."""
+    if draft.outcome == "works" and _excepts_one(spoken, draft.at):
+        return False
     if draft.outcome == "works" and _fails_after_all(spoken, draft):
         return True
     if draft.outcome == "fails" and not MENDED & set(spoken.norms()) and not picks_one(spoken, draft.at):
@@ -132,6 +149,13 @@ def _overtaken(spoken: Spoken, draft: Draft, drafts: Sequence[Draft]) -> bool:
         and not of_other_settings(spoken, draft.at, other.at)
         for other in drafts
     )
+
+
+def _excepts_one(spoken: Spoken, at: int) -> bool:
+    """`they're all lighting, except this back one, it clicks and won't light`: the others have passed."""
+    said = set(spoken.norms(spoken.clause_of(at).start, spoken.clause_of(at).end))
+    later = [one for one in spoken.clauses if one.start > at and one.link in EXCEPTING]
+    return bool(ALL & said) and bool(later) and picks_one(spoken, later[0].start)
 
 
 def _fails_after_all(spoken: Spoken, draft: Draft) -> bool:
@@ -225,7 +249,8 @@ def _from_cues(scene: Scene) -> list[Draft]:
             if component in RUNS_ON and spoken.norms(cue.start, cue.end)[0] in {"run", "runs", "ran", "running"}:
                 continue
             tried = is_device(component, scene.vocabulary) if fails else is_operated(component, scene.vocabulary)
-            if tried and not is_flaw_of(spoken, cue, bearer.component):
+            flawed = is_flaw_of(spoken, cue, bearer.component) or is_flawed_way_of(spoken, cue, component)
+            if tried and not flawed:
                 drafts.append(check_of(scene, cue, component, bearer.how, fails=fails))
     return drafts
 

@@ -7,6 +7,7 @@ The words are put together as people please, so that no list of sayings would ho
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from itertools import pairwise
 
 from narrate2report.read.drafts.draft import Draft
@@ -15,6 +16,7 @@ from narrate2report.read.meant.scene import Scene
 from narrate2report.read.speech.clauses import Clause
 from narrate2report.read.speech.spoken import Spoken
 from narrate2report.read.things.operated import is_device
+from narrate2report.read.things.pointing import POINTING
 
 MAKES = frozenset("get make persuade coax convince".split())
 GOES = frozenset(
@@ -93,9 +95,15 @@ def _got_nowhere(spoken: Spoken, clause: Clause) -> int | None:
         after = norms[at + 1 : min(clause.end, at + 1 + FURTHEST)]
         if HARDLY_ANY & set(after[:1]) and ("out", "of") in pairwise(after):
             return at
-        if any(norm in GOES for norm in after[1:]):
+        if any(norm in GOES for norm in after[1:]) or _to_move(after):
             return at
     return None
+
+
+def _to_move(after: Sequence[str]) -> bool:
+    """`can't get this window up`, `couldn't get the blind down`."""
+    pointed = after[:1] != [] and after[0] in POINTING | {"the", "either"}
+    return pointed and bool({"up", "down"} & set(after[1:3])) and "to" not in after
 
 
 def _never_got_going(spoken: Spoken, clause: Clause) -> int | None:

@@ -15,6 +15,12 @@ FEWEST = 2
 
 POINTED = frozenset({"this", "that"})
 FINE = frozenset("good ok okay fine yes yep works work on lit red hot great perfect".split())
+BOTH_OF_THEM = frozenset("and but so both they of them are do did".split())
+"""Words before what the two that were named do."""
+
+BEFORE_COUNT = frozenset("there 's is and that okay so".split())
+"""`there's one, two, three, and four`."""
+
 DONE = frozenset("lit tried tested ran flushed".split())
 THE_LOT = ("the lot", "them all", "all of them", "all of 'em", "every one", "each one", "both of them")
 LATELY = ("this morning", "earlier", "just now", "today", "before you", "yesterday", "on the way in")
@@ -30,7 +36,7 @@ ONE_OF_THEM = frozenset(
 def find_members(scene: Scene) -> list[Draft]:
     """The check of a row of things that were told off one by one, if any of them did."""
     spoken = scene.spoken
-    if listed := _listed_after(scene):
+    if listed := _listed_after(scene) or _both_of_them(scene):
         return listed
     at = _pointed_out(spoken)
     at = _counted_off(spoken) if at is None else at
@@ -86,6 +92,42 @@ def _listed_after(scene: Scene) -> list[Draft]:
     ]
 
 
+def _both_of_them(scene: Scene) -> list[Draft]:
+    """`the fan comes on with the light, both of them are working`: of the two devices named before."""
+    spoken = scene.spoken
+    for clause in spoken.clauses[1:]:
+        norms = spoken.norms(clause.start, clause.end)
+        cue = next(iter(spoken.cues("operates", within=clause)), None)
+        merely = cue is not None and set(spoken.norms(clause.start, cue.start)) <= BOTH_OF_THEM
+        named_just_before = clause.link != "" and bool(spoken.named_in(spoken.clauses[clause.index - 1]))
+        if (
+            cue is None
+            or not merely
+            or not named_just_before
+            or "both" not in norms
+            or spoken.named_in(clause)
+            or not scene.is_said(cue.start)
+        ):
+            continue
+        before = [one for one in spoken.named if one.end <= clause.start and is_device(one.component, scene.vocabulary)]
+        told = {one.component: one for one in before}
+        if len(told) != len(("one", "other")) or spoken.has_cue("negation", within=clause):
+            continue
+        return [
+            Draft(
+                kind="check",
+                room=scene.room,
+                component=component,
+                at=one.start,
+                outcome="works",
+                because=(f"'{spoken.words(clause.start, clause.end)}' is said of the two named",),
+                confidence=0.7,
+            )
+            for component, one in told.items()
+        ]
+    return []
+
+
 def picks_one(spoken: Spoken, at: int) -> bool:
     """`and the back right, nothing`: whether what is said at token `at` is said of one of several."""
     clause = spoken.clause_of(at)
@@ -108,14 +150,25 @@ def _pointed_out(spoken: Spoken) -> int | None:
     return good[0][0]
 
 
+def counts_only(spoken: Spoken) -> bool:
+    """`One, two, three, and four.`: a sentence of nothing but counting."""
+    told = {norm for token, norm in zip(spoken.tokens, spoken.norms(), strict=True) if token.is_word}
+    return _counted(spoken) is not None and told <= BEFORE_COUNT | set(ONES)
+
+
 def _counted_off(spoken: Spoken) -> int | None:
     """`let me get them all going ... one, two, three`: where the counting begins."""
-    if not spoken.has_cue("trial") or {"count", "counting", "counted"} & set(spoken.norms()):
+    return _counted(spoken) if spoken.has_cue("trial") else None
+
+
+def _counted(spoken: Spoken) -> int | None:
+    """Where a count from one begins, in clauses of a number each."""
+    if {"count", "counting", "counted"} & set(spoken.norms()):
         return None
     numbers = [
-        (ONES[spoken.tokens[clause.start].norm], clause.start)
+        (ONES[said[-1]], clause.start)
         for clause in spoken.clauses
-        if clause.end - clause.start == 1 and spoken.tokens[clause.start].norm in ONES
+        if (said := spoken.norms(clause.start, clause.end)) and said[-1] in ONES and set(said[:-1]) <= BEFORE_COUNT
     ]
     values = [value for value, _ in numbers]
     return numbers[0][1] if len(values) >= FEWEST and values == list(range(1, len(values) + 1)) else None

@@ -24,6 +24,8 @@ GOES: Final = (("there", "goes"), ("there", "go"), ("and", "goes"))
 AIR: Final = re.compile(
     r"\b(?:heat|warmth|(?:warm|hot|cold|cool|conditioned) air)(?: is| 's| are)? "
     r"(?:comes?|coming|blows?|blowing|pours?|pouring|flows?|flowing|rises?|out)\b"
+    r"|\bair (?:(?:at|in|from|out of|through|coming|off) (?:\w+ ){1,4})?(?:is|'s|feels|gets) "
+    r"(?:\w+ (?:and )?){0,2}(?:cold|cool|warm|hot)\b"
     r"|\b(?:feel|feels|felt|feeling|get|getting|got) (?:the |some |nice |good |plenty of )*"
     r"(?:heat|warmth|(?:warm|hot|cold|cool|conditioned) air)\b"
 )

@@ -21,10 +21,20 @@ from narrate2report.read.trials.answers import (
     is_only_sorry,
     is_others_noise,
     is_plain,
+    is_started,
     is_told,
     wakes,
 )
 from narrate2report.read.trials.courses import only_tried_of
+from narrate2report.read.trials.members import LIT, counts_only
+from narrate2report.read.trials.waited import (
+    BOTH,
+    HEADING,
+    begins_with_start,
+    goes_on_badly,
+    only_named,
+    told_together,
+)
 from narrate2report.records.findings import Outcome
 
 WAITED = 2
@@ -32,9 +42,6 @@ WAITED = 2
 
 SHORT, SHORTEST = 8, 3
 """Tokens of a sentence that says once more what was just answered: `No, nothing at all.`, `No flame.`"""
-
-HEADING = 3
-"""Tokens of a clause that only names what is tried: `Doorbell, nothing.`"""
 
 MEANS = frozenset("switch range_knob door_knob control_panel".split())
 """What one takes in hand to try something else."""
@@ -98,14 +105,15 @@ class Trials:
         if self.again and self.answered and once_more is not None:
             scene.place.subject = self.answered
         drafts = self._late_answer(scene) if begun is None else _answers(scene, begun)
-        if self.headed and begun is None:
+        waited = self.headed and begun is None and not begins_with_start(scene, drafts)
+        if waited:
             drafts = [draft for draft in drafts if draft.outcome == "fails"]  # `Panel. Okay.` praises it
         self.headed = False
         if drafts:
             self.tried = None
         elif begun is not None:
             self.tried, self.since = _tried(scene, scene.spoken.clauses[-1], 0, begun), scene.number
-        elif (headed := _only_named(scene)) is not None:
+        elif (headed := only_named(scene)) is not None:
             self.tried, self.since, self.headed = headed, scene.number, True
         elif scene.spoken.named:
             self.tried = None
@@ -144,22 +152,17 @@ class Trials:
         if tried in HEARD and len(said) == 1 and asks_if_heard(spoken, said[0]):
             return [_told(scene, None, said[0], tried, "works")]
         answers = [(clause, answer_of(spoken, clause)) for clause in (said[:1] if plain else said)]
+        if self.tried == tried and counts_only(spoken):
+            return [_told(scene, None, said[0], LIT.get(tried, tried), "works")]
+        if said and is_told(scene, said[0]) and self.tried == tried and is_started(spoken, said[0], tried):
+            good = tried in HEARD or not goes_on_badly(scene, said[0])
+            return [_told(scene, None, said[0], tried, "works")] if good else []
         if not answers or any(answer is None or not is_told(scene, clause) for clause, answer in answers):
             return []
         clause, answer = answers[-1]
         if is_others_noise(scene, clause, tried):
             return []
         return [_told(scene, None, clause, tried, answer)] if answer else []
-
-
-def _only_named(scene: Scene) -> str | None:
-    """`Doorbell.`, and then `Nothing.`: what a sentence names and says nothing of, where it can be tried."""
-    spoken = scene.spoken
-    heads = len(spoken.named) == 1 and len(spoken.clauses) == 1 and spoken.clauses[0].end <= HEADING
-    if not heads or spoken.named[0].end != spoken.clauses[0].end:
-        return None
-    component = spoken.named[0].component
-    return component if is_operated(component, scene.vocabulary) else None
 
 
 def _meant_by(scene: Scene, begun: Mention) -> str | None:
@@ -180,6 +183,8 @@ def _answers(scene: Scene, begun: Mention) -> list[Draft]:
         component = _tried(scene, clause, since, begun) or next(reversed(answered), None)
         if component and is_others_noise(scene, clause, component):
             continue
+        if BOTH & set(spoken.norms(clause.start, clause.end)):
+            answered |= {one: _told(scene, begun, clause, one, answer) for one in told_together(scene, clause)}
         if component and not _is_broken_off(scene, begun, clause) and is_operated(component, scene.vocabulary):
             answered[component] = _told(scene, begun, clause, component, answer)
             since = clause.end
@@ -227,6 +232,9 @@ def _begins(scene: Scene) -> Mention | None:
         state = (spoken.tokens[cue.start].tag == "JJ" and not alone) or _begins_work(spoken, cue)
         if not goes_by_itself and not names and not state and not is_outside(spoken, cue):
             return cue
+    for cue in spoken.cues("operates"):
+        if spoken.tokens[cue.start].norm == "ran" and {"i", "we"} & set(spoken.norms(max(0, cue.start - 2), cue.start)):
+            return cue  # I ran a load this morning
     aloud = {one.component for one in spoken.named if one.relation == "topic"} & HEARD
     if aloud and any(clause.index and wakes(spoken, clause) for clause in spoken.clauses):
         return Mention(0, 1)

@@ -25,8 +25,23 @@ WORKING = frozenset("works working work does do fine good ok okay functional ser
 HEATED = frozenset("radiator heater furnace thermostat".split())
 """What `the heat is off` is said of, whatever valve was spoken of before."""
 
+PUT_ON = frozenset("wash load cycle rinse".split())
+WASHED = frozenset("washer dishwasher dryer".split())
+"""`I'm not putting a load on`: of what one does that with."""
+
+TOUCHED = frozenset("touched touching".split())
+"""A fire or boiler is not touched because it is somebody else's to light; anything else, for disgust or neglect."""
+
+HOOKED = frozenset("hooked plumbed piped wired connected commissioned".split())
+HOOKED_UP = HEATED | frozenset(
+    "washer dryer dishwasher ice_maker refrigerator freezer range cooktop oven garbage_disposal water_heater fireplace"
+    " air_conditioner doorbell intercom microwave".split()
+)
+"""What nobody can try before it is hooked up; a duct or hose that is not has come off."""
+
 FIRED = HEATED | frozenset("water_heater fireplace range cooktop burner oven".split())
 """What can be fired or lit."""
+BURNERS = HEATED | {"water_heater", "fireplace"}
 
 GOES = frozenset("run running go going turn open operate operating switch starting lighting light used".split())
 """What a thing does by itself: denied of it, they tell of a failure."""
@@ -135,13 +150,24 @@ def _left_untried(scene: Scene, cue: Mention, clause: Clause) -> list[str]:
         groups.insert(1, told[:1])
     if clause.link == "" and clause.index:
         groups.insert(1, earlier[:1])
+    if clause.link == "so" and NOTED & set(spoken.norms(clause.start, cue.start)):
+        groups.insert(1, earlier[-1:])
     walked_past = any(mention.of("room") for mention in spoken.found.terms)
     said = set(spoken.norms(cue.start, cue.end))
-    if {"heat", "heating"} & said:
+    if PUT_ON & set(spoken.norms(cue.start, cue.end + NEAR)):
+        lately = [component for component, _ in reversed(scene.place.lately) if component in WASHED]
+        return [one for one in (*inside, *earlier, *behind) if one in WASHED][:1] or lately[:1] or ["washer"]
+    if _is_of_warmth(spoken, cue):
         lately = [component for component, _ in reversed(scene.place.lately) if component in HEATED]
         groups = [[one for one in group if one in HEATED] for group in groups[:-1]] + [lately[:1], focus]
-    if {"fired", "firing", "fire"} & said:
-        groups = [[one for one in group if one in FIRED] for group in groups]
+    if {"fired", "firing", "fire"} & said or TOUCHED & said:
+        burning = FIRED
+        if TOUCHED & said:  # not touched in years: nobody cleaned it
+            dirty = spoken.has_term("condition", within=clause) or ("touched" in said and cue.end < clause.end)
+            burning = frozenset() if dirty else BURNERS
+        groups = [[one for one in group if one in burning] for group in groups]
+    if HOOKED & said:
+        groups = [[one for one in group if one in HOOKED_UP] for group in groups if group][:1]
     for group in groups[: -1 if walked_past else None]:
         found = [one if one in inside or one in behind else _that_runs(one, scene.vocabulary) for one in group]
         found = [one for one in found if is_operated(one, scene.vocabulary)]
@@ -156,12 +182,28 @@ def _left_untried(scene: Scene, cue: Mention, clause: Clause) -> list[str]:
 BECAUSE = frozenset({"because", "since", "as"})
 """What these lead in is why a thing was left alone: `because the heating is off, I shan't test that`."""
 
+
+def _is_of_warmth(spoken: Spoken, cue: Mention) -> bool:
+    """`the heat is off`; `I'm not going to heat it up` is said of what is heated."""
+    heats = {"heat", "heating"}
+    return any(
+        token.norm in heats and spoken.norms(at - 1, at) not in (["to"], ["not"])
+        for at, token in enumerate(spoken.tokens[cue.start : cue.end], cue.start)
+    )
+
+
+NOTED = frozenset("mark marking marked put putting call calling note noting say saying".split())
+"""`the ice maker won't do anything, the line might be off, so I'm marking that one not tested`: what it began with."""
+
+
 EACH = frozenset("either neither both".split())
 
 
 def _is_of_several(spoken: Spoken, cue: Mention, clause: Clause) -> bool:
     """`I didn't run either one`, `didn't test them`: of all that were spoken of together."""
     after = spoken.norms(cue.end, clause.end)[:2]
+    if spoken.norms(cue.end - 1, cue.end) in (["them"], ["either"], ["neither"], ["both"]):
+        return True
     return bool(EACH & set(after)) or after[:1] in (["them"], ["these"], ["those"])
 
 

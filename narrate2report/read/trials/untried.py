@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from narrate2report.read.lexis.inflect import infinitive
 from narrate2report.read.lexis.phrase_tree import Mention
 from narrate2report.read.speech.clauses import LEADING, Clause
+from narrate2report.read.speech.sayings import first_saying
 from narrate2report.read.speech.spoken import Spoken
 from narrate2report.read.things.pointing import POINTING
 
@@ -38,7 +39,8 @@ BETWEEN = frozenset(
     " need reason means actually really even ever yet just properly fully personally it that them this one 's was were"
     " is are of for about plan planning trying attempt manage managed going i we anyone anybody safe worth in here"
     " able authority permission electricity electric gas water had's 'd electrics key currently today"
-    " occasion call".split()
+    " occasion call moving shifting emptying unloading unpacking dragging climbing lifting clearing all those his her"
+    " their stuff things boxes dishes furniture".split()
 )
 """What may stand between a denial and the verb that it denies."""
 
@@ -64,7 +66,7 @@ AT_HAND = {
 
 LEFT = frozenset("left leave leaving".split())
 AS_IT_IS = frozenset("alone be off today there as is was for now".split())
-TELLS = frozenset("tell say judge".split())
+TELLS = frozenset("tell say judge show prove".split())
 ABOUT_IT = frozenset("about that it this you for to now today really sorry".split())
 
 STILL = frozenset("still yet".split())
@@ -148,8 +150,8 @@ def _is_somebodys(spoken: Spoken, clause: Clause, denial: int, at: int, verb: st
     if noted and not between and spoken.tokens[at].tag != "VBG":
         return True  # dishwasher: not run
     helped = before[-1:] != [] and before[-1] in {"can", "could"}
-    if verb in TRIES:
-        return True
+    if verb in TRIES or (verb == "run" and before[-1:] == ["can"] and SPEAKERS & set(before)):
+        return True  # the AC I can't run, it's too cold out
     if helped or "get" in between or "unable" in norms[denial : denial + 1]:
         return bool({"chance", "time", "round", "around"} & between)
     return bool(SPEAKERS & set(before)) or (all(norm in AUXILIARY for norm in before) and at + 1 < clause.end)
@@ -210,6 +212,7 @@ def _cannot_tell(spoken: Spoken, clause: Clause, at: int) -> Mention | None:
         return None
     off = any(
         {"off", "unplugged", "disconnected"} & set(spoken.norms(other.start, other.end))
+        or first_saying(spoken.norms(other.start, other.end), (["not", "on"],)) is not None
         for other in spoken.clauses
         if other.index != clause.index
     )

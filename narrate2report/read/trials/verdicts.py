@@ -43,6 +43,12 @@ WELL = frozenset({"well", "good", "smoothly", "fine", "freely"})
 STANDING_FOR = frozenset("one ones others rest lot sides side pair pairs self".split())
 """`the two side ones open`, `the rest work`, `the door self-closes`: these stand for what was named."""
 
+WARMED = (["hot"], ["warm"], ["cold"], ["up"], ["through"])
+"""Before `quick` they say of what it is said: of the water that comes, and of no drain."""
+
+NONE_OF_THEM = frozenset({"neither", "none"})
+"""`neither of them will stay up`."""
+
 GOING = frozenset({"go", "goes", "going"})
 SOMEWHERE = frozenset("on in into to under with over behind around against".split())
 
@@ -104,6 +110,10 @@ def is_no_result(spoken: Spoken, mention: Mention) -> bool:
         return True  # the plug won't hold water
     if said[-2:] == ["stays", "open"] and mention.end < clause.end and spoken.tokens[mention.end].tag in {"CD", "DT"}:
         return True  # it stays open an inch
+    if said in (["quick"], ["fast"]) and spoken.norms(max(0, mention.start - 1), mention.start)[:1] in WARMED:
+        return True  # it gets hot quick
+    if said == ["check", "out"] and {"the", "last", "a", "this", "at", "on", "before", "since"} & before:
+        return True  # it was there at the last check-out
     if _is_enjoined(spoken, clause, mention.start):
         return True
     if "should" in before and "be" in spoken.norms(max(0, mention.start - 1), mention.start):
@@ -158,30 +168,12 @@ def _is_slow(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
     return any(at in one for at in slow for one in (*near, *(one for one in earlier if not spoken.named_terms(clause))))
 
 
-def is_flawed_way(spoken: Spoken, mention: Mention) -> bool:
-    """`the hot tap runs cold`, `it runs rough`: a flaw that begins with the word of working."""
-    return any(
-        term.start == mention.start and term.end > mention.end and term.of("condition") and not term.of("works")
-        for term in spoken.found.terms
-    )
-
-
 def is_explained(spoken: Spoken) -> bool:
     """`press this and the light comes on, that's how you start it`: told so that it is known."""
     norms = spoken.norms()
     how = [at for at, norm in enumerate(norms) if norm == "how" and norms[at - 1 : at] in (["is"], ["'s"])]
     return any(norms[at + 1 : at + 2] in (["you"], ["it"], ["they"], ["this"]) for at in how if at) and not (
         {"supposed", "should", "meant", "ought"} & set(norms)
-    )
-
-
-def is_part_of_flaw(spoken: Spoken, cue: Mention) -> bool:
-    """`there's dead flies`, `one bulb's dead`: the word belongs to a longer one."""
-    return any(
-        term.start < cue.end < term.end
-        or (term.start < cue.start and cue.end == term.end and spoken.tokens[term.start].tag.startswith("NN"))
-        for term in spoken.found.terms
-        if term.of("condition")
     )
 
 
@@ -192,25 +184,6 @@ def is_counted_short(spoken: Spoken, cue: Mention) -> bool:
     return before[:1] == ["only"] or before[-1:] == ["the"]
 
 
-def is_flaw(spoken: Spoken, cue: Mention) -> bool:
-    """Whether the word names a condition of anything: then it is that, and no trial."""
-    return any(
-        mention.start <= cue.start < mention.end and not any(sense.beside for sense in mention.of("condition"))
-        for mention in spoken.found.terms
-        if mention.of("condition")
-    )
-
-
-def is_flaw_of(spoken: Spoken, cue: Mention, component: str) -> bool:
-    """`it's running`, said of a toilet, is a flaw of it."""
-    return any(
-        sense.beside == component
-        for mention in spoken.found.terms
-        if mention.start < cue.end and cue.start < mention.end
-        for sense in mention.of("condition")
-    )
-
-
 def is_predicate(spoken: Spoken, mention: Mention) -> bool:
     """Whether a verb is said of something as a fact, and not wanted, allowed or done by somebody."""
     before = spoken.norms(max(0, mention.start - 1), mention.start)
@@ -218,8 +191,14 @@ def is_predicate(spoken: Spoken, mention: Mention) -> bool:
         return True
     if before and before[0] in ARTICLES:
         return False
+    if (
+        before
+        and before[0] == "will"
+        and NONE_OF_THEM & set(spoken.norms(spoken.clause_of(mention.start).start, mention.start))
+    ):
+        return True
     if before and before[0] in INFINITIVE:
-        return before[0] == "to" and _is_in_vain(spoken, mention)
+        return (before[0] == "to" and _is_in_vain(spoken, mention)) or _does_all_the_same(spoken, mention)
     first = spoken.tokens[mention.start]
     if _is_noun(spoken, mention) or _somebody_is_at_it(spoken, mention) or _tells_of_dirt(spoken, mention):
         return False
@@ -270,6 +249,13 @@ def _somebody_is_at_it(spoken: Spoken, mention: Mention) -> bool:
     while at > 0 and spoken.tokens[at].tag == "RB":
         at -= 1
     return spoken.tokens[mention.start].tag == "VBG" and spoken.norms(at - 1, at + 1) in DOING
+
+
+def _does_all_the_same(spoken: Spoken, mention: Mention) -> bool:
+    """`it wobbles, but it'll run`: told of what it does, whatever is wrong with it."""
+    clause = spoken.clause_of(mention.start)
+    said = [norm for norm in spoken.norms(clause.start, mention.start) if norm not in {"but", "still"}]
+    return clause.link == "but" and said in (["it", "will"], ["she", "will"], ["he", "will"], ["they", "will"])
 
 
 def _is_in_vain(spoken: Spoken, mention: Mention) -> bool:

@@ -56,7 +56,7 @@ HOME_OF = {
     "xlsxwriter": {"publish"},
     "icalendar": {"publish"},
 }
-RUNGS_OF_READING = "lexis speech misheard drafts walk things meant state trials work resident makeup across".split()
+RUNGS_OF_READING = "lexis speech misheard drafts walk things meant state trials work resident makeup across credible".split()
 MODULES = sorted(path.relative_to(PACKAGE) for path in PACKAGE.rglob("*.py"))
 
 

@@ -58,12 +58,12 @@ HELD_BACK = 0.1
 """Variance of the Gaussian prior on the weights: smaller keeps them nearer to 0. 0.05 to 0.3 differ little."""
 
 LEAN: Final[Mapping[str, Mapping[Sign, float]]] = {
-    "seen": {ALWAYS: -0.3, "kind present": -0.4, "kind possible": -0.4, "kind fails": -0.4},
-    "advice": {ALWAYS: 0.1},
+    "seen": {ALWAYS: -0.5, "kind present": -0.4, "kind possible": -0.4, "kind fails": -0.4},
+    "advice": {ALWAYS: -0.25},
     "follow_up": {ALWAYS: -0.3},
 }
-"""Added to what a sign weighs: something wrong that is left out costs more than talk that is struck in the review; too
-much of advice and work is talk."""
+"""Added to what a sign weighs: what is left out costs more than talk that is struck in the review, and most of all where
+something is wrong."""
 
 DATA: Final = FRAMES.parent
 

@@ -56,7 +56,9 @@ HOME_OF = {
     "xlsxwriter": {"publish"},
     "icalendar": {"publish"},
 }
-RUNGS_OF_READING = "lexis speech misheard drafts walk things meant state trials work resident makeup across credible".split()
+RUNGS_OF_READING = (
+    "lexis speech misheard drafts walk things meant state trials work resident makeup across credible".split()
+)
 MODULES = sorted(path.relative_to(PACKAGE) for path in PACKAGE.rglob("*.py"))
 
 

@@ -62,7 +62,7 @@ LEAN: Final[Mapping[str, Mapping[Sign, float]]] = {
     "advice": {ALWAYS: -0.25},
     "follow_up": {ALWAYS: -0.3},
 }
-"""Added to what a sign weighs: what is left out costs more than talk that is struck in the review, and most of all where
+"""Added to what a sign weighs: what is left out costs more than talk that is struck in the review, most of all where
 something is wrong."""
 
 DATA: Final = FRAMES.parent

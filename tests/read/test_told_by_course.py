@@ -112,6 +112,9 @@ def test_work_to_come_or_of_another_day_repairs_nothing_here(said: str, entries:
         ("kitchen", "Anti-tip's on there.", "anti_tip_bracket", "present"),
         ("kitchen", "Fridge, all its shelves, both drawers.", "crisper_drawer", "present"),
         ("kitchen", "fridge is cold it's got all its shelves and both crispers", "refrigerator_shelf", "present"),
+        ("garage", "There's supposed to be a remote as well and I can't find one.", "garage_remote", "missing"),
+        ("kitchen", "There should've been a drip pan under this burner and there isn't.", "drip_pan", "missing"),
+        ("bedroom", "There used to be a screen in that window and now there's none.", "window_screen", "missing"),
     ],
 )
 def test_what_is_there_or_short_by_number(
@@ -129,6 +132,9 @@ def test_what_is_there_or_short_by_number(
         "Is the towel bar up?",
         "If the racks are in the oven, take them out before you turn it on.",
         "You should have two keys, and I've got one of them here for you.",
+        "There should be a remote in the drawer, and there is.",
+        "There's supposed to be a smell from a new oven, and I can't smell it.",
+        "There should have been a notice on the fridge, and I didn't get one.",
     ],
 )
 def test_nothing_is_short_where_only_the_words_are(said: str, entries: Narrator) -> None:

@@ -84,8 +84,8 @@ class Waiting:
         return {draft.component for draft in self.searched}
 
     def _answers_something_else(self, scene: Scene, answer: Mention) -> bool:
-        """`I looked for moth and found none`, `call button: pressed it, nothing`, `the screen on it's fine`: what the
-        sentence itself looked for, tried or spoke of."""
+        """`I looked for moth and found none`, `call button: pressed it, nothing`, `the screen on it's fine`, `dryer
+        vent, can't see one`: what the sentence itself looked for, tried or spoke of."""
         spoken = scene.spoken
         if any(cue.end <= answer.start for cue in spoken.cues("search")):
             return True
@@ -93,6 +93,7 @@ class Waiting:
             return True  # I have not seen one in this building in four years
         of_thing = any(cue.start == answer.start for cue in spoken.cues("no_response"))
         of_thing = of_thing or spoken.norms(answer.start, answer.start + 1) == ["it"]
+        of_thing = of_thing or spoken.norms(answer.end - 2, answer.end) in SEES_ONE
         others = [one for one in _topics(scene) if one.component not in self._components()]
         pointed = set(pairwise(spoken.norms(0, answer.start))) & {("the", "one"), ("this", "one"), ("that", "one")}
         return of_thing and (bool(pointed) or any(one.end <= answer.start for one in others))
@@ -144,6 +145,9 @@ def _searched(spoken: Spoken, flaw: Flaw) -> str | None:
     before = [one for one in spoken.named_in(clause) if "for" in spoken.norms(one.end, flaw.mention.start)]
     return before[-1].component if before else None
 
+
+SEES_ONE = [[saw, "one"] for saw in ("see", "seen", "find", "found")]
+"""After a thing that is named, `one` is that thing."""
 
 ELSEWHERE = frozenset("building years months property complex".split())
 

@@ -8,6 +8,7 @@ and rooms stand as what they are (`<thing> has <flaw>`), so that what is learned
 from __future__ import annotations
 
 import re
+from bisect import bisect_left
 from collections.abc import Iterator, Sequence
 from functools import cached_property
 from itertools import pairwise
@@ -18,7 +19,7 @@ from narrate2report.read.meant.scene import Scene
 
 Sign = str
 
-QUOTED = re.compile(r"'[^']*'")
+QUOTED = re.compile(r"(?<!\w)'(?:[^']|(?<=\w)'(?=\w))*'(?!\w)")
 """The speaker's own words in a reason: the rule stays when they are taken out."""
 
 REACH = 4
@@ -29,6 +30,9 @@ BEFORE, AFTER = "<<", ">>"
 
 MOST_BESIDE, MOST_CLAUSES, FURTHEST = 4, 5, 6
 """Beyond these, how many drafts or clauses there are and how far a thing is off is not told more precisely."""
+
+PAUSES = frozenset({",", ";", ".", "-", "--"})
+"""Marks that are left out: each recogniser sets them its own way, and without them they were guessed."""
 
 NAMES = {"NNP": "NN", "NNPS": "NNS"}
 """Without capitals the tagger's guess at a name says nothing."""
@@ -42,8 +46,12 @@ class Observed:
 
     def __init__(self, scene: Scene, drafts: Sequence[Draft]) -> None:
         self._scene, self._spoken, self._drafts = scene, scene.spoken, drafts
-        self._words = _words(scene)
-        self._tags = [NAMES.get(token.tag, token.tag) for token in scene.spoken.tokens]
+        tokens = scene.spoken.tokens
+        said = [at for at, token in enumerate(tokens) if token.norm not in PAUSES]
+        words = _words(scene)
+        self._words = [words[at] for at in said]
+        self._tags = [NAMES.get(tokens[at].tag, tokens[at].tag) for at in said]
+        self._place = [bisect_left(said, at) for at in range(len(tokens) + 1)]
 
     def signs(self, draft: Draft) -> list[Sign]:
         """The signs of one of the drafts."""
@@ -85,7 +93,7 @@ class Observed:
         """The words and tags around what the draft hangs on."""
         words = [BEFORE] * REACH + self._words + [AFTER] * REACH
         tags = [BEFORE] * REACH + self._tags + [AFTER] * REACH
-        at += REACH
+        at = self._place[at] + REACH
         for off in (*range(-REACH, 0), *range(1, REACH + 1)):
             yield f"w{off:+d} {words[at + off]}"
         yield f"w-2-1 {words[at - 2]} {words[at - 1]}"
@@ -100,7 +108,8 @@ class Observed:
     def _clause(self, draft: Draft, kind: str) -> Iterator[Sign]:
         """The clause that the draft stands in: what joins it, how it begins, who does what in it."""
         clause = self._spoken.clause_of(draft.at)
-        words, tags = self._words[clause.start : clause.end], self._tags[clause.start : clause.end]
+        span = slice(self._place[clause.start], self._place[clause.end])
+        words, tags = self._words[span], self._tags[span]
         yield f"link {clause.link}"
         for word in sorted(set(words)):
             yield f"c {word}"
@@ -108,12 +117,16 @@ class Observed:
         yield f"first {' '.join(words[:2])}"
         yield f"first tags {' '.join(tags[:3])}"
         finite = next((at for at in range(clause.start, clause.end) if self._spoken.tokens[at].is_finite), None)
-        yield f"finite {kind} {'none' if finite is None else self._tags[finite]}"
-        if finite is not None:
-            subject = self._words[finite - 1] if finite > clause.start else BEFORE
-            yield f"subject {subject} {self._tags[finite]}"
-            yield f"verb {self._words[finite]}"
-            yield f"says {kind} {subject} {self._words[finite]}"
+        if finite is None:
+            yield f"finite {kind} none"
+        else:
+            at = self._place[finite] - span.start
+            verb, tag = words[at], tags[at]
+            subject = words[at - 1] if at else BEFORE
+            yield f"subject {subject} {tag}"
+            yield f"verb {verb}"
+            yield f"says {kind} {subject} {verb}"
+            yield f"finite {kind} {tag}"
             yield f"{kind} {'after' if draft.at > finite else 'before'} verb"
 
     def _kind(self, draft: Draft) -> str:

@@ -1,8 +1,10 @@
 """Fewer than there should be: `one shelf short`, `down to three knobs`, `should be two racks, I count one`, what is off
-its whole: `two blades off the blinds`, the one of two that is not there: `towel bar's up, the paper holder isn't`."""
+its whole: `two blades off the blinds`, the one of two that is not there: `towel bar's up, the paper holder isn't`,
+what is not where it is due: `there was supposed to be a gate key too, and I can't find it`."""
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from typing import Final
 
@@ -28,6 +30,16 @@ COUNTS: Final = frozenset("see count find got have has had there only there's".s
 KEPT_LOCKED: Final = frozenset({"mailbox", "gate", "garage_door"})
 """What there is one of: counted, it stands for its keys."""
 THERE: Final = frozenset("there up on in here fitted present present. place".split())
+DUE: Final = (*SHOULD, ["used", "to"])
+IS_NOT: Final = re.compile(
+    r"(?:(?:and|but|so|now|yet|well|then) )*"
+    r"(?:(?:i|we) (?:(?:do|did|can|could|have|has) )?not (?:see|find|have|get|got|seen|found)(?: (?:it|one|any|that))?"
+    r"|(?:it|that) (?:is|'s|was) (?:not|gone|nowhere)(?: (?:here|there|in|on|around|to be seen))*"
+    r"|there (?:is|'s|was) (?:none|not(?: (?:one|any))?)(?: (?:here|there|left))?)"
+    r"(?: (?:now|anymore|today|anywhere|any more|on it|in it|with it))*"
+)
+"""A clause that says of what was just named that it is not there, and nothing else."""
+IS_WORD: Final = re.compile(r"'?[a-z]").match
 NOT: Final = (["is", "not"], ["'s", "not"], ["are", "not"], ["was", "not"])
 
 
@@ -36,7 +48,13 @@ def find_shortfalls(scene: Scene) -> list[Draft]:
     if is_not_ours(scene.spoken) or scene.spoken.ends_with_question():
         return []
     found: dict[str, Draft] = {}
-    for draft in (*_short(scene), *_fewer_than_due(scene), *_off_its_whole(scene), *_the_other_is_not(scene)):
+    for draft in (
+        *_short(scene),
+        *_fewer_than_due(scene),
+        *_off_its_whole(scene),
+        *_the_other_is_not(scene),
+        *_not_where_due(scene),
+    ):
         found.setdefault(draft.component, draft)
     return list(found.values())
 
@@ -166,6 +184,29 @@ def _the_other_is_not(scene: Scene) -> Iterator[Draft]:
         if named[-1].end == clause.end - 2 and scene.is_said(named[-1].start):
             words = spoken.words(before.start, clause.end)
             yield Draft.of_named(named[-1], scene.room, "missing", f"'{words}'", confidence=0.7)
+
+
+def _not_where_due(scene: Scene) -> Iterator[Draft]:
+    """`there should have been a second fob, and there isn't one here`: due in one clause, denied in the next."""
+    spoken = scene.spoken
+    for clause in spoken.clauses[:-1]:
+        norms = spoken.norms(clause.start, clause.end)
+        due = next((clause.start + at for at in range(len(norms)) if norms[at : at + 2] in DUE), None)
+        after = spoken.clauses[clause.index + 1 : clause.index + 3]
+        denied = [" ".join(filter(IS_WORD, spoken.norms(clause.end, one.end))) for one in after]
+        if due is None or not any(IS_NOT.fullmatch(words) for words in denied):
+            continue
+        one = next((one for one in spoken.named_in(clause) if one.start > due), None)
+        if one is None or not _can_be_due(scene, one):
+            continue
+        if not any(token.tag == "IN" for token in spoken.tokens[due : one.start]):  # not: a notice on the fridge
+            words = spoken.words(clause.start, after[0].end)
+            yield Draft.of_named(one, scene.room, "missing", f"'{words}'", confidence=0.7)
+
+
+def _can_be_due(scene: Scene, one: Named) -> bool:
+    group = scene.vocabulary.components[one.component].group
+    return one.relation != "place" and group not in LEFT_ALONE - {"handed_over", "furnished"}
 
 
 def _counts(scene: Scene, one: Named) -> bool:

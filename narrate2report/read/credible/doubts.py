@@ -49,6 +49,8 @@ class Doubts:
 
     def sift(self, scene: Scene, drafts: Sequence[Draft]) -> tuple[list[Draft], tuple[str, ...]]:
         """The drafts that are credible, and in words why the others are not."""
+        if not drafts:
+            return [], ()  # as of most talk
         observed = Observed(scene, drafts)
         kept, reasons = [], []
         for draft in drafts:

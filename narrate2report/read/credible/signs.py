@@ -8,10 +8,9 @@ and rooms stand as what they are (`<thing> has <flaw>`), so that what is learned
 from __future__ import annotations
 
 import re
-from bisect import bisect_left
 from collections.abc import Iterator, Sequence
 from functools import cached_property
-from itertools import pairwise
+from itertools import accumulate, compress, pairwise
 
 from narrate2report.read.drafts.draft import Draft
 from narrate2report.read.lexis.phrase_tree import COMPONENT_ROLES
@@ -47,11 +46,10 @@ class Observed:
     def __init__(self, scene: Scene, drafts: Sequence[Draft]) -> None:
         self._scene, self._spoken, self._drafts = scene, scene.spoken, drafts
         tokens = scene.spoken.tokens
-        said = [at for at, token in enumerate(tokens) if token.norm not in PAUSES]
-        words = _words(scene)
-        self._words = [words[at] for at in said]
-        self._tags = [NAMES.get(tokens[at].tag, tokens[at].tag) for at in said]
-        self._place = [bisect_left(said, at) for at in range(len(tokens) + 1)]
+        said = [token.norm not in PAUSES for token in tokens]
+        self._words = list(compress(_words(scene), said))
+        self._tags = list(compress((NAMES.get(token.tag, token.tag) for token in tokens), said))
+        self._place = list(accumulate(said, initial=0))
 
     def signs(self, draft: Draft) -> list[Sign]:
         """The signs of one of the drafts."""

@@ -5,7 +5,7 @@ what is not where it is due: `there was supposed to be a gate key too, and I can
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import Final
 
 from narrate2report.read.drafts.draft import Draft
@@ -39,7 +39,6 @@ IS_NOT: Final = re.compile(
     r"(?: (?:now|anymore|today|anywhere|any more|on it|in it|with it))*"
 )
 """A clause that says of what was just named that it is not there, and nothing else."""
-IS_WORD: Final = re.compile(r"'?[a-z]").match
 NOT: Final = (["is", "not"], ["'s", "not"], ["are", "not"], ["was", "not"])
 
 
@@ -85,9 +84,9 @@ def _fewer_than_due(scene: Scene) -> Iterator[Draft]:
     spoken = scene.spoken
     for clause in spoken.clauses:
         norms = spoken.norms(clause.start, clause.end)
-        if not any(norms[at : at + 2] == pair for pair in SHOULD for at in range(len(norms))):
+        told = _told_due(norms, SHOULD)
+        if told is None:
             continue
-        told = next(at for at in range(len(norms)) if any(norms[at : at + 2] == pair for pair in SHOULD))
         due = _first_number(spoken, Clause(clause.index, clause.start + told, clause.end, clause.link))
         later = spoken.clauses[clause.index + 1 : clause.index + 3]
         found = next((number for other in later if (number := _counted(spoken, other)) is not None), None)
@@ -190,18 +189,28 @@ def _not_where_due(scene: Scene) -> Iterator[Draft]:
     """`there should have been a second fob, and there isn't one here`: due in one clause, denied in the next."""
     spoken = scene.spoken
     for clause in spoken.clauses[:-1]:
-        norms = spoken.norms(clause.start, clause.end)
-        due = next((clause.start + at for at in range(len(norms)) if norms[at : at + 2] in DUE), None)
-        after = spoken.clauses[clause.index + 1 : clause.index + 3]
-        denied = [" ".join(filter(IS_WORD, spoken.norms(clause.end, one.end))) for one in after]
-        if due is None or not any(IS_NOT.fullmatch(words) for words in denied):
+        told = _told_due(spoken.norms(clause.start, clause.end), DUE)
+        if told is None:
             continue
+        due = clause.start + told
         one = next((one for one in spoken.named_in(clause) if one.start > due), None)
-        if one is None or not _can_be_due(scene, one):
+        if one is None or not _can_be_due(scene, one) or not _is_denied_next(spoken, clause):
             continue
         if not any(token.tag == "IN" for token in spoken.tokens[due : one.start]):  # not: a notice on the fridge
-            words = spoken.words(clause.start, after[0].end)
+            words = spoken.words(clause.start, spoken.clauses[clause.index + 1].end)
             yield Draft.of_named(one, scene.room, "missing", f"'{words}'", confidence=0.7)
+
+
+def _told_due(norms: Sequence[str], words: Sequence[Sequence[str]]) -> int | None:
+    """Where two words say that something is due."""
+    return next((at for at in range(len(norms)) if norms[at : at + 2] in words), None)
+
+
+def _is_denied_next(spoken: Spoken, clause: Clause) -> bool:
+    """Whether the next clause, or the next two, only say that it is not there."""
+    after = spoken.clauses[clause.index + 1 : clause.index + 3]
+    rest = [spoken.tokens[clause.end : one.end] for one in after]
+    return any(IS_NOT.fullmatch(" ".join(token.norm for token in tokens if token.is_word)) for tokens in rest)
 
 
 def _can_be_due(scene: Scene, one: Named) -> bool:

@@ -9,7 +9,7 @@ from collections.abc import Sequence
 
 from narrate2report.read.across.memory import Walk
 from narrate2report.read.coverage import UNPLANNED, cover
-from narrate2report.read.credible.doubts import Doubts
+from narrate2report.read.credible.weighing import Weighing
 from narrate2report.read.drafts.entries import Ledger
 from narrate2report.read.header import read_header
 from narrate2report.read.lexis.phrasebook import PhraseBook
@@ -40,7 +40,7 @@ class Reader:
         vocabulary: Vocabulary,
         tokenizer: Tokenizer | None = None,
         breaths: Breaths | None = None,
-        doubts: Doubts | None = None,
+        weighing: Weighing | None = None,
     ) -> None:
         self._vocabulary = vocabulary
         tokenizer = tokenizer or Tokenizer()
@@ -48,7 +48,7 @@ class Reader:
         self._repairer = Repairer(vocabulary, tokenizer)
         self._grammars = Grammars(vocabulary)
         self._breaths = breaths or Breaths(self._book)
-        self._doubts = doubts or Doubts()
+        self._weighing = weighing or Weighing()
 
     def sentences(self, transcript: Transcript) -> tuple[Sentence, ...]:
         """The sentences that a transcript is read in."""
@@ -83,7 +83,7 @@ class Reader:
         for number, (sentence, (text, tokens, heard)) in enumerate(zip(sentences, repaired, strict=True)):
             spoken = speak(sentence, text, self._grammars.plain(tokens), self._book, heard)
             walk.place.closing = len(sentences) - number <= CLOSING_SENTENCES
-            reason, because = read_sentence(spoken, number, walk, ledger, self._vocabulary, self._doubts)
+            reason, because = read_sentence(spoken, number, walk, ledger, self._vocabulary, self._weighing)
             fates.append((spoken, reason, because))
         entries, told = ledger.close()
         read_sentences = tuple(

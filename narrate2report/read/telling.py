@@ -15,7 +15,7 @@ from narrate2report.read.across.memory import Walk, is_in_passing, remember, spo
 from narrate2report.read.across.one_more import find_one_more
 from narrate2report.read.across.searches import is_bare_list, opens_search, sought
 from narrate2report.read.across.second_looks import look_again
-from narrate2report.read.credible.doubts import Doubts
+from narrate2report.read.credible.weighing import Weighing
 from narrate2report.read.drafts.draft import Draft
 from narrate2report.read.drafts.entries import Ledger
 from narrate2report.read.lexis.phrase_tree import Mention
@@ -64,7 +64,7 @@ REASONS: dict[Mode, Reason] = {
 
 
 def read_sentence(
-    spoken: Spoken, number: int, walk: Walk, ledger: Ledger, vocabulary: Vocabulary, doubts: Doubts
+    spoken: Spoken, number: int, walk: Walk, ledger: Ledger, vocabulary: Vocabulary, weighing: Weighing
 ) -> tuple[Reason | None, tuple[str, ...]]:
     """Read one sentence into the ledger; gives the reason it would stand unused for, with the words."""
     if spoken.sentence.doubt:
@@ -75,7 +75,8 @@ def read_sentence(
     drafts = _with_work(scene, walk, _settled(scene, walk, *_statements(scene, walk, ledger)))
     drafts += find_advice(scene, walk.focus, drafts)
     drafts += find_descriptions(scene)
-    drafts, doubted = doubts.sift(scene, in_their_rooms(spoken, walk.place, drafts, walk.turn))
+    drafts, doubted = weighing.weigh(scene, drafts, walk.focus, owner_speaks=walk.owner_speaks)
+    drafts = in_their_rooms(spoken, walk.place, drafts, walk.turn)
     size = size_alone(spoken) if not drafts and _is_plainly_said(scene.stances) else None
     if size is not None and ledger.measure(spoken, turn, size):
         return None, ("tells the size of what was said before",)

@@ -7,8 +7,8 @@ writer. Learned from are all drafts of the rules, and what they would draft if n
 are learned from all talk, not only from what the rules take for something that is so. A draft is right where a mark
 says the same; one that differs from a mark in one field only, or that a mark leaves open, teaches nothing.
 
-With --try, prints for each sort of draft how many of the right and how many of the wrong ones are kept when each
-writer is left out of the learning once. With --out the weights learned from all narrations are written.
+With --try, prints how many of the right and how many of the wrong ones are kept when each writer is left out of the
+learning once. With --out the weights learned from all narrations are written.
 """
 
 from __future__ import annotations
@@ -27,19 +27,16 @@ from pathlib import Path
 from typing import Final
 from unittest.mock import patch
 
-import numpy as np
-from scipy.optimize import minimize
-from scipy.sparse import csr_matrix
-
 from narrate2report.evaluate.marks import Mark, key_fields, marks_of, said_at
 from narrate2report.evaluate.matching import match
 from narrate2report.intake.transcripts import read_transcript
 from narrate2report.read import telling
-from narrate2report.read.credible.doubts import ALWAYS, SORTS, Doubts
-from narrate2report.read.credible.signs import Observed, Sign
+from narrate2report.read.credible.doubts import DOUBTED, Doubts
+from narrate2report.read.credible.signs import TASKS, Observed, Sign
+from narrate2report.read.credible.weighing import Weighing
+from narrate2report.read.credible.weights import ALWAYS
 from narrate2report.read.drafts.draft import Draft
 from narrate2report.read.lexis.lexicon import load_vocabulary
-from narrate2report.read.meant.scene import Scene
 from narrate2report.read.meant.stance import read_stances
 from narrate2report.read.reading import Reader
 from narrate2report.read.speech.modes import PLAIN, Mode, Stance
@@ -47,6 +44,7 @@ from narrate2report.read.speech.spoken import Spoken
 from narrate2report.records.files import write_whole
 from narrate2report.records.findings import Entry
 from narrate2report.records.transcript import Transcript
+from tests.benchmarks.log_linear import whether
 from tests.read.test_frames import FLAWS, FRAMES, WANTED, Wanted, frames
 from tests.read.test_plain_ways import WAYS
 from tests.read.told import transcript_of
@@ -57,11 +55,7 @@ RAREST = 4
 HELD_BACK = 0.1
 """Variance of the Gaussian prior on the weights: smaller keeps them nearer to 0. 0.05 to 0.3 differ little."""
 
-LEAN: Final[Mapping[str, Mapping[Sign, float]]] = {
-    "seen": {ALWAYS: -0.5, "kind present": -0.4, "kind possible": -0.4, "kind fails": -0.4},
-    "advice": {ALWAYS: -0.25},
-    "follow_up": {ALWAYS: -0.3},
-}
+LEAN: Final[Mapping[Sign, float]] = {ALWAYS: -0.5, "kind present": -0.4, "kind possible": -0.4, "kind fails": -0.4}
 """Added to what a sign weighs: what is left out costs more than talk that is struck in the review, most of all where
 something is wrong."""
 
@@ -87,7 +81,6 @@ class Case:
     """A draft that teaches something: its signs, whether a mark says the same, and whether the rules enter it."""
 
     writer: str
-    sort: str
     signs: tuple[Sign, ...]
     wrong: bool
     drafted: bool
@@ -105,7 +98,7 @@ class Weighed:
 
     def case(self, writer: str, entry: Entry, *, wrong: bool, drafted: bool) -> Case:
         """What it teaches, once it is known whether the entry is right."""
-        return Case(writer, SORTS[self.draft.kind], self.signs, wrong, drafted, entry.is_adverse)
+        return Case(writer, (ALWAYS, *self.signs), wrong, drafted, entry.is_adverse)
 
     def became(self, entry: Entry) -> bool:
         """Whether an entry was made of it."""
@@ -175,14 +168,17 @@ class Listener(Doubts):
         super().__init__({})
         self.noted: list[Weighed] = []
 
-    def sift(self, scene: Scene, drafts: Sequence[Draft]) -> tuple[list[Draft], tuple[str, ...]]:
-        """All drafts."""
-        observed, meant = Observed(scene, drafts), read_stances(scene.spoken)
+    def sift(self, observed: Observed) -> tuple[list[Draft], tuple[str, ...]]:
+        """All drafts but those of tasks."""
+        scene = observed.scene
+        meant = read_stances(scene.spoken)
+        drafts = [draft for draft in observed.drafts if draft.kind not in TASKS]
         self.noted += [
             Weighed(draft, tuple(observed.signs(draft)), meant[draft.at].mode, scene.spoken.sentence.id)
             for draft in drafts
+            if draft.kind in DOUBTED
         ]
-        return list(drafts), ()
+        return drafts, ()
 
 
 class Learner:
@@ -190,7 +186,7 @@ class Learner:
 
     def __init__(self) -> None:
         self._listener = Listener()
-        self._reader = Reader(load_vocabulary(), doubts=self._listener)
+        self._reader = Reader(load_vocabulary(), weighing=Weighing(doubts=self._listener))
 
     def cases(self, text: Path) -> Iterator[Case]:
         """What a narration teaches."""
@@ -200,9 +196,7 @@ class Learner:
         writer = f"{text.parent}/{text.stem.rstrip(string.digits)}"
         yield from self._read(walk, marks, writer)
         with patch.object(telling, "read_stances", _as_if_all_were_so):
-            yield from (
-                case for case in self._read(walk, marks, writer, credulous=True) if case.wrong and case.sort == "seen"
-            )
+            yield from (case for case in self._read(walk, marks, writer, credulous=True) if case.wrong)
 
     def alone(self, saying: Saying) -> Iterator[Case]:
         """What a sentence by itself teaches; of one that only talks, what would be drafted if it did not."""
@@ -219,7 +213,7 @@ class Learner:
         left = list(entries)
         for one in self._listener.noted:
             entry = next((entry for entry in left if one.became(entry)), None)
-            if entry is not None and one.draft.kind in SORTS:
+            if entry is not None:
                 left.remove(entry)
                 yield entry, one
 
@@ -257,34 +251,19 @@ def _is_near(mark: Mark, entry: Entry) -> bool:
 Learned = Mapping[Sign, int]
 
 
-def learn(cases: Sequence[Case], lean: Mapping[Sign, float]) -> Learned:
-    """The weights of a logistic regression with a Gaussian prior, by L-BFGS (Liu and Nocedal 1989)."""
-    seen = Counter(sign for case in cases for sign in set(case.signs))
-    signs = [ALWAYS, *sorted(sign for sign, times in seen.items() if times >= RAREST)]
-    column = {sign: at for at, sign in enumerate(signs)}
-    rows = [[0, *sorted({column[sign] for sign in case.signs if sign in column})] for case in cases]
-    ends = np.cumsum([0, *map(len, rows)])
-    matrix = csr_matrix((np.ones(ends[-1]), np.concatenate(rows), ends), shape=(len(cases), len(signs)))
-    wrong = np.array([case.wrong for case in cases], dtype=float)
-    free = np.full(len(signs), 1 / HELD_BACK)
-    free[0] = 0.0
-
-    def cost(weights: np.ndarray) -> tuple[float, np.ndarray]:
-        scores = matrix @ weights
-        loss = float((np.logaddexp(0.0, scores) - wrong * scores).sum())
-        slope = matrix.T @ (1 / (1 + np.exp(-scores)) - wrong) + free * weights
-        return loss + 0.5 * float((free * weights**2).sum()), slope
-
-    weights = minimize(cost, np.zeros(len(signs)), jac=True, method="L-BFGS-B", options={"maxiter": 300}).x
-    for sign, more in lean.items():
-        weights[column[sign]] += more
-    hundredths = np.rint(100 * weights).astype(int)
-    return {sign: int(weight) for sign, weight in zip(signs, hundredths, strict=True) if abs(weight) >= LEAST_WEIGHT}
+def learn(cases: Sequence[Case]) -> Learned:
+    """The weights of the signs for doubt, in hundredths."""
+    rows, wrong = [case.signs for case in cases], [case.wrong for case in cases]
+    weights = dict(whether(rows, wrong, least=RAREST, variance=HELD_BACK))
+    for sign, more in LEAN.items():
+        weights[sign] += more
+    hundredths = {sign: round(100 * weight) for sign, weight in weights.items()}
+    return {sign: weight for sign, weight in hundredths.items() if abs(weight) >= LEAST_WEIGHT}
 
 
 def is_doubted(case: Case, learned: Learned) -> bool:
     """Whether a draft is left out by these weights."""
-    return sum(learned.get(sign, 0) for sign in {ALWAYS, *case.signs}) > 0
+    return sum(learned.get(sign, 0) for sign in set(case.signs)) > 0
 
 
 def main() -> None:
@@ -299,25 +278,22 @@ def main() -> None:
     cases = [case for text in texts for case in learner.cases(text)]
     cases += [case for saying in sayings() for case in learner.alone(saying)]
     print(f"{len(cases)} drafts of {len(texts)} narrations and of plain sayings")
-    table: dict[str, Learned] = {}
-    for sort, lean in LEAN.items():
-        mine = [case for case in cases if case.sort == sort]
-        if options.tried:
-            _try_on(sort, lean, mine)
-        table[sort] = learn(mine, lean) if options.out else {}
+    if options.tried:
+        _try_on(cases)
     if options.out is not None:
-        write_whole(options.out, _as_csv(table))
-        print(f"  {sum(map(len, table.values()))} signs weighed: {options.out}")
+        learned = learn(cases)
+        write_whole(options.out, _as_csv(learned))
+        print(f"  {len(learned)} signs weighed: {options.out}")
 
 
-def _try_on(sort: str, lean: Mapping[Sign, float], cases: Sequence[Case]) -> None:
+def _try_on(cases: Sequence[Case]) -> None:
     kept: Counter[str] = Counter()
     all_of: Counter[str] = Counter()
     by_writer: dict[str, list[Case]] = defaultdict(list)
     for case in cases:
         by_writer[case.writer].append(case)
     for writer, left_out in by_writer.items():
-        learned = learn([case for case in cases if case.writer != writer], lean)
+        learned = learn([case for case in cases if case.writer != writer])
         for case in (case for case in left_out if case.drafted):
             names = ["wrong" if case.wrong else "right"] + (
                 [f"{'wrong' if case.wrong else 'right'} adverse"] * case.adverse
@@ -325,16 +301,14 @@ def _try_on(sort: str, lean: Mapping[Sign, float], cases: Sequence[Case]) -> Non
             all_of.update(names)
             kept.update(names if not is_doubted(case, learned) else [])
     told = ", ".join(f"{kept[name]} of {all_of[name]} {name}" for name in sorted(all_of))
-    print(f"  {sort}: kept {told}")
+    print(f"  kept {told}")
 
 
-def _as_csv(table: Mapping[str, Learned]) -> bytes:
+def _as_csv(learned: Learned) -> bytes:
     text = io.StringIO()
     writer = csv.writer(text, lineterminator="\n")
-    writer.writerow(["sort", "sign", "doubt"])
-    writer.writerows(
-        [sort, sign, weight] for sort, learned in table.items() for sign, weight in sorted(learned.items())
-    )
+    writer.writerow(["question", "sign", "weight"])
+    writer.writerows(["talk", sign, weight] for sign, weight in sorted(learned.items()))
     return text.getvalue().encode()
 
 

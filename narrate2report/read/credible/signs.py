@@ -1,8 +1,8 @@
 """What speaks for or against a draft: the words around it and what the vocabulary makes of them, the grammar of its
-clause, the rule that drafted it and what was drafted beside it.
+clause, the rule that drafted it and what was drafted beside it; and what shows that a sentence tells of a task.
 
-Only observes; what each sign weighs was learned from narrations that were marked by hand (`doubts`). Things, flaws
-and rooms stand as what they are (`<thing> has <flaw>`), so that what is learned of one is known of all.
+Only observes; what each sign weighs was learned from narrations that were marked by hand (`doubts`, `tasks`). Things,
+flaws and rooms stand as what they are (`<thing> has <flaw>`), so that what is learned of one is known of all.
 """
 
 from __future__ import annotations
@@ -11,12 +11,17 @@ import re
 from collections.abc import Iterator, Sequence
 from functools import cached_property
 from itertools import accumulate, compress, pairwise
+from typing import Final
 
 from narrate2report.read.drafts.draft import Draft
 from narrate2report.read.lexis.phrase_tree import COMPONENT_ROLES
 from narrate2report.read.meant.scene import Scene
+from narrate2report.records.findings import Kind
 
 Sign = str
+
+TASKS: Final[tuple[Kind, ...]] = ("follow_up", "advice")
+"""The kinds of drafts that tell what somebody is to do."""
 
 QUOTED = re.compile(r"(?<!\w)'(?:[^']|(?<=\w)'(?=\w))*'(?!\w)")
 """The speaker's own words in a reason: the rule stays when they are taken out."""
@@ -27,8 +32,8 @@ REACH = 4
 BEFORE, AFTER = "<<", ">>"
 """What stands where a sentence has not begun or is over."""
 
-MOST_BESIDE, MOST_CLAUSES, FURTHEST = 4, 5, 6
-"""Beyond these, how many drafts or clauses there are and how far a thing is off is not told more precisely."""
+MOST_BESIDE, MOST_CLAUSES, MOST_THINGS, FURTHEST = 4, 5, 3, 6
+"""Beyond these, how many drafts, clauses or things there are and how far one is off is not told more precisely."""
 
 PAUSES = frozenset({",", ";", ".", "-", "--"})
 """Marks that are left out: each recogniser sets them its own way, and without them they were guessed."""
@@ -44,7 +49,8 @@ class Observed:
     """A sentence with its drafts, ready to be asked about each of them."""
 
     def __init__(self, scene: Scene, drafts: Sequence[Draft]) -> None:
-        self._scene, self._spoken, self._drafts = scene, scene.spoken, drafts
+        self.scene, self.drafts = scene, tuple(drafts)
+        self._spoken = scene.spoken
         tokens = scene.spoken.tokens
         said = [token.norm not in PAUSES for token in tokens]
         self._words = list(compress(_words(scene), said))
@@ -55,6 +61,43 @@ class Observed:
         """The signs of one of the drafts."""
         kind = self._kind(draft)
         return [*self._said, *self._of_draft(draft, kind), *self._around(draft.at), *self._clause(draft, kind)]
+
+    def of_task(self, kind: str) -> list[Sign]:
+        """What shows whether the sentence tells of a task of this kind, drafted or not."""
+        drafted = [draft for draft in self.drafts if draft.kind == kind]
+        others = {self._kind(draft) for draft in self.drafts if draft.kind != kind}
+        return [
+            *self._said,
+            *self._openings,
+            *sorted({f"meant {stance.mode.name}" for stance in self.scene.stances}),
+            *sorted({f"other {other}" for other in others}),
+            *(["drafted"] if drafted else []),
+            *sorted({rules_of(draft) for draft in drafted}),
+        ]
+
+    def around(self, at: int) -> tuple[str, str, str]:
+        """The word right before the token `at`, with the one before that, and the words right after it."""
+        words = [BEFORE, BEFORE, *self._words, AFTER, AFTER]
+        at = self._place[at] + 2
+        return words[at - 1], f"{words[at - 2]} {words[at - 1]}", words[at + 1]
+
+    @property
+    def words(self) -> Sequence[str]:
+        """What is said, without marks of a pause; what the vocabulary knows stands as what it is."""
+        return self._words
+
+    @cached_property
+    def _openings(self) -> list[Sign]:
+        """How each clause begins, and of which things the sentence speaks."""
+        signs = set()
+        for clause in self._spoken.clauses:
+            span = slice(self._place[clause.start], self._place[clause.end])
+            words, tags = self._words[span], self._tags[span]
+            signs |= {f"opens {' '.join(words[:many])}" for many in (1, 2, 3)}
+            signs.add(f"opens tags {' '.join(tags[:3])}")
+        things = {one.component for one in self._spoken.named}
+        signs |= {f"thing {component}" for component in things}
+        return [*sorted(signs), f"things {min(len(things), MOST_THINGS)}"]
 
     @cached_property
     def _said(self) -> list[Sign]:
@@ -75,9 +118,9 @@ class Observed:
         rules = [QUOTED.sub("X", reason) for reason in draft.because]
         yield from (f"because {rule}" for rule in rules)
         yield f"because {kind} {'; '.join(rules)}"
-        beside = {self._kind(one) for one in self._drafts if one is not draft}
+        beside = {self._kind(one) for one in self.drafts if one is not draft}
         yield from (f"beside {kind} {other}" for other in sorted(beside) or ["none"])
-        yield f"beside {min(len(self._drafts) - 1, MOST_BESIDE)}"
+        yield f"beside {min(len(self.drafts) - 1, MOST_BESIDE)}"
         details = (("where", draft.where), ("quantity", draft.quantity), ("severity", draft.severity))
         yield from (f"{name} {kind}" for name, told in details if told is not None)
         named = next((one for one in self._spoken.named if one.component == draft.component), None)
@@ -131,8 +174,13 @@ class Observed:
         """What sort of statement a draft is: something good, something wrong, something denied, an outcome, work."""
         if draft.kind != "condition" or draft.condition is None or draft.assertion is None:
             return draft.outcome or draft.kind
-        sound = draft.assertion == "present" and self._scene.vocabulary.is_sound(draft.condition)
+        sound = draft.assertion == "present" and self.scene.vocabulary.is_sound(draft.condition)
         return "sound" if sound else draft.assertion
+
+
+def rules_of(draft: Draft) -> Sign:
+    """The rules that made a draft, without the speaker's words."""
+    return f"because {'; '.join(QUOTED.sub('X', reason) for reason in draft.because)}"
 
 
 def _words(scene: Scene) -> list[str]:

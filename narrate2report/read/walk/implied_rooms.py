@@ -19,6 +19,9 @@ BATHING = frozenset({"bathtub", "shower", "shower_head", "shower_door", "shower_
 
 OPEN_AIR = frozenset({"exterior", "yard", "patio", "parking"})
 
+FIRST = 2
+"""How many words may stand before what a sentence begins with."""
+
 WAY_IN = frozenset({"door", "lock", "doorbell", "peephole", "intercom", "threshold", "door_frame"})
 
 
@@ -46,6 +49,8 @@ def implied_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabu
         return place.told_of[1]
     if base in OPEN_AIR and _opens_with_garage(spoken, vocabulary):
         return "garage"
+    if base in {*OPEN_AIR, "porch"} and _comes_to_way_in(spoken, place, stances):
+        return "entry"
     if ("back", "to") in pairwise(spoken.norms()):
         if spoken.found.implied_rooms:
             return spoken.found.implied_rooms[0]
@@ -85,6 +90,20 @@ def _opens_with_garage(spoken: Spoken, vocabulary: Vocabulary) -> bool:
     return any(
         mention.start <= 1 and any(sense.id in owned for sense in mention.of("component"))
         for mention in spoken.terms("component")
+    )
+
+
+def _comes_to_way_in(spoken: Spoken, place: Place, stances: Sequence[Stance]) -> bool:
+    """`Front door, scratched`, after what is outside, where nobody has been in yet: there the way in begins."""
+    been_in = any(room.split(".")[0] not in {*OUT_OF_DOORS, "whole_unit", "stairs"} for room, _ in place.visits if room)
+    door = next(iter(spoken.terms("component")), None)
+    return (
+        not been_in
+        and "entry" in spoken.found.implied_rooms
+        and door is not None
+        and door.start <= FIRST
+        and stances[door.start].mode is Mode.ASSERTED
+        and relation_of(spoken, door.start) == "topic"
     )
 
 

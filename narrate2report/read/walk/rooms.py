@@ -37,16 +37,28 @@ def find_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabular
         room, end = numbered(spoken, mention, sense.id)
         if is_entered(spoken, mention, end):
             same = entered is not None and entered.split(".")[0] == room
-            entered = entered if same else _as_before(room, place)
+            only_says_where = entered is not None and _says_where(spoken, mention, end)
+            entered = entered if same or only_says_where else _as_before(room, place)
     entered = entered or _room_of_its_thing(spoken, place, stances) or _greatest(spoken) or next_numbered(spoken, place)
     return entered or used_room(spoken, stances, vocabulary) or lettered_room(spoken) or _storey(spoken)
 
 
 def _is_no_room_here(spoken: Spoken, mention: Mention, place: Place) -> bool:
-    """`WC: flushes`, in a bathroom: the toilet in it; `loft four`, before the walk begins: the unit."""
+    """`WC: flushes`, in a bathroom: the toilet in it; `loft four`, before the walk begins: the unit; `outside, good`,
+    of the other side of a thing."""
     said = spoken.norms(mention.start, mention.end)
     numbered_unit = said == ["loft"] and whole_number(spoken.tokens, mention.end) is not None
-    return (said == ["wc"] and place.base == "bathroom") or numbered_unit or (said == ["loft"] and place.room is None)
+    sided = said == ["outside"] and spoken.norms(mention.end, mention.end + 1) == [","]
+    side = sided and bool(spoken.terms("condition", "works")) and not spoken.terms(*COMPONENT_ROLES)
+    in_bath = said == ["wc"] and place.base == "bathroom"
+    return in_bath or numbered_unit or side or (said == ["loft"] and place.room is None)
+
+
+def _says_where(spoken: Spoken, mention: Mention, end: int) -> bool:
+    """`fourth bedroom, back of the house`: a side of the house, said alone, tells where the room before it is."""
+    clause = spoken.clause_of(mention.start)
+    alone = clause.start in (mention.start, mention.start - 1) and clause.end in (end, end + 1)
+    return clause.index > 0 and clause.link in {",", ""} and alone and mention.of("room")[0].id == "exterior"
 
 
 CALLED_BY = {

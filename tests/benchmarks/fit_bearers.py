@@ -1,6 +1,6 @@
 """Fit what each sign of a bearer counts, and how often each flaw befalls each component, on narrations marked by hand.
 
-    python tests/benchmarks/fit_bearers.py FOLDER ... [--write]
+    PYTHONPATH=. python tests/benchmarks/fit_bearers.py FOLDER ... [--write]
 
 FOLDER holds NAME.txt with NAME.gold.json. One case is one word for a condition whose line has marks of that
 condition; its candidates are those that reading weighs up, right where a mark accepts them. The weights are those of
@@ -25,7 +25,6 @@ from typing import Any
 from unittest.mock import patch
 
 import numpy as np
-from scipy.optimize import minimize
 
 from narrate2report.intake.transcripts import read_transcript
 from narrate2report.read.lexis.befalls import Befalls
@@ -35,6 +34,7 @@ from narrate2report.read.meant.scene import Scene
 from narrate2report.read.reading import Reader
 from narrate2report.read.state import conditions, ranking
 from narrate2report.read.state.ranking import weigh_up
+from tests.benchmarks.log_linear import which
 
 PENALTY = 0.03
 """Of 0.03, 0.1 and 0.3, which differ by a tenth of a point on the cases left out."""
@@ -180,34 +180,8 @@ def _counted(case: Case, known: Befalls) -> Case:
 
 def _fit(cases: Sequence[Case]) -> dict[str, float]:
     """The weights under which the right candidates are likeliest."""
-    cases = [case for case in cases if any(one.right for one in case.options)]
-    names = sorted({sign for case in cases for one in case.options for sign in one.signs})
-    column = {name: at for at, name in enumerate(names)}
-    sizes = [len(case.options) for case in cases]
-    signs = np.zeros((sum(sizes), len(names)))
-    for row, one in enumerate(one for case in cases for one in case.options):
-        for sign, value in one.signs.items():
-            signs[row, column[sign]] = value
-    right = np.array([one.right for case in cases for one in case.options])
-    starts = np.concatenate([[0], np.cumsum(sizes)[:-1]])
-    group = np.repeat(np.arange(len(cases)), sizes)
-
-    def chances(scores: Any) -> tuple[Any, Any]:
-        top = np.maximum.reduceat(scores, starts)
-        grown = np.exp(scores - top[group])
-        total = np.add.reduceat(grown, starts)
-        return top + np.log(total), grown / total[group]
-
-    def loss(weights: Any) -> tuple[float, Any]:
-        scores = signs @ weights
-        everything, of_all = chances(scores)
-        wanted, of_right = chances(np.where(right, scores, -1e9))
-        return (everything - wanted).sum() + PENALTY * weights @ weights, signs.T @ (
-            of_all - of_right
-        ) + 2 * PENALTY * weights
-
-    found = minimize(loss, np.zeros(len(names)), jac=True, method="L-BFGS-B", options={"maxiter": 400})
-    return dict(zip(names, (round(float(weight), 3) for weight in found.x), strict=True))
+    found = which([case.options for case in cases], least=1, variance=0.5 / PENALTY)
+    return {sign: round(weight, 3) for sign, weight in found.items()}
 
 
 def _best(case: Case, weights: dict[str, float]) -> Option:

@@ -14,8 +14,6 @@ learning once. With --out the weights learned from all narrations are written.
 from __future__ import annotations
 
 import argparse
-import csv
-import io
 import json
 import string
 from collections import Counter, defaultdict
@@ -31,7 +29,7 @@ from narrate2report.evaluate.marks import Mark, key_fields, marks_of, said_at
 from narrate2report.evaluate.matching import match
 from narrate2report.intake.transcripts import read_transcript
 from narrate2report.read import telling
-from narrate2report.read.credible.doubts import DOUBTED, Doubts
+from narrate2report.read.credible.doubts import DOUBTED, TALK, Doubts
 from narrate2report.read.credible.signs import TASKS, Observed, Sign
 from narrate2report.read.credible.weighing import Weighing
 from narrate2report.read.credible.weights import ALWAYS
@@ -41,10 +39,10 @@ from narrate2report.read.meant.stance import read_stances
 from narrate2report.read.reading import Reader
 from narrate2report.read.speech.modes import PLAIN, Mode, Stance
 from narrate2report.read.speech.spoken import Spoken
-from narrate2report.records.files import write_whole
 from narrate2report.records.findings import Entry
 from narrate2report.records.transcript import Transcript
 from tests.benchmarks.log_linear import whether
+from tests.benchmarks.weight_table import hundredths, write_table
 from tests.read.test_frames import FLAWS, FRAMES, WANTED, Wanted, frames
 from tests.read.test_plain_ways import WAYS
 from tests.read.told import transcript_of
@@ -71,9 +69,6 @@ PLAIN_WAYS: Final = (
     "a_flaw_is_there", "it_is_so", "it_works", "it_fails", "it_was_not_tried", "work_is_planned", "care_is_asked",
 )  # fmt: skip
 """Those of tests/read/data/plain_ways.yaml that say what they say."""
-
-LEAST_WEIGHT = 3
-"""Hundredths: a sign that weighs less is left out of the table."""
 
 
 @dataclass(frozen=True)
@@ -254,11 +249,10 @@ Learned = Mapping[Sign, int]
 def learn(cases: Sequence[Case]) -> Learned:
     """The weights of the signs for doubt, in hundredths."""
     rows, wrong = [case.signs for case in cases], [case.wrong for case in cases]
-    weights = dict(whether(rows, wrong, least=RAREST, variance=HELD_BACK))
+    weights = whether(rows, wrong, least=RAREST, variance=HELD_BACK)
     for sign, more in LEAN.items():
         weights[sign] += more
-    hundredths = {sign: round(100 * weight) for sign, weight in weights.items()}
-    return {sign: weight for sign, weight in hundredths.items() if abs(weight) >= LEAST_WEIGHT}
+    return hundredths(weights)
 
 
 def is_doubted(case: Case, learned: Learned) -> bool:
@@ -281,9 +275,7 @@ def main() -> None:
     if options.tried:
         _try_on(cases)
     if options.out is not None:
-        learned = learn(cases)
-        write_whole(options.out, _as_csv(learned))
-        print(f"  {len(learned)} signs weighed: {options.out}")
+        write_table(options.out, {TALK: learn(cases)})
 
 
 def _try_on(cases: Sequence[Case]) -> None:
@@ -302,14 +294,6 @@ def _try_on(cases: Sequence[Case]) -> None:
             kept.update(names if not is_doubted(case, learned) else [])
     told = ", ".join(f"{kept[name]} of {all_of[name]} {name}" for name in sorted(all_of))
     print(f"  kept {told}")
-
-
-def _as_csv(learned: Learned) -> bytes:
-    text = io.StringIO()
-    writer = csv.writer(text, lineterminator="\n")
-    writer.writerow(["question", "sign", "weight"])
-    writer.writerows(["talk", sign, weight] for sign, weight in sorted(learned.items()))
-    return text.getvalue().encode()
 
 
 if __name__ == "__main__":

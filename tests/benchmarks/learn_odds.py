@@ -21,12 +21,11 @@ from pathlib import Path
 from typing import Any
 
 import numpy as np
-from numpy.typing import NDArray
-from scipy.optimize import minimize
 
 from narrate2report.read.misheard.odds import sound_measures
 from narrate2report.records.files import write_whole
 from narrate2report.records.weighing import Weight
+from tests.benchmarks.log_linear import whether
 
 PARTS = 4
 HELD_BACK = 0.1
@@ -80,22 +79,12 @@ def measures(row: Row, *, asked: bool) -> Learned:
 
 
 def learn(rows: Sequence[Row], *, asked: bool) -> Learned:
-    """The weights under which the verdicts are likeliest: logistic regression, by L-BFGS."""
+    """The weights under which the verdicts are likeliest."""
     told = [measures(row, asked=asked) for row in rows]
-    signs = list(told[0])
-    x = np.array([[one[sign] for sign in signs] for one in told])
-    right = np.array([float(row["verdict"] == "right") for row in rows])
-    worth = np.array([HARM if row["verdict"] == "harmful" else 1.0 for row in rows])
-    held = np.array([0.0 if sign == "always" else HELD_BACK for sign in signs])
-
-    def loss(weights: NDArray[np.float64]) -> tuple[float, NDArray[np.float64]]:
-        logits = x @ weights
-        likelihood = right * logits - np.logaddexp(0, logits)
-        slope = x.T @ (worth * (1 / (1 + np.exp(-logits)) - right))
-        return float(-(worth * likelihood).sum() + (held * weights**2).sum()), slope + 2 * held * weights
-
-    found = minimize(loss, np.zeros(len(signs)), jac=True, method="L-BFGS-B").x
-    return dict(zip(signs, map(float, found), strict=True))
+    right = [row["verdict"] == "right" for row in rows]
+    worth = [HARM if row["verdict"] == "harmful" else 1.0 for row in rows]
+    weights = whether(told, right, least=1, variance=0.5 / HELD_BACK, counts=worth)
+    return {sign: weights[sign] for sign in told[0]}
 
 
 def odds(row: Row, weights: Learned, *, asked: bool) -> float:

@@ -15,13 +15,11 @@ narrations are written.
 from __future__ import annotations
 
 import argparse
-import csv
-import io
 import json
 import string
 from bisect import bisect_right
 from collections import Counter, defaultdict
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any, Final
@@ -36,10 +34,10 @@ from narrate2report.read.drafts.draft import Draft
 from narrate2report.read.lexis.lexicon import load_vocabulary
 from narrate2report.read.reading import Reader
 from narrate2report.read.things.focus import Focus
-from narrate2report.records.files import write_whole
 from narrate2report.records.transcript import Transcript
 from tests.benchmarks.learn_doubts import DATA, sayings
 from tests.benchmarks.log_linear import Option, Sign, whether, which
+from tests.benchmarks.weight_table import Table, hundredths, write_table
 from tests.read.told import transcript_of
 
 LEAST: Final = 4
@@ -56,8 +54,9 @@ does."""
 ONLY_TELLS: Final = 3.0
 """How much one counts that was written to tell a task in a rare way."""
 
-LEAST_WEIGHT: Final = 3
-"""Hundredths: a sign that weighs less is left out of the table."""
+RULED: Final = "drafted"
+"""In the signs of what the rules say is done: learned beside the words, so that these get no credit for it, and never
+asked, since where a rule says what is done nothing else is."""
 
 TENTHS: Final = 10
 
@@ -140,7 +139,10 @@ def _actions(
         action for mark in marks if task.component in _several(mark["component"]) for action in _several(mark["action"])
     }
     for action in ACTIONS:
-        yield Option(action, done(observed, task, action, focus), action in wanted)
+        signs = done(observed, task.component, action, focus)
+        if task.action is not None:
+            signs |= {f"{action}: {RULED} {task.action}", *([RULED] if action == task.action else [])}
+        yield Option(action, tuple(signs), action in wanted)
 
 
 def _several(value: Any) -> list[Any]:
@@ -193,10 +195,7 @@ def _tasks_told() -> Iterator[list[str]]:
             yield line.split(": ", 2)
 
 
-Learned = Mapping[str, Mapping[Sign, int]]
-
-
-def learn(heard: Sequence[Heard]) -> Learned:
+def learn(heard: Sequence[Heard]) -> Table:
     """The weights of all questions, in hundredths."""
     table: dict[str, Mapping[Sign, int]] = {}
     for kind in TASKS:
@@ -204,19 +203,15 @@ def learn(heard: Sequence[Heard]) -> Learned:
         sure = [one for one in mine if one.told is not None]
         counts = [one.counts for one in sure]
         told = whether([one.signs for one in sure], [bool(one.told) for one in sure], counts=counts, **_how("told"))
-        table[f"{kind} told"] = _hundredths(told)
-        table[f"{kind} of"] = _hundredths(which([one.components for one in mine if one.components], **_how("of")))
-    table["action"] = _hundredths(which([one.actions for one in heard if one.actions], **_how("action")))
+        table[f"{kind} told"] = hundredths(told)
+        table[f"{kind} of"] = hundredths(which([one.components for one in mine if one.components], **_how("of")))
+    acts = which([one.actions for one in heard if one.actions], **_how("action"))
+    table["action"] = hundredths({sign: weight for sign, weight in acts.items() if RULED not in sign})
     return table
 
 
 def _how(question: str) -> dict[str, Any]:
     return {"least": LEAST, "variance": VARIANCE[question]}
-
-
-def _hundredths(weights: Mapping[Sign, float]) -> dict[Sign, int]:
-    rounded = {sign: round(100 * weight) for sign, weight in weights.items()}
-    return {sign: weight for sign, weight in rounded.items() if abs(weight) >= LEAST_WEIGHT}
 
 
 def _try(heard: Sequence[Heard]) -> None:
@@ -248,14 +243,14 @@ def _count(counts: Counter[str], name: str, options: Sequence[Option], weights: 
     if not any(one.right for one in options):
         return
     best = max(options, key=lambda one: (_sum(weights, one.signs), one.name))
-    ruled = next((one for one in options if "drafted" in one.signs), None)
+    ruled = next((one for one in options if RULED in one.signs), None)
     counts[f"{name}: asked"] += 1
     counts[f"{name}: learned right"] += best.right
     counts[f"{name}: rules right"] += ruled is not None and ruled.right
     counts[f"{name}: rules silent"] += ruled is None
 
 
-def _sum(weights: Mapping[Sign, int], signs: Sequence[Sign]) -> int:
+def _sum(weights: Mapping[Sign, int], signs: Iterable[Sign]) -> int:
     return sum(weights.get(sign, 0) for sign in signs)
 
 
@@ -275,17 +270,7 @@ def main() -> None:
     if options.tried:
         _try(heard)
     if options.out is not None:
-        learned = learn(heard)
-        write_whole(options.out, _as_csv(learned))
-        print(f"  {sum(map(len, learned.values()))} signs weighed: {options.out}")
-
-
-def _as_csv(learned: Learned) -> bytes:
-    text = io.StringIO()
-    writer = csv.writer(text, lineterminator="\n")
-    writer.writerow(["question", "sign", "weight"])
-    writer.writerows([question, *row] for question, weights in learned.items() for row in sorted(weights.items()))
-    return text.getvalue().encode()
+        write_table(options.out, learn(heard))
 
 
 if __name__ == "__main__":

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import pytest
 
 from narrate2report.read.credible.tasks import Tasks
@@ -48,30 +50,36 @@ def test_work_is_told_of_the_flaw_just_seen(
     assert [one for one, _ in entries(*said, room=room).follow_ups()] == [component]
 
 
-def _read(weights: Weights, vocabulary: Vocabulary, *lines: str) -> Told:
-    reader = Reader(vocabulary, Tokenizer(), weighing=Weighing(tasks=Tasks({**NO_TASK, **weights})))
-    return Told(reader.read(transcript_of(["Okay, into the kitchen.", *lines])))
+Weigher = Callable[..., Told]
 
 
-def test_a_task_that_the_rules_drafted_stands_unused_where_all_speaks_against_it(vocabulary: Vocabulary) -> None:
-    told = _read(
-        {"follow_up told": {ALWAYS: 1, "w plumber": -90}}, vocabulary, "The plumber will fix the faucet on Monday."
-    )
+@pytest.fixture(scope="module")
+def weighed(vocabulary: Vocabulary, tokenizer: Tokenizer) -> Weigher:
+    """Tell lines in a kitchen, get what is read of them by these weights."""
+
+    def read(weights: Weights, *lines: str) -> Told:
+        reader = Reader(vocabulary, tokenizer, weighing=Weighing(tasks=Tasks({**NO_TASK, **weights})))
+        return Told(reader.read(transcript_of(["Okay, into the kitchen.", *lines])))
+
+    return read
+
+
+def test_a_task_that_the_rules_drafted_stands_unused_where_all_speaks_against_it(weighed: Weigher) -> None:
+    told = weighed({"follow_up told": {ALWAYS: 1, "w plumber": -90}}, "The plumber will fix the faucet on Monday.")
     assert told.follow_ups() == []
     (unused,) = [one for one in told.findings.unused if "plumber" in one.text]
     assert unused.because == "faucet: worded as talk ('plumber')"
 
 
 def test_a_task_that_no_rule_drafted_is_told_with_its_words_and_of_what_most_speaks_for(
-    vocabulary: Vocabulary,
+    weighed: Weigher,
 ) -> None:
-    told = _read(
+    told = weighed(
         {
             "follow_up told": {ALWAYS: -60, "w zorb": 200},
             "follow_up of": {"flaw 0 ago": 100},
             "action": {"clean: w zorb": 50},
         },
-        vocabulary,
         "The faucet leaks.",
         "Zorb.",
     )
@@ -82,8 +90,8 @@ def test_a_task_that_no_rule_drafted_is_told_with_its_words_and_of_what_most_spe
 
 @pytest.mark.parametrize(("more", "component"), [(150, "sink"), (170, "faucet")])
 def test_another_component_is_taken_only_where_far_more_speaks_for_it(
-    more: int, component: str, vocabulary: Vocabulary
+    more: int, component: str, weighed: Weigher
 ) -> None:
     weights = {"follow_up told": {ALWAYS: 1}, "follow_up of": {"flaw 0 ago": more}}
-    told = _read(weights, vocabulary, "The faucet leaks.", "Somebody has to repair the sink.")
+    told = weighed(weights, "The faucet leaks.", "Somebody has to repair the sink.")
     assert [one for one, _ in told.follow_ups()][-1:] == [component]

@@ -84,11 +84,11 @@ def _of_named(observed: Observed, one: Named, kind: str) -> Iterator[Sign]:
         yield "part of one named"
     if any(one.component in observed.scene.vocabulary.components[other].part_of for other in others):
         yield "has a part named"
-    words = [(term.start, term.end) for term in spoken.terms("action")] if kind == "follow_up" else []
-    words = words or [(cue.start, cue.end) for cue in spoken.cues("instruction", "imperative")]
-    for start, end in words[:1]:
-        same = "same clause" if start in clause else "other clause"
-        off = one.start - end if one.start >= end else start - one.end
-        far = "near" if off < NEAR else "far"
-        yield f"{'after' if one.start >= end else 'before'} the word of it, {far}, {same}"
-        yield f"{'after' if one.start >= end else 'before'} the word of it, {one.relation}"
+    words = spoken.terms("action") if kind == "follow_up" else []
+    word = next(iter(words or spoken.cues("instruction", "imperative")), None)
+    if word is not None:
+        behind = one.start >= word.end
+        off = one.start - word.end if behind else word.start - one.end
+        told = f"{'after' if behind else 'before'} the word of it"
+        yield f"{told}, {'near' if off < NEAR else 'far'}, {'same' if word.start in clause else 'other'} clause"
+        yield f"{told}, {one.relation}"

@@ -9,12 +9,11 @@ doubt.
 
 from __future__ import annotations
 
-from functools import cached_property
 from pathlib import Path
 from typing import Final
 
 from narrate2report.read.credible.signs import TASKS, Observed
-from narrate2report.read.credible.weights import ALWAYS, Weights, loudest, read_weights
+from narrate2report.read.credible.weights import Learned, Weights, called_talk
 from narrate2report.read.drafts.draft import Draft
 
 WEIGHTS: Final = Path(__file__).with_name("doubts.csv")
@@ -22,33 +21,23 @@ WEIGHTS: Final = Path(__file__).with_name("doubts.csv")
 DOUBTED: Final = frozenset({"condition", "check"})
 """The kinds of drafts that are weighed."""
 
+TALK: Final = "talk"
+"""The question that doubts.csv answers."""
+
 
 class Doubts:
-    """Weighs drafts; the weights are read when the first is asked for."""
+    """Weighs drafts."""
 
-    def __init__(self, weights: Weights | None = None) -> None:
-        self._given = weights
-
-    @cached_property
-    def _weights(self) -> Weights:
-        return read_weights(WEIGHTS) if self._given is None else self._given
+    def __init__(self, weights: Weights | Path = WEIGHTS) -> None:
+        self._learned = Learned(weights)
 
     def sift(self, observed: Observed) -> tuple[list[Draft], tuple[str, ...]]:
         """The drafts of all but tasks that are credible, and in words why the others are not."""
         kept, reasons = [], []
         for draft in (one for one in observed.drafts if one.kind not in TASKS):
-            told = self._against(draft, observed)
-            if told is None:
-                kept.append(draft)
+            signs = observed.signs(draft) if draft.kind in DOUBTED else []
+            if signs and self._learned.total(TALK, signs) > 0:
+                reasons.append(called_talk(draft, self._learned.loudest(TALK, signs)))
             else:
-                reasons.append(f"{draft.component.replace('_', ' ')}: worded as talk{told}")
+                kept.append(draft)
         return kept, tuple(reasons)
-
-    def _against(self, draft: Draft, observed: Observed) -> str | None:
-        """The words that speak loudest against a draft that is not credible."""
-        weights = self._weights.get("talk", {})
-        if draft.kind not in DOUBTED or not weights:
-            return None
-        signs = observed.signs(draft)
-        doubt = weights.get(ALWAYS, 0) + sum(weights.get(sign, 0) for sign in set(signs))
-        return loudest(signs, weights) if doubt > 0 else None

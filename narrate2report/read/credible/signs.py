@@ -62,18 +62,12 @@ class Observed:
         kind = self._kind(draft)
         return [*self._said, *self._of_draft(draft, kind), *self._around(draft.at), *self._clause(draft, kind)]
 
-    def of_task(self, kind: str) -> list[Sign]:
+    def of_task(self, kind: str) -> set[Sign]:
         """What shows whether the sentence tells of a task of this kind, drafted or not."""
-        drafted = [draft for draft in self.drafts if draft.kind == kind]
-        others = {self._kind(draft) for draft in self.drafts if draft.kind != kind}
-        return [
-            *self._said,
-            *self._openings,
-            *sorted({f"meant {stance.mode.name}" for stance in self.scene.stances}),
-            *sorted({f"other {other}" for other in others}),
-            *(["drafted"] if drafted else []),
-            *sorted({rules_of(draft) for draft in drafted}),
-        ]
+        signs = {*self._said, *self._openings}
+        for draft in self.drafts:
+            signs |= {"drafted", rules_of(draft)} if draft.kind == kind else {f"other {self._kind(draft)}"}
+        return signs
 
     def around(self, at: int) -> tuple[str, str, str]:
         """The word right before the token `at`, with the one before that, and the words right after it."""
@@ -87,17 +81,17 @@ class Observed:
         return self._words
 
     @cached_property
-    def _openings(self) -> list[Sign]:
-        """How each clause begins, and of which things the sentence speaks."""
-        signs = set()
+    def _openings(self) -> set[Sign]:
+        """How each clause begins, how words are meant, and of which things the sentence speaks."""
+        things = {one.component for one in self._spoken.named}
+        signs = {f"things {min(len(things), MOST_THINGS)}", *(f"thing {component}" for component in things)}
+        signs |= {f"meant {mode.name}" for mode in {stance.mode for stance in self.scene.stances}}
         for clause in self._spoken.clauses:
             span = slice(self._place[clause.start], self._place[clause.end])
             words, tags = self._words[span], self._tags[span]
             signs |= {f"opens {' '.join(words[:many])}" for many in (1, 2, 3)}
             signs.add(f"opens tags {' '.join(tags[:3])}")
-        things = {one.component for one in self._spoken.named}
-        signs |= {f"thing {component}" for component in things}
-        return [*sorted(signs), f"things {min(len(things), MOST_THINGS)}"]
+        return signs
 
     @cached_property
     def _said(self) -> list[Sign]:

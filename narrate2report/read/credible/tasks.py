@@ -10,16 +10,15 @@ they say of it.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
-from functools import cached_property
 from itertools import pairwise
 from pathlib import Path
 from typing import Final, get_args
 
 from narrate2report.read.credible.concerned import concerned
 from narrate2report.read.credible.signs import TASKS, Observed, Sign
-from narrate2report.read.credible.weights import ALWAYS, Weights, loudest, read_weights
+from narrate2report.read.credible.weights import ALWAYS, Learned, Weights, called_talk
 from narrate2report.read.drafts.draft import Draft
 from narrate2report.read.things.focus import Focus
 from narrate2report.read.work.worked_on import party_of
@@ -42,14 +41,10 @@ NAMES: Final[Mapping[str, str]] = {"follow_up": "work to come", "advice": "care 
 
 
 class Tasks:
-    """Weighs what is said of tasks; the weights are read when the first sentence is weighed."""
+    """Weighs what is said of tasks."""
 
-    def __init__(self, weights: Weights | None = None) -> None:
-        self._given = weights
-
-    @cached_property
-    def _weights(self) -> Weights:
-        return read_weights(WEIGHTS) if self._given is None else self._given
+    def __init__(self, weights: Weights | Path = WEIGHTS) -> None:
+        self._learned = Learned(weights)
 
     def settle(
         self, observed: Observed, focus: Focus, *, owner_speaks: bool
@@ -59,26 +54,25 @@ class Tasks:
         reasons: list[str] = []
         for kind in TASKS:
             drafted = [draft for draft in observed.drafts if draft.kind == kind]
-            signs = observed.of_task(kind)
-            weights = self._weights[f"{kind} told"]
-            if self._sum(f"{kind} told", (ALWAYS, *signs)) <= (0 if drafted else CLEARLY):
-                against = {sign: -weight for sign, weight in weights.items()} if drafted else {}
-                talk = loudest(signs, against)
-                reasons += [f"{draft.component.replace('_', ' ')}: worded as talk{talk}" for draft in drafted]
+            told, signs = f"{kind} told", observed.of_task(kind)
+            if self._learned.total(told, signs) <= (0 if drafted else CLEARLY):
+                talk = self._learned.loudest(told, signs, against=True) if drafted else ""
+                reasons += [called_talk(draft, talk) for draft in drafted]
             elif len(drafted) > 1:
                 kept += drafted
             elif drafted:
                 kept.append(self._of(drafted[0], observed, focus))
             else:
-                task = self._of(undrafted(observed, kind, loudest(signs, weights)), observed, focus)
-                work = kind == "follow_up"
-                kept.append(self._work(task, observed, focus, owner_speaks=owner_speaks) if work else task)
+                task = self._of(undrafted(observed, kind, self._learned.loudest(told, signs)), observed, focus)
+                if kind == "follow_up":
+                    task = self._work(task, observed, focus, owner_speaks=owner_speaks)
+                kept.append(task)
         return tuple(kept), tuple(reasons)
 
     def _of(self, task: Draft, observed: Observed, focus: Focus) -> Draft:
         """A task of the component that most speaks for: far more than for the one that the rules found."""
         spoken_for = {
-            component: self._sum(f"{task.kind} of", signs)
+            component: self._learned.total(f"{task.kind} of", signs)
             for component, signs in concerned(observed, task.kind, focus).items()
         }
         component = max(spoken_for, key=lambda one: (spoken_for[one], one))
@@ -88,16 +82,14 @@ class Tasks:
 
     def _work(self, task: Draft, observed: Observed, focus: Focus, *, owner_speaks: bool) -> Draft:
         """Work that no rule drafted, with what is most likely done and who does it."""
-        ways = {action: done(observed, task, action, focus) for action in ACTIONS}
-        action = max(ways, key=lambda one: (self._sum("action", ways[one]), one))
+        ways = {
+            action: self._learned.total("action", done(observed, task.component, action, focus)) for action in ACTIONS
+        }
+        action = max(ways, key=lambda one: (ways[one], one))
         clause = observed.scene.spoken.clause_of(task.at)
         party = party_of(observed.scene.spoken, clause, owner_speaks=owner_speaks)
         told = f"most likely to {action.replace('_', ' ')} it"
         return replace(task, action=action, party=party).with_reason(told)
-
-    def _sum(self, question: str, signs: Sequence[Sign]) -> int:
-        weights = self._weights[question]
-        return sum(weights.get(sign, 0) for sign in signs)
 
 
 def undrafted(observed: Observed, kind: Kind, words: str) -> Draft:
@@ -107,27 +99,16 @@ def undrafted(observed: Observed, kind: Kind, words: str) -> Draft:
     return Draft(kind, scene.room, "", at, (f"worded as {NAMES[kind]}{words}",), confidence=CONFIDENCE)
 
 
-def done(observed: Observed, task: Draft, action: Action, focus: Focus) -> list[Sign]:
-    """What shows that work is this action: the words, the component, its flaws, what the rules say."""
-    return sorted(
-        {f"{action}: {sign}" for sign in _of_work(observed, task, focus)} | set(_said(observed, task, action))
-    )
+def done(observed: Observed, component: str, action: Action, focus: Focus) -> set[Sign]:
+    """What shows that work on a component is this action: the words, the component, its flaws."""
+    signs = {f"{action}: {sign}" for sign in _of_work(observed, component, focus)}
+    if any(sense.id == action for term in observed.scene.spoken.terms("action") for sense in term.of("action")):
+        signs.add("word of it")
+    return signs
 
 
-def _of_work(observed: Observed, task: Draft, focus: Focus) -> Iterator[Sign]:
-    scene = observed.scene
-    yield ALWAYS
-    yield f"thing {task.component}"
+def _of_work(observed: Observed, component: str, focus: Focus) -> Iterator[Sign]:
+    yield from (ALWAYS, f"thing {component}")
     yield from (f"w {word}" for word in observed.words)
     yield from (f"b {one} {other}" for one, other in pairwise(observed.words))
-    yield from (f"flaw {flaw}" for flaw in focus.suffers(task.component, scene.number))
-    if task.action is not None:
-        yield f"drafted {task.action}"
-
-
-def _said(observed: Observed, task: Draft, action: Action) -> Iterator[Sign]:
-    """What is the same for all actions: whether the rules or the words of the sentence say this one."""
-    if task.action == action:
-        yield "drafted"
-    if any(sense.id == action for term in observed.scene.spoken.terms("action") for sense in term.of("action")):
-        yield "word of it"
+    yield from (f"flaw {flaw}" for flaw in focus.suffers(component, observed.scene.number))

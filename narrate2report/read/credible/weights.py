@@ -1,13 +1,15 @@
-"""Tables of learned weights: by the question that is asked, what each sign adds to the answer, in hundredths."""
+"""What was learned of how something is worded: by the question that is asked, what each sign adds to the answer."""
 
 from __future__ import annotations
 
 import csv
 from collections import defaultdict
 from collections.abc import Iterable, Mapping
+from functools import cached_property
 from pathlib import Path
 
 from narrate2report.read.credible.signs import Sign
+from narrate2report.read.drafts.draft import Draft
 
 ALWAYS = "always"
 """The sign that everything has."""
@@ -22,20 +24,44 @@ TOLD = 3
 """How many words a reason names."""
 
 
+class Learned:
+    """Weights, given or in a table that is read when the first question is asked."""
+
+    def __init__(self, weights: Weights | Path) -> None:
+        self._given = weights
+
+    @cached_property
+    def _weights(self) -> Weights:
+        return read_weights(self._given) if isinstance(self._given, Path) else self._given
+
+    def total(self, question: str, signs: Iterable[Sign]) -> int:
+        """What the signs add to an answer, each once; above 0 where it is likelier yes than no."""
+        weights = self._weights.get(question, {})
+        return sum(weights.get(sign, 0) for sign in {ALWAYS, *signs})
+
+    def loudest(self, question: str, signs: Iterable[Sign], *, against: bool = False) -> str:
+        """The words of the sentence that speak most for an answer or against it, in brackets; empty if none does."""
+        weights = self._weights.get(question, {})
+        adds = {sign: -weights.get(sign, 0) if against else weights.get(sign, 0) for sign in signs}
+        adding = sorted((sign for sign, more in adds.items() if more > 0), key=lambda sign: (-adds[sign], sign))
+        words = [word for sign in adding if (word := _word(sign)) is not None][:TOLD]
+        return f" ({', '.join(repr(word) for word in words)})" if words else ""
+
+
 def read_weights(path: Path) -> Weights:
     """The weights in a table with the columns question, sign, weight."""
     weights: dict[str, dict[Sign, int]] = defaultdict(dict)
     with path.open(encoding="utf-8", newline="") as table:
-        for row in csv.DictReader(table):
-            weights[row["question"]][row["sign"]] = int(row["weight"])
+        rows = csv.reader(table)
+        next(rows)
+        for question, sign, weight in rows:
+            weights[question][sign] = int(weight)
     return weights
 
 
-def loudest(signs: Iterable[Sign], weights: Mapping[Sign, int]) -> str:
-    """The words of the sentence that add most, in brackets; empty where no word adds anything."""
-    adding = sorted((sign for sign in set(signs) if weights.get(sign, 0) > 0), key=lambda sign: (-weights[sign], sign))
-    words = [word for sign in adding if (word := _word(sign)) is not None][:TOLD]
-    return f" ({', '.join(repr(word) for word in words)})" if words else ""
+def called_talk(draft: Draft, words: str) -> str:
+    """Why a draft is not entered, with the words that speak against it."""
+    return f"{draft.component.replace('_', ' ')}: worded as talk{words}"
 
 
 def _word(sign: Sign) -> str | None:

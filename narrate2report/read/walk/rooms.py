@@ -47,11 +47,12 @@ def _is_no_room_here(spoken: Spoken, mention: Mention, place: Place) -> bool:
     """`WC: flushes`, in a bathroom: the toilet in it; `loft four`, before the walk begins: the unit; `outside, good`,
     of the other side of a thing."""
     said = spoken.norms(mention.start, mention.end)
-    numbered_unit = said == ["loft"] and whole_number(spoken.tokens, mention.end) is not None
-    sided = said == ["outside"] and spoken.norms(mention.end, mention.end + 1) == [","]
-    side = sided and bool(spoken.terms("condition", "works")) and not spoken.terms(*COMPONENT_ROLES)
-    in_bath = said == ["wc"] and place.base == "bathroom"
-    return in_bath or numbered_unit or side or (said == ["loft"] and place.room is None)
+    if said == ["wc"]:
+        return place.base == "bathroom"
+    if said == ["loft"]:
+        return place.room is None or whole_number(spoken.tokens, mention.end) is not None
+    other_side = said == ["outside"] and spoken.norms(mention.end, mention.end + 1) == [","]
+    return other_side and bool(spoken.terms("condition", "works")) and not spoken.terms(*COMPONENT_ROLES)
 
 
 def _says_where(spoken: Spoken, mention: Mention, end: int) -> bool:

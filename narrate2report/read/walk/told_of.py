@@ -29,7 +29,6 @@ ABOVE = frozenset("above below underneath overhead".split())
 OTHER_FLOORS = frozenset("upstairs downstairs above below".split())
 NEXT_TO = frozenset("near beside behind opposite across".split())
 POINTING = frozenset("the this that your our".split())
-ENDS = frozenset("foot bottom head end".split())
 
 OFF_FROM_HERE = frozenset(
     {("the", "other", "side"), ("next", "door"), ("over", "there"), ("that", "way"), ("down", "there")}
@@ -52,7 +51,7 @@ def is_ruled_out(spoken: Spoken, mention: Mention) -> bool:
     """`I have one like it in my store room`, `we are not going into the attic`, `the hall we did already`."""
     clause = spoken.clause_of(mention.start)
     before = spoken.norms(clause.start, mention.start)
-    if before[-2:] == ["in", "my"] or {"not", "never", "like", "unlike"} & set(before) or _is_at_its_foot(before):
+    if before[-2:] == ["in", "my"] or {"not", "never", "like", "unlike"} & set(before):
         return True
     if "already" in spoken.norms(clause.start, clause.end):
         return True
@@ -61,14 +60,6 @@ def is_ruled_out(spoken: Spoken, mention: Mention) -> bool:
     around = [*spoken.clauses[max(0, clause.index - 1) : clause.index + 1], *_said_of_it_later(spoken, clause)]
     put_off = any(spoken.has_cue("not_entering", within=one) for one in around)
     return put_off or _something_goes(spoken, clause.start, mention.start) or _is_outside_of(spoken, mention)
-
-
-def _is_at_its_foot(before: Sequence[str]) -> bool:
-    """`worn through at the foot of the stairs`: what is told of is there, and nobody says that he is."""
-    told, at = before[:-5], [norm for norm in before[-5:] if norm not in POINTING]
-    return (
-        bool(told) and at[-3:-2] == ["at"] and at[-2] in ENDS and at[-1] == "of" and not {"i", "we", "us"} & set(told)
-    )
 
 
 def has_a_door(spoken: Spoken, end: int) -> bool:

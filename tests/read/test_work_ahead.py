@@ -70,6 +70,51 @@ def test_what_mends_nothing_is_no_work(said: str, entries: Narrator) -> None:
     assert entries(said, room="kitchen").follow_ups() == []
 
 
+@pytest.mark.parametrize(
+    ("room", "said", "component"),
+    [
+        ("bedroom", "The radiator I'm not going to test today, the boiler is off for service.", "radiator"),
+        ("bedroom", "I won't be testing the radiator, the boiler is off for service.", "radiator"),
+        ("bathroom", "The shower I won't test today, the water is off for repairs.", "shower"),
+        ("bathroom", "I'm not going to run the taps, the water is off for repairs today.", "faucet"),
+        ("bathroom", "I'm not going to try the fan, the electrics are off for the repair.", "exhaust_fan"),
+    ],
+)
+def test_what_is_not_going_to_be_tried_is_not_tested_and_no_work(
+    room: str, said: str, component: str, entries: Narrator
+) -> None:
+    told = entries(said, room=room)
+    assert told.checks() == [(component, "not_tested")]
+    assert told.follow_ups() == []
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "The tap is dripping, I'm not going to fix that today.",
+        "The tap is dripping, we won't be replacing the washer.",
+        "The tap is dripping, I won't be mending that and painting over it.",
+    ],
+)
+def test_what_will_not_be_done_is_no_work(said: str, entries: Narrator) -> None:
+    assert entries(said, room="kitchen").follow_ups() == []
+
+
+@pytest.mark.parametrize(
+    ("said", "work"),
+    [
+        ("The bulb is out, I'm going to replace the bulb.", ("light_bulb", "replace")),
+        ("The wall has a hole, I'm not going to patch that myself, maintenance will.", ("wall", "repair")),
+        ("The wall is scuffed, I won't paint the whole wall, I'll touch it up.", ("wall", "touch_up")),
+        ("The switch is broken, I put the switch down for replacement.", ("switch", "replace")),
+    ],
+)
+def test_what_somebody_will_do_is_work_though_not_all_of_it(
+    said: str, work: tuple[str, str], entries: Narrator
+) -> None:
+    assert entries(said, room="kitchen").follow_ups() == [work]
+
+
 def test_what_is_spoken_of_in_the_same_sentence_is_worked_on_and_not_an_older_flaw(entries: Narrator) -> None:
     lines = ("The baseboard is cracked.", "The smoke alarm is old, it's being swapped out.")
     told = entries(*lines, room="living room").follow_ups()

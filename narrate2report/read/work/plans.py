@@ -211,8 +211,10 @@ def _is_pending(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
         return True
     if noun and before[:1] in (["gets"], ["get"], ["needs"], ["wants"]):
         return True
-    given = [norm for norm in before if norm not in {"a", "an", "its", "some"}][-1:]
-    return noun and given == ["for"] and (bool(LISTED & set(before)) or _is_put_down(spoken, mention, clause))
+    given = [norm for norm in before if norm not in {"a", "an", "its", "some", "the"}][-2:]
+    if given[:1] == ["off"]:
+        return False  # the water is off for repairs
+    return noun and given[-1:] == ["for"] and (bool(LISTED & set(before)) or _is_put_down(spoken, mention, clause))
 
 
 def _is_put_down(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
@@ -248,14 +250,16 @@ def _i_do_it(spoken: Spoken, mention: Mention, clause: Clause) -> bool:
 
 
 def _planned_before(spoken: Spoken, mention: Mention, clause: Clause) -> str | None:
-    """`I'll patch that and touch up the paint`: the plan of the clause before goes on."""
+    """`I'll patch that and touch up the paint`: the plan of the clause before goes on; what is not going to be done
+    plans nothing: `I'm not going to test that, the boiler is off for service`."""
     if not clause.index or clause.link not in {"and", ","}:
         return None
     earlier = spoken.clauses[clause.index - 1]
     bare = not spoken.tokens[mention.start].norm.endswith(("ed", "ing"))
     if {"let", "me"} <= set(spoken.norms(earlier.start, earlier.start + 4)):
         return None
-    if bare and spoken.has_cue("future", within=earlier):
+    denied = spoken.has_cue("not_tested", within=earlier) or negation_before(spoken, earlier, earlier.end) is not None
+    if bare and not denied and spoken.has_cue("future", within=earlier):
         return spoken.words(earlier.start, earlier.end)
     return None
 

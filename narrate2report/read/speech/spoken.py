@@ -220,6 +220,24 @@ def _is_shown(spoken: Spoken, clause: Clause, start: int) -> bool:
     return bool(flaws) and flaws[0] > start
 
 
+STAIRS = frozenset("stairs stair staircase stairway".split())
+ENDS_OF_STAIRS = frozenset("foot bottom top head".split())
+
+
+def _at_end_of_stairs(spoken: Spoken, clause: Clause, start: int, at: int) -> str | None:
+    """`worn at the foot of the stairs`, with the `of` at token `at`: where another thing is, if one is named; in
+    `at the foot of the stairs, the lino is worn` it is named in a later clause."""
+    leads = spoken.norms(max(clause.start, at - 3), at - 1)
+    if spoken.tokens[start].norm not in STAIRS or not PLACE_PREPOSITIONS & set(leads):
+        return None
+    if spoken.tokens[at - 1].norm not in ENDS_OF_STAIRS:
+        return None
+    opens = spoken.tokens[clause.start].norm in PLACE_PREPOSITIONS
+    things = spoken.terms(*COMPONENT_ROLES, within=None if opens else clause)
+    another = any(sense.id != "stair" for one in things if one.start != start for sense in one.of(*COMPONENT_ROLES))
+    return "place" if another else "of"
+
+
 def relation_of(spoken: Spoken, start: int, ends: Collection[int] | None = None) -> str:
     """How a component that starts at token `start` stands in its clause: topic, of, or place. `ends` are the tokens
     that follow right on a component; those of words that mean nothing else where it is not yet known.
@@ -242,6 +260,8 @@ def relation_of(spoken: Spoken, start: int, ends: Collection[int] | None = None)
         if token.norm == "of":
             if at - 1 in flaws:
                 return "of"
+            if (where := _at_end_of_stairs(spoken, clause, start, at)) is not None:
+                return where
             if at in ends and tokens[at - 1].norm not in PARTS:
                 return "place"  # the lamp of the ceiling
             if at - 1 >= clause.start and tokens[at - 1].norm in {"left", "right"}:

@@ -76,6 +76,8 @@ def read_sentence(
     drafts += find_advice(scene, walk.focus, drafts)
     drafts += find_descriptions(scene)
     drafts, doubted = weighing.weigh(scene, drafts, walk.focus, owner_speaks=walk.owner_speaks)
+    if planned := tuple(draft for draft in drafts if draft.kind == "follow_up"):
+        walk.planned, walk.planned_at = planned, walk.turn
     drafts = in_their_rooms(spoken, walk.place, drafts, walk.turn)
     size = size_alone(spoken) if not drafts and _is_plainly_said(scene.stances) else None
     if size is not None and ledger.measure(spoken, turn, size):
@@ -194,8 +196,6 @@ def _with_work(scene: Scene, walk: Walk, drafts: list[Draft]) -> list[Draft]:
     follow_ups = for_both(scene.spoken, follow_ups, walk.focus.together(walk.turn))
     follow_ups += also_new(scene, follow_ups, walk.focus.lately(walk.turn))
     follow_ups = as_planned(scene.spoken, follow_ups, walk.planned if walk.planned_at == walk.turn - 1 else ())
-    if follow_ups:
-        walk.planned, walk.planned_at = tuple(follow_ups), walk.turn
     if walk.mending.at >= 0:
         done = scene.spoken.clause_of(walk.mending.at)
         follow_ups = [draft for draft in follow_ups if draft.at not in done]

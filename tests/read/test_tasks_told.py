@@ -95,3 +95,9 @@ def test_another_component_is_taken_only_where_far_more_speaks_for_it(
     weights = {"follow_up told": {ALWAYS: 1}, "follow_up of": {"flaw 0 ago": more}}
     told = weighed(weights, "The faucet leaks.", "Somebody has to repair the sink.")
     assert [one for one, _ in told.follow_ups()][-1:] == [component]
+
+
+def test_work_that_was_left_out_is_not_meant_by_the_next_sentence(weighed: Weigher) -> None:
+    weights: Weights = {"follow_up told": {ALWAYS: 1, "w plumber": -90}}
+    told = weighed(weights, "The faucet leaks.", "The plumber will replace the sink.", "I'll do it before I leave.")
+    assert told.follow_ups() == [("faucet", "repair")]

@@ -70,7 +70,7 @@ def add_models(commands: Commands) -> None:
     models = commands.add_parser(
         "models",
         help="list the speech models that are here, and how to add one",
-        description="List the speech models that are here, whether each is as published, and how to add one.",
+        description="List the speech models that are here, whether each is as it should be, and how to add one.",
     )
     models.set_defaults(run=_run_models)
 

@@ -85,7 +85,7 @@ def _speech_model() -> str:
     from narrate2report.listen.models import find_model
 
     model = find_model()
-    return f"{model.name}, as published, in {model.ready_folder()}"
+    return f"{model.name}, as it should be, in {model.ready_folder()}"
 
 
 def _language_model() -> str:

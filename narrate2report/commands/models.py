@@ -1,4 +1,4 @@
-"""`models`: the speech models that are here, whether each is as published, and how to add one."""
+"""`models`: the speech models that are here, whether each is as it should be, and how to add one."""
 
 from __future__ import annotations
 

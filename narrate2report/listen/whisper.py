@@ -125,6 +125,7 @@ class Whisper:
             beam_size=BEAM,
             max_length=self._model.max_length,
             suppress_tokens=self._unwanted,
+            suppress_blank=False,  # it may say that nothing was said, instead of the likeliest words
             return_scores=True,
             return_no_speech_prob=True,
             **more,
@@ -162,6 +163,7 @@ def hearing_settings(language: str, device: Device = CPU) -> dict[str, str | int
         "weights": device.weights,
         "language": language,
         "prompt": False,
+        "may_be_blank": True,
         "no_repeat": NO_REPEAT,
         "filled_to_s": " ".join(map(str, LENGTHS_S)),
     }

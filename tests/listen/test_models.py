@@ -11,7 +11,7 @@ import pytest
 from narrate2report.cli import main
 from narrate2report.errors import ModelMissing
 from narrate2report.listen import models
-from narrate2report.listen.models import CHECKSUMS, find_model
+from narrate2report.listen.models import CHECKSUMS, TUNED, UNTUNED, find_model
 from narrate2report.listen.shelf import models_here
 from narrate2report.records.cache import cache_folder
 
@@ -40,13 +40,16 @@ def parts(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> tuple[Path, Path]:
     return first, second
 
 
-def test_the_bundled_model_is_there_and_as_published(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+@pytest.mark.parametrize(("name", "weights"), [(None, TUNED), (UNTUNED, CHECKSUMS["model.bin"])])
+def test_the_bundled_models_are_there_and_as_they_should_be(
+    name: str | None, weights: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     monkeypatch.setenv("NARRATE2REPORT_CACHE", str(tmp_path))
-    model = find_model()
+    model = find_model(name)
     folder = model.ready_folder()
-    assert model.sha256 == CHECKSUMS["model.bin"]
-    for name, expected in CHECKSUMS.items():
-        assert hashlib.sha256((folder / name).read_bytes()).hexdigest() == expected
+    assert model.sha256 == weights
+    for file, expected in {**CHECKSUMS, "model.bin": weights}.items():
+        assert hashlib.sha256((folder / file).read_bytes()).hexdigest() == expected
     assert [path.name for path in (tmp_path / "models").iterdir()] == [folder.name]
 
 
@@ -56,23 +59,26 @@ def test_the_parts_are_joined_in_the_cache_and_then_used_from_there() -> None:
     assert folder.parent.parent == cache_folder()
     assert (folder / "model.bin").read_bytes() == b"the first half, the second half"
     made = (folder / "model.bin").stat().st_mtime_ns
-    assert find_model().ready_folder() == folder
+    assert find_model("base").ready_folder() == folder
     assert (folder / "model.bin").stat().st_mtime_ns == made
 
 
 @pytest.mark.usefixtures("parts")
 @pytest.mark.parametrize("name", ["model.bin", "vocabulary.txt"])
 def test_a_file_of_the_cache_that_changed_is_made_again(name: str) -> None:
-    folder = find_model().ready_folder()
+    folder = find_model("base").ready_folder()
     whole = (folder / name).read_bytes()
     (folder / name).write_bytes(whole[:-1] + b"?")
-    assert (find_model().ready_folder() / name).read_bytes() == whole
+    assert (find_model("base").ready_folder() / name).read_bytes() == whole
 
 
-def test_a_damaged_package_is_refused_and_nothing_is_left(parts: tuple[Path, Path], tmp_path: Path) -> None:
+@pytest.mark.parametrize("asked_for", [None, "base"])
+def test_a_damaged_package_is_refused_and_nothing_is_left(
+    asked_for: str | None, parts: tuple[Path, Path], tmp_path: Path
+) -> None:
     (parts[1] / "model.bin.part2").write_bytes(b"the second hal?")
     with pytest.raises(ModelMissing, match="damaged; install"):
-        find_model().ready_folder()
+        find_model(asked_for).ready_folder()
     assert list((tmp_path / "cache" / "models").iterdir()) == []
 
 
@@ -145,8 +151,8 @@ def test_what_is_here_is_listed_with_its_state(own: Path) -> None:
     (own.with_name("damaged") / "model.bin").write_bytes(b"?")
     (own.with_name("torn") / "tokenizer.json").unlink()
     told = {model.name: model for model in models_here()}
-    assert {name for name, model in told.items() if model.verified} == {"base", "larger"}
-    assert told["base"].sha256 == CHECKSUMS["model.bin"]
+    assert {name for name, model in told.items() if model.verified} == {"walk", "larger"}
+    assert told["walk"].sha256 == TUNED
     assert "nothing to check it against" in told["unchecked"].remark
     assert told["unchecked"].sha256 is not None
     assert "model.bin is damaged" in told["damaged"].remark
@@ -156,7 +162,8 @@ def test_what_is_here_is_listed_with_its_state(own: Path) -> None:
 def test_the_command_names_each_model_and_where_another_goes(own: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["models"]) == 0
     told = capsys.readouterr().out
-    assert "base  145 MB  verified" in told
+    assert "walk  145 MB  verified" in told
+    assert "--model base" in told
     assert "larger  0 MB  verified" in told
     assert str(own.parent) in told
 

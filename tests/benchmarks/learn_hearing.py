@@ -7,9 +7,9 @@ The first packs the bundled weights (8 bits a number, as listening uses them on 
 filters into FOLDER, half as large as the model, so that they can be carried to a machine with a graphics card. The
 second, there, needs numpy, PyTorch, tokenizers and soundfile alone. SPOKEN, GENERAL and HELD are folders of
 `speak_for_learning.py`: narrations (those of tests/narrations/natural), ordinary English beside them lest it be
-unlearned (1,440 sentences of the Debian package jargon-text and 1,760 of fortunes), and texts by other voices that
-are only measured. Told are the words that come out wrong, of a hundred, before and after, clean, with the echo of a
-small room and with noise 15 dB below the voice.
+unlearned (of the Debian packages jargon-text, public domain, 1,120 sentences, and fortunes, 1,760, of 40 to 230
+letters), and texts by other voices that are only measured. Told are the words that come out wrong, of a hundred,
+before and after, clean, with the echo of a small room and with noise 15 dB below the voice.
 
 Each window is of whole lines, at another pace and loudness each time, with echo or noise or neither, and parts of
 what is heard left out. One in twenty is of something else than a voice, and nothing is to be written.
@@ -74,14 +74,11 @@ def main() -> int:
     if options.pack:
         pack(options.pack)
         return 0
-    import torch
     from tokenizers import Tokenizer
 
     sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
     from tests.benchmarks.whisper_in_torch import Ear, Whisper
 
-    random.seed(SEED)
-    torch.manual_seed(SEED)
     packed = np.load(options.folder / "weights8.npz")
     model, ear = Whisper(dict(unpacked(packed)), options.rank), Ear(packed[FILTERS])
     pieces = Pieces(Tokenizer.from_file(str(options.folder / "tokenizer.json")))
@@ -182,6 +179,8 @@ def learn(model: Whisper, ear: Ear, pieces: Pieces, texts: Sequence[Spoken], ste
 
     from tests.benchmarks.whisper_in_torch import warmed_and_cooled
 
+    random.seed(SEED)
+    torch.manual_seed(SEED)
     optimizer = torch.optim.AdamW(model.parameters, lr=RATE_OF_LEARNING, weight_decay=0.01)
     lately = 0.0
     for step in range(1, steps + 1):
@@ -293,7 +292,7 @@ def hear(model: Whisper, pieces: Pieces, ear: Ear, sounds: Tensor, most: int = 2
 
 
 def _words(text: str) -> list[str]:
-    return re.sub(r"[^a-z0-9' ]", " ", text.lower()).split()
+    return re.sub(r"[^a-z0-9' ]", " ", text.lower().replace("\N{RIGHT SINGLE QUOTATION MARK}", "'")).split()
 
 
 def _errors(said: Sequence[str], heard: Sequence[str]) -> int:

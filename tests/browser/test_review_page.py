@@ -34,7 +34,7 @@ def test_a_key_plays_an_entry_from_its_start_to_its_end(open_walk: Open, sample:
 
 def test_the_sentence_being_spoken_is_marked(open_walk: Open, sample: Path) -> None:
     opened = open_walk(sample)
-    opened.page.evaluate("document.querySelector('#player').currentTime = 45")
+    opened.page.evaluate("document.querySelector('#player').currentTime = 43.2")
     opened.until("document.querySelector('.line.now')?.innerText.includes('Smoke alarm')")
 
 

@@ -258,6 +258,16 @@ def test_two_units_are_refused_and_two_spellings_of_one_are_not(
     assert main(["compare", before, later("Unit 12, alder row"), "--out", str(out), "--quiet"]) == 0
 
 
+def test_a_unit_told_in_part_is_marked_and_not_refused(
+    before: str, tmp_path: Path, out: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    later = written(
+        tmp_path, "later.json", PAIR.after | {"walkthrough": PAIR.after["walkthrough"] | {"unit": "12 Alder Row B"}}
+    )
+    assert main(["compare", before, later, "--out", str(out), "--json"]) == 0
+    assert any("make sure that it is the same unit" in mark for mark in json.loads(capsys.readouterr().out)["marks"])
+
+
 @pytest.mark.parametrize(
     ("field", "name", "told"),
     [

@@ -97,6 +97,9 @@ def test_turns_of_phrase_are_no_kind_of_walk(said: str, entries: Narrator) -> No
         ("Unit number 301.", "301"),
         ("This is suite B.", "b"),
         ("It's apartment 12-D.", "12-d"),
+        ("This is unit two-by, and we start in the hall.", "two-b"),
+        ("Unit 14-see, second floor.", "14-c"),
+        ("This is unit two, by the stairs.", "two"),
     ],
 )
 def test_a_spoken_unit_is_read(said: str, unit: str, entries: Narrator) -> None:

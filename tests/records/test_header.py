@@ -28,6 +28,8 @@ def test_what_was_given_stands_beside_what_was_spoken() -> None:
         ("2B", "2b"),
         ("Unit 2-B", "two b"),
         ("Flat 12", "twelve"),
+        ("21", "twenty-one"),
+        ("Unit 42 C", "forty two c"),
         ("2026-03-06", "--03-06"),
         ("--03-06", "2026-03-06"),
         ("Ida Pell", "ida pell"),
@@ -39,7 +41,15 @@ def test_two_ways_to_say_the_same_are_no_clash(given: str, heard: str) -> None:
 
 @pytest.mark.parametrize(
     ("given", "heard"),
-    [("2B", "2D"), ("12", "twenty"), ("2026-03-06", "--03-07"), ("2026-03-06", "2025-03-06"), ("A", "B")],
+    [
+        ("2B", "2D"),
+        ("2", "2B"),
+        ("12", "twenty"),
+        ("201", "twenty-one"),
+        ("2026-03-06", "--03-07"),
+        ("2026-03-06", "2025-03-06"),
+        ("A", "B"),
+    ],
 )
 def test_two_different_facts_are_a_clash(given: str, heard: str) -> None:
     assert len(clashes({"fact": (spoken(given), spoken(heard))})) == 1

@@ -15,13 +15,15 @@ from narrate2report.read.header import read_header
 from narrate2report.read.lexis.phrasebook import PhraseBook
 from narrate2report.read.lexis.vocabulary import Vocabulary
 from narrate2report.read.lexis.words import Tokenizer
-from narrate2report.read.misheard.repair import Repairer
+from narrate2report.read.misheard.repair import Repaired, Repairer
 from narrate2report.read.outcome import Reading, ReadSentence
 from narrate2report.read.speech.breaths import Breaths
 from narrate2report.read.speech.grammars import Grammars
 from narrate2report.read.speech.sentences import Pause, Sentence, split_sentences
 from narrate2report.read.speech.spoken import Spoken, speak
 from narrate2report.read.telling import read_sentence
+from narrate2report.read.walk.belonging import Belonging
+from narrate2report.read.walk.hardly_walked import hardly_walked
 from narrate2report.read.walk.place import Place
 from narrate2report.records.expected import Expected
 from narrate2report.records.findings import Findings, Reason, RoomVisit, TranscriptFacts
@@ -30,6 +32,9 @@ from narrate2report.records.weighing import Passage, Weighed, by_reading
 
 CLOSING_SENTENCES = 12
 """How many sentences of a walk count as its end, where `overall` sums up the whole place."""
+
+Fate = tuple[Spoken, Reason | None, tuple[str, ...]]
+"""A sentence, the reason why it gave no entry, and what speaks for either."""
 
 
 class Reader:
@@ -49,6 +54,7 @@ class Reader:
         self._grammars = Grammars(vocabulary)
         self._breaths = breaths or Breaths(self._book)
         self._weighing = weighing or Weighing()
+        self._belonging = Belonging()
 
     def sentences(self, transcript: Transcript) -> tuple[Sentence, ...]:
         """The sentences that a transcript is read in."""
@@ -76,15 +82,9 @@ class Reader:
         """
         sentences = self.sentences(transcript)
         repaired = self._repairer.repair_spoken(sentences, by_reading(weighed))
-        ledger, walk = Ledger(), Walk()
-        if room is not None:
-            walk.place.enter(room, 0)
-        fates: list[tuple[Spoken, Reason | None, tuple[str, ...]]] = []
-        for number, (sentence, (text, tokens, heard)) in enumerate(zip(sentences, repaired, strict=True)):
-            spoken = speak(sentence, text, self._grammars.plain(tokens), self._book, heard)
-            walk.place.closing = len(sentences) - number <= CLOSING_SENTENCES
-            reason, because = read_sentence(spoken, number, walk, ledger, self._vocabulary, self._weighing)
-            fates.append((spoken, reason, because))
+        walk, ledger, fates = self._tell(sentences, repaired, room)
+        if refused := hardly_walked(walk.place, [spoken for spoken, _, _ in fates], self._belonging):
+            walk, ledger, fates = self._tell(sentences, repaired, room, refused)
         entries, told = ledger.close()
         read_sentences = tuple(
             ReadSentence(
@@ -107,6 +107,25 @@ class Reader:
             unused=tuple(unused for one in read_sentences if (unused := one.as_unused()) is not None),
         )
         return Reading(findings, read_sentences)
+
+    def _tell(
+        self,
+        sentences: Sequence[Sentence],
+        repaired: Sequence[Repaired],
+        room: str | None,
+        refused: frozenset[int] = frozenset(),
+    ) -> tuple[Walk, Ledger, list[Fate]]:
+        """Read the sentences one after the other; those in `refused` lead into no other room."""
+        ledger, walk = Ledger(), Walk(hardly_walked=refused)
+        if room is not None:
+            walk.place.enter(room, 0)
+        fates: list[Fate] = []
+        for number, (sentence, (text, tokens, heard)) in enumerate(zip(sentences, repaired, strict=True)):
+            spoken = speak(sentence, text, self._grammars.plain(tokens), self._book, heard)
+            walk.place.closing = len(sentences) - number <= CLOSING_SENTENCES
+            reason, because = read_sentence(spoken, number, walk, ledger, self._vocabulary, self._weighing)
+            fates.append((spoken, reason, because))
+        return walk, ledger, fates
 
 
 def read(

@@ -7,6 +7,7 @@ which gives way to which.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from narrate2report.read.across.corrections import Corrections
 from narrate2report.read.across.echoes import find_echoes
@@ -41,6 +42,7 @@ from narrate2report.read.things.naming import name_components
 from narrate2report.read.trials.after_all import not_overtaken
 from narrate2report.read.trials.checks import find_checks
 from narrate2report.read.walk.implied_rooms import glanced_room, implied_room
+from narrate2report.read.walk.place import Place
 from narrate2report.read.walk.rooms import find_room
 from narrate2report.read.walk.told_room import in_their_rooms
 from narrate2report.read.work.follow_ups import as_planned, find_follow_ups
@@ -49,6 +51,7 @@ from narrate2report.read.work.suited import also_new, for_both, suited_flaw
 from narrate2report.records.findings import Reason
 
 START_ROOM = "whole_unit"
+HARDLY_WALKED = "led into no other room: what was told next is hardly found there"
 
 REASONS: dict[Mode, Reason] = {
     Mode.HYPOTHETICAL: "hypothetical",
@@ -79,6 +82,8 @@ def read_sentence(
     if planned := tuple(draft for draft in drafts if draft.kind == "follow_up"):
         walk.planned, walk.planned_at = planned, walk.turn
     drafts = in_their_rooms(spoken, walk.place, drafts, walk.turn)
+    if number in walk.hardly_walked:
+        drafts = [draft.with_reason(HARDLY_WALKED) for draft in drafts]
     size = size_alone(spoken) if not drafts and _is_plainly_said(scene.stances) else None
     if size is not None and ledger.measure(spoken, turn, size):
         return None, ("tells the size of what was said before",)
@@ -105,7 +110,7 @@ def _in_its_place(spoken: Spoken, number: int, walk: Walk, vocabulary: Vocabular
     if walk.sought and is_bare_list(spoken):
         stances = sought(stances)
     walk.sought = opens_search(spoken)
-    room = find_room(spoken, place, stances, vocabulary) or implied_room(spoken, place, stances, vocabulary)
+    room = None if number in walk.hardly_walked else _room_walked_into(spoken, number, place, stances, vocabulary)
     if room:
         place.enter(room, number)
         spoken.moved = True
@@ -115,6 +120,17 @@ def _in_its_place(spoken: Spoken, number: int, walk: Walk, vocabulary: Vocabular
     stances = corrections.apply(stances)
     bearers = Bearers(spoken, place, _predicates(spoken), vocabulary)
     return Scene(spoken, stances, bearers, place, walk.turn, vocabulary), corrections
+
+
+def _room_walked_into(
+    spoken: Spoken, number: int, place: Place, stances: Sequence[Stance], vocabulary: Vocabulary
+) -> str | None:
+    if (room := find_room(spoken, place, stances, vocabulary)) is not None:
+        place.named.add(number)
+        return room
+    if ("back", "to") in pairwise(spoken.norms()):
+        place.gone_back.add(number)
+    return implied_room(spoken, place, stances, vocabulary)
 
 
 def _statements(scene: Scene, walk: Walk, ledger: Ledger) -> tuple[list[Draft], tuple[Flaw, ...]]:

@@ -292,6 +292,7 @@ def test_a_door_that_leads_to_a_room_is_spoken_of_from_this_side(line: str, comp
     [
         ("bedroom", "Carpets okay in here.", ("carpet good",)),
         ("bedroom", "Closet rods down.", ("closet_rod loose",)),
+        ("entry", "And the door stops screwed to the skirting and it's tight.", ("door_stop good",)),
         ("hallway", "Closet, rods there, doors off the track.", ("closet_rod present", "closet_door misaligned")),
         ("hallway", "Hall closet, bifolds off, pins broken.", ("closet_door misaligned", "closet_door broken")),
         ("living room", "The screens in it.", ("window_screen present",)),

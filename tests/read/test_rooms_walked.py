@@ -93,6 +93,8 @@ def test_a_room_is_told_by_whose_it_is(entries: Narrator, said: str, room: str) 
         ("Room number two, the small one.", "bedroom.2"),
         ("The room with all the surfboards is the brother's, so call it bed two.", "bedroom.2"),
         ("Righto, out under the pergola.", "patio"),
+        ("So we're starting at the front door, just inside, in the entrance.", "entry"),
+        ("Bride coming through to the living room, mind the box.", "living_room"),
     ],
 )
 def test_ways_that_lead_to_a_room(entries: Narrator, said: str, room: str) -> None:
@@ -121,6 +123,9 @@ def test_ways_that_lead_to_a_room(entries: Narrator, said: str, room: str) -> No
         "You can see the garden from here.",
         "It's the same paint as the hallway.",
         "We redid the bathroom last year.",
+        "Noise coming through to the bedroom.",
+        "Water coming through to the bedroom.",
+        "Light coming through to the hall.",
     ],
 )
 def test_a_room_that_is_only_told_of_is_not_walked_into(entries: Narrator, said: str) -> None:

@@ -37,6 +37,8 @@ UNREAD_LASTS = 2
 class Walk:
     """What is remembered from one sentence to the next."""
 
+    hardly_walked: frozenset[int] = frozenset()
+    """Sentences that lead into no other room, though a word of them would: nothing that follows is found there."""
     place: Place = field(default_factory=Place)
     waiting: Waiting = field(default_factory=Waiting)
     asked: Asked = field(default_factory=Asked)

@@ -75,7 +75,9 @@ class LostIs:
             return False
         if self._one.get(token.norm, token.norm) == token.norm:
             return False
-        return self._is_told(tokens, at) and _opens(tokens, at) and not _has_verb(tokens, at)
+        if not _opens(tokens, at):
+            return False
+        return _is_verb_twice(tokens, at) or (self._is_told(tokens, at) and not _has_verb(tokens, at))
 
     def _is_made_of(self, tokens: Sequence[Token], at: int) -> bool:
         """`floor sheet vinyl`: of two words, what it is made of and no other part of its name."""
@@ -100,6 +102,12 @@ class LostIs:
         if tokens[at].tag == "VBZ":
             return following.norm in self._made or (following.norm == "on" and after is not None and after.tag == "DT")
         return False
+
+
+def _is_verb_twice(tokens: Sequence[Token], at: int) -> bool:
+    """`the door stops screwed to the wall`: the tagger takes the noun for a verb, and the next word is one too."""
+    apart = at and tokens[at - 1].tag in {"NN", "NNS"}
+    return bool(apart) and tokens[at].tag == "VBZ" and tokens[at + 1].tag == "VBN"
 
 
 def _opens(tokens: Sequence[Token], at: int) -> bool:

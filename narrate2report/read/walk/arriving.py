@@ -5,6 +5,7 @@ from __future__ import annotations
 from narrate2report.read.lexis.phrase_tree import Mention
 from narrate2report.read.speech.clauses import Clause
 from narrate2report.read.speech.spoken import Spoken
+from narrate2report.read.walk.doing import own_verb
 from narrate2report.read.walk.led_in import LEADING
 from narrate2report.read.walk.ways import ARRIVING, before_name
 
@@ -17,6 +18,8 @@ GOING_ON = frozenset(
 )
 """All the words of a clause that goes on through a door: `and in we go`."""
 
+BEGINNING = frozenset("start starting started begin beginning".split())
+
 
 def has_come_there(spoken: Spoken, mention: Mention, end: int) -> bool:
     """Whether the speaker is now in the room of `mention`, whose name (with its number) ends before token `end`."""
@@ -25,6 +28,7 @@ def has_come_there(spoken: Spoken, mention: Mention, end: int) -> bool:
         arrives(spoken, end)
         or _goes_through_its_door(spoken, clause, mention.start)
         or _stands_there(spoken, clause, mention, end)
+        or _begins_there(spoken, clause, mention.start, end)
     )
 
 
@@ -47,6 +51,22 @@ def _goes_through_its_door(spoken: Spoken, clause: Clause, name_start: int) -> b
         return False
     goes = spoken.norms(following[0].start, following[0].end)
     return bool(goes) and goes[-1] in {"in", "inside", "through", "down", "up"} and set(goes) <= GOING_ON
+
+
+def _begins_there(spoken: Spoken, clause: Clause, name_start: int, end: int) -> bool:
+    """`we're starting at the front door, just inside, in the entrance`: a clause that tells nothing but the room, soon
+    after one that tells that the walk begins."""
+    at = before_name(spoken, clause, name_start)
+    where = [norm for norm in spoken.norms(clause.start, at) if norm not in {"just", "right", "here"}]
+    if end != clause.end or len(where) != 1 or where[0] not in ARRIVING:
+        return False
+    for earlier in reversed(spoken.clauses[: clause.index]):
+        verb = own_verb(spoken, earlier, earlier.end)
+        if verb is not None and spoken.tokens[verb].norm in BEGINNING:
+            return True
+        if any(token.is_verb for token in spoken.tokens[earlier.start : earlier.end]):
+            return False
+    return False
 
 
 def _stands_there(spoken: Spoken, clause: Clause, mention: Mention, end: int) -> bool:

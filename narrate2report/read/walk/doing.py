@@ -41,15 +41,34 @@ YOURS = frozenset("are 're come step walk enter arrive end finish stand look loo
 YOU_TOO = frozenset("you are 're will 'll now then so and just also".split())
 """All that may stand before that: `you can go in there` and `when you come in` tell of another time."""
 
+GOING_ON = frozenset("coming going heading moving stepping walking carrying".split())
+COMES_BY_ITSELF = frozenset("noise sound air sun sunlight daylight cold heat traffic music dust".split())
+"""What may come through to a room without anybody going there."""
+
 
 def own_verb(spoken: Spoken, clause: Clause, until: int) -> int | None:
     """The last verb before token `until` that the speaker does, or whoever is shown around."""
     asked = spoken.norms(clause.start, clause.start + 3) == ["do", "you", "want"]  # do you want to go into the lounge?
-    own = _last_verb(spoken, clause, clause.start + 2 if asked else clause.start, until)
+    start = clause.start + (2 if asked else _opens_with_a_slip(spoken, clause))
+    own = _last_verb(spoken, clause, start, until)
     if own is None or asked or "you" not in spoken.norms(clause.start, own):
         return own
     shown = spoken.tokens[own].norm in YOURS and set(spoken.norms(clause.start, own)) <= YOU_TOO
     return own if shown else None
+
+
+def _opens_with_a_slip(spoken: Spoken, clause: Clause) -> bool:
+    """`Bride coming through to the living room`, of "right": whether a sentence opens with a bare noun of which nothing
+    is known, and goes on as the speaker does. Somebody's name may stand there too."""
+    first = spoken.tokens[clause.start]
+    found = (*spoken.found.terms, *spoken.found.cues)
+    return (
+        clause.index == 0
+        and first.tag in {"NN", "NNP"}
+        and first.norm not in COMES_BY_ITSELF
+        and bool(GOING_ON & set(spoken.norms(clause.start + 1, clause.start + 2)))
+        and not any(one.start == clause.start for one in found)
+    )
 
 
 def _last_verb(spoken: Spoken, clause: Clause, start: int, until: int) -> int | None:

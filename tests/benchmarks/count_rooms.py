@@ -1,0 +1,57 @@
+"""Count in which rooms things are told (narrate2report/read/walk/told_in.csv) in narrations marked by hand.
+
+    python tests/benchmarks/count_rooms.py FOLDER [FOLDER ...] --out narrate2report/read/walk/told_in.csv
+
+A mark that leaves open in which kind of room the thing is, is not counted.
+"""
+
+from __future__ import annotations
+
+import argparse
+import csv
+import io
+import json
+from collections import Counter
+from collections.abc import Iterable
+from pathlib import Path
+from typing import Any
+
+from narrate2report.records.files import write_whole
+
+
+def count(folders: Iterable[Path]) -> Counter[tuple[str, str]]:
+    """How often each component is marked in each kind of room."""
+    marks = (
+        mark
+        for folder in folders
+        for gold in sorted(folder.glob("*.gold.json"))
+        for mark in json.loads(gold.read_text(encoding="utf-8"))["entries"]
+        if mark.get("room")
+    )
+    return Counter(
+        (rooms.pop(), _several(mark["component"])[0])
+        for mark in marks
+        if len(rooms := {room.split(".")[0] for room in _several(mark["room"])}) == 1
+    )
+
+
+def main() -> None:
+    parser = argparse.ArgumentParser(description=(__doc__ or "").partition("\n")[0])
+    parser.add_argument("folders", type=Path, nargs="+")
+    parser.add_argument("--out", type=Path, required=True)
+    options = parser.parse_args()
+    counts = count(options.folders)
+    text = io.StringIO()
+    rows = csv.writer(text, lineterminator="\n")
+    rows.writerow(["room", "component", "marks"])
+    rows.writerows([*pair, marks] for pair, marks in sorted(counts.items()))
+    write_whole(options.out, text.getvalue().encode())
+    print(f"{counts.total()} marks, {len(counts)} pairs of a room and a thing: {options.out}")
+
+
+def _several(value: Any) -> list[Any]:
+    return value if isinstance(value, list) else [value]
+
+
+if __name__ == "__main__":
+    main()

@@ -22,7 +22,7 @@ LOCKS = (
     "The front door is solid.",
     "Top loft turns, bottom loft turns.",
     "Spyhole's clear, the bell rings, and the door stop is tight.",
-    "The threshold has some light scratches.",
+    "The threshold has some light scratches, and the intercom works.",
 )
 """`loft`, heard of "lock": a loft is the attic."""
 

@@ -17,9 +17,9 @@ from narrate2report.read.walk.place import Place
 WITHIN: Final = 6
 """How many sentences from where a room was entered are looked at."""
 
-AGAINST: Final[Mapping[bool, float]] = {False: 2.2, True: 7.0}
+AGAINST: Final[Mapping[bool, float]] = {False: 2.2, True: 10.0}
 """How much must speak for the room before, in nats, where the room was not named and where it was. On marked narrations
-(written, none of them learned from) the first refuses rooms that nobody was in, and none that somebody was; the second
+(written) the first refuses rooms that nobody was in, and none that somebody was; the second
 none at all: it is for words that were misheard."""
 
 

@@ -6,11 +6,11 @@ import re
 from calendar import monthrange
 from collections.abc import Iterable, Sequence
 
-from narrate2report.read.lexis.numbers import ONES, TENS
 from narrate2report.read.speech.sentences import Sentence
 from narrate2report.records.findings import Header, Sourced
 from narrate2report.records.header import OWN_CLOCK, SPOKEN, clashes, in_common
 from narrate2report.records.moments import clock
+from narrate2report.records.number_words import ONES, TENS
 from narrate2report.records.transcript import Transcript
 
 OPENING, CLOSING = 8, 4

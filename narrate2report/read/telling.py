@@ -7,7 +7,6 @@ which gives way to which.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from itertools import pairwise
 
 from narrate2report.read.across.corrections import Corrections
 from narrate2report.read.across.echoes import find_echoes
@@ -128,8 +127,6 @@ def _room_walked_into(
     if (room := find_room(spoken, place, stances, vocabulary)) is not None:
         place.named.add(number)
         return room
-    if ("back", "to") in pairwise(spoken.norms()):
-        place.gone_back.add(number)
     return implied_room(spoken, place, stances, vocabulary)
 
 

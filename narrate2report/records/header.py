@@ -12,6 +12,7 @@ from itertools import combinations
 
 from narrate2report.errors import BadInput
 from narrate2report.records.findings import Header, Sourced
+from narrate2report.records.number_words import ONES, TENS
 
 GIVEN = "given"
 """The source of a fact that the person at the keyboard typed."""
@@ -23,20 +24,7 @@ OWN_CLOCK = "the recording's own clock"
 _SINGLE_FACTS = ("kind", "unit", "inspector", "date")
 _WORD = re.compile(r"[a-z]+|\d+")
 _FILLERS = frozenset("the unit apartment apt flat suite number no".split())
-_NUMBERS = {
-    word: number
-    for number, word in enumerate(
-        "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen"
-        " sixteen seventeen eighteen nineteen".split()
-    )
-}
-_TENS = {
-    word: number
-    for number, word in zip(
-        range(20, 100, 10), "twenty thirty forty fifty sixty seventy eighty ninety".split(), strict=True
-    )
-}
-_TWENTY_ONE = re.compile(rf"\b({'|'.join(_TENS)})(?:[ -]({'|'.join(list(_NUMBERS)[1:10])})\b)?")
+_TWENTY_ONE = re.compile(rf"\b({'|'.join(TENS)})(?:[ -]({'|'.join(list(ONES)[1:10])})\b)?")
 
 
 @dataclass(frozen=True)
@@ -103,8 +91,8 @@ def tells_less(one: str, other: str) -> bool:
 
 
 def _parts(value: str) -> tuple[str, ...]:
-    figures = _TWENTY_ONE.sub(lambda tens: str(_TENS[tens[1]] + _NUMBERS.get(tens[2], 0)), value.lower())
-    words = (str(_NUMBERS.get(word, word)) for word in _WORD.findall(figures))
+    figures = _TWENTY_ONE.sub(lambda tens: str(TENS[tens[1]] + ONES.get(tens[2], 0)), value.lower())
+    words = (str(ONES.get(word, word)) for word in _WORD.findall(figures))
     return tuple(word for word in words if word not in _FILLERS)
 
 

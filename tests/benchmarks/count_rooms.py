@@ -1,6 +1,6 @@
 """Count in which rooms things are told (narrate2report/read/walk/told_in.csv) in narrations marked by hand.
 
-    python tests/benchmarks/count_rooms.py FOLDER [FOLDER ...] --out narrate2report/read/walk/told_in.csv
+    PYTHONPATH=. python tests/benchmarks/count_rooms.py FOLDER [FOLDER ...] --out narrate2report/read/walk/told_in.csv
 
 A mark that leaves open in which kind of room the thing is, is not counted.
 """
@@ -8,15 +8,13 @@ A mark that leaves open in which kind of room the thing is, is not counted.
 from __future__ import annotations
 
 import argparse
-import csv
-import io
 import json
 from collections import Counter
 from collections.abc import Iterable
 from pathlib import Path
 from typing import Any
 
-from narrate2report.records.files import write_whole
+from tests.benchmarks.weight_table import write_table
 
 
 def count(folders: Iterable[Path]) -> Counter[tuple[str, str]]:
@@ -41,12 +39,10 @@ def main() -> None:
     parser.add_argument("--out", type=Path, required=True)
     options = parser.parse_args()
     counts = count(options.folders)
-    text = io.StringIO()
-    rows = csv.writer(text, lineterminator="\n")
-    rows.writerow(["room", "component", "marks"])
-    rows.writerows([*pair, marks] for pair, marks in sorted(counts.items()))
-    write_whole(options.out, text.getvalue().encode())
-    print(f"{counts.total()} marks, {len(counts)} pairs of a room and a thing: {options.out}")
+    rooms = sorted({room for room, _ in counts})
+    table = {room: {thing: marks for (there, thing), marks in counts.items() if there == room} for room in rooms}
+    print(f"{counts.total()} marks")
+    write_table(options.out, table, ("room", "component", "marks"))
 
 
 def _several(value: Any) -> list[Any]:

@@ -32,12 +32,13 @@ from narrate2report.read.credible.weighing import Weighing
 from narrate2report.read.credible.weights import ALWAYS
 from narrate2report.read.drafts.draft import Draft
 from narrate2report.read.lexis.lexicon import load_vocabulary
+from narrate2report.read.lexis.tables import Table
 from narrate2report.read.reading import Reader
 from narrate2report.read.things.focus import Focus
 from narrate2report.records.transcript import Transcript
 from tests.benchmarks.learn_doubts import DATA, sayings
 from tests.benchmarks.log_linear import Option, Sign, whether, which
-from tests.benchmarks.weight_table import Table, hundredths, write_table
+from tests.benchmarks.weight_table import hundredths, write_table
 from tests.read.told import transcript_of
 
 LEAST: Final = 4

@@ -6,8 +6,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from narrate2report.read.lexis.tables import read_table
 from narrate2report.read.telling import HARDLY_WALKED
-from narrate2report.read.walk.belonging import COUNTS, Belonging, read_counts
+from narrate2report.read.walk.belonging import COUNTS, Belonging
 from tests.read.told import Narrator
 
 BURNS = (
@@ -60,7 +61,7 @@ def test_a_room_that_is_walked_stays_walked(entries: Narrator, start: str, lines
     assert entries(*lines, room=start).sentences[-1].room == room
 
 
-KNOWN = read_counts(COUNTS)
+KNOWN = read_table(COUNTS)
 ROOMS = st.sampled_from([*sorted(KNOWN), "closet", "observatory"])
 THINGS = st.lists(st.sampled_from([*sorted({one for told in KNOWN.values() for one in told}), "telescope"]), max_size=8)
 

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import csv
-from collections import defaultdict
 from collections.abc import Iterable, Mapping
 from functools import cached_property
 from pathlib import Path
 
 from narrate2report.read.credible.signs import Sign
 from narrate2report.read.drafts.draft import Draft
+from narrate2report.read.lexis.tables import read_table
 
 ALWAYS = "always"
 """The sign that everything has."""
@@ -32,7 +31,7 @@ class Learned:
 
     @cached_property
     def _weights(self) -> Weights:
-        return read_weights(self._given) if isinstance(self._given, Path) else self._given
+        return read_table(self._given) if isinstance(self._given, Path) else self._given
 
     def total(self, question: str, signs: Iterable[Sign]) -> int:
         """What the signs add to an answer, each once; above 0 where it is likelier yes than no."""
@@ -46,17 +45,6 @@ class Learned:
         adding = sorted((sign for sign, more in adds.items() if more > 0), key=lambda sign: (-adds[sign], sign))
         words = [word for sign in adding if (word := _word(sign)) is not None][:TOLD]
         return f" ({', '.join(repr(word) for word in words)})" if words else ""
-
-
-def read_weights(path: Path) -> Weights:
-    """The weights in a table with the columns question, sign, weight."""
-    weights: dict[str, dict[Sign, int]] = defaultdict(dict)
-    with path.open(encoding="utf-8", newline="") as table:
-        rows = csv.reader(table)
-        next(rows)
-        for question, sign, weight in rows:
-            weights[question][sign] = int(weight)
-    return weights
 
 
 def called_talk(draft: Draft, words: str) -> str:

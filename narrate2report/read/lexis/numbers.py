@@ -12,15 +12,8 @@ from fractions import Fraction
 
 from narrate2report.read.lexis.words import Token
 from narrate2report.records.findings import Size
+from narrate2report.records.number_words import ONES, TENS
 
-ONES = {
-    word: value
-    for value, word in enumerate(
-        "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen"
-        " seventeen eighteen nineteen".split()
-    )
-}
-TENS = {word: 10 * (i + 2) for i, word in enumerate("twenty thirty forty fifty sixty seventy eighty ninety".split())}
 GROUPS = {"couple": 2, "pair": 2, "dozen": 12, "single": 1, "score": 20, "hundred": 100}
 NUMBER_WORDS = frozenset({*ONES, *TENS, *GROUPS, "a", "an", "half"})
 """What a whole number can start with, when it is not in figures."""

@@ -5,10 +5,10 @@ from __future__ import annotations
 from itertools import pairwise
 
 from narrate2report.read.drafts.draft import Draft
-from narrate2report.read.lexis.numbers import ONES
 from narrate2report.read.meant.scene import Scene
 from narrate2report.read.speech.spoken import Spoken
 from narrate2report.read.things.operated import is_device, is_operated
+from narrate2report.records.number_words import ONES
 
 FEWEST = 2
 """How many members are told off before they are taken for a row of trials."""

@@ -5,13 +5,14 @@ How often each component was marked in each room stands in told_in.csv, counted 
 
 from __future__ import annotations
 
-import csv
-from collections import Counter, defaultdict
+from collections import Counter
 from collections.abc import Iterable, Mapping
 from functools import cached_property
 from math import log
 from pathlib import Path
 from typing import Final
+
+from narrate2report.read.lexis.tables import Table, read_table
 
 COUNTS: Final = Path(__file__).with_name("told_in.csv")
 
@@ -21,14 +22,12 @@ BORROWED: Final = 8
 MOST: Final = 2.5
 """What one thing can say for a room or against it, in nats: one misheard word shall not outweigh the rest."""
 
-Counts = Mapping[str, Mapping[str, int]]
-"""By kind of room, how often each component was marked there."""
-
 
 class Belonging:
     """Counts, given or in a table that is read when the first question is asked."""
 
-    def __init__(self, counts: Counts | Path = COUNTS) -> None:
+    def __init__(self, counts: Table | Path = COUNTS) -> None:
+        """`counts`: by kind of room, how often each component was marked there."""
         self._given = counts
 
     def speaks_for(self, components: Iterable[str], room: str, other: str) -> float:
@@ -49,20 +48,9 @@ class Belonging:
 
     @cached_property
     def _counts(self) -> Mapping[str, Counter[str]]:
-        counts = read_counts(self._given) if isinstance(self._given, Path) else self._given
+        counts = read_table(self._given) if isinstance(self._given, Path) else self._given
         return {room: Counter(told) for room, told in counts.items()}
 
     @cached_property
     def _all(self) -> Counter[str]:
         return sum(self._counts.values(), Counter())
-
-
-def read_counts(path: Path) -> Counts:
-    """The counts in a table with the columns room, component, marks."""
-    counts: dict[str, dict[str, int]] = defaultdict(dict)
-    with path.open(encoding="utf-8", newline="") as table:
-        rows = csv.reader(table)
-        next(rows)
-        for room, component, marks in rows:
-            counts[room][component] = int(marks)
-    return counts

@@ -12,15 +12,16 @@ from typing import Final
 
 from narrate2report.read.speech.spoken import Spoken
 from narrate2report.read.walk.belonging import Belonging
+from narrate2report.read.walk.implied_rooms import goes_back
 from narrate2report.read.walk.place import Place
 
 WITHIN: Final = 6
 """How many sentences from where a room was entered are looked at."""
 
 AGAINST: Final[Mapping[bool, float]] = {False: 2.2, True: 10.0}
-"""How much must speak for the room before, in nats, where the room was not named and where it was. On marked narrations
-(written) the first refuses rooms that nobody was in, and none that somebody was; the second
-none at all: it is for words that were misheard."""
+"""How much must speak for the room before, in nats, where the room was not named and where it was. In the written
+narrations of tests/narrations the first refuses one room, which nobody was in, and the second none: it is for words
+that were misheard."""
 
 
 def hardly_walked(place: Place, sentences: Sequence[Spoken], belonging: Belonging) -> frozenset[int]:
@@ -28,8 +29,8 @@ def hardly_walked(place: Place, sentences: Sequence[Spoken], belonging: Belongin
     refused = set()
     ends = [first for _, first in place.visits[2:]] + [len(sentences)]
     for ((before, _), (room, first)), end in zip(pairwise(place.visits), ends, strict=False):
-        kind, earlier = _kind(room), _kind(before)
-        if "whole_unit" in {kind, earlier} or kind == earlier or first in place.gone_back:
+        kind, earlier, named = _kind(room), _kind(before), first in place.named
+        if "whole_unit" in {kind, earlier} or kind == earlier or (goes_back(sentences[first]) and not named):
             continue
         told = {
             one.component
@@ -37,7 +38,7 @@ def hardly_walked(place: Place, sentences: Sequence[Spoken], belonging: Belongin
             for one in spoken.named
             if one.relation != "place"
         }
-        if belonging.speaks_for(told, kind, earlier) < -AGAINST[first in place.named]:
+        if belonging.speaks_for(told, kind, earlier) < -AGAINST[named]:
             refused.add(first)
     return frozenset(refused)
 

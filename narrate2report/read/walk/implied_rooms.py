@@ -51,7 +51,7 @@ def implied_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabu
         return "garage"
     if base in {*OPEN_AIR, "porch"} and _comes_to_way_in(spoken, place, stances):
         return "entry"
-    if ("back", "to") in pairwise(spoken.norms()):
+    if goes_back(spoken):
         if spoken.found.implied_rooms:
             return spoken.found.implied_rooms[0]
         if (again := _gone_back_to(spoken, place, vocabulary)) is not None:
@@ -77,6 +77,11 @@ def implied_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabu
             if base == "half_bath" and sense.id in BATHING:
                 return "bathroom"  # called the toilet room, and there is a tub in it
     return None
+
+
+def goes_back(spoken: Spoken) -> bool:
+    """`back to the dishwasher`: whether the walk returns to a thing that was walked past."""
+    return ("back", "to") in pairwise(spoken.norms())
 
 
 def _is_out_here(spoken: Spoken, room: str) -> bool:

@@ -24,8 +24,7 @@ class Place:
     visits: list[tuple[str, int]] = field(default_factory=list)
     lately: list[tuple[str, int]] = field(default_factory=list)
     named: set[int] = field(default_factory=set)
-    gone_back: set[int] = field(default_factory=set)
-    """The sentences that named the room they walked into, and those that went back to one."""
+    """The sentences that named the room they walked into."""
     came_from: str | None = None
     """The room that a closet is in, while the closet is walked."""
     closing: bool = False

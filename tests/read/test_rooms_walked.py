@@ -124,6 +124,7 @@ def test_ways_that_lead_to_a_room(entries: Narrator, said: str, room: str) -> No
         "It's the same paint as the hallway.",
         "We redid the bathroom last year.",
         "Noise coming through to the bedroom.",
+        "Garret Dunn here, signing off.",
         "Water coming through to the bedroom.",
         "Light coming through to the hall.",
     ],

@@ -17,13 +17,13 @@ from narrate2report.read.lexis.vocabulary import Vocabulary
 from narrate2report.read.lexis.words import Tokenizer
 from narrate2report.read.misheard.repair import Repaired, Repairer
 from narrate2report.read.outcome import Reading, ReadSentence
+from narrate2report.read.route import find_route
 from narrate2report.read.speech.breaths import Breaths
 from narrate2report.read.speech.grammars import Grammars
 from narrate2report.read.speech.sentences import Pause, Sentence, split_sentences
 from narrate2report.read.speech.spoken import Spoken, speak
 from narrate2report.read.telling import read_sentence
-from narrate2report.read.walk.belonging import Belonging
-from narrate2report.read.walk.hardly_walked import hardly_walked
+from narrate2report.read.walk.course import Courses
 from narrate2report.read.walk.place import Place
 from narrate2report.records.expected import Expected
 from narrate2report.records.findings import Findings, Reason, RoomVisit, TranscriptFacts
@@ -46,6 +46,7 @@ class Reader:
         tokenizer: Tokenizer | None = None,
         breaths: Breaths | None = None,
         weighing: Weighing | None = None,
+        courses: Courses | None = None,
     ) -> None:
         self._vocabulary = vocabulary
         tokenizer = tokenizer or Tokenizer()
@@ -54,7 +55,7 @@ class Reader:
         self._grammars = Grammars(vocabulary)
         self._breaths = breaths or Breaths(self._book)
         self._weighing = weighing or Weighing()
-        self._belonging = Belonging()
+        self._courses = courses or Courses()
 
     def sentences(self, transcript: Transcript) -> tuple[Sentence, ...]:
         """The sentences that a transcript is read in."""
@@ -82,9 +83,7 @@ class Reader:
         """
         sentences = self.sentences(transcript)
         repaired = self._repairer.repair_spoken(sentences, by_reading(weighed))
-        walk, ledger, fates = self._tell(sentences, repaired, room)
-        if refused := hardly_walked(walk.place, [spoken for spoken, _, _ in fates], self._belonging):
-            walk, ledger, fates = self._tell(sentences, repaired, room, refused)
+        walk, ledger, fates = self._tell(self._spoken(sentences, repaired), room)
         entries, told = ledger.close()
         read_sentences = tuple(
             ReadSentence(
@@ -108,23 +107,22 @@ class Reader:
         )
         return Reading(findings, read_sentences)
 
-    def _tell(
-        self,
-        sentences: Sequence[Sentence],
-        repaired: Sequence[Repaired],
-        room: str | None,
-        refused: frozenset[int] = frozenset(),
-    ) -> tuple[Walk, Ledger, list[Fate]]:
-        """Read the sentences one after the other; those in `refused` lead into no other room."""
-        ledger, walk = Ledger(), Walk(hardly_walked=refused)
+    def _spoken(self, sentences: Sequence[Sentence], repaired: Sequence[Repaired]) -> list[Spoken]:
+        return [
+            speak(sentence, text, self._grammars.plain(tokens), self._book, heard)
+            for sentence, (text, tokens, heard) in zip(sentences, repaired, strict=True)
+        ]
+
+    def _tell(self, spoken: Sequence[Spoken], room: str | None) -> tuple[Walk, Ledger, list[Fate]]:
+        """Find the route through the rooms, then read the sentences one after the other."""
+        ledger, walk = Ledger(), Walk(course=find_route(spoken, room, self._vocabulary, self._courses))
         if room is not None:
             walk.place.enter(room, 0)
         fates: list[Fate] = []
-        for number, (sentence, (text, tokens, heard)) in enumerate(zip(sentences, repaired, strict=True)):
-            spoken = speak(sentence, text, self._grammars.plain(tokens), self._book, heard)
-            walk.place.closing = len(sentences) - number <= CLOSING_SENTENCES
-            reason, because = read_sentence(spoken, number, walk, ledger, self._vocabulary, self._weighing)
-            fates.append((spoken, reason, because))
+        for number, one in enumerate(spoken):
+            walk.place.closing = len(spoken) - number <= CLOSING_SENTENCES
+            reason, because = read_sentence(one, number, walk, ledger, self._vocabulary, self._weighing)
+            fates.append((one, reason, because))
         return walk, ledger, fates
 
 

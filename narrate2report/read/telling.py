@@ -13,7 +13,7 @@ from narrate2report.read.across.echoes import find_echoes
 from narrate2report.read.across.left_out import fill_in
 from narrate2report.read.across.memory import Walk, is_in_passing, remember, spoken_of_since
 from narrate2report.read.across.one_more import find_one_more
-from narrate2report.read.across.searches import is_bare_list, opens_search, sought
+from narrate2report.read.across.searches import as_sought, opens_search
 from narrate2report.read.across.second_looks import look_again
 from narrate2report.read.credible.weighing import Weighing
 from narrate2report.read.drafts.draft import Draft
@@ -40,9 +40,8 @@ from narrate2report.read.things.focus import is_adverse
 from narrate2report.read.things.naming import name_components
 from narrate2report.read.trials.after_all import not_overtaken
 from narrate2report.read.trials.checks import find_checks
-from narrate2report.read.walk.implied_rooms import glanced_room, implied_room
-from narrate2report.read.walk.place import Place
-from narrate2report.read.walk.rooms import find_room
+from narrate2report.read.walk.implied_rooms import glanced_room
+from narrate2report.read.walk.room_by_rule import room_by_rule
 from narrate2report.read.walk.told_room import in_their_rooms
 from narrate2report.read.work.follow_ups import as_planned, find_follow_ups
 from narrate2report.read.work.remedies import as_flawed
@@ -50,7 +49,6 @@ from narrate2report.read.work.suited import also_new, for_both, suited_flaw
 from narrate2report.records.findings import Reason
 
 START_ROOM = "whole_unit"
-HARDLY_WALKED = "led into no other room: what was told next is hardly found there"
 
 REASONS: dict[Mode, Reason] = {
     Mode.HYPOTHETICAL: "hypothetical",
@@ -81,8 +79,8 @@ def read_sentence(
     if planned := tuple(draft for draft in drafts if draft.kind == "follow_up"):
         walk.planned, walk.planned_at = planned, walk.turn
     drafts = in_their_rooms(spoken, walk.place, drafts, walk.turn)
-    if number in walk.hardly_walked:
-        drafts = [draft.with_reason(HARDLY_WALKED) for draft in drafts]
+    if (way := walk.course.get(number)) is not None and way.because is not None:
+        drafts = [draft.with_reason(way.because) for draft in drafts]
     size = size_alone(spoken) if not drafts and _is_plainly_said(scene.stances) else None
     if size is not None and ledger.measure(spoken, turn, size):
         return None, ("tells the size of what was said before",)
@@ -105,11 +103,10 @@ def _in_its_place(spoken: Spoken, number: int, walk: Walk, vocabulary: Vocabular
     """The sentence with its room, its components and how its words are meant."""
     place = walk.place
     walk.owner_speaks = walk.owner_speaks or _is_owner(spoken)
-    stances = read_stances(spoken)
-    if walk.sought and is_bare_list(spoken):
-        stances = sought(stances)
+    stances = as_sought(spoken, read_stances(spoken), searching=walk.sought)
     walk.sought = opens_search(spoken)
-    room = None if number in walk.hardly_walked else _room_walked_into(spoken, number, place, stances, vocabulary)
+    way = walk.course.get(number)
+    room = room_by_rule(spoken, place, stances, vocabulary) if way is None else way.room
     if room:
         place.enter(room, number)
         spoken.moved = True
@@ -119,15 +116,6 @@ def _in_its_place(spoken: Spoken, number: int, walk: Walk, vocabulary: Vocabular
     stances = corrections.apply(stances)
     bearers = Bearers(spoken, place, _predicates(spoken), vocabulary)
     return Scene(spoken, stances, bearers, place, walk.turn, vocabulary), corrections
-
-
-def _room_walked_into(
-    spoken: Spoken, number: int, place: Place, stances: Sequence[Stance], vocabulary: Vocabulary
-) -> str | None:
-    if (room := find_room(spoken, place, stances, vocabulary)) is not None:
-        place.named.add(number)
-        return room
-    return implied_room(spoken, place, stances, vocabulary)
 
 
 def _statements(scene: Scene, walk: Walk, ledger: Ledger) -> tuple[list[Draft], tuple[Flaw, ...]]:

@@ -17,14 +17,10 @@ from typing import Any
 from tests.benchmarks.weight_table import write_table
 
 
-def count(folders: Iterable[Path]) -> Counter[tuple[str, str]]:
-    """How often each component is marked in each kind of room."""
+def count(marked: Iterable[Path]) -> Counter[tuple[str, str]]:
+    """How often each component is marked in each kind of room, by these gold files."""
     marks = (
-        mark
-        for folder in folders
-        for gold in sorted(folder.glob("*.gold.json"))
-        for mark in json.loads(gold.read_text(encoding="utf-8"))["entries"]
-        if mark.get("room")
+        mark for gold in marked for mark in json.loads(gold.read_text(encoding="utf-8"))["entries"] if mark.get("room")
     )
     return Counter(
         (rooms.pop(), _several(mark["component"])[0])
@@ -38,7 +34,7 @@ def main() -> None:
     parser.add_argument("folders", type=Path, nargs="+")
     parser.add_argument("--out", type=Path, required=True)
     options = parser.parse_args()
-    counts = count(options.folders)
+    counts = count(gold for folder in options.folders for gold in sorted(folder.glob("*.gold.json")))
     rooms = sorted({room for room, _ in counts})
     table = {room: {thing: marks for (there, thing), marks in counts.items() if there == room} for room in rooms}
     print(f"{counts.total()} marks")

@@ -30,10 +30,10 @@ from narrate2report.evaluate.matching import match
 from narrate2report.intake.transcripts import read_transcript
 from narrate2report.read import telling
 from narrate2report.read.credible.doubts import DOUBTED, TALK, Doubts
-from narrate2report.read.credible.signs import TASKS, Observed, Sign
+from narrate2report.read.credible.signs import TASKS, Observed
 from narrate2report.read.credible.weighing import Weighing
-from narrate2report.read.credible.weights import ALWAYS
 from narrate2report.read.drafts.draft import Draft
+from narrate2report.read.lexis.learned import ALWAYS, Sign
 from narrate2report.read.lexis.lexicon import load_vocabulary
 from narrate2report.read.meant.stance import read_stances
 from narrate2report.read.reading import Reader

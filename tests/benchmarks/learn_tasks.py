@@ -29,8 +29,8 @@ from narrate2report.read.credible.concerned import concerned
 from narrate2report.read.credible.signs import TASKS, Observed
 from narrate2report.read.credible.tasks import ACTIONS, Tasks, done, undrafted
 from narrate2report.read.credible.weighing import Weighing
-from narrate2report.read.credible.weights import ALWAYS
 from narrate2report.read.drafts.draft import Draft
+from narrate2report.read.lexis.learned import ALWAYS
 from narrate2report.read.lexis.lexicon import load_vocabulary
 from narrate2report.read.lexis.tables import Table
 from narrate2report.read.reading import Reader

@@ -8,7 +8,7 @@ import pytest
 
 from narrate2report.read.credible.tasks import Tasks
 from narrate2report.read.credible.weighing import Weighing
-from narrate2report.read.credible.weights import ALWAYS, Weights
+from narrate2report.read.lexis.learned import ALWAYS, Weights
 from narrate2report.read.lexis.vocabulary import Vocabulary
 from narrate2report.read.lexis.words import Tokenizer
 from narrate2report.read.reading import Reader

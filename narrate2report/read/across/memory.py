@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from narrate2report.read.across.asked import Asked
@@ -18,6 +18,7 @@ from narrate2report.read.speech.spoken import Spoken
 from narrate2report.read.things.focus import Focus
 from narrate2report.read.things.whereabouts import ROOM_GENERAL
 from narrate2report.read.trials.trials import Trials, is_means
+from narrate2report.read.walk.course import Way
 from narrate2report.read.walk.place import Place
 
 NOT_HERE = frozenset({Mode.ELSEWHERE, Mode.QUOTED, Mode.PAST, Mode.HYPOTHETICAL, Mode.POLICY})
@@ -37,8 +38,8 @@ UNREAD_LASTS = 2
 class Walk:
     """What is remembered from one sentence to the next."""
 
-    hardly_walked: frozenset[int] = frozenset()
-    """Sentences that lead into no other room, though a word of them would: nothing that follows is found there."""
+    course: Mapping[int, Way] = field(default_factory=dict)
+    """Where sentences that may lead into another room lead; of others the rules decide."""
     place: Place = field(default_factory=Place)
     waiting: Waiting = field(default_factory=Waiting)
     asked: Asked = field(default_factory=Asked)

@@ -28,15 +28,17 @@ def opens_search(spoken: Spoken) -> bool:
     return last is not None and bool(words) and last.end == words[-1] + 1
 
 
-def is_bare_list(spoken: Spoken) -> bool:
+def as_sought(spoken: Spoken, stances: tuple[Stance, ...], *, searching: bool) -> tuple[Stance, ...]:
+    """How words are meant; after a sentence that opened a search, a bare list is what is looked for."""
+    if not searching or not _is_bare_list(spoken):
+        return stances
+    return tuple(Stance(Mode.SEARCH, "looking for") if one.mode is Mode.ASSERTED else one for one in stances)
+
+
+def _is_bare_list(spoken: Spoken) -> bool:
     """`Dents, scuffs, holes.`: things in a row, and nothing said of them; `last thing, garage` walks on."""
     verbs = any(token.is_finite for token in spoken.tokens)
     return len(spoken.clauses) > 1 and not verbs and not spoken.has_term("room", "rooms")
-
-
-def sought(stances: Sequence[Stance]) -> tuple[Stance, ...]:
-    """The same with all that was said now looked for."""
-    return tuple(Stance(Mode.SEARCH, "looking for") if one.mode is Mode.ASSERTED else one for one in stances)
 
 
 @dataclass

@@ -9,7 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Final
 
-from narrate2report.read.credible.signs import Observed, Sign, rules_of
+from narrate2report.read.credible.signs import Observed, rules_of
+from narrate2report.read.lexis.learned import Sign
 from narrate2report.read.speech.spoken import Named
 from narrate2report.read.things.focus import Focus, is_adverse
 from narrate2report.read.things.whereabouts import ROOM_GENERAL

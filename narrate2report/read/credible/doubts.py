@@ -12,9 +12,10 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Final
 
+from narrate2report.read.credible.called_talk import called_talk
 from narrate2report.read.credible.signs import TASKS, Observed
-from narrate2report.read.credible.weights import Learned, Weights, called_talk
 from narrate2report.read.drafts.draft import Draft
+from narrate2report.read.lexis.learned import Learned, Weights
 
 WEIGHTS: Final = Path(__file__).with_name("doubts.csv")
 

@@ -14,11 +14,10 @@ from itertools import accumulate, compress, pairwise
 from typing import Final
 
 from narrate2report.read.drafts.draft import Draft
+from narrate2report.read.lexis.learned import Sign
 from narrate2report.read.lexis.phrase_tree import COMPONENT_ROLES
 from narrate2report.read.meant.scene import Scene
 from narrate2report.records.findings import Kind
-
-Sign = str
 
 TASKS: Final[tuple[Kind, ...]] = ("follow_up", "advice")
 """The kinds of drafts that tell what somebody is to do."""

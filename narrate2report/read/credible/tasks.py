@@ -16,10 +16,11 @@ from itertools import pairwise
 from pathlib import Path
 from typing import Final, get_args
 
+from narrate2report.read.credible.called_talk import called_talk
 from narrate2report.read.credible.concerned import concerned
-from narrate2report.read.credible.signs import TASKS, Observed, Sign
-from narrate2report.read.credible.weights import ALWAYS, Learned, Weights, called_talk
+from narrate2report.read.credible.signs import TASKS, Observed
 from narrate2report.read.drafts.draft import Draft
+from narrate2report.read.lexis.learned import ALWAYS, Learned, Sign, Weights
 from narrate2report.read.things.focus import Focus
 from narrate2report.read.work.worked_on import party_of
 from narrate2report.records.findings import Action, Kind

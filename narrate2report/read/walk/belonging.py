@@ -6,7 +6,7 @@ How often each component was marked in each room stands in told_in.csv, counted 
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from functools import cached_property
 from math import log
 from pathlib import Path
@@ -19,7 +19,7 @@ COUNTS: Final = Path(__file__).with_name("told_in.csv")
 BORROWED: Final = 8
 """How many marks a room borrows from all rooms together: few marks tell little of what is never told there."""
 
-MOST: Final = 2.5
+MOST: Final = 1.8
 """What one thing can say for a room or against it, in nats: one misheard word shall not outweigh the rest."""
 
 
@@ -30,21 +30,15 @@ class Belonging:
         """`counts`: by kind of room, how often each component was marked there."""
         self._given = counts
 
-    def speaks_for(self, components: Iterable[str], room: str, other: str) -> float:
-        """What the components, each once, add to the logarithm of the odds that they are told in `room` and not in
-        `other`, both without number or name. What was marked in neither says nothing, and so do rooms without marks."""
-        here, there = (self._counts.get(one, Counter()) for one in (room, other))
-        if not here or not there:
+    def tells_for(self, component: str, room: str) -> float:
+        """What a component that is told of adds to the logarithm of the odds that one is in `room`, a kind of room,
+        and not just anywhere. What was never marked says nothing, and nothing is said of a room without marks."""
+        here, everywhere = self._counts.get(room), self._all
+        if here is None or not everywhere[component]:
             return 0.0
-        return sum(
-            max(-MOST, min(MOST, self._share(one, here) - self._share(one, there)))
-            for one in sorted(set(components))
-            if here[one] or there[one]
-        )
-
-    def _share(self, component: str, told: Counter[str]) -> float:
-        borrowed = BORROWED * self._all[component] / self._all.total()
-        return log((told[component] + borrowed) / (told.total() + BORROWED))
+        anywhere = everywhere[component] / everywhere.total()
+        share = (here[component] + BORROWED * anywhere) / (here.total() + BORROWED)
+        return max(-MOST, min(MOST, log(share / anywhere)))
 
     @cached_property
     def _counts(self) -> Mapping[str, Counter[str]]:

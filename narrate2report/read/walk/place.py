@@ -23,8 +23,6 @@ class Place:
     room: str | None = None
     visits: list[tuple[str, int]] = field(default_factory=list)
     lately: list[tuple[str, int]] = field(default_factory=list)
-    named: set[int] = field(default_factory=set)
-    """The sentences that named the room they walked into."""
     came_from: str | None = None
     """The room that a closet is in, while the closet is walked."""
     closing: bool = False

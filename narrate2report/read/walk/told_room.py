@@ -35,11 +35,9 @@ ANSWERED = 1
 def in_their_rooms(spoken: Spoken, place: Place, drafts: Sequence[Draft], number: int) -> list[Draft]:
     """The statements of sentence `number`, each in the room that its component is said to be in.
 
-    What is told of from elsewhere is noted in `place`: a trial of it may be answered by the next sentence.
+    A trial of what is told of from elsewhere may be answered by the next sentence.
     """
-    rooms = _told_rooms(spoken, place)
-    for component, room in rooms.items():
-        place.told_of = component, room, number
+    rooms = note_what_is_elsewhere(spoken, place, spoken.named, number)
     kinds = {"condition", "check", "follow_up", "advice", "description"}
     if not rooms and not spoken.named and place.told_of is not None and number - place.told_of[2] <= ANSWERED:
         component, room, _ = place.told_of
@@ -52,10 +50,17 @@ def in_their_rooms(spoken: Spoken, place: Place, drafts: Sequence[Draft], number
     ]
 
 
-def _told_rooms(spoken: Spoken, place: Place) -> Mapping[str, str]:
-    """By component the room it is said to be in, where that is another than the one walked."""
+def note_what_is_elsewhere(spoken: Spoken, place: Place, named: Sequence[Named], number: int) -> Mapping[str, str]:
+    """By component the room it is said to be in, where that is another than the one walked; noted in `place`."""
+    rooms = _told_rooms(spoken, place, named)
+    for component, room in rooms.items():
+        place.told_of = component, room, number
+    return rooms
+
+
+def _told_rooms(spoken: Spoken, place: Place, named: Sequence[Named]) -> Mapping[str, str]:
     told = {}
-    of_stairs = {one.component: STAIRS for one in spoken.named if one.component in OF_STAIRS}
+    of_stairs = {one.component: STAIRS for one in named if one.component in OF_STAIRS}
     if of_stairs and place.base in WITHOUT_STAIRS and not _is_outside(spoken):
         told = of_stairs
     for mention in spoken.terms("room"):
@@ -63,7 +68,7 @@ def _told_rooms(spoken: Spoken, place: Place) -> Mapping[str, str]:
         base = room.split(".")[0]
         if base in {*NO_ROOM, place.base} or {base, place.base} == HALLS or _heads_noun(spoken, mention):
             continue
-        one = _thing_there(spoken, mention, {"in", "on"} if base in {*STOOD_ON, STAIRS} else {"in"})
+        one = _thing_there(spoken, named, mention, {"in", "on"} if base in {*STOOD_ON, STAIRS} else {"in"})
         if one is not None:
             told[one.component] = room
     return told
@@ -74,9 +79,11 @@ def _is_outside(spoken: Spoken) -> bool:
     return any(sense.id.split(".")[0] in STOOD_ON for one in spoken.terms("room") for sense in one.of("room"))
 
 
-def _thing_there(spoken: Spoken, mention: Mention, prepositions: Collection[str]) -> Named | None:
+def _thing_there(
+    spoken: Spoken, named: Sequence[Named], mention: Mention, prepositions: Collection[str]
+) -> Named | None:
     """The component that is said to be in the room of `mention`, or on it out of doors, right before it."""
-    for one in reversed(spoken.named):
+    for one in reversed(named):
         between = spoken.norms(one.end, mention.start)
         if one.end <= mention.start and set(between) <= LEADING_THERE and set(between[-3:]) & set(prepositions):
             return one

@@ -6,9 +6,10 @@ from collections.abc import Iterable, Mapping
 from functools import cached_property
 from pathlib import Path
 
-from narrate2report.read.credible.signs import Sign
-from narrate2report.read.drafts.draft import Draft
 from narrate2report.read.lexis.tables import read_table
+
+Sign = str
+"""Something observed, by name."""
 
 ALWAYS = "always"
 """The sign that everything has."""
@@ -45,11 +46,6 @@ class Learned:
         adding = sorted((sign for sign, more in adds.items() if more > 0), key=lambda sign: (-adds[sign], sign))
         words = [word for sign in adding if (word := _word(sign)) is not None][:TOLD]
         return f" ({', '.join(repr(word) for word in words)})" if words else ""
-
-
-def called_talk(draft: Draft, words: str) -> str:
-    """Why a draft is not entered, with the words that speak against it."""
-    return f"{draft.component.replace('_', ' ')}: worded as talk{words}"
 
 
 def _word(sign: Sign) -> str | None:

@@ -1,0 +1,51 @@
+"""Which sentences of a narration lead into which rooms, found before anything is made of what they tell.
+
+First the rules walk through all of it, then the likeliest course is taken among all that may have been meant.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from narrate2report.read.across.searches import as_sought, opens_search
+from narrate2report.read.lexis.vocabulary import Vocabulary
+from narrate2report.read.meant.stance import read_stances
+from narrate2report.read.speech.spoken import Spoken
+from narrate2report.read.things.naming import name_components
+from narrate2report.read.walk.course import Courses, Step, Way
+from narrate2report.read.walk.implied_rooms import goes_back
+from narrate2report.read.walk.leads import calls_a_room, kind_of, leads_of
+from narrate2report.read.walk.place import Place
+from narrate2report.read.walk.room_by_rule import room_by_rule
+from narrate2report.read.walk.told_room import note_what_is_elsewhere
+
+
+def find_route(
+    sentences: Sequence[Spoken], start: str | None, vocabulary: Vocabulary, courses: Courses
+) -> Mapping[int, Way]:
+    """By number of each sentence that may lead into another room, where it leads; the walk begins in `start`."""
+    return courses.likeliest(list(steps(sentences, start, vocabulary)), start)
+
+
+def steps(sentences: Sequence[Spoken], start: str | None, vocabulary: Vocabulary) -> Iterator[Step]:
+    """What each sentence does for the course, as the rules walk it."""
+    place, searching = Place(), False
+    if start is not None:
+        place.enter(start, 0)
+    for number, spoken in enumerate(sentences):
+        if spoken.sentence.doubt:
+            yield Step()
+            continue
+        stances = as_sought(spoken, read_stances(spoken), searching=searching)
+        searching = opens_search(spoken)
+        before, been = place.base, {kind_of(room) for room, _ in place.visits}
+        entered = room_by_rule(spoken, place, stances, vocabulary)
+        if entered is not None:
+            place.enter(entered, number)
+        named = name_components(spoken, place, number, vocabulary)
+        told = [one for one in named if one.relation != "place" or goes_back(spoken)]
+        for one in told:
+            place.speak_of(one.component, number)
+        note_what_is_elsewhere(spoken, place, named, number)
+        leads = leads_of(spoken, stances, named, before, entered, been)
+        yield Step(leads, tuple(dict.fromkeys(one.component for one in told if not calls_a_room(spoken, one))))

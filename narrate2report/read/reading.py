@@ -115,13 +115,14 @@ class Reader:
 
     def _tell(self, spoken: Sequence[Spoken], room: str | None) -> tuple[Walk, Ledger, list[Fate]]:
         """Find the route through the rooms, then read the sentences one after the other."""
-        ledger, walk = Ledger(), Walk(course=find_route(spoken, room, self._vocabulary, self._courses))
+        route = find_route(spoken, room, self._vocabulary, self._courses)
+        ledger, walk = Ledger(), Walk(ways=route.ways)
         if room is not None:
             walk.place.enter(room, 0)
         fates: list[Fate] = []
-        for number, one in enumerate(spoken):
+        for number, (one, meant) in enumerate(zip(spoken, route.meant, strict=True)):
             walk.place.closing = len(spoken) - number <= CLOSING_SENTENCES
-            reason, because = read_sentence(one, number, walk, ledger, self._vocabulary, self._weighing)
+            reason, because = read_sentence(one, meant, number, walk, ledger, self._vocabulary, self._weighing)
             fates.append((one, reason, because))
         return walk, ledger, fates
 

@@ -13,7 +13,6 @@ from narrate2report.read.across.echoes import find_echoes
 from narrate2report.read.across.left_out import fill_in
 from narrate2report.read.across.memory import Walk, is_in_passing, remember, spoken_of_since
 from narrate2report.read.across.one_more import find_one_more
-from narrate2report.read.across.searches import as_sought, opens_search
 from narrate2report.read.across.second_looks import look_again
 from narrate2report.read.credible.weighing import Weighing
 from narrate2report.read.drafts.draft import Draft
@@ -22,7 +21,7 @@ from narrate2report.read.lexis.phrase_tree import Mention
 from narrate2report.read.lexis.vocabulary import Vocabulary
 from narrate2report.read.makeup.descriptions import find_descriptions
 from narrate2report.read.meant.scene import Scene
-from narrate2report.read.meant.stance import mode_reason, read_stances
+from narrate2report.read.meant.stance import mode_reason
 from narrate2report.read.resident.advice import find_advice
 from narrate2report.read.speech.modes import Mode, Stance
 from narrate2report.read.speech.spoken import Spoken
@@ -64,14 +63,21 @@ REASONS: dict[Mode, Reason] = {
 
 
 def read_sentence(
-    spoken: Spoken, number: int, walk: Walk, ledger: Ledger, vocabulary: Vocabulary, weighing: Weighing
+    spoken: Spoken,
+    stances: tuple[Stance, ...],
+    number: int,
+    walk: Walk,
+    ledger: Ledger,
+    vocabulary: Vocabulary,
+    weighing: Weighing,
 ) -> tuple[Reason | None, tuple[str, ...]]:
-    """Read one sentence into the ledger; gives the reason it would stand unused for, with the words."""
+    """Read one sentence, whose words are meant as `stances` say, into the ledger; gives the reason it would stand
+    unused for, with the words."""
     if spoken.sentence.doubt:
         spoken.room = walk.place.room or START_ROOM
         return "unclear", (spoken.sentence.doubt,)
     turn = walk.turn
-    scene, corrections = _in_its_place(spoken, number, walk, vocabulary)
+    scene, corrections = _in_its_place(spoken, stances, number, walk, vocabulary)
     drafts = _with_work(scene, walk, _settled(scene, walk, *_statements(scene, walk, ledger)))
     drafts += find_advice(scene, walk.focus, drafts)
     drafts += find_descriptions(scene)
@@ -79,7 +85,7 @@ def read_sentence(
     if planned := tuple(draft for draft in drafts if draft.kind == "follow_up"):
         walk.planned, walk.planned_at = planned, walk.turn
     drafts = in_their_rooms(spoken, walk.place, drafts, walk.turn)
-    if (way := walk.course.get(number)) is not None and way.because is not None:
+    if (way := walk.ways.get(number)) is not None and way.because is not None:
         drafts = [draft.with_reason(way.because) for draft in drafts]
     size = size_alone(spoken) if not drafts and _is_plainly_said(scene.stances) else None
     if size is not None and ledger.measure(spoken, turn, size):
@@ -99,13 +105,13 @@ def read_sentence(
     return _unused_reason(spoken, scene.stances, drafts, doubted)
 
 
-def _in_its_place(spoken: Spoken, number: int, walk: Walk, vocabulary: Vocabulary) -> tuple[Scene, Corrections]:
+def _in_its_place(
+    spoken: Spoken, stances: tuple[Stance, ...], number: int, walk: Walk, vocabulary: Vocabulary
+) -> tuple[Scene, Corrections]:
     """The sentence with its room, its components and how its words are meant."""
     place = walk.place
     walk.owner_speaks = walk.owner_speaks or _is_owner(spoken)
-    stances = as_sought(spoken, read_stances(spoken), searching=walk.sought)
-    walk.sought = opens_search(spoken)
-    way = walk.course.get(number)
+    way = walk.ways.get(number)
     room = room_by_rule(spoken, place, stances, vocabulary) if way is None else way.room
     if room:
         place.enter(room, number)

@@ -28,7 +28,7 @@ from unittest.mock import patch
 from narrate2report.evaluate.marks import Mark, key_fields, marks_of, said_at
 from narrate2report.evaluate.matching import match
 from narrate2report.intake.transcripts import read_transcript
-from narrate2report.read import telling
+from narrate2report.read import route
 from narrate2report.read.credible.doubts import DOUBTED, TALK, Doubts
 from narrate2report.read.credible.signs import TASKS, Observed
 from narrate2report.read.credible.weighing import Weighing
@@ -190,12 +190,12 @@ class Learner:
         marks = marks_of(gold, _lines(walk), 0.0)
         writer = f"{text.parent}/{text.stem.rstrip(string.digits)}"
         yield from self._read(walk, marks, writer)
-        with patch.object(telling, "read_stances", _as_if_all_were_so):
+        with patch.object(route, "read_stances", _as_if_all_were_so):
             yield from (case for case in self._read(walk, marks, writer, credulous=True) if case.wrong)
 
     def alone(self, saying: Saying) -> Iterator[Case]:
         """What a sentence by itself teaches; of one that only talks, what would be drafted if it did not."""
-        with patch.object(telling, "read_stances", _as_if_all_were_so if saying.talks else read_stances):
+        with patch.object(route, "read_stances", _as_if_all_were_so if saying.talks else read_stances):
             self._listener.noted.clear()
             walk = transcript_of([f"Okay, into the {saying.room}.", saying.said])
             entries = list(self._reader.read(walk).findings.entries)

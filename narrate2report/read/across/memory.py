@@ -38,8 +38,8 @@ UNREAD_LASTS = 2
 class Walk:
     """What is remembered from one sentence to the next."""
 
-    course: Mapping[int, Way] = field(default_factory=dict)
-    """Where sentences that may lead into another room lead; of others the rules decide."""
+    ways: Mapping[int, Way] = field(default_factory=dict)
+    """Where sentences lead, by their number; of others the rules decide."""
     place: Place = field(default_factory=Place)
     waiting: Waiting = field(default_factory=Waiting)
     asked: Asked = field(default_factory=Asked)
@@ -61,8 +61,6 @@ class Walk:
     withdrawing: bool = False
     pausing: Opening | None = None
     """Words that announced a correction and ended the sentence before: `Oh, wait.`"""
-    sought: bool = False
-    """Whether the sentence before announced what is looked for."""
     turn: int = 0
     """Sentences so far without those in passing: how near two statements are is counted in these."""
 

@@ -51,7 +51,7 @@ class Step:
 
 @dataclass(frozen=True)
 class Way:
-    """Where the walk goes with a sentence that may lead on: `room`, or nowhere; `because`, where no rule says so."""
+    """Where the walk goes with a sentence: into `room`, or nowhere; `because`, where no rule says so."""
 
     room: str | None
     because: str | None = None
@@ -65,7 +65,8 @@ class Courses:
         self._belonging = belonging or Belonging()
 
     def likeliest(self, steps: Sequence[Step], start: str | None) -> Mapping[int, Way]:
-        """By number of a sentence that may lead on, where it leads on the likeliest course from the room `start`."""
+        """By number of a sentence, where it leads on the likeliest course from the room `start`. Of a sentence that
+        leads nowhere by rule, said in another room than the rules walked, nothing is told."""
         likely: dict[str | None, float] = {start: 0.0}
         came_from: list[dict[str | None, str | None]] = []
         for number, step in enumerate(steps):
@@ -113,14 +114,18 @@ def _path(
 
 
 def _ways(steps: Sequence[Step], path: Sequence[str | None]) -> Mapping[int, Way]:
-    """The ways of the sentences that may lead on; `path` has the room before each sentence and after the last."""
-    ways = {}
+    """The ways of all sentences but those that lead nowhere by rule, said in another room than the rules walked;
+    `path` has the room before each sentence and after the last."""
+    ways, walked = {}, path[0]
     for number, step in enumerate(steps):
         before, room = path[number : number + 2]
         ruled = next((lead.room for lead in step.leads if lead.by_rule), None)
+        walked = ruled or walked
         if step.leads:
             entered = room if room in {ruled, *{lead.room for lead in step.leads if room != before}} else None
             ways[number] = Way(entered, None if entered == ruled else _reason(entered))
+        elif room == walked:
+            ways[number] = Way(None)
     return ways
 
 

@@ -80,7 +80,7 @@ def main() -> int:
     from tests.benchmarks.whisper_in_torch import Ear, Whisper
 
     packed = np.load(options.folder / "weights8.npz")
-    model, ear = Whisper(dict(unpacked(packed)), options.rank), Ear(packed[FILTERS])
+    model, ear = Whisper(dict(unpacked(packed)), options.rank, options.halves), Ear(packed[FILTERS])
     pieces = Pieces(Tokenizer.from_file(str(options.folder / "tokenizer.json")))
     held = list(spoken_in(options.held))
     model.tuned = False
@@ -102,6 +102,7 @@ def _options() -> argparse.Namespace:
     parser.add_argument("--held", type=Path)
     parser.add_argument("--steps", type=int, default=900)
     parser.add_argument("--rank", type=int, default=8)
+    parser.add_argument("--halves", default="decoder|encoder", help="of the model, that are tuned (a pattern)")
     parser.add_argument("--out", type=Path)
     return parser.parse_args()
 
@@ -188,8 +189,7 @@ def learn(model: Whisper, ear: Ear, pieces: Pieces, texts: Sequence[Spoken], ste
             group["lr"] = RATE_OF_LEARNING * warmed_and_cooled(step, steps)
         mel, ids, counts = batch(ear, pieces, texts)
         with torch.autocast("cuda", torch.bfloat16):
-            with torch.no_grad():
-                encoded = model.encode(mel)
+            encoded = model.encode(mel)
             decoded = model.decode(ids[:, :-1], encoded)[counts]
             loss = functional.cross_entropy(model.scores(decoded).float(), ids[:, 1:][counts])
         optimizer.zero_grad()

@@ -30,9 +30,9 @@ SCALE = 2.0
 class Whisper:
     """The published weights, which stay as they are, and the narrow matrices."""
 
-    def __init__(self, weights: Mapping[str, NDArray[np.float32]], rank: int) -> None:
+    def __init__(self, weights: Mapping[str, NDArray[np.float32]], rank: int, halves: str = "decoder|encoder") -> None:
         self._weights = {name: torch.from_numpy(np.array(value)).to(CARD) for name, value in weights.items()}
-        tuned = [name for name in self._weights if re.search(r"^decoder/.*linear_\d/weight$", name)]
+        tuned = [name for name in self._weights if re.search(rf"^({halves})/.*linear_\d/weight$", name)]
         self._down = {
             name: self._new(torch.randn(rank, self._columns(name)) / self._columns(name) ** 0.5) for name in tuned
         }

@@ -30,6 +30,17 @@ def pytest_xdist_auto_num_workers() -> int:
     return min(MOST_WORKERS, os.cpu_count() or 1)
 
 
+LONGEST = ("tests/read/test_metamorphic.py", BROWSER_TESTS, "tests/listen/", "tests/batch/", "tests/docs/")
+"""What takes longest, with few tests in a file: it begins first, so that no worker is left alone with it at the end."""
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """The longest first; `--no-loadscope-reorder` keeps the order, which would be by number of tests in a file."""
+    items.sort(
+        key=lambda item: next((at for at, file in enumerate(LONGEST) if item.nodeid.startswith(file)), len(LONGEST))
+    )
+
+
 class _FilesTogether(LoadFileScheduling):  # type: ignore[misc]  # the library tells no types
     """A file of tests stays together, and so do all that open a browser: one at a time is heavy enough."""
 

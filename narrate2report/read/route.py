@@ -16,8 +16,8 @@ from narrate2report.read.speech.spoken import Spoken
 from narrate2report.read.things.naming import name_components
 from narrate2report.read.walk.course import Courses, Step, Way
 from narrate2report.read.walk.implied_rooms import goes_back
-from narrate2report.read.walk.leads import calls_a_room, kind_of, leads_of
-from narrate2report.read.walk.place import Place
+from narrate2report.read.walk.leads import calls_a_room, leads_of
+from narrate2report.read.walk.place import Place, kind_of
 from narrate2report.read.walk.room_by_rule import room_by_rule
 from narrate2report.read.walk.told_room import note_what_is_elsewhere
 

@@ -8,24 +8,22 @@ A mark that leaves open in which kind of room the thing is, is not counted.
 from __future__ import annotations
 
 import argparse
-import json
 from collections import Counter
 from collections.abc import Iterable
 from pathlib import Path
-from typing import Any
 
+from narrate2report.read.walk.place import kind_of
+from tests.benchmarks.marked import marks_beside, several
 from tests.benchmarks.weight_table import write_table
 
 
-def count(marked: Iterable[Path]) -> Counter[tuple[str, str]]:
-    """How often each component is marked in each kind of room, by these gold files."""
-    marks = (
-        mark for gold in marked for mark in json.loads(gold.read_text(encoding="utf-8"))["entries"] if mark.get("room")
-    )
+def count(texts: Iterable[Path]) -> Counter[tuple[str, str]]:
+    """How often each component is marked in each kind of room of these narrations."""
+    marks = (mark for text in texts for mark in marks_beside(text) if mark.get("room"))
     return Counter(
-        (rooms.pop(), _several(mark["component"])[0])
+        (rooms.pop(), several(mark["component"])[0])
         for mark in marks
-        if len(rooms := {room.split(".")[0] for room in _several(mark["room"])}) == 1
+        if len(rooms := {kind_of(room) for room in several(mark["room"])}) == 1
     )
 
 
@@ -34,15 +32,11 @@ def main() -> None:
     parser.add_argument("folders", type=Path, nargs="+")
     parser.add_argument("--out", type=Path, required=True)
     options = parser.parse_args()
-    counts = count(gold for folder in options.folders for gold in sorted(folder.glob("*.gold.json")))
+    counts = count(text for folder in options.folders for text in sorted(folder.glob("*.txt")))
     rooms = sorted({room for room, _ in counts})
     table = {room: {thing: marks for (there, thing), marks in counts.items() if there == room} for room in rooms}
     print(f"{counts.total()} marks")
     write_table(options.out, table, ("room", "component", "marks"))
-
-
-def _several(value: Any) -> list[Any]:
-    return value if isinstance(value, list) else [value]
 
 
 if __name__ == "__main__":

@@ -35,6 +35,7 @@ from narrate2report.read.reading import Reader
 from narrate2report.read.state import conditions, ranking
 from narrate2report.read.state.ranking import weigh_up
 from tests.benchmarks.log_linear import which
+from tests.benchmarks.marked import marks_beside, several
 
 PENALTY = 0.03
 """Of 0.03, 0.1 and 0.3, which differ by a tenth of a point on the cases left out."""
@@ -100,12 +101,8 @@ Marks = list[dict[str, Any]]
 
 
 def _marks(text: Path) -> Marks:
-    told = json.loads(text.with_name(f"{text.stem}.gold.json").read_text())["entries"]
-    return [{key: _several(value) for key, value in one.items()} for one in told if one["kind"] == "condition"]
-
-
-def _several(value: Any) -> list[Any]:
-    return value if isinstance(value, list) else [value]
+    told = marks_beside(text)
+    return [{key: several(value) for key, value in one.items()} for one in told if one["kind"] == "condition"]
 
 
 def _cases(texts: Sequence[Path], golds: dict[str, Marks]) -> Iterator[Case]:

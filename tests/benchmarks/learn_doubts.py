@@ -13,8 +13,6 @@ learning once. With --out the weights learned from all narrations are written.
 
 from __future__ import annotations
 
-import argparse
-import json
 import string
 from collections import Counter, defaultdict
 from collections.abc import Callable, Iterator, Mapping, Sequence
@@ -42,6 +40,7 @@ from narrate2report.read.speech.spoken import Spoken
 from narrate2report.records.findings import Entry
 from narrate2report.records.transcript import Transcript
 from tests.benchmarks.log_linear import whether
+from tests.benchmarks.marked import learning_options, marks_beside
 from tests.benchmarks.weight_table import hundredths, write_table
 from tests.read.test_frames import FLAWS, FRAMES, WANTED, Wanted, frames
 from tests.read.test_plain_ways import WAYS
@@ -186,7 +185,7 @@ class Learner:
     def cases(self, text: Path) -> Iterator[Case]:
         """What a narration teaches."""
         walk = read_transcript(text)
-        gold = json.loads(text.with_name(f"{text.stem}.gold.json").read_text(encoding="utf-8"))["entries"]
+        gold = marks_beside(text)
         marks = marks_of(gold, _lines(walk), 0.0)
         writer = f"{text.parent}/{text.stem.rstrip(string.digits)}"
         yield from self._read(walk, marks, writer)
@@ -262,16 +261,11 @@ def is_doubted(case: Case, learned: Learned) -> bool:
 
 def main() -> None:
     """Learn, try, and write what was learned."""
-    parser = argparse.ArgumentParser(description=(__doc__ or "").partition("\n")[0])
-    parser.add_argument("folder", type=Path, nargs="+")
-    parser.add_argument("--out", type=Path)
-    parser.add_argument("--try", dest="tried", action="store_true")
-    options = parser.parse_args()
+    options = learning_options(__doc__)
     learner = Learner()
-    texts = [text for folder in options.folder for text in sorted(folder.glob("*.txt"))]
-    cases = [case for text in texts for case in learner.cases(text)]
+    cases = [case for text in options.texts for case in learner.cases(text)]
     cases += [case for saying in sayings() for case in learner.alone(saying)]
-    print(f"{len(cases)} drafts of {len(texts)} narrations and of plain sayings")
+    print(f"{len(cases)} drafts of {len(options.texts)} narrations and of plain sayings")
     if options.tried:
         _try_on(cases)
     if options.out is not None:

@@ -12,11 +12,9 @@ learned from all narrations are written.
 
 from __future__ import annotations
 
-import argparse
-import json
 import string
 from collections import Counter, defaultdict
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, Final
@@ -30,9 +28,11 @@ from narrate2report.read.reading import Reader
 from narrate2report.read.route import as_meant, steps
 from narrate2report.read.walk.belonging import Belonging
 from narrate2report.read.walk.course import ENTERED, Courses, Step, Way
-from narrate2report.read.walk.leads import BY_RULE, IN_THE_OPEN, OUT_HERE, kind_of
+from narrate2report.read.walk.leads import BY_RULE, IN_THE_OPEN, OUT_HERE
+from narrate2report.read.walk.place import kind_of
 from tests.benchmarks.count_rooms import count
 from tests.benchmarks.log_linear import whether
+from tests.benchmarks.marked import learning_options, marks_beside, several
 from tests.benchmarks.weight_table import hundredths, write_table
 from tests.read.test_plain_ways import ROOMS, WAYS
 from tests.read.test_rooms_walked import LINES
@@ -108,31 +108,26 @@ class Walked:
         return next(named, inside[-1] if inside else 0)
 
 
-def walked_in(folder: Path) -> Iterator[Walked]:
-    """The narrations of a folder."""
+def walked_in(texts: Iterable[Path]) -> Iterator[Walked]:
+    """Narrations, as they were walked."""
     vocabulary = load_vocabulary()
     reader = Reader(vocabulary, courses=ByRule())
-    for text in sorted(folder.glob("*.txt")):
+    for text in texts:
         walk = read_transcript(text)
-        gold = json.loads(text.with_name(f"{text.stem}.gold.json").read_text(encoding="utf-8"))["entries"]
         starts = [stretch.start for stretch in walk.stretches]
         read = reader.read(walk)
         taken = _steps(read, None, vocabulary)
         lines = [sum(start <= one.sentence.start + 1e-6 for start in starts) for one in read.sentences]
-        writer = f"{folder}/{text.stem.rstrip(string.digits)}" if "_" not in text.stem else f"{folder}/{text.stem[0]}"
-        yield Walked(writer, text, taken, lines, list(_marks(gold)))
+        writer = f"{text.parent}/{text.stem[0] if '_' in text.stem else text.stem.rstrip(string.digits)}"
+        yield Walked(writer, text, taken, lines, list(_marks(marks_beside(text))))
 
 
 def _marks(gold: Sequence[Mapping[str, Any]]) -> Iterator[Mark]:
     for one in gold:
         if one["kind"] in {"condition", "check"} and one.get("room"):
-            line = min(_several(one["line"]))
-            kinds = frozenset(map(kind_of, _several(one["room"])))
-            yield Mark(line, kinds, frozenset(_several(one["component"])))
-
-
-def _several(value: Any) -> list[Any]:
-    return value if isinstance(value, list) else [value]
+            line = min(several(one["line"]))
+            kinds = frozenset(map(kind_of, several(one["room"])))
+            yield Mark(line, kinds, frozenset(several(one["component"])))
 
 
 def plain_ways() -> Iterator[Case]:
@@ -172,22 +167,23 @@ def _steps(read: Reading, start: str | None, vocabulary: Vocabulary) -> list[Ste
     return list(steps(spoken, list(as_meant(spoken)), start, vocabulary))
 
 
-def by_rules(steps_taken: Sequence[Step]) -> list[str | None]:
+def by_rules(taken: Sequence[Step]) -> list[str | None]:
     """The room of each sentence, as the rules walk."""
-    rooms: list[str | None] = []
-    for step in steps_taken:
-        entered = next((lead.room for lead in step.leads if lead.by_rule), None)
-        rooms.append(entered or (rooms[-1] if rooms else None))
-    return rooms
+    return _rooms(next((lead.room for lead in step.leads if lead.by_rule), None) for step in taken)
 
 
-def on_course(steps_taken: Sequence[Step], courses: Courses) -> list[str | None]:
+def on_course(taken: Sequence[Step], courses: Courses) -> list[str | None]:
     """The room of each sentence on the likeliest course."""
-    ways, rooms = courses.likeliest(steps_taken, None), list[str | None]()
-    for number in range(len(steps_taken)):
-        entered = ways[number].room if number in ways else None
-        rooms.append(entered or (rooms[-1] if rooms else None))
-    return rooms
+    ways = courses.likeliest(taken, None)
+    return _rooms(ways[number].room if number in ways else None for number in range(len(taken)))
+
+
+def _rooms(entered: Iterable[str | None]) -> list[str | None]:
+    """The room of each sentence, from the rooms that they lead into."""
+    rooms: list[str | None] = [None]
+    for another in entered:
+        rooms.append(another or rooms[-1])
+    return rooms[1:]
 
 
 def learn(walks: Sequence[Walked], plain: Sequence[Case]) -> Mapping[Sign, int]:
@@ -203,12 +199,8 @@ def learn(walks: Sequence[Walked], plain: Sequence[Case]) -> Mapping[Sign, int]:
 
 def main() -> None:
     """Learn, try, and write what was learned."""
-    parser = argparse.ArgumentParser(description=(__doc__ or "").partition("\n")[0])
-    parser.add_argument("folder", type=Path, nargs="+")
-    parser.add_argument("--out", type=Path)
-    parser.add_argument("--try", dest="tried", action="store_true")
-    options = parser.parse_args()
-    walks = [walk for folder in options.folder for walk in walked_in(folder)]
+    options = learning_options(__doc__)
+    walks = list(walked_in(options.texts))
     plain = list(plain_ways())
     print(f"{sum(len(list(walk.cases())) for walk in walks)} leads of {len(walks)} narrations")
     if options.tried:
@@ -234,7 +226,7 @@ def _try_on(walks: Sequence[Walked], plain: Sequence[Case]) -> None:
 
 
 def _counted(walks: Sequence[Walked]) -> Counter[tuple[str, str]]:
-    return count([walk.text.with_name(f"{walk.text.stem}.gold.json") for walk in walks])
+    return count(walk.text for walk in walks)
 
 
 if __name__ == "__main__":

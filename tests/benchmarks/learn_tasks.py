@@ -14,8 +14,6 @@ narrations are written.
 
 from __future__ import annotations
 
-import argparse
-import json
 import string
 from bisect import bisect_right
 from collections import Counter, defaultdict
@@ -38,6 +36,7 @@ from narrate2report.read.things.focus import Focus
 from narrate2report.records.transcript import Transcript
 from tests.benchmarks.learn_doubts import DATA, sayings
 from tests.benchmarks.log_linear import Option, Sign, whether, which
+from tests.benchmarks.marked import learning_options, marks_beside, several
 from tests.benchmarks.weight_table import hundredths, write_table
 from tests.read.told import transcript_of
 
@@ -106,7 +105,7 @@ class Listener(Tasks):
         start = observed.scene.spoken.sentence.start
         marks = self.marks(kind, start)
         drafted = [draft for draft in observed.drafts if draft.kind == kind]
-        right = {component for mark in marks for component in _several(mark["component"])}
+        right = {component for mark in marks for component in several(mark["component"])}
         wanted = any(not mark.get("optional") for mark in marks)
         here = {one.component for one in observed.scene.spoken.named} | {draft.component for draft in drafted}
         sure = bool(drafted or right & here or self._has_line_to_itself(start))
@@ -137,17 +136,13 @@ def _actions(
     if task.component not in right:
         task = replace(task, component=min(right))
     wanted = {
-        action for mark in marks if task.component in _several(mark["component"]) for action in _several(mark["action"])
+        action for mark in marks if task.component in several(mark["component"]) for action in several(mark["action"])
     }
     for action in ACTIONS:
         signs = done(observed, task.component, action, focus)
         if task.action is not None:
             signs |= {f"{action}: {RULED} {task.action}", *([RULED] if action == task.action else [])}
         yield Option(action, tuple(signs), action in wanted)
-
-
-def _several(value: Any) -> list[Any]:
-    return value if isinstance(value, list) else [value]
 
 
 class Learner:
@@ -161,8 +156,8 @@ class Learner:
         """What a narration teaches."""
         walk = read_transcript(text)
         marks: dict[tuple[str, int], list[Mark]] = defaultdict(list)
-        for mark in json.loads(text.with_name(f"{text.stem}.gold.json").read_text(encoding="utf-8"))["entries"]:
-            for line in _several(mark["line"]):
+        for mark in marks_beside(text):
+            for line in several(mark["line"]):
                 marks[mark["kind"], line].append(mark)
         return self._listen(walk, f"{text.parent}/{text.stem.rstrip(string.digits)}", str(text), marks)
 
@@ -257,17 +252,12 @@ def _sum(weights: Mapping[Sign, int], signs: Iterable[Sign]) -> int:
 
 def main() -> None:
     """Learn, try, and write what was learned."""
-    parser = argparse.ArgumentParser(description=(__doc__ or "").partition("\n")[0])
-    parser.add_argument("folder", type=Path, nargs="+")
-    parser.add_argument("--out", type=Path)
-    parser.add_argument("--try", dest="tried", action="store_true")
-    options = parser.parse_args()
+    options = learning_options(__doc__)
     learner = Learner()
-    texts = [text for folder in options.folder for text in sorted(folder.glob("*.txt"))]
-    heard = [one for text in texts for one in learner.narration(text)]
+    heard = [one for text in options.texts for one in learner.narration(text)]
     heard += [one for saying in sayings() for one in learner.saying(saying.said, saying.room, saying.writer)]
     heard += [one for kind, room, said in _tasks_told() for one in learner.told(kind, said, room)]
-    print(f"{len(heard)} times a sentence of {len(texts)} narrations, or one by itself, was weighed")
+    print(f"{len(heard)} times a sentence of {len(options.texts)} narrations, or one by itself, was weighed")
     if options.tried:
         _try(heard)
     if options.out is not None:

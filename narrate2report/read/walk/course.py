@@ -19,7 +19,8 @@ from typing import Final
 
 from narrate2report.read.lexis.learned import Learned, Weights
 from narrate2report.read.walk.belonging import Belonging
-from narrate2report.read.walk.leads import Lead, kind_of
+from narrate2report.read.walk.leads import Lead
+from narrate2report.read.walk.place import kind_of
 
 WEIGHTS: Final = Path(__file__).with_name("leads.csv")
 
@@ -122,7 +123,7 @@ def _ways(steps: Sequence[Step], path: Sequence[str | None]) -> Mapping[int, Way
         ruled = next((lead.room for lead in step.leads if lead.by_rule), None)
         walked = ruled or walked
         if step.leads:
-            entered = room if room in {ruled, *{lead.room for lead in step.leads if room != before}} else None
+            entered = room if room != before or room == ruled else None
             ways[number] = Way(entered, None if entered == ruled else _reason(entered))
         elif room == walked:
             ways[number] = Way(None)

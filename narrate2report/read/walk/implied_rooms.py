@@ -9,7 +9,7 @@ from narrate2report.read.lexis.phrase_tree import Mention
 from narrate2report.read.lexis.vocabulary import Vocabulary
 from narrate2report.read.speech.modes import Mode, Stance
 from narrate2report.read.speech.spoken import Spoken, relation_of
-from narrate2report.read.walk.place import LEFT_UNSAID, OUT_OF_DOORS, Place
+from narrate2report.read.walk.place import LEFT_UNSAID, OUT_OF_DOORS, Place, kind_of
 
 SMALL_ROOMS = frozenset({"storage", "office", "attic", "stairs", "closet", "balcony", "breakfast_area"})
 """Rooms in which neither a kitchen's nor a bathroom's fixtures are found."""
@@ -86,7 +86,7 @@ def goes_back(spoken: Spoken) -> bool:
 
 def _is_out_here(spoken: Spoken, room: str) -> bool:
     """`the chairs out here`, after the decking on the balcony was told of from indoors: one has gone out there."""
-    return room.split(".")[0] in OUT_OF_DOORS and ("out", "here") in pairwise(spoken.norms())
+    return kind_of(room) in OUT_OF_DOORS and ("out", "here") in pairwise(spoken.norms())
 
 
 def _opens_with_garage(spoken: Spoken, vocabulary: Vocabulary) -> bool:
@@ -100,7 +100,7 @@ def _opens_with_garage(spoken: Spoken, vocabulary: Vocabulary) -> bool:
 
 def _comes_to_way_in(spoken: Spoken, place: Place, stances: Sequence[Stance]) -> bool:
     """`Front door, scratched`, after what is outside, where nobody has been in yet: there the way in begins."""
-    been_in = any(room.split(".")[0] not in {*OUT_OF_DOORS, "whole_unit", "stairs"} for room, _ in place.visits if room)
+    been_in = any(kind_of(room) not in {*OUT_OF_DOORS, "whole_unit", "stairs"} for room, _ in place.visits if room)
     door = next(iter(spoken.terms("component")), None)
     return (
         not been_in
@@ -119,7 +119,7 @@ def _gone_back_to(spoken: Spoken, place: Place, vocabulary: Vocabulary) -> str |
             continue
         meant = {sense.id for sense in mention.of("component")}
         owners = {room for room, term in vocabulary.rooms.items() if meant & set(term.owns)}
-        walked = [room for room, _ in place.visits if room.split(".")[0] in owners]
+        walked = [room for room, _ in place.visits if kind_of(room) in owners]
         if walked and place.base not in owners:
             return walked[-1]
     return None
@@ -150,7 +150,7 @@ def _opens_outside(spoken: Spoken, base: str) -> str | None:
 
 def _is_back_out(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabulary: Vocabulary) -> bool:
     """`The windows open`: out of a closet again, for it has none."""
-    closet, room = vocabulary.rooms["closet"], vocabulary.rooms.get((place.came_from or "").split(".")[0])
+    closet, room = vocabulary.rooms["closet"], vocabulary.rooms.get(kind_of(place.came_from))
     return any(
         sense.id not in (*closet.owns, *closet.expects)
         and room is not None
@@ -166,7 +166,7 @@ def _is_in_the_garden(spoken: Spoken, place: Place, stances: Sequence[Stance], v
     """`the gate's dropped`, after the deck or the shed of a garden that is walked: out on the grass again."""
     earlier = next((room for room, _ in reversed(place.visits[:-1]) if room), "")
     yard = vocabulary.rooms["yard"]
-    return earlier.split(".")[0] in {"yard", "exterior"} and any(
+    return kind_of(earlier) in {"yard", "exterior"} and any(
         sense.id in yard.owns
         and stances[mention.start].mode is Mode.ASSERTED
         and relation_of(spoken, mention.start) == "topic"

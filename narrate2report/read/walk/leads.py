@@ -16,7 +16,7 @@ from narrate2report.read.lexis.phrase_tree import COMPONENT_ROLES, Mention
 from narrate2report.read.speech.modes import Stance
 from narrate2report.read.speech.spoken import Named, Spoken
 from narrate2report.read.walk.implied_rooms import goes_back
-from narrate2report.read.walk.place import OUT_OF_DOORS
+from narrate2report.read.walk.place import OUT_OF_DOORS, kind_of
 from narrate2report.read.walk.room_numbers import numbered
 from narrate2report.read.walk.rooms import CALLED_BY
 from narrate2report.read.walk.told_of import has_a_door, is_beside, is_called_by, is_ruled_out, is_told_from_elsewhere
@@ -68,11 +68,6 @@ class Lead:
         return BY_RULE in self.signs
 
 
-def kind_of(room: str | None) -> str:
-    """The kind of a room, without its number or name; empty for none."""
-    return (room or "").split(".")[0]
-
-
 def leads_of(
     spoken: Spoken,
     stances: Sequence[Stance],
@@ -120,14 +115,12 @@ def _mentioned(spoken: Spoken, stances: Sequence[Stance]) -> Iterator[tuple[str,
     for mention in spoken.terms("room"):
         room, end = numbered(spoken, mention, mention.of("room")[0].id)
         if not (is_ruled_out(spoken, mention) or has_a_door(spoken, end)):
-            meant = {f"meant {stances[mention.start].mode.name}", *_told_of(spoken, mention, end)}
-            yield room, _signs(spoken, words, kind_of(room), mention.start, end) | meant
+            yield room, _signs(spoken, stances, words, kind_of(room), mention, end)
     for mention in spoken.terms(*COMPONENT_ROLES):
         called = CALLED.get(spoken.tokens[mention.start].norm) if mention.end - mention.start == 1 else None
         if called is not None and not is_ruled_out(spoken, mention):
-            meant = {f"meant {stances[mention.start].mode.name}", *_told_of(spoken, mention, mention.end)}
-            signs = _signs(spoken, words, called, mention.start, mention.end)
-            yield called, signs | meant | {"called", f"called {called}"}
+            signs = _signs(spoken, stances, words, called, mention, mention.end)
+            yield called, signs | {"called", f"called {called}"}
 
 
 def _told_of(spoken: Spoken, mention: Mention, end: int) -> Iterator[Sign]:
@@ -151,14 +144,19 @@ def _words(spoken: Spoken) -> list[str]:
     return words
 
 
-def _signs(spoken: Spoken, words: list[str], kind: str, start: int, end: int) -> set[Sign]:
-    """What shows whether the speaker goes to the room that is named by tokens `start` to `end`."""
-    clause = spoken.clause_of(start)
+def _signs(
+    spoken: Spoken, stances: Sequence[Stance], words: list[str], kind: str, mention: Mention, end: int
+) -> set[Sign]:
+    """What shows whether the speaker goes to the room of `mention`, whose name (with its number) ends before token
+    `end`."""
+    start, clause = mention.start, spoken.clause_of(mention.start)
     at = before_name(spoken, clause, start)
     padded = ["<<<", "<<", *words, ">>", ">>>"]
     before, after = padded[at : at + 2], padded[end + 2 : end + 4]
     signs = {
         f"kind {kind}",
+        f"meant {stances[start].mode.name}",
+        *_told_of(spoken, mention, end),
         f"-1 {before[-1]}",
         f"-2 {' '.join(before)}",
         f"+1 {after[0]}",

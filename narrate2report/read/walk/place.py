@@ -16,6 +16,11 @@ STOOD_ON = frozenset({"balcony", "patio", "porch"})
 """What one is on, and not in: `the decking on the balcony`."""
 
 
+def kind_of(room: str | None) -> str:
+    """The kind of a room, without its number or name; empty for none."""
+    return (room or "").split(".")[0]
+
+
 @dataclass
 class Place:
     """The room walked at the moment and the components lately spoken of, newest last."""
@@ -35,12 +40,12 @@ class Place:
     @property
     def base(self) -> str:
         """The kind of the current room, without its number or name."""
-        return (self.room or "").split(".")[0]
+        return kind_of(self.room)
 
     def enter(self, room: str, number: int) -> None:
         """Walk into a room: what was in focus stays behind."""
         if room != self.room:
-            self.came_from = self.room if room.split(".")[0] == "closet" else None
+            self.came_from = self.room if kind_of(room) == "closet" else None
             self.room = room
             self.lately.clear()
             self.subject = None

@@ -13,7 +13,7 @@ from narrate2report.read.walk.arriving import arrives
 from narrate2report.read.walk.entering import is_entered
 from narrate2report.read.walk.going import goes_there
 from narrate2report.read.walk.led_in import LEADING, is_introduced
-from narrate2report.read.walk.place import Place
+from narrate2report.read.walk.place import Place, kind_of
 from narrate2report.read.walk.room_numbers import lettered_room, next_numbered, numbered
 from narrate2report.read.walk.room_uses import used_room
 from narrate2report.read.walk.taking_up import is_taken_up
@@ -36,7 +36,7 @@ def find_room(spoken: Spoken, place: Place, stances: Sequence[Stance], vocabular
             continue
         room, end = numbered(spoken, mention, sense.id)
         if is_entered(spoken, mention, end):
-            same = entered is not None and entered.split(".")[0] == room
+            same = entered is not None and kind_of(entered) == room
             only_says_where = entered is not None and _says_where(spoken, mention, end)
             entered = entered if same or only_says_where else _as_before(room, place)
     entered = entered or _room_of_its_thing(spoken, place, stances) or _greatest(spoken) or next_numbered(spoken, place)

@@ -8,7 +8,7 @@ from dataclasses import replace
 from narrate2report.read.drafts.draft import Draft
 from narrate2report.read.lexis.phrase_tree import COMPONENT_ROLES, Mention
 from narrate2report.read.speech.spoken import Named, Spoken
-from narrate2report.read.walk.place import STOOD_ON, Place
+from narrate2report.read.walk.place import STOOD_ON, Place, kind_of
 from narrate2report.read.walk.room_numbers import numbered
 
 LEADING_THERE = frozenset(
@@ -65,7 +65,7 @@ def _told_rooms(spoken: Spoken, place: Place, named: Sequence[Named]) -> Mapping
         told = of_stairs
     for mention in spoken.terms("room"):
         room = _as_walked(numbered(spoken, mention, mention.of("room")[0].id)[0], place)
-        base = room.split(".")[0]
+        base = kind_of(room)
         if base in {*NO_ROOM, place.base} or {base, place.base} == HALLS or _heads_noun(spoken, mention):
             continue
         one = _thing_there(spoken, named, mention, {"in", "on"} if base in {*STOOD_ON, STAIRS} else {"in"})
@@ -76,7 +76,7 @@ def _told_rooms(spoken: Spoken, place: Place, named: Sequence[Named]) -> Mapping
 
 def _is_outside(spoken: Spoken) -> bool:
     """`the balcony railings`: whether a place out of doors is named."""
-    return any(sense.id.split(".")[0] in STOOD_ON for one in spoken.terms("room") for sense in one.of("room"))
+    return any(kind_of(sense.id) in STOOD_ON for one in spoken.terms("room") for sense in one.of("room"))
 
 
 def _thing_there(
@@ -97,5 +97,5 @@ def _heads_noun(spoken: Spoken, mention: Mention) -> bool:
 
 def _as_walked(room: str, place: Place) -> str:
     """The room as it was called when it was walked, if it has a number there."""
-    walked = [name for name, _ in place.visits if name.split(".")[0] == room]
+    walked = [name for name, _ in place.visits if kind_of(name) == room]
     return walked[-1] if walked else room
